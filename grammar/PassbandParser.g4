@@ -1,0 +1,214 @@
+/*
+ * Lines and blocks of the Passband language. Before it comes here, a file's words have been laid out in lines: every
+ * statement ends in one NEWLINE, every brace is matched, and every line starts with a word that its block knows. What
+ * is left to go wrong is inside one line, so one bad line is one error.
+ */
+parser grammar PassbandParser;
+
+options { tokenVocab = PassbandLexer; }
+
+file: (use | device | analyzer | leads | rule_ | procedure | NEWLINE)* EOF;
+
+use: USE TEXT NEWLINE;
+
+// ---- device ----------------------------------------------------------------------------------------------------
+
+device: deviceHead LBRACE NEWLINE deviceItem* RBRACE NEWLINE;
+deviceHead: DEVICE name TEXT?;
+deviceItem: outlet | mode_ | action | state | extraSetting | allow | NEWLINE;
+
+outlet: outletHead (LBRACE NEWLINE outletItem* RBRACE)? NEWLINE;
+outletHead: OUTLET outletName (COMMA outletName)*;
+outletName: name TEXT? (RENAMED FROM name)?;
+outletItem: (POLE | CONTACT) name TEXT? (HOLDS NUMBER)? NEWLINE # terminal
+    | NEWLINE # blankOutletLine
+    ;
+
+mode_: modeHead (LBRACE NEWLINE modeItem* RBRACE)? NEWLINE;
+modeHead: MODE name TEXT? ON names (THROUGH name)? (RENAMED FROM name)?;
+modeItem: SETTING name series NEWLINE # modeSetting
+    | LOAD series NEWLINE # modeLoad
+    | OUTPUT name limit NEWLINE # modeOutput
+    | DUTY (CONTINUOUS | amount ON COMMA amount OFF) NEWLINE # modeDuty
+    | ACTIVATE BY ref (COMMA ref)* NEWLINE # modeActivate
+    | name limit NEWLINE # modeLimit
+    | allow # modeAllow
+    | NEWLINE # blankModeLine
+    ;
+
+action: ACTION name TEXT NEWLINE;
+
+state: stateHead LBRACE NEWLINE stateItem* RBRACE NEWLINE;
+stateHead: STATE name TEXT?;
+stateItem: (ENTER | LEAVE) TEXT NEWLINE # stateText
+    | NEWLINE # blankStateLine
+    ;
+
+extraSetting: SETTING name TEXT? (ONE OF names | series) NEWLINE;
+
+// ---- analyzer and leads ----------------------------------------------------------------------------------------
+
+analyzer: analyzerHead LBRACE NEWLINE analyzerItem* RBRACE NEWLINE;
+analyzerHead: ANALYZER name TEXT?;
+analyzerItem: jack | loadBank | measure | action | settle | extraSetting | allow | NEWLINE;
+
+jack: (JACK | KEY) name TEXT? (HOLDS NUMBER)? NEWLINE;
+
+settle: SETTLE amount NEWLINE;
+
+loadBank: loadHead LBRACE NEWLINE loadItem* RBRACE NEWLINE;
+loadHead: LOAD name? FROM ref TO ref;
+loadItem: VALUES series NEWLINE # loadValues
+    | ERROR accuracy NEWLINE # loadError
+    | POWER powerRating (COMMA powerRating)* NEWLINE # loadPower
+    | NEWLINE # blankLoadLine
+    ;
+powerRating: amount (FOR amount | CONTINUOUS);
+
+measure: measureHead LBRACE NEWLINE measureItem* RBRACE NEWLINE;
+measureHead: MEASURE name (FROM ref TO ref)?;
+measureItem: rangeHead (LBRACE NEWLINE rangeItem* RBRACE)? NEWLINE # measureRange
+    | rangeItem # measureFlat
+    ;
+rangeHead: RANGE amount TO amount;
+rangeItem: RESOLUTION amount NEWLINE # rangeResolution
+    | ERROR accuracy NEWLINE # rangeError
+    | NEWLINE # blankRangeLine
+    ;
+
+accuracy: accuracyTerm (PLUS accuracyTerm)*;
+accuracyTerm: amount (OF (READING | RANGE))?;
+
+leads: leadsHead LBRACE NEWLINE leadsItem* RBRACE NEWLINE;
+leadsHead: LEADS name TEXT?;
+leadsItem: lead | allow | NEWLINE;
+lead: (LEAD | LINK) name TEXT? (COMMA RATED amount)? (COMMA COLOUR name)? NEWLINE;
+
+// ---- acceptance ------------------------------------------------------------------------------------------------
+
+rule_: ruleHead LBRACE NEWLINE ruleItem* RBRACE NEWLINE;
+ruleHead: RULE name TEXT?;
+ruleItem: accept | allow | NEWLINE;
+
+accept: ACCEPT (BY name | name limit (COMMA READ AS name)?) NEWLINE;
+
+limit: WITHIN tolerance (OF expression)? (OR tolerance (OF expression)? COMMA WHICHEVER IS (GREATER | SMALLER))? # limitWithin
+    | FROM STATED # limitStated
+    | FROM OUTPUT # limitOutput
+    | FROM expression TO expression # limitBetween
+    | AT MOST expression # limitAtMost
+    | AT LEAST expression # limitAtLeast
+    ;
+tolerance: amount # toleranceSame
+    | PLUS amount MINUS amount # toleranceApart
+    ;
+
+expression: name LPAREN expression (COMMA expression)* RPAREN # callExpression
+    | LPAREN expression RPAREN # innerExpression
+    | <assoc = right> expression CARET expression # powerExpression
+    | MINUS expression # negativeExpression
+    | expression (STAR | DIVIDE | SLASH) expression # productExpression
+    | expression (PLUS | MINUS) expression # sumExpression
+    | NUMBER unit? # amountExpression
+    | name # nameExpression
+    ;
+
+// ---- procedure -------------------------------------------------------------------------------------------------
+
+procedure: procedureHead LBRACE NEWLINE procedureItem* RBRACE NEWLINE;
+procedureHead: PROCEDURE name TEXT?;
+procedureItem: REVISION TEXT ON DATE (REPLACES TEXT (ON DATE)? DIGEST TEXT)? NEWLINE # procedureRevision
+    | DEVICE name NEWLINE # procedureDevice
+    | ANALYZER name NEWLINE # procedureAnalyzer
+    | LEADS names NEWLINE # procedureLeads
+    | DECISION (SIMPLE | GUARDED | RISK NUMBER PERCENT) (COVERAGE NUMBER)? NEWLINE # procedureDecision
+    | CAUTION name TEXT NEWLINE # procedureCaution
+    | PHASES names NEWLINE # procedurePhases
+    | ORDER BY (OUTLET | TEST) NEWLINE # procedureOrder
+    | section # procedureSection
+    | setup # procedureSetup
+    | test # procedureTest
+    | adjust # procedureAdjust
+    | allow # procedureAllow
+    | NEWLINE # blankProcedureLine
+    ;
+
+section: sectionHead LBRACE NEWLINE step* RBRACE NEWLINE;
+sectionHead: SECTION name TEXT?;
+
+adjust: adjustHead LBRACE NEWLINE step* RBRACE NEWLINE;
+adjustHead: ADJUST name TEXT? AFFECTS names;
+
+setup: setupHead LBRACE NEWLINE setupItem* RBRACE NEWLINE;
+setupHead: SETUP name TEXT? (FOR name)?;
+setupItem: (CONNECT | LINK) name FROM ref TO ref NEWLINE # wire
+    | allow # setupAllow
+    | NEWLINE # blankSetupLine
+    ;
+
+test: testHead LBRACE NEWLINE testItem* RBRACE NEWLINE;
+testHead: TEST name TEXT? (RENAMED FROM name)?;
+testItem: OUTLET names NEWLINE # testOutlets
+    | SETUP name NEWLINE # testSetup
+    | INSIDE ref NEWLINE # testInside
+    | ON_TIME amount NEWLINE # testOnTime
+    | SWEEP name (UP | DOWN) FROM amount TO amount STEP amount UNTIL TEXT AS name NEWLINE # testSweep
+    | DERIVE name TEXT? EQUALS expression COMMA RESOLUTION amount NEWLINE # testDerive
+    | accept # testAccept
+    | TABLE FROM TEXT NEWLINE # testTableFile
+    | TABLE LBRACE NEWLINE header? row* RBRACE NEWLINE # testTable
+    | stepsHead LBRACE NEWLINE step* RBRACE NEWLINE # testSteps
+    | allow # testAllow
+    | NEWLINE # blankTestLine
+    ;
+stepsHead: (BEFORE | AFTER | EACH (REPLACING name)?);
+
+header: column (BAR column)* NEWLINE;
+column: STATED name (SLASH unit)?
+    | name (SLASH unit)?
+    ;
+row: cell (BAR cell)* NEWLINE;
+cell: (cellItem (COMMA cellItem)*)?;
+cellItem: AT MOST amount # cellAtMost
+    | AT LEAST amount # cellAtLeast
+    | amount (TO amount (STEP amount)?)? # cellAmount
+    | name # cellName
+    | TEXT # cellText
+    ;
+
+step: DO TEXT NEWLINE # stepDo
+    | CONFIRM TEXT NEWLINE # stepConfirm
+    | RECORD name TEXT (IN unit)? NEWLINE # stepRecord
+    | WAIT amount TEXT? NEWLINE # stepWait
+    | CAUTION name TEXT NEWLINE # stepCaution
+    | PERFORM ref NEWLINE # stepPerform
+    | CHOOSE name TEXT FROM TEXT (COMMA TEXT)* (PASS TEXT)? NEWLINE # stepChoose
+    | NEWLINE # blankStep
+    ;
+
+allow: ALLOW name BECAUSE TEXT NEWLINE;
+
+// ---- words -----------------------------------------------------------------------------------------------------
+
+series: seriesItem (COMMA seriesItem)*;
+seriesItem: amount (TO amount (STEP amount)?)?;
+
+amount: MINUS? NUMBER unit?;
+unit: PERCENT
+    | NAME (SLASH NAME)?
+    ;
+
+names: name (COMMA name)*;
+ref: name (DOT name)*;
+
+// A word of the language may be a name wherever a name is expected.
+name: NAME
+    | ACCEPT | ACTION | ACTIVATE | ADJUST | AFTER | ALLOW | ANALYZER | BEFORE | CAUTION | CHOOSE | CONFIRM | CONNECT
+    | CONTACT | DECISION | DERIVE | DEVICE | DO | DUTY | EACH | ENTER | ERROR | INSIDE | JACK | KEY | LEAD | LEADS
+    | LEAVE | LINK | LOAD | MEASURE | MODE | ON_TIME | ORDER | OUTLET | OUTPUT | PERFORM | PHASES | POLE | POWER
+    | PROCEDURE | RANGE | RECORD | RESOLUTION | REVISION | RULE | SECTION | SETTING | SETTLE | SETUP | STATE | SWEEP
+    | TABLE | TEST | USE | VALUES | WAIT | AFFECTS | AS | AT | BECAUSE | BY | COLOUR | CONTINUOUS | COVERAGE | DIGEST
+    | DOWN | FOR | FROM | GREATER | GUARDED | HOLDS | IN | IS | LEAST | MOST | OF | OFF | ON | ONE | OR | PASS | RATED
+    | READ | READING | RENAMED | REPLACES | REPLACING | RISK | SIMPLE | SMALLER | STATED | STEP | THROUGH | TO | UNTIL
+    | UP | WHICHEVER | WITHIN
+    ;

@@ -1,0 +1,218 @@
+package passband.diagnostic;
+
+import java.util.Locale;
+
+/** The kinds of thing that the compiler finds. Codes are public: a code's word never changes its meaning and is never used again. */
+public enum Code {
+  /** A line that cannot be read. */
+  SYNTAX(Severity.ERROR, "a line that cannot be read"),
+  /** A line that starts with a word its block does not know. */
+  UNKNOWN_WORD(Severity.ERROR, "a line that starts with a word its block does not know"),
+  /** A block without its opening brace. */
+  MISSING_BRACE(Severity.ERROR, "a block without its opening brace"),
+  /** A brace that belongs to no block. */
+  STRAY_BRACE(Severity.ERROR, "a brace that belongs to no block"),
+  /** A block without its closing brace. */
+  UNCLOSED_BLOCK(Severity.ERROR, "a block without its closing brace"),
+  /** A text without its closing quote. */
+  UNTERMINATED_TEXT(Severity.ERROR, "a text without its closing quote"),
+  /** A backslash before a letter that means nothing. */
+  UNKNOWN_ESCAPE(Severity.ERROR, "a backslash before a letter that means nothing"),
+  /** A character that is no part of the language. */
+  UNEXPECTED_CHARACTER(Severity.ERROR, "a character that is no part of the language"),
+  /** A comma between two digits. */
+  COMMA_IN_NUMBER(Severity.ERROR, "a comma between two digits"),
+  /** A number with too many digits or too large an exponent. */
+  NUMBER_TOO_LARGE(Severity.ERROR, "a number with too many digits or too large an exponent"),
+  /** A file that is not UTF-8 text. */
+  NOT_UTF_8(Severity.ERROR, "a file that is not UTF-8 text"),
+  /** An expression nested too deeply. */
+  NESTED_TOO_DEEPLY(Severity.ERROR, "an expression nested too deeply"),
+  /** A file that does not exist or cannot be read. */
+  FILE_NOT_FOUND(Severity.ERROR, "a file that does not exist or cannot be read"),
+  /** A file over the largest size. */
+  FILE_TOO_LARGE(Severity.ERROR, "a file over the largest size"),
+  /** Files that use each other in a circle. */
+  USE_CYCLE(Severity.ERROR, "files that use each other in a circle"),
+  /** A use that leaves the library. */
+  USE_OUTSIDE_ROOT(Severity.ERROR, "a use that leaves the library"),
+  /** A table file that cannot be read. */
+  CSV_SYNTAX(Severity.ERROR, "a table file that cannot be read"),
+  /** A name that nothing declares. */
+  UNKNOWN_NAME(Severity.ERROR, "a name that nothing declares"),
+  /** A name declared twice. */
+  DUPLICATE_NAME(Severity.ERROR, "a name declared twice"),
+  /** A name that nothing uses. */
+  UNUSED_NAME(Severity.WARNING, "a name that nothing uses"),
+  /** An item said twice where one belongs. */
+  REPEATED_ITEM(Severity.ERROR, "an item said twice where one belongs"),
+  /** An item that must be there and is not. */
+  MISSING_ITEM(Severity.ERROR, "an item that must be there and is not"),
+  /** Two outlets or terminals that print the same name. */
+  PRINTED_NAME_REPEATED(Severity.ERROR, "two outlets or terminals that print the same name"),
+  /** A unit that does not exist or is misspelt. */
+  UNKNOWN_UNIT(Severity.ERROR, "a unit that does not exist or is misspelt"),
+  /** Quantities of different dimensions put together. */
+  UNIT_MISMATCH(Severity.ERROR, "quantities of different dimensions put together"),
+  /** A number without the unit it needs. */
+  MISSING_UNIT(Severity.ERROR, "a number without the unit it needs"),
+  /** A quantity that the trade does not know. */
+  UNKNOWN_QUANTITY(Severity.ERROR, "a quantity that the trade does not know"),
+  /** A thing of one kind where another is wanted. */
+  WRONG_KIND(Severity.ERROR, "a thing of one kind where another is wanted"),
+  /** A placeholder that stands for nothing. */
+  UNKNOWN_PLACEHOLDER(Severity.ERROR, "a placeholder that stands for nothing"),
+  /** A column that is no setting of the device. */
+  UNKNOWN_COLUMN(Severity.ERROR, "a column that is no setting of the device"),
+  /** A column that the test needs and the table lacks. */
+  MISSING_COLUMN(Severity.ERROR, "a column that the test needs and the table lacks"),
+  /** A row with more or fewer cells than the header. */
+  CELL_COUNT(Severity.ERROR, "a row with more or fewer cells than the header"),
+  /** A blank cell where a value is needed. */
+  BLANK_CELL(Severity.ERROR, "a blank cell where a value is needed"),
+  /** A cell that does not fit its column. */
+  BAD_CELL(Severity.ERROR, "a cell that does not fit its column"),
+  /** A table without rows. */
+  EMPTY_TABLE(Severity.WARNING, "a table without rows"),
+  /** A table that expands into too many points. */
+  TOO_MANY_POINTS(Severity.ERROR, "a table that expands into too many points"),
+  /** The same point twice in one test. */
+  DUPLICATE_POINT(Severity.ERROR, "the same point twice in one test"),
+  /** A range whose ends are the wrong way round. */
+  REVERSED_RANGE(Severity.ERROR, "a range whose ends are the wrong way round"),
+  /** Limits with nothing between them. */
+  EMPTY_LIMITS(Severity.ERROR, "limits with nothing between them"),
+  /** Limits with one value between them. */
+  ONE_POINT_LIMITS(Severity.WARNING, "limits with one value between them"),
+  /** A nominal value outside its own limits. */
+  NOMINAL_OUTSIDE_LIMITS(Severity.ERROR, "a nominal value outside its own limits"),
+  /** An expression that has no value at a point. */
+  IMPOSSIBLE_EXPRESSION(Severity.ERROR, "an expression that has no value at a point"),
+  /** A stated limit looser than the rule. */
+  STATED_LOOSER(Severity.ERROR, "a stated limit looser than the rule"),
+  /** A stated limit tighter than the rule. */
+  STATED_TIGHTER(Severity.WARNING, "a stated limit tighter than the rule"),
+  /** A stated limit rounded the wrong way. */
+  STATED_ROUNDED_OUTWARD(Severity.WARNING, "a stated limit rounded the wrong way"),
+  /** A stated limit that is needed and not given. */
+  STATED_MISSING(Severity.ERROR, "a stated limit that is needed and not given"),
+  /** A stated limit that belongs to no accepted quantity. */
+  STATED_UNUSED(Severity.ERROR, "a stated limit that belongs to no accepted quantity"),
+  /** A lower limit at or below zero. */
+  LIMIT_BELOW_ZERO(Severity.WARNING, "a lower limit at or below zero"),
+  /** A guard band that leaves nothing to accept. */
+  NOTHING_ACCEPTED(Severity.ERROR, "a guard band that leaves nothing to accept"),
+  /** A quantity that the analyzer does not measure. */
+  NOT_MEASURED(Severity.ERROR, "a quantity that the analyzer does not measure"),
+  /** A limit outside the analyzer's ranges. */
+  OUT_OF_RANGE(Severity.ERROR, "a limit outside the analyzer's ranges"),
+  /** A conversion through a load that is not there. */
+  NO_LOAD(Severity.ERROR, "a conversion through a load that is not there"),
+  /** A test rule looser than the mode's tolerance. */
+  RULE_LOOSER_THAN_MODE(Severity.ERROR, "a test rule looser than the mode's tolerance"),
+  /** A test rule tighter than the mode's tolerance. */
+  RULE_TIGHTER_THAN_MODE(Severity.WARNING, "a test rule tighter than the mode's tolerance"),
+  /** A mode tested on an outlet that it is not on. */
+  MODE_NOT_ON_OUTLET(Severity.ERROR, "a mode tested on an outlet that it is not on"),
+  /** A setting outside the mode's span. */
+  SETTING_OFF_SPAN(Severity.ERROR, "a setting outside the mode's span"),
+  /** A setting between the mode's steps. */
+  SETTING_OFF_STEP(Severity.ERROR, "a setting between the mode's steps"),
+  /** A load that the analyzer does not have. */
+  LOAD_NOT_AVAILABLE(Severity.ERROR, "a load that the analyzer does not have"),
+  /** A load that is not the mode's rated one. */
+  LOAD_OFF_RATED(Severity.WARNING, "a load that is not the mode's rated one"),
+  /** An on-time longer than the mode's duty allows. */
+  OVER_DUTY(Severity.ERROR, "an on-time longer than the mode's duty allows"),
+  /** A power that the load cannot take for the on-time. */
+  LOAD_OVERPOWERED(Severity.ERROR, "a power that the load cannot take for the on-time"),
+  /** Limits with few resolution steps between them. */
+  TOO_COARSE(Severity.WARNING, "limits with few resolution steps between them"),
+  /** An accuracy ratio below 4 to 1. */
+  ACCURACY_RATIO_LOW(Severity.WARNING, "an accuracy ratio below 4 to 1"),
+  /** Limits that fall as the setting rises. */
+  LIMITS_FALL(Severity.WARNING, "limits that fall as the setting rises"),
+  /** The same limits at different settings. */
+  LIMITS_COPIED(Severity.WARNING, "the same limits at different settings"),
+  /** The same point with different limits in two tests. */
+  LIMITS_DISAGREE(Severity.ERROR, "the same point with different limits in two tests"),
+  /** A value a thousand times its neighbours. */
+  PREFIX_SLIP(Severity.WARNING, "a value a thousand times its neighbours"),
+  /** A power tolerance put on a current. */
+  POWER_TOLERANCE_ON_CURRENT(Severity.WARNING, "a power tolerance put on a current"),
+  /** A peak value held against an RMS one. */
+  PEAK_AGAINST_RMS(Severity.WARNING, "a peak value held against an RMS one"),
+  /** A circuit that does not close through the load. */
+  CIRCUIT_OPEN(Severity.ERROR, "a circuit that does not close through the load"),
+  /** A circuit that goes round the load. */
+  CIRCUIT_SHORTED(Severity.ERROR, "a circuit that goes round the load"),
+  /** A circuit without the return electrode. */
+  RETURN_MISSING(Severity.ERROR, "a circuit without the return electrode"),
+  /** More leads in a terminal than it holds. */
+  TERMINAL_CROWDED(Severity.ERROR, "more leads in a terminal than it holds"),
+  /** One lead in two places. */
+  LEAD_USED_TWICE(Severity.ERROR, "one lead in two places"),
+  /** A lead rated below the peak voltage. */
+  LEAD_UNDERRATED(Severity.ERROR, "a lead rated below the peak voltage"),
+  /** A lead without a rating in an output circuit. */
+  LEAD_UNRATED(Severity.WARNING, "a lead without a rating in an output circuit"),
+  /** A contact wired to an output. */
+  CONTACT_ON_OUTPUT(Severity.ERROR, "a contact wired to an output"),
+  /** A mode that cannot be activated through the setup. */
+  ACTIVATION_OPEN(Severity.ERROR, "a mode that cannot be activated through the setup"),
+  /** Output with no burn caution. */
+  CAUTION_MISSING(Severity.ERROR, "output with no burn caution"),
+  /** A mode that no test covers. */
+  MODE_UNTESTED(Severity.WARNING, "a mode that no test covers"),
+  /** An outlet that no test covers. */
+  OUTLET_UNTESTED(Severity.WARNING, "an outlet that no test covers"),
+  /** A mode not tested near an end or the middle of its span. */
+  SETTING_UNTESTED(Severity.WARNING, "a mode not tested near an end or the middle of its span"),
+  /** A state that is entered and not left. */
+  STATE_NOT_LEFT(Severity.ERROR, "a state that is entered and not left"),
+  /** A test that no longer stops the output. */
+  STOP_EMPTIED(Severity.ERROR, "a test that no longer stops the output"),
+  /** A revision dated before the one it replaces. */
+  REVISION_BACKWARDS(Severity.ERROR, "a revision dated before the one it replaces"),
+  /** An allow that quiets nothing. */
+  ALLOW_UNUSED(Severity.WARNING, "an allow that quiets nothing"),
+  /** An allow of a code that does not exist. */
+  ALLOW_UNKNOWN(Severity.ERROR, "an allow of a code that does not exist"),
+  /** An allow of an error. */
+  ALLOW_OF_ERROR(Severity.ERROR, "an allow of an error");
+
+  private final Severity severity;
+  private final String title;
+  private final String id;
+
+  Code(Severity severity, String title) {
+    this.severity = severity;
+    this.title = title;
+    this.id = name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  /** How much it weighs. */
+  public Severity severity() {
+    return severity;
+  }
+
+  /** What it is, in a few words. */
+  public String title() {
+    return title;
+  }
+
+  /** The word in brackets after a message. */
+  public String id() {
+    return id;
+  }
+
+  /** The code with this word, or null. */
+  public static Code find(String id) {
+    for (Code code : values()) {
+      if (code.id.equals(id)) {
+        return code;
+      }
+    }
+    return null;
+  }
+}

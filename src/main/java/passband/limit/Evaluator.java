@@ -1,0 +1,178 @@
+package passband.limit;
+
+import java.util.ArrayList;
+import java.util.List;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostic;
+import passband.diagnostic.Diagnostics;
+import passband.diagnostic.Spelling;
+import passband.quantity.Dimension;
+import passband.quantity.Rational;
+import passband.quantity.Real;
+import passband.quantity.Unit;
+import passband.resolve.Values;
+import passband.syntax.Expression;
+import passband.syntax.Word;
+
+/** Works out an expression at a point, its dimension with it. Null, with the fault said, when it has no value. */
+public final class Evaluator implements Expression.Visitor<Value> {
+  private static final List<String> FUNCTIONS = List.of("sqrt", "min", "max", "abs");
+  private static final Rational HALF = Rational.of(1, 2);
+
+  private final Columns columns;
+  private final Values values;
+  private final Diagnostics diagnostics;
+
+  /** At a point with these columns. */
+  public Evaluator(Columns columns, Diagnostics diagnostics) {
+    this.columns = columns;
+    this.values = new Values(diagnostics);
+    this.diagnostics = diagnostics;
+  }
+
+  /** The expression's value. */
+  public Value value(Expression expression) {
+    return expression.accept(this);
+  }
+
+  @Override
+  public Value literal(Expression.Literal literal) {
+    Unit unit = values.unitOf(literal.amount());
+    Rational si = unit == null ? null : values.si(literal.amount());
+    return si == null ? null : Value.of(si, unit.dimension());
+  }
+
+  @Override
+  public Value variable(Expression.Variable variable) {
+    String name = variable.name().text();
+    Value value = columns.value(name);
+    if (value == null) {
+      Diagnostic diagnostic =
+          Diagnostic.of(Code.UNKNOWN_NAME, variable.span(), "there is no column or quantity '" + name + "' at this point");
+      String near = Spelling.nearest(name, columns.names());
+      diagnostics.add(near == null ? diagnostic.hint("there is " + String.join(", ", columns.names())) : diagnostic.replaceBy(near));
+    }
+    return value;
+  }
+
+  @Override
+  public Value negative(Expression.Negative negative) {
+    Value inner = value(negative.inner());
+    return inner == null ? null : new Value(inner.real().negate(), inner.dimension());
+  }
+
+  @Override
+  public Value binary(Expression.Binary binary) {
+    Value left = value(binary.left());
+    Value right = value(binary.right());
+    if (left == null || right == null) {
+      return null;
+    }
+    return switch (binary.operator()) {
+      case PLUS -> alike(left, right, binary) ? new Value(left.real().plus(right.real()), left.dimension()) : null;
+      case MINUS -> alike(left, right, binary) ? new Value(left.real().minus(right.real()), left.dimension()) : null;
+      case TIMES -> new Value(left.real().times(right.real()), left.dimension().times(right.dimension()));
+      case OVER -> over(left, right, binary);
+      case POWER -> power(left, right, binary);
+    };
+  }
+
+  private boolean alike(Value left, Value right, Expression whole) {
+    if (left.dimension().equals(right.dimension())) {
+      return true;
+    }
+    diagnostics.add(
+        Code.UNIT_MISMATCH,
+        whole.span(),
+        left.dimension().describe() + " and " + right.dimension().describe() + " cannot be put together");
+    return false;
+  }
+
+  private Value over(Value left, Value right, Expression.Binary binary) {
+    if (right.real().signum() == 0) {
+      diagnostics.add(Code.IMPOSSIBLE_EXPRESSION, binary.span(), "this divides by zero");
+      return null;
+    }
+    return new Value(left.real().over(right.real()), left.dimension().over(right.dimension()));
+  }
+
+  private Value power(Value base, Value exponent, Expression.Binary binary) {
+    boolean plain = exponent.dimension().isNone() && exponent.real().isRational();
+    Rational times = plain ? exponent.real().rational() : null;
+    if (plain && times.equals(HALF)) {
+      return root(base, binary);
+    }
+    if (!plain || !times.isInteger() || times.abs().compareTo(Rational.of(8)) > 0) {
+      diagnostics.add(Code.IMPOSSIBLE_EXPRESSION, binary.right().span(), "an exponent is a whole number from -8 to 8, or 0.5");
+      return null;
+    }
+    int n = times.numerator().intValueExact();
+    if (n < 0 && base.real().signum() == 0) {
+      diagnostics.add(Code.IMPOSSIBLE_EXPRESSION, binary.span(), "this divides by zero");
+      return null;
+    }
+    return new Value(base.real().pow(n), base.dimension().pow(n));
+  }
+
+  private Value root(Value of, Expression whole) {
+    Dimension dimension = of.dimension().root();
+    if (dimension == null) {
+      diagnostics.add(Code.UNIT_MISMATCH, whole.span(), "the root of " + of.dimension().describe() + " is no quantity");
+      return null;
+    }
+    if (of.real().signum() < 0) {
+      diagnostics.add(Code.IMPOSSIBLE_EXPRESSION, whole.span(), "this is the root of a negative value");
+      return null;
+    }
+    return new Value(of.real().sqrt(), dimension);
+  }
+
+  @Override
+  public Value call(Expression.Call call) {
+    String name = call.function().text();
+    if (!FUNCTIONS.contains(name)) {
+      sayUnknown(call.function());
+      return null;
+    }
+    List<Value> arguments = new ArrayList<>();
+    for (Expression argument : call.arguments()) {
+      arguments.add(value(argument));
+    }
+    if (arguments.contains(null) || !countFits(call, name, arguments.size())) {
+      return null;
+    }
+    return switch (name) {
+      case "sqrt" -> root(arguments.get(0), call);
+      case "abs" -> new Value(arguments.get(0).real().abs(), arguments.get(0).dimension());
+      default -> extreme(name.equals("max"), arguments, call);
+    };
+  }
+
+  private void sayUnknown(Word function) {
+    Diagnostic diagnostic =
+        Diagnostic.of(Code.UNKNOWN_NAME, function.span(), "there is no function '" + function.text() + "'");
+    String near = Spelling.nearest(function.text(), FUNCTIONS);
+    diagnostics.add(near == null ? diagnostic.hint("functions are sqrt, min, max and abs") : diagnostic.replaceBy(near));
+  }
+
+  private boolean countFits(Expression.Call call, String name, int count) {
+    boolean one = name.equals("sqrt") || name.equals("abs");
+    if (one ? count == 1 : count >= 2) {
+      return true;
+    }
+    diagnostics.add(Code.SYNTAX, call.span(), "'" + name + "' takes " + (one ? "one value" : "two or more values"));
+    return false;
+  }
+
+  private Value extreme(boolean greatest, List<Value> arguments, Expression whole) {
+    Value best = arguments.get(0);
+    for (Value next : arguments.subList(1, arguments.size())) {
+      if (!alike(best, next, whole)) {
+        return null;
+      }
+      Real real = greatest ? best.real().max(next.real()) : best.real().min(next.real());
+      best = new Value(real, best.dimension());
+    }
+    return best;
+  }
+}

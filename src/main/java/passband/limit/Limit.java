@@ -1,0 +1,98 @@
+package passband.limit;
+
+import passband.model.Analyzer;
+import passband.quantity.Rational;
+import passband.quantity.Real;
+import passband.quantity.Unit;
+import passband.syntax.Tree;
+
+/**
+ * What a reading at one point has to be. All values are in SI; {@code unit} is what they are printed in.
+ *
+ * @param id the point's identity with the quantity at its end
+ * @param quantity the name of what is read
+ * @param title the printed name of what is read
+ * @param unit the unit of the reading
+ * @param resolution one step of the reading, in SI
+ * @param exact the tolerance limits before rounding, at each end the tighter of computed and stated, and the nominal
+ * @param computed the rule's limits alone, in the quantity that is read
+ * @param printed the tolerance limits rounded inward
+ * @param accept the limits that a reading is compared with, rounded inward once
+ * @param uncertainty the evaluation of the reading's uncertainty; null where none can be made
+ * @param ratio the accuracy ratio; null where there is none
+ * @param source whether a stated limit governs an end
+ * @param range the analyzer's range; null for a swept or derived quantity
+ * @param rule the line that asks for it
+ */
+public record Limit(
+    String id,
+    String quantity,
+    String title,
+    Unit unit,
+    Rational resolution,
+    Bounds exact,
+    Bounds computed,
+    Rounded printed,
+    Rounded accept,
+    Uncertainty uncertainty,
+    Real ratio,
+    Source source,
+    Analyzer.Range range,
+    Tree.Accept rule) {
+
+  /** Limits on the grid of the reading's steps; null where that side is open. */
+  public record Rounded(Rational lower, Rational upper) {
+    /** Whether there is a reading that meets both. */
+    public boolean isEmpty() {
+      return lower != null && upper != null && lower.compareTo(upper) > 0;
+    }
+  }
+
+  /** Where a limit comes from. */
+  public enum Source {
+    RULE("rule"),
+    STATED("stated");
+
+    private final String word;
+
+    Source(String word) {
+      this.word = word;
+    }
+
+    /** As printed. */
+    public String word() {
+      return word;
+    }
+  }
+
+  /** The larger of the expanded uncertainties at the two ends, in SI; null where there is none. */
+  public Real expanded() {
+    if (uncertainty == null) {
+      return null;
+    }
+    Real low = exact.lower() == null ? null : uncertainty.expanded(exact.lower());
+    Real high = exact.upper() == null ? null : uncertainty.expanded(exact.upper());
+    return low == null ? high : high == null ? low : low.max(high);
+  }
+
+  /** How many decimals a reading in its unit has. */
+  public int decimals() {
+    return decimals(resolution.over(unit.factor()));
+  }
+
+  /** How many decimals a multiple of the step needs. */
+  public static int decimals(Rational step) {
+    Rational scaled = step;
+    int decimals = 0;
+    while (!scaled.isInteger() && decimals < 12) {
+      scaled = scaled.times(Rational.TEN);
+      decimals++;
+    }
+    return decimals;
+  }
+
+  /** A value in SI as printed in the reading's unit; null for null. */
+  public String text(Rational si) {
+    return si == null ? null : si.over(unit.factor()).toFixed(decimals());
+  }
+}

@@ -1,0 +1,153 @@
+package passband.limit;
+
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostic;
+import passband.diagnostic.Diagnostics;
+import passband.quantity.Dimension;
+import passband.quantity.Rational;
+import passband.quantity.Real;
+import passband.resolve.Values;
+import passband.source.Span;
+import passband.syntax.Amount;
+import passband.syntax.Expression;
+import passband.syntax.Limit;
+
+/** Works out a rule at a point. Null, with the fault said, when it cannot be. */
+public final class Rules implements Limit.Visitor<Bounds> {
+  private static final Bounds NONE = new Bounds(null, null, null);
+
+  private final String quantity;
+  private final Dimension dimension;
+  private final Bounds output;
+  private final Evaluator evaluator;
+  private final Values values;
+  private final Diagnostics diagnostics;
+
+  /**
+   * @param quantity the name of the accepted quantity, for messages
+   * @param dimension its dimension
+   * @param output what {@code from output} stands for; null when the mode says nothing of the quantity
+   */
+  public Rules(String quantity, Dimension dimension, Bounds output, Columns columns, Diagnostics diagnostics) {
+    this.quantity = quantity;
+    this.dimension = dimension;
+    this.output = output;
+    this.evaluator = new Evaluator(columns, diagnostics);
+    this.values = new Values(diagnostics);
+    this.diagnostics = diagnostics;
+  }
+
+  /** The rule's limits; both sides open for stated ones, which are not the rule's to give. */
+  public Bounds bounds(Limit limit) {
+    return limit.accept(this);
+  }
+
+  @Override
+  public Bounds stated(Limit.Stated stated) {
+    return NONE;
+  }
+
+  @Override
+  public Bounds output(Limit.Output limit) {
+    if (output == null) {
+      diagnostics.add(
+          Code.MISSING_ITEM, limit.span(), "the mode's profile has no 'output " + quantity + " …' line to take the tolerance from");
+    }
+    return output;
+  }
+
+  @Override
+  public Bounds between(Limit.Between between) {
+    Real lower = checked(between.lower());
+    Real upper = checked(between.upper());
+    if (lower == null || upper == null) {
+      return null;
+    }
+    if (lower.compareTo(upper) > 0) {
+      diagnostics.add(
+          Diagnostic.of(Code.REVERSED_RANGE, between.span(), "the lower limit is above the upper one").hint("write the lower limit first"));
+      return null;
+    }
+    return new Bounds(null, lower, upper);
+  }
+
+  @Override
+  public Bounds atMost(Limit.AtMost atMost) {
+    Real upper = checked(atMost.upper());
+    return upper == null ? null : new Bounds(null, null, upper);
+  }
+
+  @Override
+  public Bounds atLeast(Limit.AtLeast atLeast) {
+    Real lower = checked(atLeast.lower());
+    return lower == null ? null : new Bounds(null, lower, null);
+  }
+
+  @Override
+  public Bounds within(Limit.Within within) {
+    Expression target = within.first().of();
+    if (target == null && within.second() != null) {
+      target = within.second().of();
+    }
+    if (target == null) {
+      diagnostics.add(
+          Diagnostic.of(Code.MISSING_ITEM, within.span(), "this does not say within that of what").hint("write 'of setting' after it"));
+      return null;
+    }
+    Real nominal = checked(target);
+    Real up = nominal == null ? null : distance(within, true, nominal);
+    Real down = nominal == null ? null : distance(within, false, nominal);
+    return up == null || down == null ? null : new Bounds(nominal, nominal.minus(down), nominal.plus(up));
+  }
+
+  /** How far above or below the nominal: the first tolerance, or the greater or smaller of two. */
+  private Real distance(Limit.Within within, boolean up, Real nominal) {
+    Real first = distance(within.first(), up, nominal);
+    if (within.second() == null || first == null) {
+      return first;
+    }
+    Real second = distance(within.second(), up, nominal);
+    if (second == null) {
+      return null;
+    }
+    return within.greater() ? first.max(second) : first.min(second);
+  }
+
+  private Real distance(Limit.Tolerance tolerance, boolean up, Real nominal) {
+    Amount amount = up ? tolerance.up() : tolerance.down();
+    if (amount.number() != null && amount.number().signum() < 0) {
+      diagnostics.add(Code.REVERSED_RANGE, amount.span(), "a tolerance is not negative");
+      return null;
+    }
+    if (!Values.isPercent(amount)) {
+      Rational fixed = values.si(amount, dimension, "a tolerance on " + quantity);
+      return fixed == null ? null : Real.of(fixed);
+    }
+    Real of = tolerance.of() == null ? nominal : checked(tolerance.of());
+    Rational share = values.si(amount);
+    return of == null || share == null ? null : of.abs().times(Real.of(share));
+  }
+
+  /** The value of an expression that must be of the accepted quantity's dimension. */
+  private Real checked(Expression expression) {
+    Value value = evaluator.value(expression);
+    if (value == null) {
+      return null;
+    }
+    if (value.dimension().equals(dimension)) {
+      return value.real();
+    }
+    sayMismatch(expression.span(), value.dimension());
+    return null;
+  }
+
+  private void sayMismatch(Span span, Dimension found) {
+    Diagnostic diagnostic =
+        Diagnostic.of(Code.UNIT_MISMATCH, span, quantity + " is " + dimension.describe() + ", but this is " + found.describe());
+    boolean powerForCurrent = dimension.equals(Dimension.CURRENT) && found.equals(Dimension.POWER);
+    diagnostics.add(
+        powerForCurrent
+            ? diagnostic.hint("write 'accept power …, read as current', or 'of sqrt(setting / load)'")
+            : diagnostic);
+  }
+}

@@ -1,0 +1,65 @@
+package passband.model;
+
+import java.util.List;
+import java.util.Map;
+import passband.quantity.QuantityKind;
+import passband.quantity.Rational;
+import passband.quantity.Unit;
+import passband.source.Span;
+import passband.syntax.Tree;
+import passband.syntax.Word;
+
+/**
+ * An analyzer.
+ *
+ * @param settle how long output stays on until a reading is steady, in seconds; null when not given
+ */
+public record Analyzer(
+    Word name,
+    String title,
+    List<Terminal> terminals,
+    List<LoadBank> loads,
+    List<Measure> measures,
+    Map<String, Word> actions,
+    Rational settle,
+    List<ExtraSetting> settings,
+    Tree.Analyzer tree) {
+
+  /**
+   * A load between two jacks.
+   *
+   * @param name null when it has none
+   * @param power what it takes, the least power first
+   */
+  public record LoadBank(
+      String name, Terminal from, Terminal to, Series values, Accuracy error, List<PowerRating> power, Span span) {}
+
+  /** A power in watts that the load takes for a time in seconds; the time is null for continuous. */
+  public record PowerRating(Rational power, Rational time) {}
+
+  /** A quantity that is measured; between two jacks, or where they are null in the load's circuit. */
+  public record Measure(QuantityKind quantity, Terminal from, Terminal to, List<Range> ranges, Span span) {}
+
+  /**
+   * A range of a measured quantity, in SI.
+   *
+   * @param unit the unit of the resolution: readings are in it
+   * @param step the resolution in that unit
+   */
+  public record Range(Rational from, Rational to, Rational resolution, Unit unit, Rational step, Accuracy error, Span span) {}
+
+  /** The terminal of this name, or null. */
+  public Terminal terminal(String wanted) {
+    return terminals.stream().filter(t -> t.name().text().equals(wanted)).findFirst().orElse(null);
+  }
+
+  /** How the quantity is measured, or null when it is not. */
+  public Measure measure(String quantity) {
+    return measures.stream().filter(m -> m.quantity().name().equals(quantity)).findFirst().orElse(null);
+  }
+
+  /** The load that can be set to the value, or null. */
+  public LoadBank load(Rational ohms) {
+    return loads.stream().filter(l -> l.values().contains(ohms)).findFirst().orElse(null);
+  }
+}

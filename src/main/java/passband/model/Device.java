@@ -1,0 +1,96 @@
+package passband.model;
+
+import java.util.List;
+import java.util.Map;
+import passband.quantity.QuantityKind;
+import passband.quantity.Rational;
+import passband.syntax.Tree;
+import passband.syntax.Word;
+
+/**
+ * A generator.
+ *
+ * @param actions texts by name, in the order written
+ * @param tree the declaration
+ */
+public record Device(
+    Word name,
+    String title,
+    List<Outlet> outlets,
+    List<Mode> modes,
+    Map<String, Word> actions,
+    List<State> states,
+    List<ExtraSetting> settings,
+    Tree.Device tree) {
+
+  /** An outlet. */
+  public record Outlet(Word name, String title, String renamedFrom, List<Terminal> terminals) {
+    /** The terminal of this name, or null. */
+    public Terminal terminal(String wanted) {
+      return terminals.stream().filter(t -> t.name().text().equals(wanted)).findFirst().orElse(null);
+    }
+  }
+
+  /** A condition of the device. */
+  public record State(Word name, String title, String enter, String leave) {}
+
+  /**
+   * How long output may be on, and how long it must rest after, in seconds; both null when it may be on all the time.
+   *
+   * @param on the longest on-time
+   * @param off the rest after that
+   */
+  public record Duty(Rational on, Rational off) {
+    /** Whether output may stay on. */
+    public boolean continuous() {
+      return on == null;
+    }
+  }
+
+  /**
+   * A mode.
+   *
+   * @param through the outlet of the return path, or null
+   * @param settingKind the quantity of the setting, or null when the mode has none
+   * @param setting what it can be set to, or null
+   * @param loads the rated loads; null when there are none
+   * @param output the tolerance of its output, or null
+   * @param limits what else it must keep to, the highest peak voltage for one
+   * @param duty null when not given
+   */
+  public record Mode(
+      Word name,
+      String title,
+      List<Outlet> outlets,
+      Outlet through,
+      String renamedFrom,
+      QuantityKind settingKind,
+      Series setting,
+      Series loads,
+      Tree.QuantityLimit output,
+      List<Tree.QuantityLimit> limits,
+      Duty duty,
+      List<Tree.Ref> activateBy,
+      Tree.Mode tree) {
+
+    /** Whether the mode is on the outlet. */
+    public boolean isOn(Outlet outlet) {
+      return outlets.stream().anyMatch(o -> o.name().text().equals(outlet.name().text()));
+    }
+  }
+
+  /** The outlet of this name, or null. */
+  public Outlet outlet(String wanted) {
+    return outlets.stream().filter(o -> o.name().text().equals(wanted)).findFirst().orElse(null);
+  }
+
+  /** The mode of this name, or null. */
+  public Mode mode(String wanted) {
+    return modes.stream().filter(m -> m.name().text().equals(wanted)).findFirst().orElse(null);
+  }
+
+  /** The state of this name, or null. */
+  public State state(String wanted) {
+    return states.stream().filter(s -> s.name().text().equals(wanted)).findFirst().orElse(null);
+  }
+}

@@ -1,0 +1,13 @@
+package passband.model;
+
+import java.util.List;
+import passband.syntax.Tree;
+import passband.syntax.Word;
+
+/**
+ * A setting of the device or the analyzer besides the mode's own.
+ *
+ * @param options the names it can be set to; null when it is a quantity
+ * @param series the values it can be set to; null when it is one of several names
+ */
+public record ExtraSetting(Word name, String title, List<Word> options, Series series, Tree.ExtraSetting tree) {}

@@ -1,0 +1,68 @@
+package passband.model;
+
+import java.math.BigInteger;
+import java.util.List;
+import passband.quantity.Dimension;
+import passband.quantity.Rational;
+import passband.quantity.Unit;
+
+/**
+ * Values that something can be set to: single ones, and spans with or without a step.
+ *
+ * @param dimension of every value
+ * @param unit the unit that values are printed in
+ * @param segments at least one
+ */
+public record Series(Dimension dimension, Unit unit, List<Segment> segments) {
+
+  /**
+   * From one value to another.
+   *
+   * @param step null when any value between will do; zero is never one
+   */
+  public record Segment(Rational from, Rational to, Rational step) {
+
+    /** Whether the value is on this span and one of its steps. */
+    public boolean contains(Rational value) {
+      return spans(value) && (step == null || value.minus(from).over(step).isInteger() || value.equals(to));
+    }
+
+    /** Whether the value is between the ends. */
+    public boolean spans(Rational value) {
+      return from.compareTo(value) <= 0 && value.compareTo(to) <= 0;
+    }
+
+    /** How many values there are; null when any value between will do. */
+    public BigInteger count() {
+      if (from.equals(to)) {
+        return BigInteger.ONE;
+      }
+      return step == null ? null : to.minus(from).over(step).floor().add(BigInteger.ONE);
+    }
+  }
+
+  /** Copies the segments. */
+  public Series {
+    segments = List.copyOf(segments);
+  }
+
+  /** Whether the value can be set. */
+  public boolean contains(Rational value) {
+    return segments.stream().anyMatch(s -> s.contains(value));
+  }
+
+  /** Whether the value is between the ends, on a step or not. */
+  public boolean spans(Rational value) {
+    return lowest().compareTo(value) <= 0 && value.compareTo(highest()) <= 0;
+  }
+
+  /** The least value. */
+  public Rational lowest() {
+    return segments.stream().map(Segment::from).reduce(Rational::min).orElseThrow();
+  }
+
+  /** The greatest value. */
+  public Rational highest() {
+    return segments.stream().map(Segment::to).reduce(Rational::max).orElseThrow();
+  }
+}

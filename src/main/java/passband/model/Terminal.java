@@ -1,0 +1,30 @@
+package passband.model;
+
+import passband.syntax.Tree.TerminalKind;
+import passband.syntax.Word;
+
+/**
+ * Where a lead's end goes.
+ *
+ * @param owner the outlet's name, or {@code analyzer}
+ * @param ownerTitle the printed name of the outlet or analyzer
+ * @param title the printed name
+ * @param holds how many leads it takes; a link goes in besides
+ */
+public record Terminal(TerminalKind kind, String owner, String ownerTitle, Word name, String title, int holds) {
+
+  /** The name in the source: {@code mono-1.active}, {@code analyzer.load-high}. */
+  public String id() {
+    return owner + "." + name.text();
+  }
+
+  /** Whether it is on the analyzer. */
+  public boolean onAnalyzer() {
+    return kind == TerminalKind.JACK || kind == TerminalKind.KEY;
+  }
+
+  /** Two terminals are the same when they have the same place, wherever they were declared. */
+  public boolean same(Terminal other) {
+    return id().equals(other.id());
+  }
+}

@@ -1,0 +1,126 @@
+package passband.parse;
+
+import static passband.parse.antlr.PassbandLexer.*;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+
+/** The kinds of block, the words that lead a line in each, and which of those lines open a block in turn. */
+enum BlockKind {
+  IN_FILE,
+  IN_DEVICE,
+  IN_OUTLET,
+  IN_MODE,
+  IN_STATE,
+  IN_ANALYZER,
+  IN_LOAD,
+  IN_MEASURE,
+  IN_RANGE,
+  IN_LEADS,
+  IN_RULE,
+  IN_PROCEDURE,
+  IN_STEPS,
+  IN_SETUP,
+  IN_TEST,
+  IN_TABLE;
+
+  private final Map<Integer, Line> lines = new HashMap<>();
+
+  /** What a line that starts with a word may go on to: a block of a kind (null: none), which it may or must have. */
+  private record Line(BlockKind opens, boolean always) {}
+
+  static {
+    IN_FILE.plain(USE);
+    IN_FILE.block(DEVICE, IN_DEVICE);
+    IN_FILE.block(ANALYZER, IN_ANALYZER);
+    IN_FILE.block(LEADS, IN_LEADS);
+    IN_FILE.block(RULE, IN_RULE);
+    IN_FILE.block(PROCEDURE, IN_PROCEDURE);
+    IN_DEVICE.plain(ACTION, SETTING, ALLOW);
+    IN_DEVICE.perhaps(OUTLET, IN_OUTLET);
+    IN_DEVICE.perhaps(MODE, IN_MODE);
+    IN_DEVICE.block(STATE, IN_STATE);
+    IN_OUTLET.plain(POLE, CONTACT);
+    IN_MODE.plain(SETTING, LOAD, OUTPUT, DUTY, ACTIVATE, ALLOW);
+    IN_STATE.plain(ENTER, LEAVE);
+    IN_ANALYZER.plain(JACK, KEY, ACTION, SETTLE, SETTING, ALLOW);
+    IN_ANALYZER.block(LOAD, IN_LOAD);
+    IN_ANALYZER.block(MEASURE, IN_MEASURE);
+    IN_LOAD.plain(VALUES, ERROR, POWER);
+    IN_MEASURE.plain(RESOLUTION, ERROR);
+    IN_MEASURE.perhaps(RANGE, IN_RANGE);
+    IN_RANGE.plain(RESOLUTION, ERROR);
+    IN_LEADS.plain(LEAD, LINK, ALLOW);
+    IN_RULE.plain(ACCEPT, ALLOW);
+    IN_PROCEDURE.plain(REVISION, DEVICE, ANALYZER, LEADS, DECISION, CAUTION, PHASES, ORDER, ALLOW);
+    IN_PROCEDURE.block(SECTION, IN_STEPS);
+    IN_PROCEDURE.block(SETUP, IN_SETUP);
+    IN_PROCEDURE.block(TEST, IN_TEST);
+    IN_PROCEDURE.block(ADJUST, IN_STEPS);
+    IN_STEPS.plain(DO, CONFIRM, RECORD, WAIT, CAUTION, PERFORM, CHOOSE);
+    IN_SETUP.plain(CONNECT, LINK, ALLOW);
+    IN_TEST.plain(OUTLET, SETUP, INSIDE, ON_TIME, ACCEPT, SWEEP, DERIVE, ALLOW);
+    IN_TEST.perhaps(TABLE, IN_TABLE);
+    IN_TEST.block(BEFORE, IN_STEPS);
+    IN_TEST.block(EACH, IN_STEPS);
+    IN_TEST.block(AFTER, IN_STEPS);
+  }
+
+  private void plain(int... words) {
+    for (int word : words) {
+      lines.put(word, new Line(null, false));
+    }
+  }
+
+  private void block(int word, BlockKind kind) {
+    lines.put(word, new Line(kind, true));
+  }
+
+  private void perhaps(int word, BlockKind kind) {
+    lines.put(word, new Line(kind, false));
+  }
+
+  /** Whether a line of this block may start with the word. */
+  boolean knows(int word) {
+    return lines.containsKey(word);
+  }
+
+  /** The kind of block that a line with this word opens; null when it opens none. */
+  BlockKind opens(int word) {
+    Line line = lines.get(word);
+    return line == null ? null : line.opens;
+  }
+
+  /** Whether a line with this word is incomplete without its block. */
+  boolean opensAlways(int word) {
+    Line line = lines.get(word);
+    return line != null && line.always;
+  }
+
+  /** The words that lead its lines, as written. */
+  List<String> words() {
+    List<String> words = new ArrayList<>();
+    for (int word : lines.keySet()) {
+      words.add(text(word));
+    }
+    words.sort(null);
+    return words;
+  }
+
+  /** The token type of a word that leads a line here; 0 when there is none. */
+  int typeOf(String text) {
+    for (int word : lines.keySet()) {
+      if (text(word).equals(text)) {
+        return word;
+      }
+    }
+    return 0;
+  }
+
+  private static String text(int word) {
+    String literal = VOCABULARY.getLiteralName(word);
+    return literal.substring(1, literal.length() - 1);
+  }
+}

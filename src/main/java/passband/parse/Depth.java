@@ -1,0 +1,49 @@
+package passband.parse;
+
+import static passband.parse.antlr.PassbandLexer.*;
+
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.List;
+import org.antlr.v4.runtime.Token;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostic;
+import passband.diagnostic.Diagnostics;
+import passband.source.SourceFile;
+
+/** Keeps what would nest too deeply away from the parser, which and the tree's visitors, which descend once for each parenthesis and operator. */
+final class Depth {
+  private Depth() {}
+
+  /** The words without the rest of each line that nests too deeply; the line is said to be bad. */
+  static List<Token> limited(SourceFile source, List<Token> words, Diagnostics diagnostics, BitSet badLines) {
+    List<Token> kept = new ArrayList<>(words.size());
+    int depth = 0;
+    boolean skipping = false;
+    for (Token word : words) {
+      int type = word.getType();
+      boolean ends = type == NEWLINE || type == LBRACE || type == RBRACE || type == Token.EOF;
+      depth = ends ? 0 : depth + (descends(type) ? 1 : 0);
+      skipping = skipping && !ends;
+      if (!skipping && depth > Syntax.DEEPEST) {
+        skipping = true;
+        if (!badLines.get(word.getLine())) {
+          badLines.set(word.getLine());
+          diagnostics.add(
+              Diagnostic.of(Code.NESTED_TOO_DEEPLY, Words.span(source, word), "this line nests more than " + Syntax.DEEPEST + " deep"));
+        }
+      }
+      if (!skipping) {
+        kept.add(word);
+      }
+    }
+    return kept;
+  }
+
+  private static boolean descends(int type) {
+    return switch (type) {
+      case LPAREN, PLUS, MINUS, STAR, DIVIDE, CARET -> true;
+      default -> false;
+    };
+  }
+}

@@ -1,0 +1,341 @@
+package passband.parse;
+
+import static passband.parse.antlr.PassbandLexer.*;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.Deque;
+import java.util.List;
+import org.antlr.v4.runtime.CommonToken;
+import org.antlr.v4.runtime.Token;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostic;
+import passband.diagnostic.Diagnostics;
+import passband.diagnostic.Spelling;
+import passband.source.SourceFile;
+import passband.source.Span;
+
+/**
+ * Lays words out in lines and blocks, so that the parser meets only lines whose first word its block knows and only matched braces. A
+ * missing or extra brace and a misspelt first word are said here, once, and mended in the laid-out words.
+ */
+final class Layout {
+  /** A block that is open: its kind, the word that opened it, and whether its first line is still to come. */
+  private record Open(BlockKind kind, Token head) {}
+
+  private final SourceFile source;
+  private final Diagnostics diagnostics;
+  private final BitSet badLines;
+  private final List<Token> out;
+  private final Deque<Open> open = new ArrayDeque<>();
+  private Token lastHead;
+  private int lastHeadEnd = -1;
+  private Open lastClosed;
+  private int lastClosedAt = -1;
+  private int columns;
+
+  private Layout(SourceFile source, Diagnostics diagnostics, BitSet badLines, int size) {
+    this.source = source;
+    this.diagnostics = diagnostics;
+    this.badLines = badLines;
+    this.out = new ArrayList<>(size + size / 4);
+  }
+
+  /** The words laid out; {@code badLines} as in {@link Words#of}. */
+  static List<Token> of(SourceFile source, List<Token> words, Diagnostics diagnostics, BitSet badLines) {
+    Layout layout = new Layout(source, diagnostics, badLines, words.size());
+    layout.open.push(new Open(BlockKind.IN_FILE, null));
+    layout.run(words);
+    return layout.out;
+  }
+
+  private void run(List<Token> words) {
+    int at = 0;
+    while (words.get(at).getType() != Token.EOF) {
+      at = switch (words.get(at).getType()) {
+        case NEWLINE -> at + 1;
+        case RBRACE -> close(words, at);
+        default -> statement(words, at);
+      };
+    }
+    finish(words.get(at));
+  }
+
+  // ---- closing ----
+
+  private int close(List<Token> words, int at) {
+    Token brace = words.get(at);
+    if (open.size() == 1) {
+      say(brace, Diagnostic.of(Code.STRAY_BRACE, span(brace), "no block is open here to close"));
+      return at + 1;
+    }
+    lastClosed = open.pop();
+    lastClosedAt = out.size();
+    out.add(brace);
+    out.add(newline(brace));
+    lastHeadEnd = -1;
+    return at + 1;
+  }
+
+  private void finish(Token end) {
+    if (open.size() > 1) {
+      sayUnclosed(open.peek(), end, "the file ends inside this block");
+      while (open.size() > 1) {
+        closeHere(end);
+      }
+    }
+    out.add(end);
+  }
+
+  private void closeHere(Token where) {
+    open.pop();
+    out.add(virtual(RBRACE, "}", where));
+    out.add(newline(where));
+  }
+
+  private void sayUnclosed(Open block, Token where, String message) {
+    Diagnostic diagnostic = Diagnostic.of(Code.UNCLOSED_BLOCK, span(block.head), message).hint("close it with a '}' on a line of its own");
+    say(block.head, where.getType() == Token.EOF ? diagnostic : diagnostic.note(span(where), "this line belongs outside it"));
+  }
+
+  // ---- statements ----
+
+  private int statement(List<Token> words, int at) {
+    Token lead = words.get(at);
+    int end = lineEnd(words, at);
+    boolean opensBlock = words.get(end).getType() == LBRACE;
+    BlockKind kind = open.peek().kind;
+    if (kind == BlockKind.IN_TABLE) {
+      if (!leavesTable(words, at, end, opensBlock)) {
+        row(words, at, end);
+        return end;
+      }
+      sayUnclosed(open.peek(), lead, "this table is not closed");
+      closeHere(lead);
+      kind = open.peek().kind;
+    }
+    if (!fits(kind, words, at, end)) {
+      lead = mended(words, at, end);
+      if (lead == null) {
+        return skip(words, at, end);
+      }
+      kind = open.peek().kind;
+    }
+    return emit(words, at, end, lead, kind);
+  }
+
+  /** The index of the line's end or of the brace that ends it. */
+  private static int lineEnd(List<Token> words, int at) {
+    int end = at;
+    while (!ends(words.get(end).getType())) {
+      end++;
+    }
+    return end;
+  }
+
+  private static boolean ends(int type) {
+    return type == NEWLINE || type == LBRACE || type == RBRACE || type == Token.EOF;
+  }
+
+  private static boolean fits(BlockKind kind, List<Token> words, int at, int end) {
+    if (kind == BlockKind.IN_MODE && at + 1 < end && isLimitWord(words.get(at + 1).getType())) {
+      return true;
+    }
+    return kind.knows(words.get(at).getType());
+  }
+
+  private static boolean isLimitWord(int type) {
+    return type == WITHIN || type == FROM || type == AT;
+  }
+
+  /** Whether a line in a table can only be meant for the block around it. */
+  private boolean leavesTable(List<Token> words, int at, int end, boolean opensBlock) {
+    if (opensBlock) {
+      return true;
+    }
+    boolean bar = false;
+    for (int i = at; i < end; i++) {
+      bar |= words.get(i).getType() == BAR;
+    }
+    return columns > 1 && !bar && BlockKind.IN_TEST.knows(words.get(at).getType());
+  }
+
+  private void row(List<Token> words, int at, int end) {
+    int bars = 1;
+    for (int i = at; i < end; i++) {
+      out.add(words.get(i));
+      bars += words.get(i).getType() == BAR ? 1 : 0;
+    }
+    columns = columns == 0 ? bars : columns;
+    out.add(newline(words.get(end - 1)));
+  }
+
+  private int emit(List<Token> words, int at, int end, Token lead, BlockKind kind) {
+    out.add(lead);
+    for (int i = at + 1; i < end; i++) {
+      out.add(words.get(i));
+    }
+    lastHead = lead;
+    lastClosed = null;
+    Token last = words.get(end - 1);
+    BlockKind opens = kind.opens(lead.getType());
+    if (words.get(end).getType() == LBRACE) {
+      return brace(words, at, end, lead, opens);
+    }
+    if (opens != null && kind.opensAlways(lead.getType())) {
+      sayMissingBrace(last);
+      openBlock(opens, lead, virtual(LBRACE, "{", last));
+    } else {
+      lastHeadEnd = out.size();
+      out.add(newline(last));
+    }
+    return end;
+  }
+
+  /** A line that ends in an opening brace: opens its block, or is told that it has none. */
+  private int brace(List<Token> words, int at, int end, Token lead, BlockKind opens) {
+    if (opens != null) {
+      openBlock(opens, lead, words.get(end));
+      return end + 1;
+    }
+    Token brace = words.get(end);
+    say(brace, Diagnostic.of(Code.STRAY_BRACE, span(brace), "a line that starts with '" + lead.getText() + "' opens no block here"));
+    out.add(newline(words.get(end - 1)));
+    lastHeadEnd = -1;
+    return afterBlock(words, end);
+  }
+
+  private void openBlock(BlockKind kind, Token head, Token brace) {
+    open.push(new Open(kind, head));
+    out.add(brace);
+    out.add(newline(brace));
+    columns = 0;
+    lastHeadEnd = -1;
+  }
+
+  private void sayMissingBrace(Token last) {
+    say(last, Diagnostic.of(Code.MISSING_BRACE, span(last), "this line needs a block").hint("end the line with '{'"));
+  }
+
+  // ---- lines that do not fit ----
+
+  /** The line's first word once the blocks around it are mended; null when there is nothing to make of the line. */
+  private Token mended(List<Token> words, int at, int end) {
+    Token lead = words.get(at);
+    int word = lead.getType();
+    if (openedBefore(word)) {
+      sayMissingBrace(out.get(lastHeadEnd - 1));
+      out.remove(lastHeadEnd);
+      openBlock(open.peek().kind.opens(lastHead.getType()), lastHead, virtual(LBRACE, "{", out.get(out.size() - 1)));
+      return lead;
+    }
+    if (closedTooEarly(word)) {
+      Token brace = out.get(lastClosedAt);
+      say(
+          brace,
+          Diagnostic.of(Code.STRAY_BRACE, span(brace), "this brace closes its block too early")
+              .note(span(lead), "'" + lead.getText() + "' belongs inside it"));
+      out.remove(out.size() - 1);
+      out.remove(out.size() - 1);
+      open.push(lastClosed);
+      return lead;
+    }
+    if (closeUpTo(word, lead)) {
+      return lead;
+    }
+    return respelt(lead);
+  }
+
+  private boolean openedBefore(int word) {
+    if (lastHeadEnd != out.size() - 1 || lastHeadEnd < 0 || lastHead == null) {
+      return false;
+    }
+    BlockKind kind = open.peek().kind.opens(lastHead.getType());
+    return kind != null && kind.knows(word);
+  }
+
+  private boolean closedTooEarly(int word) {
+    return lastClosed != null && lastClosedAt == out.size() - 2 && lastClosed.kind.knows(word);
+  }
+
+  private boolean closeUpTo(int word, Token lead) {
+    boolean known = false;
+    for (Open block : open) {
+      known |= block.kind.knows(word);
+    }
+    if (!known) {
+      return false;
+    }
+    sayUnclosed(open.peek(), lead, "this block is not closed");
+    while (!open.peek().kind.knows(word)) {
+      closeHere(lead);
+    }
+    return true;
+  }
+
+  private Token respelt(Token lead) {
+    BlockKind kind = open.peek().kind;
+    String near = lead.getType() == TEXT ? null : Spelling.nearest(lead.getText(), kind.words());
+    Diagnostic diagnostic =
+        Diagnostic.of(Code.UNKNOWN_WORD, span(lead), "a line here cannot start with '" + shown(lead) + "'");
+    say(lead, near == null ? diagnostic.hint("lines here start with " + String.join(", ", kind.words())) : diagnostic.replaceBy(near));
+    if (near == null) {
+      return null;
+    }
+    CommonToken mended = new CommonToken(lead);
+    mended.setType(kind.typeOf(near));
+    return mended;
+  }
+
+  private static String shown(Token token) {
+    String text = token.getText();
+    return text.length() <= 40 ? text : text.substring(0, text.offsetByCodePoints(0, 30)) + "…";
+  }
+
+  /** Leaves a line out, with the block it opens. */
+  private int skip(List<Token> words, int at, int end) {
+    return words.get(end).getType() == LBRACE ? afterBlock(words, end) : end;
+  }
+
+  /** The index after the brace that closes the one here, or of the end of the file. */
+  private static int afterBlock(List<Token> words, int brace) {
+    int depth = 0;
+    int at = brace;
+    do {
+      int type = words.get(at).getType();
+      depth += type == LBRACE ? 1 : type == RBRACE ? -1 : 0;
+      if (type == Token.EOF) {
+        return at;
+      }
+      at++;
+    } while (depth > 0);
+    return at;
+  }
+
+  // ---- words that are not in the text ----
+
+  private void say(Token where, Diagnostic diagnostic) {
+    if (!badLines.get(where.getLine())) {
+      badLines.set(where.getLine());
+      diagnostics.add(diagnostic);
+    }
+  }
+
+  private Span span(Token token) {
+    return Words.span(source, token);
+  }
+
+  private static Token newline(Token after) {
+    return virtual(NEWLINE, "\n", after);
+  }
+
+  private static Token virtual(int type, String text, Token after) {
+    CommonToken token = new CommonToken(type, text);
+    token.setLine(after.getLine());
+    token.setCharPositionInLine(after.getCharPositionInLine());
+    token.setStartIndex(after.getStopIndex() + 1);
+    token.setStopIndex(after.getStopIndex());
+    return token;
+  }
+}

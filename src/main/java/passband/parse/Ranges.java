@@ -1,0 +1,64 @@
+package passband.parse;
+
+import java.util.ArrayList;
+import java.util.List;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostics;
+import passband.parse.antlr.PassbandParser.*;
+import passband.source.Span;
+import passband.syntax.Amount;
+import passband.syntax.Tree;
+
+/** The ranges of a measured quantity: each in a block of its own, or as flat lines of which every {@code range} starts a new one. */
+final class Ranges {
+  private final Leaves leaves;
+  private final Diagnostics diagnostics;
+
+  Ranges(Leaves leaves, Diagnostics diagnostics) {
+    this.leaves = leaves;
+    this.diagnostics = diagnostics;
+  }
+
+  List<Tree.Range> of(List<MeasureItemContext> items) {
+    List<Tree.Range> ranges = new ArrayList<>();
+    for (MeasureItemContext item : items) {
+      if (item instanceof MeasureRangeContext range) {
+        RangeHeadContext head = range.rangeHead();
+        Tree.SeriesItem span = leaves.item(head.amount(), leaves.span(head));
+        ranges.add(new Tree.Range(span.from(), span.to(), null, null, leaves.line(head)));
+        range.rangeItem().forEach(line -> line(ranges, line));
+      } else if (item instanceof MeasureFlatContext flat) {
+        line(ranges, flat.rangeItem());
+      }
+    }
+    return ranges;
+  }
+
+  private void line(List<Tree.Range> ranges, RangeItemContext line) {
+    if (line instanceof BlankRangeLineContext || line.exception != null) {
+      return;
+    }
+    Span where = leaves.line(line);
+    if (ranges.isEmpty()) {
+      diagnostics.add(Code.MISSING_ITEM, where, "a 'range' line comes before its resolution and error");
+      return;
+    }
+    int last = ranges.size() - 1;
+    Tree.Range range = ranges.get(last);
+    if (line instanceof RangeResolutionContext resolution) {
+      repeated(range.resolution() != null, where, "the resolution");
+      Amount step = leaves.amount(resolution.amount());
+      ranges.set(last, new Tree.Range(range.from(), range.to(), step, range.error(), range.span()));
+    } else if (line instanceof RangeErrorContext error) {
+      repeated(range.error() != null, where, "the error");
+      ranges.set(
+          last, new Tree.Range(range.from(), range.to(), range.resolution(), leaves.accuracy(error.accuracy()), range.span()));
+    }
+  }
+
+  private void repeated(boolean twice, Span where, String what) {
+    if (twice) {
+      diagnostics.add(Code.REPEATED_ITEM, where, what + " is given twice for this range");
+    }
+  }
+}

@@ -1,0 +1,64 @@
+package passband.parse;
+
+import java.util.BitSet;
+import java.util.List;
+import org.antlr.v4.runtime.BailErrorStrategy;
+import org.antlr.v4.runtime.CommonTokenStream;
+import org.antlr.v4.runtime.ListTokenSource;
+import org.antlr.v4.runtime.Token;
+import org.antlr.v4.runtime.atn.PredictionMode;
+import org.antlr.v4.runtime.misc.ParseCancellationException;
+import passband.diagnostic.Diagnostics;
+import passband.parse.antlr.PassbandParser;
+import passband.source.SourceFile;
+import passband.syntax.Tree;
+
+/** From a file's text to its tree. */
+public final class Syntax {
+  /** How many parentheses and operators a line may hold; an author's never come near. */
+  static final int DEEPEST = 100;
+
+  private Syntax() {}
+
+  /**
+   * Parses one file. What is wrong goes to the diagnostics, at most one syntax fault for each line; lines with a fault are missing from
+   * the tree.
+   */
+  public static Tree.File parse(SourceFile source, Diagnostics diagnostics) {
+    BitSet badLines = new BitSet();
+    List<Token> words = Words.of(source, diagnostics, badLines);
+    words = Depth.limited(source, words, diagnostics, badLines);
+    List<Token> lines = Layout.of(source, words, diagnostics, badLines);
+    PassbandParser.FileContext file = quick(lines);
+    if (file == null) {
+      file = thorough(lines, new SyntaxErrors(source, diagnostics, badLines));
+    }
+    return new TreeBuilder(source, diagnostics).file(file);
+  }
+
+  /** The first stage alone: null when the text needs the second. */
+  static PassbandParser.FileContext quick(List<Token> lines) {
+    PassbandParser parser = parser(lines);
+    parser.getInterpreter().setPredictionMode(PredictionMode.SLL);
+    parser.setErrorHandler(new BailErrorStrategy());
+    try {
+      return parser.file();
+    } catch (ParseCancellationException e) {
+      return null;
+    }
+  }
+
+  private static PassbandParser.FileContext thorough(List<Token> lines, SyntaxErrors errors) {
+    PassbandParser parser = parser(lines);
+    parser.getInterpreter().setPredictionMode(PredictionMode.LL);
+    parser.setErrorHandler(new LineErrors());
+    parser.addErrorListener(errors);
+    return parser.file();
+  }
+
+  private static PassbandParser parser(List<Token> lines) {
+    PassbandParser parser = new PassbandParser(new CommonTokenStream(new ListTokenSource(lines)));
+    parser.removeErrorListeners();
+    return parser;
+  }
+}

@@ -1,0 +1,43 @@
+package passband.parse;
+
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostic;
+import passband.diagnostic.Diagnostics;
+import passband.source.Span;
+import passband.syntax.Word;
+
+/** Undoes the escapes of a text. */
+final class Texts {
+  private Texts() {}
+
+  /** The contents of a quoted text; an unknown escape is an error and stands for itself. */
+  static Word unquoted(Span span, Diagnostics diagnostics) {
+    String raw = span.text();
+    boolean closed = raw.length() > 1 && raw.endsWith("\"");
+    String body = raw.substring(1, closed ? raw.length() - 1 : raw.length());
+    if (body.indexOf('\\') < 0) {
+      return new Word(body, span);
+    }
+    StringBuilder out = new StringBuilder(body.length());
+    for (int i = 0; i < body.length(); i++) {
+      char c = body.charAt(i);
+      if (c != '\\' || i + 1 == body.length()) {
+        out.append(c);
+        continue;
+      }
+      i++;
+      switch (body.charAt(i)) {
+        case '"', '\\' -> out.append(body.charAt(i));
+        case 'n' -> out.append('\n');
+        default -> {
+          Span where = new Span(span.file(), span.start() + i, span.start() + i + 2);
+          diagnostics.add(
+              Diagnostic.of(Code.UNKNOWN_ESCAPE, where, "a backslash before '" + body.charAt(i) + "' means nothing")
+                  .hint("the escapes are \\\" \\\\ and \\n"));
+          out.append(body.charAt(i));
+        }
+      }
+    }
+    return new Word(out.toString(), span);
+  }
+}

@@ -1,0 +1,88 @@
+package passband.plan;
+
+import java.util.List;
+import passband.model.Device.Outlet;
+import passband.model.Device.State;
+import passband.syntax.Tree;
+import passband.syntax.Word;
+
+/** What the sheet goes through, in bench order. */
+public sealed interface Stage {
+
+  /** Calls the method for this kind. */
+  <T> T accept(Visitor<T> visitor);
+
+  /** What to do with each kind. */
+  interface Visitor<T> {
+    T section(Section section);
+
+    T run(Run run);
+
+    T adjust(Adjust adjust);
+
+    T clear(Clear clear);
+  }
+
+  /** A list of steps under a heading. */
+  record Section(Word name, String title, List<PlanStep> steps) implements Stage {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.section(this);
+    }
+  }
+
+  /**
+   * A test on one outlet, in one phase.
+   *
+   * @param phase null when the procedure has none
+   * @param outlet null when the test has none
+   * @param setup null when the test has none
+   * @param moves from the wiring before to this setup
+   * @param state entered before the first point and left after the last; null when there is none
+   * @param derives what is worked out from readings, by name
+   * @param points in bench order
+   */
+  record Run(
+      Word test,
+      String title,
+      String renamedFrom,
+      String phase,
+      Outlet outlet,
+      Setup setup,
+      List<Move> moves,
+      State state,
+      List<PlanStep> before,
+      List<Point> points,
+      List<PlanStep> after,
+      List<Derived> derives,
+      Swept sweep,
+      Tree.Test tree)
+      implements Stage {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.run(this);
+    }
+  }
+
+  /** A quantity worked out from readings; {@code formula} as written. */
+  record Derived(String name, String title, String formula) {}
+
+  /** A sweep until something happens; the figures as printed. */
+  record Swept(String what, boolean up, Figure from, Figure to, Figure step, String until, String as) {}
+
+  /** What is adjusted between two phases. */
+  record Adjust(Word name, String title, List<String> affects, List<PlanStep> steps) implements Stage {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.adjust(this);
+    }
+  }
+
+  /** Every lead is taken off. */
+  record Clear(List<Move> moves) implements Stage {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.clear(this);
+    }
+  }
+}

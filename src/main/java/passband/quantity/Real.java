@@ -1,0 +1,378 @@
+package passband.quantity;
+
+import java.math.BigDecimal;
+import java.math.BigInteger;
+import java.math.MathContext;
+import java.math.RoundingMode;
+
+/**
+ * An exact real number: a ratio, a signed square root of a ratio, or a calculation over such that is neither. Ratios and roots are
+ * compared and rounded exactly, a root by its square. A calculation is enclosed between two decimals with more and more digits until the
+ * question is decided; one that 320 digits do not decide is taken to lie on the boundary asked about.
+ */
+public final class Real implements Comparable<Real> {
+  /** 0. */
+  public static final Real ZERO = of(Rational.ZERO);
+
+  private static final int[] DIGITS = {40, 80, 160, 320};
+
+  /** What a calculation does with its parts. */
+  private enum Operation {
+    PLUS,
+    TIMES,
+    OVER,
+    ROOT
+  }
+
+  /** A closed interval of decimals. */
+  private record Interval(BigDecimal low, BigDecimal high) {}
+
+  /** The value, or with {@code root} the square of the absolute value; null for a calculation. */
+  private final Rational value;
+
+  /** 0 for a ratio, otherwise the sign of a root. */
+  private final int root;
+
+  private final Operation operation;
+  private final Real left;
+  private final Real right;
+
+  private Real(Rational value, int root, Operation operation, Real left, Real right) {
+    this.value = value;
+    this.root = root;
+    this.operation = operation;
+    this.left = left;
+    this.right = right;
+  }
+
+  /** A ratio. */
+  public static Real of(Rational value) {
+    return new Real(value, 0, null, null, null);
+  }
+
+  /** The root of a ratio with a sign; a ratio itself where the root is one. */
+  private static Real rootOf(int sign, Rational square) {
+    Rational exact = square.exactRoot();
+    if (exact != null) {
+      return of(sign < 0 ? exact.negate() : exact);
+    }
+    return new Real(square, sign, null, null, null);
+  }
+
+  private static Real calculation(Operation operation, Real left, Real right) {
+    return new Real(null, 0, operation, left, right);
+  }
+
+  private boolean plain() {
+    return value != null && root == 0;
+  }
+
+  private boolean simple() {
+    return value != null;
+  }
+
+  /** The square with the sign of this: orders ratios and roots as they are ordered. */
+  private Rational signedSquare() {
+    if (root != 0) {
+      return root < 0 ? value.negate() : value;
+    }
+    Rational square = value.times(value);
+    return value.signum() < 0 ? square.negate() : square;
+  }
+
+  /** Whether the value is known to be a ratio. */
+  public boolean isRational() {
+    return plain();
+  }
+
+  /**
+   * The value as a ratio.
+   *
+   * @throws IllegalStateException when it is not known to be one
+   */
+  public Rational rational() {
+    if (!plain()) {
+      throw new IllegalStateException("not a ratio");
+    }
+    return value;
+  }
+
+  /** The sum. */
+  public Real plus(Real other) {
+    if (plain() && other.plain()) {
+      return of(value.plus(other.value));
+    }
+    if (simple() && signum() == 0) {
+      return other;
+    }
+    if (other.simple() && other.signum() == 0) {
+      return this;
+    }
+    if (simple() && other.simple() && root != 0 && other.root != 0) {
+      Rational share = other.value.over(value).exactRoot();
+      if (share != null) {
+        Rational times = Rational.of(root).plus(Rational.of(other.root).times(share));
+        return rootOf(times.signum(), value.times(times).times(times));
+      }
+    }
+    return calculation(Operation.PLUS, this, other);
+  }
+
+  /** The difference. */
+  public Real minus(Real other) {
+    return plus(other.negate());
+  }
+
+  /** The product. */
+  public Real times(Real other) {
+    if (plain() && other.plain()) {
+      return of(value.times(other.value));
+    }
+    if (simple() && other.simple()) {
+      Rational square = signedSquare().times(other.signedSquare());
+      return rootOf(square.signum(), square.abs());
+    }
+    return calculation(Operation.TIMES, this, other);
+  }
+
+  /**
+   * The quotient.
+   *
+   * @throws ArithmeticException when the other is zero
+   */
+  public Real over(Real other) {
+    if (other.signum() == 0) {
+      throw new ArithmeticException("division by zero");
+    }
+    if (plain() && other.plain()) {
+      return of(value.over(other.value));
+    }
+    if (simple() && other.simple()) {
+      Rational square = signedSquare().over(other.signedSquare());
+      return rootOf(square.signum(), square.abs());
+    }
+    return calculation(Operation.OVER, this, other);
+  }
+
+  /** The negative. */
+  public Real negate() {
+    if (plain()) {
+      return of(value.negate());
+    }
+    return simple() ? new Real(value, -root, null, null, null) : times(of(Rational.of(-1)));
+  }
+
+  /** The absolute value. */
+  public Real abs() {
+    return signum() < 0 ? negate() : this;
+  }
+
+  /**
+   * A whole power.
+   *
+   * @throws ArithmeticException when this is zero and the exponent negative
+   */
+  public Real pow(int exponent) {
+    Real product = of(Rational.ONE);
+    for (int i = 0; i < Math.abs(exponent); i++) {
+      product = product.times(this);
+    }
+    return exponent < 0 ? of(Rational.ONE).over(product) : product;
+  }
+
+  /** The smaller of the two. */
+  public Real min(Real other) {
+    return compareTo(other) <= 0 ? this : other;
+  }
+
+  /** The larger of the two. */
+  public Real max(Real other) {
+    return compareTo(other) >= 0 ? this : other;
+  }
+
+  /**
+   * The square root.
+   *
+   * @throws ArithmeticException when this is negative
+   */
+  public Real sqrt() {
+    if (signum() < 0) {
+      throw new ArithmeticException("the root of a negative");
+    }
+    if (signum() == 0) {
+      return ZERO;
+    }
+    return plain() ? rootOf(1, value) : calculation(Operation.ROOT, this, null);
+  }
+
+  /** −1, 0 or 1. */
+  public int signum() {
+    if (simple()) {
+      return root != 0 ? root : value.signum();
+    }
+    for (int digits : DIGITS) {
+      Interval in = enclosure(digits);
+      if (in.low.signum() > 0 || in.high.signum() < 0) {
+        return in.low.signum() > 0 ? 1 : -1;
+      }
+    }
+    return 0;
+  }
+
+  @Override
+  public int compareTo(Real other) {
+    if (plain() && other.plain()) {
+      return value.compareTo(other.value);
+    }
+    if (simple() && other.simple()) {
+      return signedSquare().compareTo(other.signedSquare());
+    }
+    for (int digits : DIGITS) {
+      Interval a = enclosure(digits);
+      Interval b = other.enclosure(digits);
+      if (a.low.compareTo(b.high) > 0 || a.high.compareTo(b.low) < 0) {
+        return a.low.compareTo(b.high) > 0 ? 1 : -1;
+      }
+    }
+    return 0;
+  }
+
+  /** Equal values, as far as 320 digits tell them apart. */
+  @Override
+  public boolean equals(Object other) {
+    return other instanceof Real that && compareTo(that) == 0;
+  }
+
+  @Override
+  public int hashCode() {
+    return toDecimal(12, RoundingMode.HALF_EVEN).stripTrailingZeros().hashCode();
+  }
+
+  /** The largest multiple of a positive step not above this. */
+  public Rational floorTo(Rational step) {
+    if (plain()) {
+      return value.floorTo(step);
+    }
+    return Rational.of(floor(over(of(step))), BigInteger.ONE).times(step);
+  }
+
+  /** The smallest multiple of a positive step not below this. */
+  public Rational ceilingTo(Rational step) {
+    return negate().floorTo(step).negate();
+  }
+
+  private static BigInteger floor(Real real) {
+    if (real.plain()) {
+      return real.value.floor();
+    }
+    if (real.simple()) {
+      return rootFloor(real.root, real.value);
+    }
+    Interval in = null;
+    for (int digits : DIGITS) {
+      in = real.enclosure(digits);
+      BigInteger low = in.low.setScale(0, RoundingMode.FLOOR).unscaledValue();
+      if (low.equals(in.high.setScale(0, RoundingMode.FLOOR).unscaledValue())) {
+        return low;
+      }
+    }
+    return in.high.setScale(0, RoundingMode.FLOOR).unscaledValue();
+  }
+
+  /** The floor of an irrational root: of the whole part of its square the root's whole part is the same. */
+  private static BigInteger rootFloor(int sign, Rational square) {
+    BigInteger whole = square.floor().sqrt();
+    return sign > 0 ? whole : whole.negate().subtract(BigInteger.ONE);
+  }
+
+  /** The value rounded to significant digits. */
+  public BigDecimal toDecimal(int significantDigits, RoundingMode rounding) {
+    if (plain()) {
+      return value.toDecimal(significantDigits, rounding);
+    }
+    MathContext wanted = new MathContext(significantDigits, rounding);
+    Interval in = null;
+    for (int digits : DIGITS) {
+      in = enclosure(digits + significantDigits);
+      BigDecimal low = in.low.round(wanted);
+      if (low.compareTo(in.high.round(wanted)) == 0) {
+        return low;
+      }
+    }
+    return in.low.add(in.high).divide(BigDecimal.valueOf(2)).round(new MathContext(DIGITS[3] / 2, RoundingMode.HALF_EVEN)).round(wanted);
+  }
+
+  /** The nearest double, or one beside it. */
+  public double doubleValue() {
+    return toDecimal(20, RoundingMode.HALF_EVEN).doubleValue();
+  }
+
+  // ---- enclosures ----
+
+  private Interval enclosure(int digits) {
+    MathContext down = new MathContext(digits, RoundingMode.FLOOR);
+    MathContext up = new MathContext(digits, RoundingMode.CEILING);
+    if (plain()) {
+      BigDecimal n = new BigDecimal(value.numerator());
+      BigDecimal d = new BigDecimal(value.denominator());
+      return new Interval(n.divide(d, down), n.divide(d, up));
+    }
+    if (simple()) {
+      Interval square = of(value).enclosure(digits);
+      Interval positive = root(square, digits);
+      return root > 0 ? positive : new Interval(positive.high.negate(), positive.low.negate());
+    }
+    Interval a = left.enclosure(digits);
+    return switch (operation) {
+      case PLUS -> plus(a, right.enclosure(digits), down, up);
+      case TIMES -> times(a, right.enclosure(digits), down, up);
+      case OVER -> over(a, digits, down, up);
+      case ROOT -> root(a, digits);
+    };
+  }
+
+  private static Interval plus(Interval a, Interval b, MathContext down, MathContext up) {
+    return new Interval(a.low.add(b.low, down), a.high.add(b.high, up));
+  }
+
+  private static Interval times(Interval a, Interval b, MathContext down, MathContext up) {
+    BigDecimal[] corners = {a.low.multiply(b.low), a.low.multiply(b.high), a.high.multiply(b.low), a.high.multiply(b.high)};
+    BigDecimal low = corners[0];
+    BigDecimal high = corners[0];
+    for (BigDecimal corner : corners) {
+      low = low.min(corner);
+      high = high.max(corner);
+    }
+    return new Interval(low.round(down), high.round(up));
+  }
+
+  /** The divisor is not zero, so that with digits enough its interval does not hold zero. */
+  private Interval over(Interval a, int digits, MathContext down, MathContext up) {
+    Interval b = right.enclosure(digits);
+    for (int more = digits * 2; b.low.signum() * b.high.signum() <= 0; more *= 2) {
+      b = right.enclosure(more);
+    }
+    BigDecimal one = BigDecimal.ONE;
+    return times(a, new Interval(one.divide(b.high, down), one.divide(b.low, up)), down, up);
+  }
+
+  private static Interval root(Interval of, int digits) {
+    BigDecimal low = of.low.max(BigDecimal.ZERO);
+    BigDecimal high = of.high.max(BigDecimal.ZERO);
+    return new Interval(rootDown(low, digits), rootUp(high, digits));
+  }
+
+  private static BigDecimal rootDown(BigDecimal of, int digits) {
+    return of.signum() == 0 ? BigDecimal.ZERO : of.sqrt(new MathContext(digits, RoundingMode.FLOOR));
+  }
+
+  private static BigDecimal rootUp(BigDecimal of, int digits) {
+    return of.signum() == 0 ? BigDecimal.ZERO : of.sqrt(new MathContext(digits, RoundingMode.CEILING));
+  }
+
+  /** Twelve significant digits, for whoever looks at it while looking for a fault. */
+  @Override
+  public String toString() {
+    return plain() ? value.toString() : "≈" + toDecimal(12, RoundingMode.HALF_EVEN);
+  }
+}

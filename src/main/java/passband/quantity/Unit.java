@@ -1,0 +1,15 @@
+package passband.quantity;
+
+/**
+ * A unit.
+ *
+ * @param symbol the one spelling in sources that the formatter writes; empty for a bare number
+ * @param printed the spelling for people, with Greek letters
+ * @param ucum the code in machine-readable files (The Unified Code for Units of Measure, 2.1)
+ * @param dimension its dimension
+ * @param factor how many coherent SI units it is; of degrees Celsius, how many of those
+ */
+public record Unit(String symbol, String printed, String ucum, Dimension dimension, Rational factor) {
+  /** A bare number. */
+  public static final Unit ONE = new Unit("", "", "1", Dimension.NONE, Rational.ONE);
+}

@@ -1,0 +1,150 @@
+package passband.resolve;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostic;
+import passband.diagnostic.Diagnostics;
+import passband.model.Accuracy;
+import passband.model.Analyzer;
+import passband.model.Analyzer.LoadBank;
+import passband.model.Analyzer.Measure;
+import passband.model.Analyzer.PowerRating;
+import passband.model.Analyzer.Range;
+import passband.model.Series;
+import passband.model.Terminal;
+import passband.quantity.Dimension;
+import passband.quantity.QuantityKind;
+import passband.quantity.Rational;
+import passband.syntax.Tree;
+import passband.syntax.Word;
+
+/** Takes an analyzer declaration for what it means. */
+final class AnalyzerProfile {
+  private final Diagnostics diagnostics;
+  private final Values values;
+
+  AnalyzerProfile(Diagnostics diagnostics, Values values) {
+    this.diagnostics = diagnostics;
+    this.values = values;
+  }
+
+  Analyzer analyzer(Tree.Analyzer tree) {
+    List<Terminal> terminals = terminals(tree);
+    List<LoadBank> loads = new ArrayList<>();
+    tree.loads().forEach(l -> add(loads, load(l, terminals)));
+    List<Measure> measures = new ArrayList<>();
+    tree.measures().forEach(m -> add(measures, measure(m, terminals, measures)));
+    return new Analyzer(
+        tree.name(),
+        Profiles.titleOf(tree.title(), tree.name()),
+        terminals,
+        List.copyOf(loads),
+        List.copyOf(measures),
+        Profiles.actions(tree.actions(), diagnostics),
+        tree.settle() == null ? null : values.positive(tree.settle(), Dimension.TIME, "the settling time"),
+        Profiles.settings(tree.settings(), diagnostics, values),
+        tree);
+  }
+
+  private static <T> void add(List<T> list, T thing) {
+    if (thing != null) {
+      list.add(thing);
+    }
+  }
+
+  private List<Terminal> terminals(Tree.Analyzer tree) {
+    Scope.distinct(diagnostics, "terminal", tree.terminals(), Tree.Terminal::name);
+    String title = Profiles.titleOf(tree.title(), tree.name());
+    List<Terminal> terminals = new ArrayList<>();
+    for (Tree.Terminal t : tree.terminals()) {
+      String printed = Profiles.titleOf(t.title(), t.name());
+      terminals.add(new Terminal(t.kind(), "analyzer", title, t.name(), printed, Profiles.holds(t.holds(), values)));
+    }
+    Profiles.printedNames(diagnostics, "terminals", terminals);
+    return List.copyOf(terminals);
+  }
+
+  private Terminal terminal(Tree.Ref ref, List<Terminal> terminals) {
+    Word name = ref.parts().get(ref.parts().size() - 1);
+    for (Terminal terminal : terminals) {
+      if (terminal.name().text().equals(name.text()) && ref.parts().size() <= 2) {
+        return terminal;
+      }
+    }
+    Scope.unknown(diagnostics, name, "jack", terminals.stream().map(t -> t.name().text()).toList());
+    return null;
+  }
+
+  private LoadBank load(Tree.LoadBank load, List<Terminal> terminals) {
+    Terminal from = terminal(load.from(), terminals);
+    Terminal to = terminal(load.to(), terminals);
+    if (load.values().isEmpty()) {
+      diagnostics.add(Code.MISSING_ITEM, load.span(), "a load needs its 'values'");
+    }
+    Series series = values.series(load.values(), Dimension.RESISTANCE, "a load");
+    Accuracy error = load.error() == null ? Accuracy.NONE : values.accuracy(load.error(), Dimension.RESISTANCE, null);
+    if (from == null || to == null || series == null || error == null) {
+      return null;
+    }
+    String name = load.name() == null ? null : load.name().text();
+    return new LoadBank(name, from, to, series, error, ratings(load), load.span());
+  }
+
+  private List<PowerRating> ratings(Tree.LoadBank load) {
+    List<PowerRating> ratings = new ArrayList<>();
+    for (Tree.PowerRating rating : load.power()) {
+      Rational power = values.positive(rating.power(), Dimension.POWER, "a load's power");
+      Rational time = rating.time() == null ? null : values.positive(rating.time(), Dimension.TIME, "the time");
+      if (power != null && (rating.time() == null || time != null)) {
+        ratings.add(new PowerRating(power, time));
+      }
+    }
+    ratings.sort(Comparator.comparing(PowerRating::power));
+    return List.copyOf(ratings);
+  }
+
+  private Measure measure(Tree.Measure measure, List<Terminal> terminals, List<Measure> before) {
+    QuantityKind kind = values.quantity(measure.quantity());
+    Terminal from = measure.from() == null ? null : terminal(measure.from(), terminals);
+    Terminal to = measure.to() == null ? null : terminal(measure.to(), terminals);
+    if (kind == null) {
+      return null;
+    }
+    for (Measure other : before) {
+      if (other.quantity().name().equals(kind.name())) {
+        diagnostics.add(
+            Diagnostic.of(Code.DUPLICATE_NAME, measure.quantity().span(), "'" + kind.name() + "' is measured twice")
+                .note(other.span(), "the first is here")
+                .hint("put several ranges into one 'measure'"));
+      }
+    }
+    List<Range> ranges = new ArrayList<>();
+    measure.ranges().forEach(r -> add(ranges, range(r, kind.dimension())));
+    if (measure.ranges().isEmpty()) {
+      diagnostics.add(Code.MISSING_ITEM, measure.span(), "a measured quantity needs its 'range', 'resolution' and 'error'");
+    }
+    ranges.sort(Comparator.comparing(Range::to).thenComparing(Range::from));
+    return ranges.isEmpty() ? null : new Measure(kind, from, to, List.copyOf(ranges), measure.span());
+  }
+
+  private Range range(Tree.Range range, Dimension dimension) {
+    Rational from = values.si(range.from(), dimension, "this range");
+    Rational to = values.si(range.to(), dimension, "this range");
+    if (from != null && to != null && from.compareTo(to) >= 0) {
+      diagnostics.add(Code.REVERSED_RANGE, range.span(), "this range ends where it starts or before");
+    }
+    if (range.resolution() == null || range.error() == null) {
+      String what = range.resolution() == null ? "'resolution'" : "'error'";
+      diagnostics.add(Code.MISSING_ITEM, range.span(), "this range needs its " + what);
+      return null;
+    }
+    Rational resolution = values.positive(range.resolution(), dimension, "a resolution");
+    Accuracy error = values.accuracy(range.error(), dimension, to);
+    if (from == null || to == null || resolution == null || error == null) {
+      return null;
+    }
+    return new Range(from, to, resolution, values.unitOf(range.resolution()), range.resolution().number(), error, range.span());
+  }
+}

@@ -1,0 +1,149 @@
+package passband.resolve;
+
+import java.util.ArrayList;
+import java.util.List;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostic;
+import passband.diagnostic.Diagnostics;
+import passband.model.Device;
+import passband.model.Device.Duty;
+import passband.model.Device.Mode;
+import passband.model.Device.Outlet;
+import passband.model.Device.State;
+import passband.model.Series;
+import passband.model.Terminal;
+import passband.quantity.Dimension;
+import passband.quantity.QuantityKind;
+import passband.quantity.Rational;
+import passband.syntax.Tree;
+import passband.syntax.Word;
+
+/** Takes a device declaration for what it means. */
+final class DeviceProfile {
+  private final Diagnostics diagnostics;
+  private final Values values;
+
+  DeviceProfile(Diagnostics diagnostics, Values values) {
+    this.diagnostics = diagnostics;
+    this.values = values;
+  }
+
+  Device device(Tree.Device tree) {
+    List<Outlet> outlets = outlets(tree);
+    Scope.distinct(diagnostics, "mode", tree.modes(), Tree.Mode::name);
+    Scope.distinct(diagnostics, "state", tree.states(), Tree.State::name);
+    List<Mode> modes = new ArrayList<>();
+    tree.modes().forEach(m -> modes.add(mode(m, outlets)));
+    List<State> states = new ArrayList<>();
+    tree.states().forEach(s -> states.add(state(s)));
+    return new Device(
+        tree.name(),
+        Profiles.titleOf(tree.title(), tree.name()),
+        List.copyOf(outlets),
+        List.copyOf(modes),
+        Profiles.actions(tree.actions(), diagnostics),
+        List.copyOf(states),
+        Profiles.settings(tree.settings(), diagnostics, values),
+        tree);
+  }
+
+  private List<Outlet> outlets(Tree.Device tree) {
+    Scope.distinct(diagnostics, "outlet", tree.outlets(), Tree.Outlet::name);
+    List<Outlet> outlets = new ArrayList<>();
+    for (Tree.Outlet outlet : tree.outlets()) {
+      String title = Profiles.titleOf(outlet.title(), outlet.name());
+      outlets.stream().filter(o -> o.title().equals(title)).findFirst().ifPresent(other -> sameTitle(outlet, title, other));
+      outlets.add(outlet(outlet, title));
+    }
+    return outlets;
+  }
+
+  private void sameTitle(Tree.Outlet outlet, String title, Outlet other) {
+    diagnostics.add(
+        Diagnostic.of(
+                Code.PRINTED_NAME_REPEATED, outlet.name().span(), "two outlets print the same name, \"" + title + "\"")
+            .note(other.name().span(), "the other is here")
+            .hint("give each outlet a printed name of its own: outlet a \"…\", b \"…\" { … }"));
+  }
+
+  private Outlet outlet(Tree.Outlet outlet, String title) {
+    Scope.distinct(diagnostics, "terminal", outlet.terminals(), Tree.Terminal::name);
+    List<Terminal> terminals = new ArrayList<>();
+    for (Tree.Terminal t : outlet.terminals()) {
+      String printed = Profiles.titleOf(t.title(), t.name());
+      terminals.add(
+          new Terminal(t.kind(), outlet.name().text(), title, t.name(), printed, Profiles.holds(t.holds(), values)));
+    }
+    Profiles.printedNames(diagnostics, "terminals of an outlet", terminals);
+    String renamed = outlet.renamedFrom() == null ? null : outlet.renamedFrom().text();
+    return new Outlet(outlet.name(), title, renamed, List.copyOf(terminals));
+  }
+
+  private State state(Tree.State state) {
+    require(state.enter(), state.name(), "a state needs its 'enter' text");
+    require(state.leave(), state.name(), "a state needs its 'leave' text: nobody must be left in it");
+    return new State(
+        state.name(),
+        Profiles.titleOf(state.title(), state.name()),
+        state.enter() == null ? "" : state.enter().text(),
+        state.leave() == null ? "" : state.leave().text());
+  }
+
+  private void require(Word item, Word owner, String message) {
+    if (item == null) {
+      diagnostics.add(Code.MISSING_ITEM, owner.span(), message);
+    }
+  }
+
+  private Mode mode(Tree.Mode mode, List<Outlet> all) {
+    List<Outlet> outlets = new ArrayList<>();
+    mode.outlets().forEach(o -> addOutlet(o, all, outlets));
+    Outlet through = mode.through() == null ? null : find(mode.through(), all);
+    QuantityKind kind = mode.settingQuantity() == null ? null : values.quantity(mode.settingQuantity());
+    Series setting = kind == null ? null : values.series(mode.setting(), kind.dimension(), "this setting");
+    Series loads = mode.loads().isEmpty() ? null : values.series(mode.loads(), Dimension.RESISTANCE, "a load");
+    return new Mode(
+        mode.name(),
+        Profiles.titleOf(mode.title(), mode.name()),
+        List.copyOf(outlets),
+        through,
+        mode.renamedFrom() == null ? null : mode.renamedFrom().text(),
+        kind,
+        setting,
+        loads,
+        mode.output(),
+        mode.limits(),
+        duty(mode.duty()),
+        mode.activateBy(),
+        mode);
+  }
+
+  private void addOutlet(Word name, List<Outlet> all, List<Outlet> outlets) {
+    Outlet outlet = find(name, all);
+    if (outlet != null) {
+      outlets.add(outlet);
+    }
+  }
+
+  private Outlet find(Word name, List<Outlet> all) {
+    for (Outlet outlet : all) {
+      if (outlet.name().text().equals(name.text())) {
+        return outlet;
+      }
+    }
+    Scope.unknown(diagnostics, name, "outlet", all.stream().map(o -> o.name().text()).toList());
+    return null;
+  }
+
+  private Duty duty(Tree.Duty duty) {
+    if (duty == null) {
+      return null;
+    }
+    if (duty.on() == null) {
+      return new Duty(null, null);
+    }
+    Rational on = values.positive(duty.on(), Dimension.TIME, "an on-time");
+    Rational off = values.si(duty.off(), Dimension.TIME, "a rest");
+    return on == null || off == null ? null : new Duty(on, off);
+  }
+}

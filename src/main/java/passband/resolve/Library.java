@@ -1,0 +1,204 @@
+package passband.resolve;
+
+import java.io.IOException;
+import java.nio.file.NoSuchFileException;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Deque;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostic;
+import passband.diagnostic.Diagnostics;
+import passband.parse.Syntax;
+import passband.source.Decoder;
+import passband.source.SourceFile;
+import passband.source.SourceReader;
+import passband.source.Span;
+import passband.syntax.Tree;
+import passband.syntax.Word;
+
+/** The files of one library root: each is read and parsed once, however many use it. */
+public final class Library {
+  private final String shownRoot;
+  private final SourceReader reader;
+  private final Diagnostics diagnostics;
+  private final Map<String, Tree.File> files = new TreeMap<>();
+  private final Map<String, List<String>> uses = new LinkedHashMap<>();
+
+  /**
+   * @param shownRoot what stands before a file's path in messages: empty, or a folder with a closing {@code /}
+   * @param reader gives the bytes of files under the root
+   */
+  public Library(String shownRoot, SourceReader reader, Diagnostics diagnostics) {
+    this.shownRoot = shownRoot;
+    this.reader = reader;
+    this.diagnostics = diagnostics;
+  }
+
+  /**
+   * Reads a file and all that it uses.
+   *
+   * @param path relative to the root, {@code /} between folders
+   */
+  public void load(String path) throws IOException {
+    if (!files.containsKey(path)) {
+      parse(path, reader.read(path));
+      loadUses(path);
+    }
+  }
+
+  private void parse(String path, byte[] bytes) {
+    SourceFile source = Decoder.decode(shownRoot + path, bytes, diagnostics);
+    if (source == null) {
+      files.put(path, new Tree.File(new SourceFile(shownRoot + path, ""), List.of(), List.of()));
+    } else {
+      files.put(path, Syntax.parse(source, diagnostics));
+    }
+  }
+
+  /** Follows uses depth first; the files on the way here are known, so that a circle is seen where it closes. */
+  private void loadUses(String start) {
+    Deque<String> open = new ArrayDeque<>();
+    Deque<List<Tree.Use>> left = new ArrayDeque<>();
+    open.push(start);
+    left.push(new ArrayList<>(files.get(start).uses()));
+    while (!open.isEmpty()) {
+      if (left.peek().isEmpty()) {
+        open.pop();
+        left.pop();
+        continue;
+      }
+      Tree.Use use = left.peek().remove(0);
+      String target = target(open.peek(), use.path());
+      if (target == null) {
+        continue;
+      }
+      uses.computeIfAbsent(open.peek(), k -> new ArrayList<>()).add(target);
+      if (open.contains(target)) {
+        sayCircle(use.path(), target, open);
+      } else if (!files.containsKey(target) && read(target, use.path())) {
+        open.push(target);
+        left.push(new ArrayList<>(files.get(target).uses()));
+      }
+    }
+  }
+
+  private void sayCircle(Word use, String target, Deque<String> open) {
+    List<String> circle = new ArrayList<>();
+    for (String file : open) {
+      circle.add(0, file);
+      if (file.equals(target)) {
+        break;
+      }
+    }
+    circle.add(target);
+    diagnostics.add(Code.USE_CYCLE, use.span(), "this use closes a circle: " + String.join(" uses ", circle));
+  }
+
+  private boolean read(String target, Word use) {
+    try {
+      parse(target, reader.read(target));
+      return true;
+    } catch (IOException e) {
+      sayUnreadable(use, e);
+      files.put(target, new Tree.File(new SourceFile(shownRoot + target, ""), List.of(), List.of()));
+      return false;
+    }
+  }
+
+  private void sayUnreadable(Word use, IOException e) {
+    if (e instanceof OutsideRootException) {
+      sayOutside(use);
+    } else {
+      String why = e instanceof NoSuchFileException ? "there is no such file" : e.getMessage();
+      diagnostics.add(Code.FILE_NOT_FOUND, use.span(), "'" + use.text() + "' cannot be read: " + why);
+    }
+  }
+
+  /** Says that a path leads out of the library, through a symbolic link for one. */
+  public static final class OutsideRootException extends IOException {
+    private static final long serialVersionUID = 1L;
+
+    /** With a message for a person. */
+    public OutsideRootException(String message) {
+      super(message);
+    }
+  }
+
+  private void sayOutside(Word use) {
+    diagnostics.add(
+        Diagnostic.of(Code.USE_OUTSIDE_ROOT, use.span(), "'" + use.text() + "' leaves the library")
+            .hint("a use is relative to its own file and stays under the library's root"));
+  }
+
+  /** The path relative to the root that a use in a file names; null, with the fault said, when it leaves the root. */
+  private String target(String from, Word use) {
+    String path = normalised(from, use.text());
+    if (path == null) {
+      sayOutside(use);
+    }
+    return path;
+  }
+
+  /** Resolves a relative path against the folder of a file; null when it is absolute, empty or leaves the root. */
+  static String normalised(String from, String relative) {
+    if (relative.isEmpty() || relative.startsWith("/") || relative.indexOf('\\') >= 0 || relative.matches("[A-Za-z]:.*")) {
+      return null;
+    }
+    Deque<String> parts = new ArrayDeque<>(List.of(from.split("/")));
+    parts.removeLast();
+    for (String part : relative.split("/")) {
+      if (part.equals("..")) {
+        if (parts.isEmpty()) {
+          return null;
+        }
+        parts.removeLast();
+      } else if (!part.isEmpty() && !part.equals(".") && part.indexOf('\0') < 0) {
+        parts.addLast(part);
+      } else if (part.indexOf('\0') >= 0) {
+        return null;
+      }
+    }
+    return parts.isEmpty() ? null : String.join("/", parts);
+  }
+
+  /** The text of a table file named in a source; null, with the fault said, when it cannot be read. */
+  public SourceFile table(Span in, Word name) {
+    String from = in.file().path().substring(shownRoot.length());
+    String path = target(from, name);
+    if (path == null) {
+      return null;
+    }
+    try {
+      return Decoder.decode(shownRoot + path, reader.read(path), diagnostics);
+    } catch (IOException e) {
+      sayUnreadable(name, e);
+      return null;
+    }
+  }
+
+  /** All files read, by path. */
+  public Collection<Tree.File> files() {
+    return files.values();
+  }
+
+  /** The file and all that it uses, itself first, then in the order of use. */
+  public List<Tree.File> visibleFrom(Tree.File file) {
+    String start = file.source().path().substring(shownRoot.length());
+    Set<String> seen = new LinkedHashSet<>();
+    Deque<String> next = new ArrayDeque<>(List.of(start));
+    while (!next.isEmpty()) {
+      String path = next.poll();
+      if (seen.add(path)) {
+        next.addAll(uses.getOrDefault(path, List.of()));
+      }
+    }
+    return seen.stream().map(files::get).toList();
+  }
+}

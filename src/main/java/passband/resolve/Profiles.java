@@ -1,0 +1,121 @@
+package passband.resolve;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostic;
+import passband.diagnostic.Diagnostics;
+import passband.model.Analyzer;
+import passband.model.Device;
+import passband.model.ExtraSetting;
+import passband.model.Lead;
+import passband.model.Terminal;
+import passband.quantity.Dimension;
+import passband.syntax.Amount;
+import passband.syntax.Tree;
+import passband.syntax.Word;
+
+/** Devices, analyzers and leads as values, each declaration taken once. */
+public final class Profiles {
+  private final Diagnostics diagnostics;
+  private final Values values;
+  private final Map<Tree.Declaration, Object> made = new HashMap<>();
+
+  /** Faults go to the diagnostics. */
+  public Profiles(Diagnostics diagnostics) {
+    this.diagnostics = diagnostics;
+    this.values = new Values(diagnostics);
+  }
+
+  /** The device of a declaration. */
+  public Device device(Tree.Device tree) {
+    return (Device) made.computeIfAbsent(tree, t -> new DeviceProfile(diagnostics, values).device(tree));
+  }
+
+  /** The analyzer of a declaration. */
+  public Analyzer analyzer(Tree.Analyzer tree) {
+    return (Analyzer) made.computeIfAbsent(tree, t -> new AnalyzerProfile(diagnostics, values).analyzer(tree));
+  }
+
+  /** The leads of a declaration, in the order written. */
+  @SuppressWarnings("unchecked")
+  public List<Lead> leads(Tree.Leads tree) {
+    return (List<Lead>) made.computeIfAbsent(tree, t -> makeLeads(tree));
+  }
+
+  private List<Lead> makeLeads(Tree.Leads tree) {
+    Scope.distinct(diagnostics, "lead", tree.leads(), Tree.Lead::name);
+    List<Lead> leads = new ArrayList<>();
+    for (Tree.Lead lead : tree.leads()) {
+      leads.add(
+          new Lead(
+              lead.link(),
+              lead.name(),
+              titleOf(lead.title(), lead.name()),
+              lead.rated() == null ? null : values.positive(lead.rated(), Dimension.VOLTAGE, "a rating"),
+              lead.rated() == null ? null : lead.rated().span().text(),
+              lead.colour() == null ? null : lead.colour().text()));
+    }
+    return List.copyOf(leads);
+  }
+
+  static String titleOf(Word title, Word name) {
+    return title == null ? name.text() : title.text();
+  }
+
+  static Map<String, Word> actions(List<Tree.Action> actions, Diagnostics diagnostics) {
+    Scope.distinct(diagnostics, "action", actions, Tree.Action::name);
+    Map<String, Word> texts = new LinkedHashMap<>();
+    actions.forEach(a -> texts.putIfAbsent(a.name().text(), a.text()));
+    return texts;
+  }
+
+  static List<ExtraSetting> settings(List<Tree.ExtraSetting> trees, Diagnostics diagnostics, Values values) {
+    Scope.distinct(diagnostics, "setting", trees, Tree.ExtraSetting::name);
+    List<ExtraSetting> settings = new ArrayList<>();
+    for (Tree.ExtraSetting tree : trees) {
+      if (List.of("mode", "setting", "load", "stated", "target", "outlet").contains(tree.name().text())) {
+        diagnostics.add(
+            Code.DUPLICATE_NAME, tree.name().span(), "'" + tree.name().text() + "' is a column of its own and cannot name a setting");
+      }
+      Dimension dimension = tree.series() == null ? null : firstDimension(tree.series(), values);
+      settings.add(
+          new ExtraSetting(
+              tree.name(),
+              titleOf(tree.title(), tree.name()),
+              tree.options(),
+              dimension == null ? null : values.series(tree.series(), dimension, "this setting"),
+              tree));
+    }
+    return settings;
+  }
+
+  private static Dimension firstDimension(List<Tree.SeriesItem> items, Values values) {
+    var unit = values.unitOf(items.get(0).from());
+    return unit == null ? null : unit.dimension();
+  }
+
+  static int holds(Amount written, Values values) {
+    Integer count = written == null ? null : values.count(written, "the number of leads that a terminal holds");
+    return count == null ? 1 : count;
+  }
+
+  /** Says each printed name that two things share: a technician could not tell them apart. */
+  static void printedNames(Diagnostics diagnostics, String what, List<Terminal> terminals) {
+    for (int i = 0; i < terminals.size(); i++) {
+      for (int j = 0; j < i; j++) {
+        if (terminals.get(i).title().equals(terminals.get(j).title())) {
+          diagnostics.add(
+              Diagnostic.of(
+                      Code.PRINTED_NAME_REPEATED,
+                      terminals.get(i).name().span(),
+                      "two " + what + " print the same name, \"" + terminals.get(i).title() + "\"")
+                  .note(terminals.get(j).name().span(), "the other is here"));
+        }
+      }
+    }
+  }
+}

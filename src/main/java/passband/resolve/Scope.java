@@ -1,0 +1,102 @@
+package passband.resolve;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.function.Function;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostic;
+import passband.diagnostic.Diagnostics;
+import passband.diagnostic.Spelling;
+import passband.source.Span;
+import passband.syntax.Tree;
+import passband.syntax.Word;
+
+/** The declarations that a file sees: its own, and those of the files it uses. */
+public final class Scope {
+  private final List<Tree.Declaration> declarations = new ArrayList<>();
+  private final Diagnostics diagnostics;
+
+  /** The declarations of the files, in order; a name declared twice is an error. */
+  public Scope(List<Tree.File> files, Diagnostics diagnostics) {
+    this.diagnostics = diagnostics;
+    for (Tree.File file : files) {
+      for (Tree.Declaration declaration : file.declarations()) {
+        add(declaration);
+      }
+    }
+  }
+
+  private void add(Tree.Declaration declaration) {
+    Tree.Declaration first = find(declarations, declaration.kind(), declaration.name().text());
+    if (first == null) {
+      declarations.add(declaration);
+    } else if (first != declaration) {
+      sayTwice(declaration.kind() + " ", first.name(), declaration.name());
+    }
+  }
+
+  private void sayTwice(String kind, Word first, Word second) {
+    boolean inOrder = first.span().compareTo(second.span()) <= 0;
+    duplicate(diagnostics, kind, inOrder ? first : second, inOrder ? second : first);
+  }
+
+  /** Says that a name is declared twice, at the second place. */
+  static void duplicate(Diagnostics diagnostics, String kind, Word first, Word second) {
+    diagnostics.add(
+        Diagnostic.of(Code.DUPLICATE_NAME, second.span(), kind + "'" + second.text() + "' is declared twice")
+            .note(first.span(), "the first is here"));
+  }
+
+  private static Tree.Declaration find(Collection<Tree.Declaration> among, String kind, String name) {
+    return among.stream().filter(d -> d.kind().equals(kind) && d.name().text().equals(name)).findFirst().orElse(null);
+  }
+
+  /** The declaration of this kind and name; null, with the fault said at the name, when there is none. */
+  public <D extends Tree.Declaration> D find(Class<D> type, String kind, Word name) {
+    Tree.Declaration found = find(declarations, kind, name.text());
+    if (found == null) {
+      List<String> names = declarations.stream().filter(type::isInstance).map(d -> d.name().text()).toList();
+      unknown(diagnostics, name, kind, names);
+      return null;
+    }
+    return type.cast(found);
+  }
+
+  /** All declarations of a type. */
+  public <D extends Tree.Declaration> List<D> all(Class<D> type) {
+    return declarations.stream().filter(type::isInstance).map(type::cast).toList();
+  }
+
+  /** Says that nothing of this kind has the name, with the nearest name that there is. */
+  public static void unknown(Diagnostics diagnostics, Word name, String kind, Collection<String> known) {
+    Diagnostic diagnostic = Diagnostic.of(Code.UNKNOWN_NAME, name.span(), "there is no " + kind + " '" + name.text() + "'");
+    String near = Spelling.nearest(name.text(), known);
+    if (near != null) {
+      diagnostics.add(diagnostic.hint("did you mean '" + near + "'?").replaceBy(near));
+    } else if (!known.isEmpty() && known.size() <= 12) {
+      diagnostics.add(diagnostic.hint("there is " + String.join(", ", known.stream().sorted().toList())));
+    } else {
+      diagnostics.add(diagnostic);
+    }
+  }
+
+  /** Says each name that stands twice in a list of declared things. */
+  public static <T> void distinct(Diagnostics diagnostics, String kind, List<T> things, Function<T, Word> name) {
+    for (int i = 0; i < things.size(); i++) {
+      for (int j = 0; j < i; j++) {
+        Word first = name.apply(things.get(j));
+        Word second = name.apply(things.get(i));
+        if (first.text().equals(second.text())) {
+          duplicate(diagnostics, kind + " ", first, second);
+          break;
+        }
+      }
+    }
+  }
+
+  /** The place of a declaration's name. */
+  public static Span place(Tree.Declaration declaration) {
+    return declaration.name().span();
+  }
+}

@@ -1,0 +1,177 @@
+package passband.resolve;
+
+import java.util.ArrayList;
+import java.util.List;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostic;
+import passband.diagnostic.Diagnostics;
+import passband.diagnostic.Spelling;
+import passband.model.Accuracy;
+import passband.model.Series;
+import passband.quantity.Dimension;
+import passband.quantity.QuantityKind;
+import passband.quantity.Rational;
+import passband.quantity.Unit;
+import passband.quantity.Units;
+import passband.syntax.Amount;
+import passband.syntax.Tree;
+import passband.syntax.Tree.AccuracyTerm;
+import passband.syntax.Word;
+
+/** Takes written amounts for what they are worth. Every method gives null, with the fault said, when it cannot. */
+public final class Values {
+  private final Diagnostics diagnostics;
+
+  /** Faults go to the diagnostics. */
+  public Values(Diagnostics diagnostics) {
+    this.diagnostics = diagnostics;
+  }
+
+  /** The unit of this spelling. */
+  public Unit unit(Word written) {
+    Unit unit = Units.find(written.text());
+    if (unit != null) {
+      return unit;
+    }
+    List<String> near = Units.suggest(written.text());
+    Diagnostic diagnostic = Diagnostic.of(Code.UNKNOWN_UNIT, written.span(), "there is no unit '" + written.text() + "'");
+    if (near.size() == 1) {
+      diagnostics.add(diagnostic.replaceBy(near.get(0)));
+    } else {
+      diagnostics.add(near.isEmpty() ? diagnostic : diagnostic.hint("write " + String.join(" or ", near)));
+    }
+    return null;
+  }
+
+  /** The quantity of this name. */
+  public QuantityKind quantity(Word written) {
+    QuantityKind kind = QuantityKind.find(written.text());
+    if (kind == null) {
+      Diagnostic diagnostic =
+          Diagnostic.of(Code.UNKNOWN_QUANTITY, written.span(), "there is no quantity '" + written.text() + "'");
+      String near = Spelling.nearest(written.text(), QuantityKind.names());
+      diagnostics.add(
+          near == null ? diagnostic.hint("quantities are " + String.join(", ", QuantityKind.names())) : diagnostic.replaceBy(near));
+    }
+    return kind;
+  }
+
+  /** The unit of an amount, {@link Unit#ONE} for a bare number. */
+  public Unit unitOf(Amount amount) {
+    return amount.unit() == null ? Unit.ONE : unit(amount.unit());
+  }
+
+  /** The value in SI. */
+  public Rational si(Amount amount) {
+    Unit unit = unitOf(amount);
+    return unit == null || amount.number() == null ? null : amount.number().times(unit.factor());
+  }
+
+  /** The value in SI, of an amount that must be of the dimension; {@code what} names it in the message. */
+  public Rational si(Amount amount, Dimension wanted, String what) {
+    Unit unit = unitOf(amount);
+    if (unit == null || amount.number() == null) {
+      return null;
+    }
+    return fits(amount, unit, wanted, what) ? amount.number().times(unit.factor()) : null;
+  }
+
+  private boolean fits(Amount amount, Unit unit, Dimension wanted, String what) {
+    if (unit.dimension().equals(wanted) && !(wanted.isNone() && isPercent(amount))) {
+      return true;
+    }
+    if (amount.unit() == null) {
+      diagnostics.add(
+          Diagnostic.of(Code.MISSING_UNIT, amount.span(), what + " needs a unit: it is " + wanted.describe()));
+    } else {
+      diagnostics.add(
+          Diagnostic.of(
+              Code.UNIT_MISMATCH,
+              amount.span(),
+              what + " is " + wanted.describe() + ", but this is " + (isPercent(amount) ? "a percentage" : unit.dimension().describe())));
+    }
+    return false;
+  }
+
+  /** Whether the amount is a percentage. */
+  public static boolean isPercent(Amount amount) {
+    return amount.unit() != null && amount.unit().text().equals("%");
+  }
+
+  /** The same as {@link #si(Amount, Dimension, String)} for an amount that must be more than zero. */
+  public Rational positive(Amount amount, Dimension wanted, String what) {
+    Rational value = si(amount, wanted, what);
+    if (value != null && value.signum() <= 0) {
+      diagnostics.add(Code.REVERSED_RANGE, amount.span(), what + " must be more than zero");
+      return null;
+    }
+    return value;
+  }
+
+  /** A whole number from 1 up. */
+  public Integer count(Amount amount, String what) {
+    Rational value = amount.number();
+    if (value == null) {
+      return null;
+    }
+    if (!value.isInteger() || value.signum() <= 0 || value.compareTo(Rational.of(1000)) > 0) {
+      diagnostics.add(Code.WRONG_KIND, amount.span(), what + " is a whole number from 1 to 1000");
+      return null;
+    }
+    return value.numerator().intValueExact();
+  }
+
+  /** A series of values; items with faults are left out, and with none left it is null. */
+  public Series series(List<Tree.SeriesItem> items, Dimension wanted, String what) {
+    List<Series.Segment> segments = new ArrayList<>();
+    Unit unit = null;
+    for (Tree.SeriesItem item : items) {
+      Series.Segment segment = segment(item, wanted, what);
+      if (segment != null) {
+        segments.add(segment);
+        unit = unit == null ? unitOf(item.to() == null ? item.from() : item.to()) : unit;
+      }
+    }
+    return segments.isEmpty() ? null : new Series(wanted, unit, segments);
+  }
+
+  private Series.Segment segment(Tree.SeriesItem item, Dimension wanted, String what) {
+    Rational from = si(item.from(), wanted, what);
+    Rational to = item.to() == null ? from : si(item.to(), wanted, what);
+    Rational step = item.step() == null ? null : positive(item.step(), wanted, "a step");
+    if (from == null || to == null || (item.step() != null && step == null)) {
+      return null;
+    }
+    if (item.to() != null && from.compareTo(to) >= 0) {
+      diagnostics.add(
+          Diagnostic.of(Code.REVERSED_RANGE, item.span(), "this span ends where it starts or before")
+              .hint("write the lower end first"));
+      return null;
+    }
+    return new Series.Segment(from, to, step);
+  }
+
+  /**
+   * An error statement.
+   *
+   * @param top the top of the range in SI, of which {@code % of range} is taken; null where there is none
+   */
+  public Accuracy accuracy(List<AccuracyTerm> terms, Dimension dimension, Rational top) {
+    Rational relative = Rational.ZERO;
+    Rational absolute = Rational.ZERO;
+    for (AccuracyTerm term : terms) {
+      Rational value = Values.isPercent(term.amount()) ? si(term.amount()) : si(term.amount(), dimension, "a fixed error");
+      if (value == null) {
+        return null;
+      }
+      if (!Values.isPercent(term.amount())) {
+        absolute = absolute.plus(value.abs());
+      } else if (term.of() == AccuracyTerm.Of.RANGE && top != null) {
+        absolute = absolute.plus(value.abs().times(top));
+      } else {
+        relative = relative.plus(value.abs());
+      }
+    }
+    return new Accuracy(relative, absolute);
+  }
+}

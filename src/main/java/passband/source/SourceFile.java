@@ -1,0 +1,113 @@
+package passband.source;
+
+import java.util.Arrays;
+
+/**
+ * One file's text with the name it is shown by. Offsets are UTF-16 units of the text; lines and columns count from 1, columns in code
+ * points.
+ */
+public final class SourceFile {
+  private final String path;
+  private final String text;
+  private final int[] lineStarts;
+  private final int[] supplementary;
+
+  /**
+   * @param path the name shown in messages, with {@code /} between folders
+   * @param text the decoded text, without a byte-order mark
+   */
+  public SourceFile(String path, String text) {
+    this.path = path;
+    this.text = text;
+    this.lineStarts = lineStarts(text);
+    this.supplementary = supplementary(text);
+  }
+
+  /** The name shown in messages. */
+  public String path() {
+    return path;
+  }
+
+  /** The whole text. */
+  public String text() {
+    return text;
+  }
+
+  /** The number of lines; an empty text has one. */
+  public int lineCount() {
+    return lineStarts.length;
+  }
+
+  /** The line, from 1, that holds the offset. */
+  public int lineOf(int offset) {
+    int found = Arrays.binarySearch(lineStarts, offset);
+    return found >= 0 ? found + 1 : -found - 1;
+  }
+
+  /** The column, from 1 and in code points, of the offset. */
+  public int columnOf(int offset) {
+    return text.codePointCount(lineStarts[lineOf(offset) - 1], offset) + 1;
+  }
+
+  /** The offset at which a line, from 1, starts. */
+  public int lineStart(int line) {
+    return lineStarts[line - 1];
+  }
+
+  /** A line's text, from 1, without its end-of-line characters. */
+  public String line(int line) {
+    int start = lineStarts[line - 1];
+    int end = line < lineStarts.length ? lineStarts[line] : text.length();
+    while (end > start && (text.charAt(end - 1) == '\n' || text.charAt(end - 1) == '\r')) {
+      end--;
+    }
+    return text.substring(start, end);
+  }
+
+  /** The UTF-16 offset of a code-point index. */
+  public int offsetOfCodePoint(int index) {
+    if (supplementary.length == 0) {
+      return index;
+    }
+    int before = Arrays.binarySearch(supplementary, index);
+    return index + (before >= 0 ? before : -before - 1);
+  }
+
+  private static int[] lineStarts(String text) {
+    int[] starts = new int[16];
+    int count = 1;
+    for (int i = 0; i < text.length(); i++) {
+      char c = text.charAt(i);
+      boolean ends = c == '\n' || (c == '\r' && (i + 1 == text.length() || text.charAt(i + 1) != '\n'));
+      if (ends) {
+        if (count == starts.length) {
+          starts = Arrays.copyOf(starts, count * 2);
+        }
+        starts[count++] = i + 1;
+      }
+    }
+    return Arrays.copyOf(starts, count);
+  }
+
+  /** The code-point indices of the characters beyond the basic plane. */
+  private static int[] supplementary(String text) {
+    int[] found = new int[0];
+    int count = 0;
+    for (int i = 0; i + 1 < text.length(); i++) {
+      if (Character.isSurrogatePair(text.charAt(i), text.charAt(i + 1))) {
+        if (count == found.length) {
+          found = Arrays.copyOf(found, count * 2 + 16);
+        }
+        found[count] = i - count;
+        count++;
+        i++;
+      }
+    }
+    return Arrays.copyOf(found, count);
+  }
+
+  @Override
+  public String toString() {
+    return path;
+  }
+}

@@ -1,0 +1,47 @@
+package passband.source;
+
+/**
+ * A stretch of one file's text.
+ *
+ * @param file the file
+ * @param start the first UTF-16 offset
+ * @param end the offset after the last
+ */
+public record Span(SourceFile file, int start, int end) implements Comparable<Span> {
+
+  /** The line, from 1, on which the stretch starts. */
+  public int line() {
+    return file.lineOf(start);
+  }
+
+  /** The column, from 1 and in code points, at which the stretch starts. */
+  public int column() {
+    return file.columnOf(start);
+  }
+
+  /** The text of the stretch. */
+  public String text() {
+    return file.text().substring(start, end);
+  }
+
+  /** From the start of this stretch to the end of the other, in the same file. */
+  public Span to(Span other) {
+    return new Span(file, Math.min(start, other.start), Math.max(end, other.end));
+  }
+
+  /** By file name, then position. */
+  @Override
+  public int compareTo(Span other) {
+    int byFile = file.path().compareTo(other.file.path());
+    if (byFile != 0) {
+      return byFile;
+    }
+    int byStart = Integer.compare(start, other.start);
+    return byStart != 0 ? byStart : Integer.compare(end, other.end);
+  }
+
+  @Override
+  public String toString() {
+    return file.path() + ":" + line() + ":" + column();
+  }
+}

@@ -1,0 +1,2 @@
+/** Texts, the files they come from, and places in them. */
+package passband.source;

@@ -1,0 +1,86 @@
+package passband.syntax;
+
+import java.util.List;
+import passband.source.Span;
+
+/** One thing the technician does, in the author's words. */
+public sealed interface Step {
+  /** Where it stands. */
+  Span span();
+
+  /** Calls the method for this kind. */
+  <T> T accept(Visitor<T> visitor);
+
+  /** What to do with each kind. */
+  interface Visitor<T> {
+    T act(Do step);
+
+    T confirm(Confirm step);
+
+    T record(Record step);
+
+    T pause(Wait step);
+
+    T caution(Caution step);
+
+    T perform(Perform step);
+
+    T choose(Choose step);
+  }
+
+  /** {@code do "…"}. */
+  record Do(Word text, Span span) implements Step {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.act(this);
+    }
+  }
+
+  /** {@code confirm "…"}: a box to tick. */
+  record Confirm(Word text, Span span) implements Step {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.confirm(this);
+    }
+  }
+
+  /** {@code record NAME "…" [in UNIT]}: a blank to fill in. */
+  record Record(Word name, Word text, Word unit, Span span) implements Step {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.record(this);
+    }
+  }
+
+  /** {@code wait 30 s ["…"]}. */
+  record Wait(Amount time, Word text, Span span) implements Step {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.pause(this);
+    }
+  }
+
+  /** {@code caution NAME "…"}. */
+  record Caution(Word name, Word text, Span span) implements Step {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.caution(this);
+    }
+  }
+
+  /** {@code perform NAME}: an action of the device or the analyzer. */
+  record Perform(List<Word> action, Span span) implements Step {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.perform(this);
+    }
+  }
+
+  /** {@code choose NAME "…" from "a", "b" [pass "a"]}: one of several outcomes; {@code pass} is null when any will do. */
+  record Choose(Word name, Word text, List<Word> outcomes, Word pass, Span span) implements Step {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.choose(this);
+    }
+  }
+}

@@ -1,0 +1,326 @@
+package passband.syntax;
+
+import java.util.List;
+import passband.source.SourceFile;
+import passband.source.Span;
+
+/** The declarations of a file and what is in them, as written. Lists are in the order written; a missing part is null. */
+public final class Tree {
+  private Tree() {}
+
+  /** One file. */
+  public record File(SourceFile source, List<Use> uses, List<Declaration> declarations) {}
+
+  /** {@code use "path"}. */
+  public record Use(Word path) {}
+
+  /** What a file declares by name. */
+  public sealed interface Declaration permits Device, Analyzer, Leads, Rule, Procedure {
+    /** Its name. */
+    Word name();
+
+    /** What it is, in the words of the language. */
+    String kind();
+  }
+
+  /** {@code allow CODE because "…"}. */
+  public record Allow(Word code, Word reason, Span span) {}
+
+  /** {@code A}, {@code A to B} or {@code A to B step S}. */
+  public record SeriesItem(Amount from, Amount to, Amount step, Span span) {}
+
+  /** A dotted name. */
+  public record Ref(List<Word> parts, Span span) {}
+
+  /** {@code action NAME "…"}. */
+  public record Action(Word name, Word text, Span span) {}
+
+  /** A setting besides the mode's own; {@code options} when it is one of several names, {@code series} when it is a quantity. */
+  public record ExtraSetting(Word name, Word title, List<Word> options, List<SeriesItem> series, Span span) {}
+
+  // ---- device ----
+
+  /** A generator. */
+  public record Device(
+      Word name,
+      Word title,
+      List<Outlet> outlets,
+      List<Mode> modes,
+      List<Action> actions,
+      List<State> states,
+      List<ExtraSetting> settings,
+      List<Allow> allows,
+      Span span)
+      implements Declaration {
+    @Override
+    public String kind() {
+      return "device";
+    }
+  }
+
+  /** One outlet; several declared on one line share their terminals. */
+  public record Outlet(Word name, Word title, Word renamedFrom, List<Terminal> terminals, Span span) {}
+
+  /** A pole or contact of an outlet, a jack or key of an analyzer. */
+  public record Terminal(TerminalKind kind, Word name, Word title, Amount holds, Span span) {}
+
+  /** What a terminal is for. */
+  public enum TerminalKind {
+    POLE("pole"),
+    CONTACT("contact"),
+    JACK("jack"),
+    KEY("key");
+
+    private final String word;
+
+    TerminalKind(String word) {
+      this.word = word;
+    }
+
+    /** The word of the language. */
+    public String word() {
+      return word;
+    }
+
+    /** Whether the output's current may pass it. */
+    public boolean carriesOutput() {
+      return this == POLE || this == JACK;
+    }
+  }
+
+  /** A mode of the device. */
+  public record Mode(
+      Word name,
+      Word title,
+      List<Word> outlets,
+      Word through,
+      Word renamedFrom,
+      Word settingQuantity,
+      List<SeriesItem> setting,
+      List<SeriesItem> loads,
+      QuantityLimit output,
+      List<QuantityLimit> limits,
+      Duty duty,
+      List<Ref> activateBy,
+      List<Allow> allows,
+      Span span) {}
+
+  /** A quantity and what it has to be. */
+  public record QuantityLimit(Word quantity, Limit limit, Span span) {}
+
+  /** {@code duty 10 s on, 30 s off}; both null when continuous. */
+  public record Duty(Amount on, Amount off, Span span) {}
+
+  /** A condition of the device with the words that bring it about and end it. */
+  public record State(Word name, Word title, Word enter, Word leave, Span span) {}
+
+  // ---- analyzer and leads ----
+
+  /** An analyzer. */
+  public record Analyzer(
+      Word name,
+      Word title,
+      List<Terminal> terminals,
+      List<LoadBank> loads,
+      List<Measure> measures,
+      List<Action> actions,
+      Amount settle,
+      List<ExtraSetting> settings,
+      List<Allow> allows,
+      Span span)
+      implements Declaration {
+    @Override
+    public String kind() {
+      return "analyzer";
+    }
+  }
+
+  /** A load between two jacks. */
+  public record LoadBank(
+      Word name, Ref from, Ref to, List<SeriesItem> values, List<AccuracyTerm> error, List<PowerRating> power, Span span) {}
+
+  /** {@code 300 W for 15 s}; {@code time} is null for continuous. */
+  public record PowerRating(Amount power, Amount time, Span span) {}
+
+  /** A quantity that the analyzer measures; between two jacks, or where null in the load's circuit. */
+  public record Measure(Word quantity, Ref from, Ref to, List<Range> ranges, Span span) {}
+
+  /** A range of a measured quantity. */
+  public record Range(Amount from, Amount to, Amount resolution, List<AccuracyTerm> error, Span span) {}
+
+  /** One term of an error statement. */
+  public record AccuracyTerm(Amount amount, Of of, Span span) {
+    /** What a percentage is taken of. */
+    public enum Of {
+      /** Nothing: the amount stands by itself; a bare percentage is of the value. */
+      ITSELF,
+      READING,
+      RANGE
+    }
+  }
+
+  /** A set of leads and links. */
+  public record Leads(Word name, Word title, List<Lead> leads, List<Allow> allows, Span span) implements Declaration {
+    @Override
+    public String kind() {
+      return "leads";
+    }
+  }
+
+  /** One wire, or a jumper. */
+  public record Lead(boolean link, Word name, Word title, Amount rated, Word colour, Span span) {}
+
+  // ---- acceptance ----
+
+  /** A named acceptance rule that several tests share. */
+  public record Rule(Word name, Word title, List<Accept> accepts, List<Allow> allows, Span span) implements Declaration {
+    @Override
+    public String kind() {
+      return "rule";
+    }
+  }
+
+  /** {@code accept QUANTITY LIMIT [, read as QUANTITY]} or {@code accept by RULE}: then only {@code by} is set. */
+  public record Accept(Word by, Word quantity, Limit limit, Word readAs, Span span) {}
+
+  // ---- procedure ----
+
+  /** A procedure. */
+  public record Procedure(
+      Word name,
+      Word title,
+      Revision revision,
+      Word device,
+      Word analyzer,
+      List<Word> leads,
+      Decision decision,
+      List<Caution> cautions,
+      List<Word> phases,
+      boolean byOutlet,
+      List<Setup> setups,
+      List<Part> parts,
+      List<Allow> allows,
+      Span span)
+      implements Declaration {
+    @Override
+    public String kind() {
+      return "procedure";
+    }
+  }
+
+  /** What a procedure's sheet goes through, in the order written. */
+  public sealed interface Part permits Section, Test, Adjust {
+    /** Its name. */
+    Word name();
+  }
+
+  /** {@code revision "C" on DATE [replaces "B" [on DATE] digest "…"]}. */
+  public record Revision(Word label, Word date, Word replaces, Word replacesDate, Word replacesDigest, Span span) {}
+
+  /** How readings are compared with limits. */
+  public enum DecisionKind {
+    SIMPLE("simple"),
+    GUARDED("guarded"),
+    RISK("risk");
+
+    private final String word;
+
+    DecisionKind(String word) {
+      this.word = word;
+    }
+
+    /** The word of the language. */
+    public String word() {
+      return word;
+    }
+  }
+
+  /** The decision rule; {@code risk} in per cent, {@code coverage} the factor k. */
+  public record Decision(DecisionKind kind, Amount risk, Amount coverage, Span span) {}
+
+  /** {@code caution NAME "…"}. */
+  public record Caution(Word name, Word text, Span span) {}
+
+  /** A list of steps with a heading. */
+  public record Section(Word name, Word title, List<Step> steps, Span span) implements Part {}
+
+  /** What is adjusted between two phases, and the tests whose results it changes. */
+  public record Adjust(Word name, Word title, List<Word> affects, List<Step> steps, Span span) implements Part {}
+
+  /** How leads go; for one analyzer only when {@code analyzer} is set. */
+  public record Setup(Word name, Word title, Word analyzer, List<Wire> wires, List<Allow> allows, Span span) {}
+
+  /** One lead or link and the terminals at its ends. */
+  public record Wire(boolean link, Word lead, Ref from, Ref to, Span span) {}
+
+  /** A test. */
+  public record Test(
+      Word name,
+      Word title,
+      Word renamedFrom,
+      List<Word> outlets,
+      Word setup,
+      Ref inside,
+      Amount onTime,
+      Sweep sweep,
+      List<Derive> derives,
+      List<Accept> accepts,
+      Table table,
+      List<Steps> steps,
+      List<Allow> allows,
+      Span span)
+      implements Part {}
+
+  /** {@code sweep load up from A to B step S until "…" as NAME}. */
+  public record Sweep(Word what, boolean up, Amount from, Amount to, Amount step, Word until, Word as, Span span) {}
+
+  /** {@code derive NAME "…" = EXPRESSION, resolution R}. */
+  public record Derive(Word name, Word title, Expression value, Amount resolution, Span span) {}
+
+  /** Steps before, at each point, or after. */
+  public record Steps(When when, Word replacing, List<Step> steps, Span span) {
+    /** When they are done. */
+    public enum When {
+      BEFORE,
+      EACH,
+      AFTER
+    }
+  }
+
+  /** The table of a test: written here, or in the named file. */
+  public record Table(Word file, List<Column> columns, List<Row> rows, Span span) {}
+
+  /** {@code setting/W}, {@code stated current/mA}. */
+  public record Column(boolean stated, Word name, Word unit, Span span) {}
+
+  /** A row of cells. */
+  public record Row(List<Cell> cells, Span span) {}
+
+  /** A cell: several values, or none. */
+  public record Cell(List<Value> values, Span span) {}
+
+  /** One value of a cell. */
+  public sealed interface Value {
+    /** Where it stands. */
+    Span span();
+  }
+
+  /** A number, a span of two, or a series of them. */
+  public record NumberValue(SeriesItem item) implements Value {
+    @Override
+    public Span span() {
+      return item.span();
+    }
+  }
+
+  /** {@code at most B} or {@code at least A}. */
+  public record OpenValue(boolean atMost, Amount amount, Span span) implements Value {}
+
+  /** A name. */
+  public record NameValue(Word name) implements Value {
+    @Override
+    public Span span() {
+      return name.span();
+    }
+  }
+}
