@@ -5,6 +5,7 @@ import java.util.List;
 import passband.parse.antlr.PassbandParser.*;
 import passband.source.Span;
 import passband.syntax.Tree;
+import passband.syntax.Word;
 
 /** Tables: their header, rows and cells. */
 final class Tables {
@@ -44,22 +45,24 @@ final class Tables {
     return whole;
   }
 
-  private Tree.Column column(ColumnContext column) {
-    boolean stated = column.STATED() != null;
-    return new Tree.Column(stated, leaves.name(column.name()), leaves.unit(column.unit()), leaves.span(column));
+  Tree.Column column(ColumnContext column) {
+    Word name = leaves.name(column.name());
+    boolean plain = column.STATED() == null && name.text().equals("stated");
+    boolean stated = plain || column.STATED() != null;
+    return new Tree.Column(stated, plain ? null : name, leaves.unit(column.unit()), leaves.span(column));
   }
 
   private Tree.Row row(RowContext row) {
     List<Tree.Cell> cells = new ArrayList<>();
-    Span before = Words.span(leaves.source(), row.start);
-    for (CellContext cell : row.cell()) {
-      List<Tree.Value> values = new ArrayList<>();
-      cell.cellItem().forEach(item -> values.add(value(item)));
-      boolean blank = values.isEmpty();
-      Span where = blank ? Words.span(leaves.source(), cell.start) : leaves.span(cell);
-      cells.add(new Tree.Cell(values, blank ? new Span(where.file(), where.start(), where.start()) : where));
-    }
-    return new Tree.Row(cells, before.to(leaves.line(row)));
+    row.cell().forEach(cell -> cells.add(cell(cell)));
+    return new Tree.Row(cells, Words.span(leaves.source(), row.start).to(leaves.line(row)));
+  }
+
+  Tree.Cell cell(CellContext cell) {
+    List<Tree.Value> values = new ArrayList<>();
+    cell.cellItem().forEach(item -> values.add(value(item)));
+    Span where = values.isEmpty() ? Words.span(leaves.source(), cell.start) : leaves.span(cell);
+    return new Tree.Cell(values, values.isEmpty() ? new Span(where.file(), where.start(), where.start()) : where);
   }
 
   private Tree.Value value(CellItemContext item) {

@@ -112,7 +112,8 @@ final class TreeBuilder {
   }
 
   private Tree.Allow allow(AllowContext allow) {
-    return new Tree.Allow(leaves.name(allow.name()), leaves.text(allow.TEXT()), leaves.line(allow));
+    ParserRuleContext block = (ParserRuleContext) allow.getParent().getParent();
+    return new Tree.Allow(leaves.name(allow.name()), leaves.text(allow.TEXT()), leaves.line(allow), leaves.span(block));
   }
 
   private Tree.Action action(ActionContext action) {

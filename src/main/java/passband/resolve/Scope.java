@@ -42,7 +42,7 @@ public final class Scope {
   }
 
   /** Says that a name is declared twice, at the second place. */
-  static void duplicate(Diagnostics diagnostics, String kind, Word first, Word second) {
+  public static void duplicate(Diagnostics diagnostics, String kind, Word first, Word second) {
     diagnostics.add(
         Diagnostic.of(Code.DUPLICATE_NAME, second.span(), kind + "'" + second.text() + "' is declared twice")
             .note(first.span(), "the first is here"));

@@ -23,8 +23,8 @@ public final class Tree {
     String kind();
   }
 
-  /** {@code allow CODE because "…"}. */
-  public record Allow(Word code, Word reason, Span span) {}
+  /** {@code allow CODE because "…"}; {@code scope} is the declaration that it stands in. */
+  public record Allow(Word code, Word reason, Span span, Span scope) {}
 
   /** {@code A}, {@code A to B} or {@code A to B step S}. */
   public record SeriesItem(Amount from, Amount to, Amount step, Span span) {}

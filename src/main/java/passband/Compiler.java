@@ -1,0 +1,131 @@
+package passband;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+import passband.check.Allows;
+import passband.check.Checks;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostics;
+import passband.parse.CsvTable;
+import passband.plan.Plan;
+import passband.plan.Planner;
+import passband.resolve.Library;
+import passband.resolve.Profiles;
+import passband.resolve.Scope;
+import passband.source.SourceFile;
+import passband.syntax.Tree;
+import passband.syntax.Word;
+
+/** The way from a library's files to compiled procedures: names in sight, points and limits planned, checks made. */
+public final class Compiler {
+  /** What may be the consequence of a line that could not be read: not said while there is one. */
+  private static final Set<Code> CONSEQUENCES =
+      EnumSet.of(
+          Code.UNKNOWN_NAME,
+          Code.MISSING_ITEM,
+          Code.MISSING_COLUMN,
+          Code.UNKNOWN_COLUMN,
+          Code.UNKNOWN_PLACEHOLDER,
+          Code.STATED_UNUSED,
+          Code.NOT_MEASURED,
+          Code.EMPTY_TABLE);
+
+  private final Library library;
+  private final String analyzer;
+  private final Diagnostics diagnostics;
+
+  /**
+   * @param analyzer the name of an analyzer to compile for instead of each procedure's own; null for their own
+   */
+  public Compiler(Library library, String analyzer, Diagnostics diagnostics) {
+    this.library = library;
+    this.analyzer = analyzer;
+    this.diagnostics = diagnostics;
+  }
+
+  /** Compiles every procedure of the loaded files, in order of name; faults go to the diagnostics. */
+  public List<Plan> compile() {
+    boolean broken = diagnostics.hasErrors();
+    Diagnostics later = new Diagnostics();
+    List<Plan> plans = plans(later);
+    later.removeIf(d -> broken && CONSEQUENCES.contains(d.code()));
+    boolean sound = !broken && !later.hasErrors();
+    plans.forEach(plan -> Checks.run(plan, sound, later));
+    Allows.apply(library.files(), later, sound);
+    diagnostics.addAll(later.list());
+    return plans;
+  }
+
+  private List<Plan> plans(Diagnostics later) {
+    Profiles profiles = new Profiles(later);
+    List<Plan> plans = new ArrayList<>();
+    for (Tree.File file : library.files()) {
+      Scope scope = new Scope(library.visibleFrom(file), later);
+      takeProfiles(file, profiles);
+      for (Tree.Declaration declaration : file.declarations()) {
+        if (declaration instanceof Tree.Procedure procedure) {
+          Plan plan = plan(procedure, scope, profiles, later);
+          if (plan != null) {
+            plans.add(plan);
+          }
+        }
+      }
+    }
+    plans.sort(Comparator.comparing(p -> p.name().text()));
+    sayTwins(plans, later);
+    return plans;
+  }
+
+  /** Profiles are looked at whether a procedure uses them or not. */
+  private static void takeProfiles(Tree.File file, Profiles profiles) {
+    for (Tree.Declaration declaration : file.declarations()) {
+      if (declaration instanceof Tree.Device device) {
+        profiles.device(device);
+      } else if (declaration instanceof Tree.Analyzer one) {
+        profiles.analyzer(one);
+      } else if (declaration instanceof Tree.Leads leads) {
+        profiles.leads(leads);
+      }
+    }
+  }
+
+  private Plan plan(Tree.Procedure procedure, Scope scope, Profiles profiles, Diagnostics later) {
+    Tree.Analyzer other = analyzer == null ? null : analyzerNamed(procedure, later);
+    if (analyzer != null && other == null) {
+      return null;
+    }
+    return new Planner(procedure, scope, profiles, other, named -> table(named, later), later).plan();
+  }
+
+  private Tree.Analyzer analyzerNamed(Tree.Procedure procedure, Diagnostics later) {
+    List<String> names = new ArrayList<>();
+    for (Tree.File file : library.files()) {
+      for (Tree.Declaration declaration : file.declarations()) {
+        if (declaration instanceof Tree.Analyzer found) {
+          names.add(found.name().text());
+          if (found.name().text().equals(analyzer)) {
+            return found;
+          }
+        }
+      }
+    }
+    Scope.unknown(later, new Word(analyzer, procedure.name().span()), "analyzer", names);
+    return null;
+  }
+
+  private Tree.Table table(Tree.Table named, Diagnostics later) {
+    SourceFile source = library.table(named.span(), named.file());
+    return source == null ? null : CsvTable.parse(source, named.span(), later);
+  }
+
+  private static void sayTwins(List<Plan> plans, Diagnostics later) {
+    for (int i = 1; i < plans.size(); i++) {
+      if (plans.get(i).name().text().equals(plans.get(i - 1).name().text())) {
+        Scope.duplicate(later, "procedure ", plans.get(i - 1).name(), plans.get(i).name());
+      }
+    }
+  }
+}

@@ -1,0 +1,86 @@
+package passband.check;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostic;
+import passband.diagnostic.Diagnostics;
+import passband.diagnostic.Severity;
+import passband.diagnostic.Spelling;
+import passband.source.Span;
+import passband.syntax.Tree;
+
+/** Quiets the warnings that an {@code allow} covers, and says which allows quiet nothing, name no code, or name an error. */
+public final class Allows {
+  private Allows() {}
+
+  /**
+   * Takes the covered warnings out of the diagnostics.
+   *
+   * @param sound whether everything was looked at; if not, an allow may quiet what was not reached
+   */
+  public static void apply(Collection<Tree.File> files, Diagnostics diagnostics, boolean sound) {
+    for (Tree.File file : files) {
+      file.declarations().forEach(declaration -> of(declaration).forEach(allow -> apply(allow, diagnostics, sound)));
+    }
+  }
+
+  private static void apply(Tree.Allow allow, Diagnostics diagnostics, boolean sound) {
+    Code code = Code.find(allow.code().text());
+    if (code == null) {
+      sayUnknown(allow, diagnostics);
+    } else if (code.severity() == Severity.ERROR) {
+      diagnostics.add(Code.ALLOW_OF_ERROR, allow.code().span(), "'" + code.id() + "' is an error, and an error cannot be allowed");
+    } else if (quiet(allow, code, diagnostics) == 0 && sound) {
+      diagnostics.add(
+          Diagnostic.of(Code.ALLOW_UNUSED, allow.span(), "this quiets nothing: there is no '" + code.id() + "' here").hint("take it out"));
+    }
+  }
+
+  private static int quiet(Tree.Allow allow, Code code, Diagnostics diagnostics) {
+    return diagnostics.removeIf(d -> d.code() == code && within(d.span(), allow.scope()));
+  }
+
+  private static boolean within(Span inner, Span outer) {
+    return inner.file() == outer.file() && outer.start() <= inner.start() && inner.end() <= outer.end();
+  }
+
+  private static void sayUnknown(Tree.Allow allow, Diagnostics diagnostics) {
+    List<String> ids = new ArrayList<>();
+    for (Code code : Code.values()) {
+      ids.add(code.id());
+    }
+    String near = Spelling.nearest(allow.code().text(), ids);
+    Diagnostic diagnostic = Diagnostic.of(Code.ALLOW_UNKNOWN, allow.code().span(), "there is no code '" + allow.code().text() + "'");
+    diagnostics.add(near == null ? diagnostic : diagnostic.replaceBy(near));
+  }
+
+  private static List<Tree.Allow> of(Tree.Declaration declaration) {
+    List<Tree.Allow> allows = new ArrayList<>();
+    if (declaration instanceof Tree.Device device) {
+      allows.addAll(device.allows());
+      device.modes().forEach(m -> allows.addAll(0, m.allows()));
+    } else if (declaration instanceof Tree.Analyzer analyzer) {
+      allows.addAll(analyzer.allows());
+    } else if (declaration instanceof Tree.Leads leads) {
+      allows.addAll(leads.allows());
+    } else if (declaration instanceof Tree.Rule rule) {
+      allows.addAll(rule.allows());
+    } else if (declaration instanceof Tree.Procedure procedure) {
+      ofParts(procedure, allows);
+      allows.addAll(procedure.allows());
+    }
+    return allows;
+  }
+
+  /** The inner ones come first, so that an outer one that the inner ones make needless is found out. */
+  private static void ofParts(Tree.Procedure procedure, List<Tree.Allow> allows) {
+    procedure.setups().forEach(s -> allows.addAll(s.allows()));
+    for (Tree.Part part : procedure.parts()) {
+      if (part instanceof Tree.Test test) {
+        allows.addAll(test.allows());
+      }
+    }
+  }
+}

@@ -1,0 +1,25 @@
+package passband.check;
+
+import java.util.List;
+import passband.diagnostic.Diagnostics;
+import passband.plan.Plan;
+
+/** All checks, run one after the other. */
+public final class Checks {
+  private static final List<Check> ALL = List.of();
+
+  private Checks() {}
+
+  /**
+   * Runs them.
+   *
+   * @param sound whether no error was found before; if not, checks for what is absent are left out
+   */
+  public static void run(Plan plan, boolean sound, Diagnostics diagnostics) {
+    for (Check check : ALL) {
+      if (sound || !check.needsWhole()) {
+        check.check(plan, diagnostics);
+      }
+    }
+  }
+}

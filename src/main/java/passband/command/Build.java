@@ -1,0 +1,58 @@
+package passband.command;
+
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import passband.plan.Plan;
+import passband.render.Checklist;
+import passband.render.LimitsCsv;
+import passband.render.LimitsJson;
+import passband.render.LimitsMetadata;
+
+/** {@code passband build}: checks, then writes each procedure's folder. */
+final class Build {
+  private final Path workingDirectory;
+  private final PrintStream out;
+  private final PrintStream err;
+
+  Build(Path workingDirectory, PrintStream out, PrintStream err) {
+    this.workingDirectory = workingDirectory;
+    this.out = out;
+    this.err = err;
+  }
+
+  int run(List<String> words) throws Usage, IOException {
+    Arguments arguments = Arguments.of(words, Set.of("--out", "--analyzer", "--root"), Set.of());
+    Compilation compilation =
+        Compilation.of(arguments.paths(), workingDirectory, arguments.value("--root", null), arguments.value("--analyzer", null));
+    Check.report(compilation.diagnostics(), out, err);
+    if (compilation.diagnostics().hasErrors()) {
+      err.println("nothing was written");
+      return Main.FAULTS;
+    }
+    if (compilation.plans().isEmpty()) {
+      throw new Usage("there is no procedure in " + String.join(", ", arguments.paths()));
+    }
+    String folder = arguments.value("--out", "out");
+    Output output = new Output(workingDirectory.resolve(folder));
+    for (Plan plan : compilation.plans()) {
+      output.write(plan.name().text(), files(plan));
+      out.println(folder + "/" + plan.name().text());
+    }
+    return Main.FINE;
+  }
+
+  /** Every file of a procedure's folder. */
+  static Map<String, byte[]> files(Plan plan) {
+    Map<String, byte[]> files = new LinkedHashMap<>();
+    files.put("checklist.html", Output.bytes(Checklist.of(plan)));
+    files.put("limits.csv", Output.bytes(LimitsCsv.of(plan)));
+    files.put("limits.csv-metadata.json", Output.bytes(LimitsMetadata.of(plan)));
+    files.put("limits.json", Output.bytes(LimitsJson.of(plan)));
+    return files;
+  }
+}

@@ -1,0 +1,104 @@
+package passband.command;
+
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.List;
+import passband.diagnostic.Spelling;
+
+/**
+ * The command {@code passband}. Exit status: 0 nothing to report, 1 faults found, 2 could not run.
+ *
+ * <p>Nothing here reads a clock, a locale or a time zone: the same sources give the same bytes.
+ */
+public final class Main {
+  static final int FINE = 0;
+  static final int FAULTS = 1;
+  static final int CANNOT_RUN = 2;
+
+  private static final List<String> COMMANDS = List.of("check", "build", "help", "version");
+
+  private final Path workingDirectory;
+  private final PrintStream out;
+  private final PrintStream err;
+
+  /** A command that works in a directory and prints to two streams. */
+  Main(Path workingDirectory, PrintStream out, PrintStream err) {
+    this.workingDirectory = workingDirectory;
+    this.out = out;
+    this.err = err;
+  }
+
+  /** Runs the command and leaves with its exit status. */
+  public static void main(String[] arguments) {
+    PrintStream out = stream(FileDescriptor.out);
+    PrintStream err = stream(FileDescriptor.err);
+    int status = new Main(Path.of("").toAbsolutePath(), out, err).run(List.of(arguments));
+    out.flush();
+    err.flush();
+    System.exit(status);
+  }
+
+  private static PrintStream stream(FileDescriptor descriptor) {
+    return new PrintStream(new java.io.BufferedOutputStream(new FileOutputStream(descriptor), 1 << 14), false, StandardCharsets.UTF_8);
+  }
+
+  /** Runs a command line and gives its exit status. */
+  int run(List<String> words) {
+    try {
+      return command(words);
+    } catch (Usage e) {
+      err.println("passband: " + e.getMessage());
+      return CANNOT_RUN;
+    } catch (IOException e) {
+      err.println("passband: " + reason(e));
+      return CANNOT_RUN;
+    }
+  }
+
+  private static String reason(IOException e) {
+    if (e instanceof java.nio.file.AccessDeniedException) {
+      return "may not be read or written: " + e.getMessage();
+    }
+    if (e instanceof java.nio.file.FileSystemException f && f.getReason() != null) {
+      return f.getFile() + ": " + f.getReason();
+    }
+    return e instanceof java.nio.file.NoSuchFileException ? "there is no " + e.getMessage() : String.valueOf(e.getMessage());
+  }
+
+  private int command(List<String> words) throws Usage, IOException {
+    if (words.isEmpty()) {
+      err.print(Help.overview());
+      return CANNOT_RUN;
+    }
+    String command = words.get(0);
+    List<String> rest = words.subList(1, words.size());
+    boolean help = rest.contains("--help") || rest.contains("-h");
+    return switch (help && COMMANDS.contains(command) ? "help" : command) {
+      case "check" -> new Check(workingDirectory, out, err).run(rest);
+      case "build" -> new Build(workingDirectory, out, err).run(rest);
+      case "help", "--help", "-h" -> help(help ? List.of(command) : rest);
+      case "version", "--version" -> version();
+      default -> throw unknown(command);
+    };
+  }
+
+  private int help(List<String> rest) {
+    out.print(rest.isEmpty() ? Help.overview() : Help.of(rest.get(0)));
+    return FINE;
+  }
+
+  private int version() {
+    String version = Main.class.getPackage().getImplementationVersion();
+    out.println("passband " + (version == null ? "(not packaged)" : version));
+    return FINE;
+  }
+
+  private static Usage unknown(String command) {
+    String near = Spelling.nearest(command, COMMANDS);
+    return new Usage("there is no command '" + command + "'" + (near == null ? "; 'passband help' lists them" : "; did you mean '" + near + "'?"));
+  }
+}

@@ -1,0 +1,2 @@
+/** The command line: files, folders, options, exit statuses. */
+package passband.command;

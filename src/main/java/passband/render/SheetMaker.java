@@ -1,0 +1,262 @@
+package passband.render;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import passband.limit.Limit;
+import passband.model.Lead;
+import passband.plan.Plan;
+import passband.plan.PlanStep;
+import passband.plan.Point;
+import passband.plan.Stage;
+import passband.plan.Wire;
+import passband.quantity.Rational;
+import passband.quantity.Unit;
+
+/** From a compiled procedure to what its sheet prints. */
+final class SheetMaker implements Stage.Visitor<Sheet.Block> {
+  private static final int SHORT = 12;
+
+  private final Plan plan;
+  private int runs;
+  private int lines;
+  private int readings;
+
+  private SheetMaker(Plan plan) {
+    this.plan = plan;
+  }
+
+  static Sheet sheet(Plan plan) {
+    return new SheetMaker(plan).sheet();
+  }
+
+  private Sheet sheet() {
+    List<Sheet.Block> blocks = new ArrayList<>();
+    for (Stage stage : plan.stages()) {
+      blocks.add(stage.accept(this));
+    }
+    return new Sheet(
+        plan.name().text(),
+        plan.title(),
+        plan.revision().label(),
+        plan.revision().date(),
+        plan.digest(),
+        plan.digest().substring(0, SHORT),
+        plan.device().title(),
+        plan.analyzer().title(),
+        decision(),
+        plan.cautions().stream().map(Plan.Caution::text).toList(),
+        leads(),
+        blocks,
+        plan.allowed().stream().map(a -> a.code() + " in " + a.place() + ": " + a.reason()).toList(),
+        readings);
+  }
+
+  private String decision() {
+    String rule = plan.decision().text();
+    return switch (plan.decision().kind()) {
+      case SIMPLE -> "A reading on or between the limits passes.";
+      case GUARDED, RISK -> "Limits are moved inward for the uncertainty of the readings (" + rule + "); a reading on or between them passes.";
+    };
+  }
+
+  /** The leads that the procedure's setups use, in the order of the set. */
+  private List<Sheet.LeadLine> leads() {
+    LinkedHashSet<String> used = new LinkedHashSet<>();
+    for (Stage.Run run : plan.runs()) {
+      for (Wire wire : run.setup() == null ? List.<Wire>of() : run.setup().wires()) {
+        used.add(wire.lead().name().text());
+      }
+    }
+    List<Sheet.LeadLine> lines = new ArrayList<>();
+    for (Lead lead : plan.leads()) {
+      if (used.contains(lead.name().text())) {
+        String rating = lead.ratedText() == null ? "no rating" : "rated " + lead.ratedText();
+        lines.add(new Sheet.LeadLine(Integer.toString(lines.size() + 1), lead.title(), lead.link() ? "link" : "lead", rating));
+      }
+    }
+    return lines;
+  }
+
+  // ---- blocks ----
+
+  @Override
+  public Sheet.Block section(Stage.Section section) {
+    return new Sheet.Block("section", 0, section.title(), null, steps(section.steps()), null);
+  }
+
+  @Override
+  public Sheet.Block adjust(Stage.Adjust adjust) {
+    String note = "Only if it is needed. Afterwards repeat: " + String.join(", ", adjust.affects().stream().map(this::testTitle).toList()) + ".";
+    return new Sheet.Block("adjust", 0, adjust.title(), note, steps(adjust.steps()), null);
+  }
+
+  private String testTitle(String name) {
+    return plan.runs().stream().filter(r -> r.test().text().equals(name)).map(Stage.Run::title).findFirst().orElse(name);
+  }
+
+  @Override
+  public Sheet.Block clear(Stage.Clear clear) {
+    List<Sheet.StepLine> steps = new ArrayList<>();
+    clear.moves().forEach(m -> steps.add(new Sheet.StepLine("do", m.text(), null, null, List.of(), null)));
+    return new Sheet.Block("clear", 0, "Take off the leads", "Output off before a lead is touched.", steps, null);
+  }
+
+  @Override
+  public Sheet.Block run(Stage.Run run) {
+    runs++;
+    Sheet.RunPart part =
+        new Sheet.RunPart(
+            run.phase(),
+            run.outlet() == null ? null : run.outlet().title(),
+            run.setup() == null ? null : run.setup().title(),
+            run.moves().stream().map(passband.plan.Move::text).toList(),
+            stays(run),
+            run.state() == null ? null : run.state().title(),
+            run.state() == null ? null : run.state().enter(),
+            steps(run.before()),
+            groups(run),
+            run.state() == null ? null : run.state().leave(),
+            steps(run.after()),
+            run.derives().stream().map(d -> d.title() + " = " + d.formula()).toList());
+    return new Sheet.Block("run", runs, run.title(), null, List.of(), part);
+  }
+
+  private static List<String> stays(Stage.Run run) {
+    List<String> stays = new ArrayList<>();
+    for (Wire wire : run.setup() == null ? List.<Wire>of() : run.setup().wires()) {
+      boolean moves = run.moves().stream().anyMatch(m -> m.lead().name().text().equals(wire.lead().name().text()));
+      if (!moves) {
+        stays.add(wire.lead().title());
+      }
+    }
+    return stays;
+  }
+
+  private static List<Sheet.StepLine> steps(List<PlanStep> steps) {
+    return steps.stream().map(SheetMaker::step).toList();
+  }
+
+  private static Sheet.StepLine step(PlanStep step) {
+    return new Sheet.StepLine(step.kind().word(), step.text(), step.name(), step.unit(), step.outcomes(), step.pass());
+  }
+
+  // ---- points ----
+
+  private List<Sheet.Group> groups(Stage.Run run) {
+    List<Sheet.Group> groups = new ArrayList<>();
+    List<Point> together = new ArrayList<>();
+    for (Point point : run.points()) {
+      if (!together.isEmpty() && !alike(together.get(0), point)) {
+        groups.add(group(together));
+        together.clear();
+      }
+      together.add(point);
+    }
+    if (!together.isEmpty()) {
+      groups.add(group(together));
+    }
+    return groups;
+  }
+
+  private static boolean alike(Point a, Point b) {
+    return a.mode() == b.mode() && a.extras().keySet().equals(b.extras().keySet()) && generic(a).equals(generic(b));
+  }
+
+  /** A point's steps with what stands on its line left open. */
+  private static List<String> generic(Point point) {
+    Map<String, String> own = new LinkedHashMap<>();
+    if (point.setting() != null) {
+      own.put(point.setting().text(), "the setting on the line");
+    }
+    if (point.load() != null) {
+      own.put(point.load().text(), "the load on the line");
+    }
+    point.extras().forEach((name, text) -> own.put(text, "the " + name.replace('-', ' ') + " on the line"));
+    List<String> texts = new ArrayList<>();
+    for (PlanStep step : point.steps()) {
+      String text = step.text();
+      for (Map.Entry<String, String> entry : own.entrySet()) {
+        text = text.replaceAll("(?<![\\p{L}\\p{Nd}.])" + java.util.regex.Pattern.quote(entry.getKey()) + "(?![\\p{L}\\p{Nd}])", entry.getValue());
+      }
+      texts.add(text);
+    }
+    return texts;
+  }
+
+  private Sheet.Group group(List<Point> points) {
+    Point first = points.get(0);
+    List<Sheet.Line> made = new ArrayList<>();
+    points.forEach(p -> made.add(line(p)));
+    boolean one = points.size() == 1;
+    return new Sheet.Group(
+        first.mode() == null ? null : first.mode().title(),
+        one ? first.steps().stream().map(PlanStep::text).toList() : generic(first),
+        made,
+        first.setting() != null,
+        first.load() != null,
+        points.stream().anyMatch(p -> p.onTime() != null || p.rest() != null),
+        first.extras().keySet().stream().map(n -> n.replace('-', ' ')).toList());
+  }
+
+  private Sheet.Line line(Point point) {
+    lines++;
+    List<Sheet.Box> boxes = new ArrayList<>();
+    point.readings().forEach(r -> boxes.add(box(r)));
+    point.limits().forEach(l -> boxes.add(box(l)));
+    readings += boxes.size();
+    return new Sheet.Line(
+        lines,
+        point.id(),
+        point.setting() == null ? null : point.setting().text(),
+        point.load() == null ? null : point.load().text(),
+        List.copyOf(point.extras().values()),
+        seconds(point.onTime()),
+        seconds(point.rest()),
+        boxes);
+  }
+
+  private static String seconds(Rational seconds) {
+    return seconds == null ? null : seconds.ceilingTo(Rational.ONE).toPlain() + " s";
+  }
+
+  private static Sheet.Box box(Point.Reading reading) {
+    int decimals = Limit.decimals(reading.resolution().over(reading.unit().factor()));
+    return new Sheet.Box(reading.id(), reading.title(), reading.unit().printed(), cells(4, decimals), "no limits of its own", null, false);
+  }
+
+  private static Sheet.Box box(Limit limit) {
+    String accept = between(limit, limit.accept());
+    String tolerance = between(limit, limit.printed());
+    return new Sheet.Box(
+        limit.id(),
+        limit.title(),
+        limit.unit().printed(),
+        cells(wholeDigits(limit), limit.decimals()),
+        accept,
+        accept.equals(tolerance) ? null : tolerance,
+        true);
+  }
+
+  private static String between(Limit limit, Limit.Rounded rounded) {
+    String low = limit.text(rounded.lower());
+    String high = limit.text(rounded.upper());
+    String unit = limit.unit().equals(Unit.ONE) ? "" : " " + limit.unit().printed();
+    if (low == null) {
+      return "at most " + high + unit;
+    }
+    return high == null ? "at least " + low + unit : low + " to " + high + unit;
+  }
+
+  /** Digits before the point for the largest reading that can come: the top of the range, or ten times the limit. */
+  private static int wholeDigits(Limit limit) {
+    Rational largest = limit.range() != null ? limit.range().to() : limit.printed().upper() != null ? limit.printed().upper() : limit.printed().lower();
+    return Math.max(1, largest.over(limit.unit().factor()).floor().toString().length());
+  }
+
+  private static String cells(int whole, int decimals) {
+    return "0".repeat(whole) + (decimals == 0 ? "" : "." + "0".repeat(decimals));
+  }
+}

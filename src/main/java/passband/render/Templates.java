@@ -1,0 +1,54 @@
+package passband.render;
+
+import freemarker.core.HTMLOutputFormat;
+import freemarker.ext.beans.ZeroArgumentNonVoidMethodPolicy;
+import freemarker.template.Configuration;
+import freemarker.template.DefaultObjectWrapperBuilder;
+import freemarker.template.Template;
+import freemarker.template.TemplateException;
+import freemarker.template.TemplateExceptionHandler;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TimeZone;
+
+/** The FreeMarker templates beside this class; every value is escaped, and no locale or time zone has a say. */
+final class Templates {
+  private static final Configuration CONFIGURATION = configuration();
+
+  private Templates() {}
+
+  private static Configuration configuration() {
+    Configuration configuration = new Configuration(Configuration.VERSION_2_3_34);
+    DefaultObjectWrapperBuilder wrapper = new DefaultObjectWrapperBuilder(Configuration.VERSION_2_3_34);
+    wrapper.setRecordZeroArgumentNonVoidMethodPolicy(
+        ZeroArgumentNonVoidMethodPolicy.PROPERTY_ONLY_UNLESS_BEAN_PROPERTY_READ_METHOD);
+    configuration.setObjectWrapper(wrapper.build());
+    configuration.setClassForTemplateLoading(Templates.class, "/passband/render");
+    configuration.setDefaultEncoding("UTF-8");
+    configuration.setLocale(Locale.ROOT);
+    configuration.setTimeZone(TimeZone.getTimeZone("UTC"));
+    configuration.setOutputFormat(HTMLOutputFormat.INSTANCE);
+    configuration.setNumberFormat("computer");
+    configuration.setTemplateExceptionHandler(TemplateExceptionHandler.RETHROW_HANDLER);
+    configuration.setLogTemplateExceptions(false);
+    configuration.setTemplateUpdateDelayMilliseconds(Long.MAX_VALUE);
+    return configuration;
+  }
+
+  /** A template filled in; {@code sheet} is what the template calls its model. */
+  static String filled(String name, Map<String, Object> model) {
+    try {
+      Template template = CONFIGURATION.getTemplate(name);
+      StringWriter out = new StringWriter(1 << 15);
+      template.process(model, out);
+      return out.toString();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    } catch (TemplateException e) {
+      throw new IllegalStateException("the template " + name + " does not fit its model", e);
+    }
+  }
+}

@@ -1,0 +1,2 @@
+/** From a compiled procedure to files: limit tables and the checklist. */
+package passband.render;
