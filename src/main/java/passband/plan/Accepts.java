@@ -92,6 +92,9 @@ final class Accepts {
 
   private Accepted accepted(Tree.Accept line, Map<String, Special> specials) {
     Special special = specials.get(line.quantity().text());
+    if (special == null && specials.containsKey(line.quantity().text())) {
+      return null;
+    }
     QuantityKind kind = special != null ? special.kind() : values.quantity(line.quantity());
     if (kind == null) {
       return null;
@@ -114,19 +117,14 @@ final class Accepts {
 
   // ---- swept and derived quantities ----
 
+  /** By name; null for one with faults, which have been said. */
   private Map<String, Special> specials(Tree.Test test) {
     Map<String, Special> specials = new LinkedHashMap<>();
     if (test.sweep() != null) {
-      Special swept = swept(test.sweep());
-      if (swept != null) {
-        specials.put(swept.name(), swept);
-      }
+      specials.put(test.sweep().as().text(), swept(test.sweep()));
     }
     for (Tree.Derive derive : test.derives()) {
-      Special derived = derived(derive);
-      if (derived != null) {
-        specials.put(derived.name(), derived);
-      }
+      specials.put(derive.name().text(), derived(derive));
     }
     return specials;
   }

@@ -86,7 +86,8 @@ final class Setups {
     Scope.unknown(
         diagnostics,
         wire.lead(),
-        wire.link() ? "link in the set" : "lead in the set",
+        wire.link() ? "link" : "lead",
+        " in the procedure's sets of leads",
         leads.stream().filter(l -> l.link() == wire.link()).map(l -> l.name().text()).toList());
     return null;
   }
@@ -95,14 +96,14 @@ final class Setups {
     List<Word> parts = ref.parts();
     String first = parts.get(0).text();
     if (parts.size() == 2 && first.equals("analyzer")) {
-      return found(analyzer.terminal(parts.get(1).text()), parts.get(1), "terminal of the analyzer '" + analyzer.name().text() + "'", analyzer.terminals());
+      return found(analyzer.terminal(parts.get(1).text()), parts.get(1), " on the analyzer '" + analyzer.name().text() + "'", analyzer.terminals());
     }
     if (parts.size() == 2 && first.equals("outlet")) {
       if (outlet == null) {
         diagnostics.add(Code.WRONG_KIND, ref.span(), "the test that uses this setup has no outlet");
         return null;
       }
-      return found(outlet.terminal(parts.get(1).text()), parts.get(1), "terminal of the outlet '" + outlet.name().text() + "'", outlet.terminals());
+      return found(outlet.terminal(parts.get(1).text()), parts.get(1), " on the outlet '" + outlet.name().text() + "'", outlet.terminals());
     }
     if (parts.size() == 3 && first.equals("device")) {
       return onDevice(parts);
@@ -119,12 +120,12 @@ final class Setups {
       Scope.unknown(diagnostics, parts.get(1), "outlet", device.outlets().stream().map(o -> o.name().text()).toList());
       return null;
     }
-    return found(named.terminal(parts.get(2).text()), parts.get(2), "terminal of the outlet '" + named.name().text() + "'", named.terminals());
+    return found(named.terminal(parts.get(2).text()), parts.get(2), " on the outlet '" + named.name().text() + "'", named.terminals());
   }
 
-  private Terminal found(Terminal terminal, Word name, String kind, List<Terminal> known) {
+  private Terminal found(Terminal terminal, Word name, String where, List<Terminal> known) {
     if (terminal == null) {
-      Scope.unknown(diagnostics, name, kind, known.stream().map(t -> t.name().text()).toList());
+      Scope.unknown(diagnostics, name, "terminal", where, known.stream().map(t -> t.name().text()).toList());
     }
     return terminal;
   }

@@ -70,7 +70,16 @@ public final class Scope {
 
   /** Says that nothing of this kind has the name, with the nearest name that there is. */
   public static void unknown(Diagnostics diagnostics, Word name, String kind, Collection<String> known) {
-    Diagnostic diagnostic = Diagnostic.of(Code.UNKNOWN_NAME, name.span(), "there is no " + kind + " '" + name.text() + "'");
+    unknown(diagnostics, name, kind, "", known);
+  }
+
+  /**
+   * The same with a place.
+   *
+   * @param where where it was looked for, such as {@code " on the outlet 'mono-1'"}
+   */
+  public static void unknown(Diagnostics diagnostics, Word name, String kind, String where, Collection<String> known) {
+    Diagnostic diagnostic = Diagnostic.of(Code.UNKNOWN_NAME, name.span(), "there is no " + kind + " '" + name.text() + "'" + where);
     String near = Spelling.nearest(name.text(), known);
     if (near != null) {
       diagnostics.add(diagnostic.hint("did you mean '" + near + "'?").replaceBy(near));
