@@ -29,7 +29,7 @@ final class TreeBuilder {
   }
 
   Tree.File file(FileContext file) {
-    List<Tree.Use> uses = each(file.use(), use -> new Tree.Use(leaves.text(use.TEXT())));
+    List<Tree.Use> uses = each(file.use(), this::use);
     List<Tree.Declaration> declarations = new ArrayList<>();
     for (ParserRuleContext child : file.getRuleContexts(ParserRuleContext.class)) {
       Tree.Declaration declaration = declaration(child);
@@ -38,6 +38,12 @@ final class TreeBuilder {
       }
     }
     return new Tree.File(source, uses, declarations);
+  }
+
+  /** A use; null when its text is not closed, so that no such file is looked for. */
+  private Tree.Use use(UseContext use) {
+    String written = use.TEXT().getText();
+    return written.length() > 1 && written.endsWith("\"") ? new Tree.Use(leaves.text(use.TEXT())) : null;
   }
 
   private Tree.Declaration declaration(ParserRuleContext context) {
