@@ -19,7 +19,10 @@ import passband.source.SourceFile;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
-/** The way from a library's files to compiled procedures: names in sight, points and limits planned, checks made. */
+/**
+ * The way from a library's files to compiled procedures: names in sight, points and limits planned,
+ * checks made.
+ */
 public final class Compiler {
   /** What may be the consequence of a line that could not be read: not said while there is one. */
   private static final Set<Code> CONSEQUENCES =
@@ -38,7 +41,8 @@ public final class Compiler {
   private final Diagnostics diagnostics;
 
   /**
-   * @param analyzer the name of an analyzer to compile for instead of each procedure's own; null for their own
+   * @param analyzer the name of an analyzer to compile for instead of each procedure's own; null
+   *     for their own
    */
   public Compiler(Library library, String analyzer, Diagnostics diagnostics) {
     this.library = library;
@@ -46,7 +50,9 @@ public final class Compiler {
     this.diagnostics = diagnostics;
   }
 
-  /** Compiles every procedure of the loaded files, in order of name; faults go to the diagnostics. */
+  /**
+   * Compiles every procedure of the loaded files, in order of name; faults go to the diagnostics.
+   */
   public List<Plan> compile() {
     boolean broken = diagnostics.hasErrors();
     Diagnostics later = new Diagnostics();
@@ -97,7 +103,8 @@ public final class Compiler {
     if (analyzer != null && other == null) {
       return null;
     }
-    return new Planner(procedure, scope, profiles, other, named -> table(named, later), later).plan();
+    return new Planner(procedure, scope, profiles, other, named -> table(named, later), later)
+        .plan();
   }
 
   private Tree.Analyzer analyzerNamed(Tree.Procedure procedure, Diagnostics later) {

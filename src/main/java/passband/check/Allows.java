@@ -11,7 +11,10 @@ import passband.diagnostic.Spelling;
 import passband.source.Span;
 import passband.syntax.Tree;
 
-/** Quiets the warnings that an {@code allow} covers, and says which allows quiet nothing, name no code, or name an error. */
+/**
+ * Quiets the warnings that an {@code allow} covers, and says which allows quiet nothing, name no
+ * code, or name an error.
+ */
 public final class Allows {
   private Allows() {}
 
@@ -22,7 +25,9 @@ public final class Allows {
    */
   public static void apply(Collection<Tree.File> files, Diagnostics diagnostics, boolean sound) {
     for (Tree.File file : files) {
-      file.declarations().forEach(declaration -> of(declaration).forEach(allow -> apply(allow, diagnostics, sound)));
+      file.declarations()
+          .forEach(
+              declaration -> of(declaration).forEach(allow -> apply(allow, diagnostics, sound)));
     }
   }
 
@@ -31,10 +36,17 @@ public final class Allows {
     if (code == null) {
       sayUnknown(allow, diagnostics);
     } else if (code.severity() == Severity.ERROR) {
-      diagnostics.add(Code.ALLOW_OF_ERROR, allow.code().span(), "'" + code.id() + "' is an error, and an error cannot be allowed");
+      diagnostics.add(
+          Code.ALLOW_OF_ERROR,
+          allow.code().span(),
+          "'" + code.id() + "' is an error, and an error cannot be allowed");
     } else if (quiet(allow, code, diagnostics) == 0 && sound) {
       diagnostics.add(
-          Diagnostic.of(Code.ALLOW_UNUSED, allow.span(), "this quiets nothing: there is no '" + code.id() + "' here").hint("take it out"));
+          Diagnostic.of(
+                  Code.ALLOW_UNUSED,
+                  allow.span(),
+                  "this quiets nothing: there is no '" + code.id() + "' here")
+              .hint("take it out"));
     }
   }
 
@@ -43,7 +55,9 @@ public final class Allows {
   }
 
   private static boolean within(Span inner, Span outer) {
-    return inner.file() == outer.file() && outer.start() <= inner.start() && inner.end() <= outer.end();
+    return inner.file() == outer.file()
+        && outer.start() <= inner.start()
+        && inner.end() <= outer.end();
   }
 
   private static void sayUnknown(Tree.Allow allow, Diagnostics diagnostics) {
@@ -52,7 +66,11 @@ public final class Allows {
       ids.add(code.id());
     }
     String near = Spelling.nearest(allow.code().text(), ids);
-    Diagnostic diagnostic = Diagnostic.of(Code.ALLOW_UNKNOWN, allow.code().span(), "there is no code '" + allow.code().text() + "'");
+    Diagnostic diagnostic =
+        Diagnostic.of(
+            Code.ALLOW_UNKNOWN,
+            allow.code().span(),
+            "there is no code '" + allow.code().text() + "'");
     diagnostics.add(near == null ? diagnostic : diagnostic.replaceBy(near));
   }
 
@@ -74,7 +92,9 @@ public final class Allows {
     return allows;
   }
 
-  /** The inner ones come first, so that an outer one that the inner ones make needless is found out. */
+  /**
+   * The inner ones come first, so that an outer one that the inner ones make needless is found out.
+   */
   private static void ofParts(Tree.Procedure procedure, List<Tree.Allow> allows) {
     procedure.setups().forEach(s -> allows.addAll(s.allows()));
     for (Tree.Part part : procedure.parts()) {

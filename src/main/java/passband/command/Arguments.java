@@ -8,8 +8,8 @@ import java.util.Set;
 import passband.diagnostic.Spelling;
 
 /**
- * Options and paths of one command. Written here and not taken from a library: the command's whole start costs a few hundredths of a
- * second, and a library for arguments several times that.
+ * Options and paths of one command. Written here and not taken from a library: the command's whole
+ * start costs a few hundredths of a second, and a library for arguments several times that.
  */
 final class Arguments {
   private final List<String> paths = new ArrayList<>();
@@ -54,7 +54,8 @@ final class Arguments {
       List<String> known = new ArrayList<>(taking);
       known.addAll(flags);
       String near = Spelling.nearest(name, known);
-      throw new Usage("there is no option " + name + (near == null ? "" : "; did you mean " + near + "?"));
+      throw new Usage(
+          "there is no option " + name + (near == null ? "" : "; did you mean " + near + "?"));
     }
     String value = equals < 0 ? next : word.substring(equals + 1);
     if (value == null || value.isEmpty()) {

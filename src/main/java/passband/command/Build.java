@@ -28,7 +28,11 @@ final class Build {
   int run(List<String> words) throws Usage, IOException {
     Arguments arguments = Arguments.of(words, Set.of("--out", "--analyzer", "--root"), Set.of());
     Compilation compilation =
-        Compilation.of(arguments.paths(), workingDirectory, arguments.value("--root", null), arguments.value("--analyzer", null));
+        Compilation.of(
+            arguments.paths(),
+            workingDirectory,
+            arguments.value("--root", null),
+            arguments.value("--analyzer", null));
     Check.report(compilation.diagnostics(), out, err);
     if (compilation.diagnostics().hasErrors()) {
       err.println("nothing was written");

@@ -23,7 +23,11 @@ final class Check {
   int run(List<String> words) throws Usage, IOException {
     Arguments arguments = Arguments.of(words, Set.of("--analyzer", "--root"), Set.of());
     Compilation compilation =
-        Compilation.of(arguments.paths(), workingDirectory, arguments.value("--root", null), arguments.value("--analyzer", null));
+        Compilation.of(
+            arguments.paths(),
+            workingDirectory,
+            arguments.value("--root", null),
+            arguments.value("--analyzer", null));
     report(compilation.diagnostics(), out, err);
     return compilation.diagnostics().hasErrors() ? Main.FAULTS : Main.FINE;
   }

@@ -15,7 +15,8 @@ import passband.resolve.Scope;
 record Compilation(List<Plan> plans, Diagnostics diagnostics) {
 
   /** Loads and compiles; {@code root} and {@code analyzer} are null where none is given. */
-  static Compilation of(List<String> paths, Path workingDirectory, String root, String analyzer) throws Usage, IOException {
+  static Compilation of(List<String> paths, Path workingDirectory, String root, String analyzer)
+      throws Usage, IOException {
     Diagnostics diagnostics = new Diagnostics();
     Path given = root == null ? null : workingDirectory.resolve(root).normalize();
     List<Plan> plans = new ArrayList<>();

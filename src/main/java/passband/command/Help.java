@@ -20,7 +20,8 @@ final class Help {
 
   static String of(String command) {
     return switch (command) {
-      case "check" -> """
+      case "check" ->
+          """
           passband check PATH... [--analyzer NAME] [--root DIR]
 
           Finds faults in the procedures, devices, analyzers and leads of the files and of all that they use.
@@ -28,7 +29,8 @@ final class Help {
             --root DIR        the library root that no 'use' may leave
                               (a folder PATH is its own; a file's is the working directory)
           """;
-      case "build" -> """
+      case "build" ->
+          """
           passband build PATH... [-o DIR] [--analyzer NAME] [--root DIR]
 
           Checks, then writes for every procedure DIR/PROCEDURE/checklist.html, limits.csv, limits.csv-metadata.json

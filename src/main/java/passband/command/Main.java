@@ -43,7 +43,10 @@ public final class Main {
   }
 
   private static PrintStream stream(FileDescriptor descriptor) {
-    return new PrintStream(new java.io.BufferedOutputStream(new FileOutputStream(descriptor), 1 << 14), false, StandardCharsets.UTF_8);
+    return new PrintStream(
+        new java.io.BufferedOutputStream(new FileOutputStream(descriptor), 1 << 14),
+        false,
+        StandardCharsets.UTF_8);
   }
 
   /** Runs a command line and gives its exit status. */
@@ -66,7 +69,9 @@ public final class Main {
     if (e instanceof java.nio.file.FileSystemException f && f.getReason() != null) {
       return f.getFile() + ": " + f.getReason();
     }
-    return e instanceof java.nio.file.NoSuchFileException ? "there is no " + e.getMessage() : String.valueOf(e.getMessage());
+    return e instanceof java.nio.file.NoSuchFileException
+        ? "there is no " + e.getMessage()
+        : String.valueOf(e.getMessage());
   }
 
   private int command(List<String> words) throws Usage, IOException {
@@ -99,6 +104,10 @@ public final class Main {
 
   private static Usage unknown(String command) {
     String near = Spelling.nearest(command, COMMANDS);
-    return new Usage("there is no command '" + command + "'" + (near == null ? "; 'passband help' lists them" : "; did you mean '" + near + "'?"));
+    return new Usage(
+        "there is no command '"
+            + command
+            + "'"
+            + (near == null ? "; 'passband help' lists them" : "; did you mean '" + near + "'?"));
   }
 }

@@ -10,7 +10,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 
-/** Writes a procedure's folder aside and moves it into place, so that what stands there is whole: the old or the new. */
+/**
+ * Writes a procedure's folder aside and moves it into place, so that what stands there is whole:
+ * the old or the new.
+ */
 final class Output {
   private final Path out;
 
@@ -38,7 +41,8 @@ final class Output {
   /** Temporary folders are private; a result is as readable as any other folder. */
   private static void openToAll(Path folder) throws IOException {
     if (folder.getFileSystem().supportedFileAttributeViews().contains("posix")) {
-      Files.setPosixFilePermissions(folder, java.nio.file.attribute.PosixFilePermissions.fromString("rwxr-xr-x"));
+      Files.setPosixFilePermissions(
+          folder, java.nio.file.attribute.PosixFilePermissions.fromString("rwxr-xr-x"));
     }
   }
 

@@ -12,7 +12,10 @@ import java.util.stream.Stream;
 import passband.diagnostic.Diagnostics;
 import passband.resolve.Library;
 
-/** Turns the paths of a command line into loaded libraries: a folder is its own root, a file belongs to the working directory. */
+/**
+ * Turns the paths of a command line into loaded libraries: a folder is its own root, a file belongs
+ * to the working directory.
+ */
 final class Sources {
   private static final String EXTENSION = ".pband";
 
@@ -27,7 +30,10 @@ final class Sources {
     this.givenRoot = givenRoot;
   }
 
-  /** The libraries that the paths name, each root once, with every file loaded; faults in them go to the diagnostics. */
+  /**
+   * The libraries that the paths name, each root once, with every file loaded; faults in them go to
+   * the diagnostics.
+   */
   List<Library> load(List<String> paths, Diagnostics diagnostics) throws Usage, IOException {
     if (paths.isEmpty()) {
       throw new Usage("no file or folder is named");
@@ -71,13 +77,18 @@ final class Sources {
       }
       return;
     }
-    Path root = givenRoot != null ? givenRoot : path.startsWith(workingDirectory) ? workingDirectory : path.getParent();
+    Path root =
+        givenRoot != null
+            ? givenRoot
+            : path.startsWith(workingDirectory) ? workingDirectory : path.getParent();
     byRoot.computeIfAbsent(root, r -> new TreeSet<>()).add(relative(root, path));
   }
 
   private static List<Path> sourcesIn(Path folder) throws IOException {
     try (Stream<Path> walk = Files.walk(folder)) {
-      return walk.filter(p -> p.getFileName().toString().endsWith(EXTENSION) && Files.isRegularFile(p)).toList();
+      return walk.filter(
+              p -> p.getFileName().toString().endsWith(EXTENSION) && Files.isRegularFile(p))
+          .toList();
     }
   }
 

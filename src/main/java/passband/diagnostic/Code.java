@@ -2,7 +2,10 @@ package passband.diagnostic;
 
 import java.util.Locale;
 
-/** The kinds of thing that the compiler finds. Codes are public: a code's word never changes its meaning and is never used again. */
+/**
+ * The kinds of thing that the compiler finds. Codes are public: a code's word never changes its
+ * meaning and is never used again.
+ */
 public enum Code {
   /** A line that cannot be read. */
   SYNTAX(Severity.ERROR, "a line that cannot be read"),

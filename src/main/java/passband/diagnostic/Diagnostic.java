@@ -11,9 +11,11 @@ import passband.source.Span;
  * @param message what is wrong, one sentence without a full stop
  * @param notes other places that belong to it, in order
  * @param hint what to write instead; null when there is no one mend
- * @param replacement the text that would mend the span when put in its place; null when the hint is not that simple
+ * @param replacement the text that would mend the span when put in its place; null when the hint is
+ *     not that simple
  */
-public record Diagnostic(Code code, Span span, String message, List<Note> notes, String hint, String replacement)
+public record Diagnostic(
+    Code code, Span span, String message, List<Note> notes, String hint, String replacement)
     implements Comparable<Diagnostic> {
 
   /** Another place that belongs to a diagnostic. */
@@ -36,7 +38,8 @@ public record Diagnostic(Code code, Span span, String message, List<Note> notes,
 
   /** The same with a text that mends the span when put in its place. */
   public Diagnostic replaceBy(String text) {
-    return new Diagnostic(code, span, message, notes, hint == null ? "write '" + text + "'" : hint, text);
+    return new Diagnostic(
+        code, span, message, notes, hint == null ? "write '" + text + "'" : hint, text);
   }
 
   /** The same with another place. */

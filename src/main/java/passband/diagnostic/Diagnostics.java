@@ -16,7 +16,9 @@ public final class Diagnostics {
 
   /** Adds one, unless the same code was already said of the same place. */
   public void add(Diagnostic diagnostic) {
-    if (seen.add(new Key(diagnostic.code(), diagnostic.span())) && found.add(diagnostic) && diagnostic.isError()) {
+    if (seen.add(new Key(diagnostic.code(), diagnostic.span()))
+        && found.add(diagnostic)
+        && diagnostic.isError()) {
       errors++;
     }
   }

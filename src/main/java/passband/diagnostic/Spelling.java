@@ -8,18 +8,21 @@ public final class Spelling {
   private Spelling() {}
 
   /**
-   * The nearest of the candidates, by insertions, deletions, substitutions and swaps of neighbours, when it is near enough to be a slip of
-   * the hand; null otherwise. Of equally near ones the first in alphabetical order.
+   * The nearest of the candidates, by insertions, deletions, substitutions and swaps of neighbours,
+   * when it is near enough to be a slip of the hand; null otherwise. Of equally near ones the first
+   * in alphabetical order.
    */
   public static String nearest(String written, Collection<String> candidates) {
     String best = null;
     int least = Math.max(1, Math.min(3, written.length() / 3)) + 1;
     for (String candidate : candidates) {
-      if (Math.abs(candidate.length() - written.length()) >= least + (best == null ? 0 : 1) || candidate.equals(written)) {
+      if (Math.abs(candidate.length() - written.length()) >= least + (best == null ? 0 : 1)
+          || candidate.equals(written)) {
         continue;
       }
       int distance = distance(written.toLowerCase(Locale.ROOT), candidate.toLowerCase(Locale.ROOT));
-      if (distance < least || (distance == least && best != null && candidate.compareTo(best) < 0)) {
+      if (distance < least
+          || (distance == least && best != null && candidate.compareTo(best) < 0)) {
         least = distance;
         best = candidate;
       }
@@ -40,7 +43,10 @@ public final class Spelling {
       for (int j = 1; j <= b.length(); j++) {
         int cost = a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1;
         row[j] = Math.min(Math.min(row[j - 1], last[j]) + 1, last[j - 1] + cost);
-        if (i > 1 && j > 1 && a.charAt(i - 1) == b.charAt(j - 2) && a.charAt(i - 2) == b.charAt(j - 1)) {
+        if (i > 1
+            && j > 1
+            && a.charAt(i - 1) == b.charAt(j - 2)
+            && a.charAt(i - 2) == b.charAt(j - 1)) {
           row[j] = Math.min(row[j], before[j - 2] + 1);
         }
       }

@@ -4,7 +4,10 @@ import java.util.List;
 import passband.source.SourceFile;
 import passband.source.Span;
 
-/** Prints diagnostics for a person: place, message, code, the source line with its span marked, notes and hint. */
+/**
+ * Prints diagnostics for a person: place, message, code, the source line with its span marked,
+ * notes and hint.
+ */
 public final class TextReport {
   private static final int WIDEST = 160;
 
@@ -20,7 +23,10 @@ public final class TextReport {
   }
 
   private static void append(StringBuilder out, Diagnostic diagnostic) {
-    out.append(diagnostic.span()).append(": ").append(diagnostic.code().severity().word()).append(": ");
+    out.append(diagnostic.span())
+        .append(": ")
+        .append(diagnostic.code().severity().word())
+        .append(": ");
     out.append(diagnostic.message()).append(" [").append(diagnostic.code().id()).append("]\n");
     excerpt(out, diagnostic.span());
     for (Diagnostic.Note note : diagnostic.notes()) {
@@ -49,7 +55,11 @@ public final class TextReport {
     to = Math.min(to, last);
     String cutBefore = first > 0 ? "… " : "";
     String cutAfter = last < line.length() ? " …" : "";
-    out.append("  ").append(cutBefore).append(visible(line.substring(first, last))).append(cutAfter).append('\n');
+    out.append("  ")
+        .append(cutBefore)
+        .append(visible(line.substring(first, last)))
+        .append(cutAfter)
+        .append('\n');
     out.append("  ").append(" ".repeat(cutBefore.length() + columns(line, first, from)));
     out.append("^".repeat(Math.max(1, columns(line, from, to)))).append('\n');
   }
@@ -58,10 +68,15 @@ public final class TextReport {
     return from < to ? line.codePointCount(from, to) : 0;
   }
 
-  /** One visible mark for each code point: tabs become a space, control characters a picture of their absence. */
+  /**
+   * One visible mark for each code point: tabs become a space, control characters a picture of
+   * their absence.
+   */
   private static String visible(String text) {
     StringBuilder out = new StringBuilder();
-    text.codePoints().forEach(c -> out.appendCodePoint(c == '\t' ? ' ' : Character.isISOControl(c) ? 0xFFFD : c));
+    text.codePoints()
+        .forEach(
+            c -> out.appendCodePoint(c == '\t' ? ' ' : Character.isISOControl(c) ? 0xFFFD : c));
     return out.toString();
   }
 }

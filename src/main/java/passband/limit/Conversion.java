@@ -5,8 +5,8 @@ import passband.quantity.Rational;
 import passband.quantity.Real;
 
 /**
- * One quantity read as another through a resistance: P = I²R = V²/R, V = IR (Joule's and Ohm's laws; OpenStax College Physics 2e, 20.4).
- * Exact: a root stays a root until it is rounded.
+ * One quantity read as another through a resistance: P = I²R = V²/R, V = IR (Joule's and Ohm's
+ * laws; OpenStax College Physics 2e, 20.4). Exact: a root stays a root until it is rounded.
  */
 public final class Conversion {
   private static final Set<String> THROUGH_LOAD = Set.of("power", "current", "voltage");
@@ -32,7 +32,10 @@ public final class Conversion {
     };
   }
 
-  /** By how much of itself a reading changes when the load does by one: a half where a power is read as a root of it. */
+  /**
+   * By how much of itself a reading changes when the load does by one: a half where a power is read
+   * as a root of it.
+   */
   public static Rational loadSensitivity(String from) {
     return from.equals("power") ? Rational.of(1, 2) : Rational.ONE;
   }

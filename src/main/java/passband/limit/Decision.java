@@ -9,7 +9,8 @@ import passband.syntax.Tree.DecisionKind;
 /**
  * How readings are compared with limits (JCGM 106).
  *
- * @param risk the share of wrongly accepted units at the limit that a risk rule allows; null for the others
+ * @param risk the share of wrongly accepted units at the limit that a risk rule allows; null for
+ *     the others
  * @param coverage the factor k of the expanded uncertainty
  */
 public record Decision(DecisionKind kind, Rational risk, Rational coverage) {
@@ -36,7 +37,8 @@ public record Decision(DecisionKind kind, Rational risk, Rational coverage) {
     return switch (kind) {
       case SIMPLE -> "simple";
       case GUARDED -> "guarded, k = " + coverage.toPlain();
-      case RISK -> "risk " + risk.times(Rational.HUNDRED).toPlain() + " %, k = " + coverage.toPlain();
+      case RISK ->
+          "risk " + risk.times(Rational.HUNDRED).toPlain() + " %, k = " + coverage.toPlain();
     };
   }
 }

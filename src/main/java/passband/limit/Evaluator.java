@@ -14,7 +14,10 @@ import passband.resolve.Values;
 import passband.syntax.Expression;
 import passband.syntax.Word;
 
-/** Works out an expression at a point, its dimension with it. Null, with the fault said, when it has no value. */
+/**
+ * Works out an expression at a point, its dimension with it. Null, with the fault said, when it has
+ * no value.
+ */
 public final class Evaluator implements Expression.Visitor<Value> {
   private static final List<String> FUNCTIONS = List.of("sqrt", "min", "max", "abs");
   private static final Rational HALF = Rational.of(1, 2);
@@ -48,9 +51,15 @@ public final class Evaluator implements Expression.Visitor<Value> {
     Value value = columns.value(name);
     if (value == null) {
       Diagnostic diagnostic =
-          Diagnostic.of(Code.UNKNOWN_NAME, variable.span(), "there is no column or quantity '" + name + "' at this point");
+          Diagnostic.of(
+              Code.UNKNOWN_NAME,
+              variable.span(),
+              "there is no column or quantity '" + name + "' at this point");
       String near = Spelling.nearest(name, columns.names());
-      diagnostics.add(near == null ? diagnostic.hint("there is " + String.join(", ", columns.names())) : diagnostic.replaceBy(near));
+      diagnostics.add(
+          near == null
+              ? diagnostic.hint("there is " + String.join(", ", columns.names()))
+              : diagnostic.replaceBy(near));
     }
     return value;
   }
@@ -69,9 +78,16 @@ public final class Evaluator implements Expression.Visitor<Value> {
       return null;
     }
     return switch (binary.operator()) {
-      case PLUS -> alike(left, right, binary) ? new Value(left.real().plus(right.real()), left.dimension()) : null;
-      case MINUS -> alike(left, right, binary) ? new Value(left.real().minus(right.real()), left.dimension()) : null;
-      case TIMES -> new Value(left.real().times(right.real()), left.dimension().times(right.dimension()));
+      case PLUS ->
+          alike(left, right, binary)
+              ? new Value(left.real().plus(right.real()), left.dimension())
+              : null;
+      case MINUS ->
+          alike(left, right, binary)
+              ? new Value(left.real().minus(right.real()), left.dimension())
+              : null;
+      case TIMES ->
+          new Value(left.real().times(right.real()), left.dimension().times(right.dimension()));
       case OVER -> over(left, right, binary);
       case POWER -> power(left, right, binary);
     };
@@ -84,7 +100,10 @@ public final class Evaluator implements Expression.Visitor<Value> {
     diagnostics.add(
         Code.UNIT_MISMATCH,
         whole.span(),
-        left.dimension().describe() + " and " + right.dimension().describe() + " cannot be put together");
+        left.dimension().describe()
+            + " and "
+            + right.dimension().describe()
+            + " cannot be put together");
     return false;
   }
 
@@ -103,7 +122,10 @@ public final class Evaluator implements Expression.Visitor<Value> {
       return root(base, binary);
     }
     if (!plain || !times.isInteger() || times.abs().compareTo(Rational.of(8)) > 0) {
-      diagnostics.add(Code.IMPOSSIBLE_EXPRESSION, binary.right().span(), "an exponent is a whole number from -8 to 8, or 0.5");
+      diagnostics.add(
+          Code.IMPOSSIBLE_EXPRESSION,
+          binary.right().span(),
+          "an exponent is a whole number from -8 to 8, or 0.5");
       return null;
     }
     int n = times.numerator().intValueExact();
@@ -117,11 +139,15 @@ public final class Evaluator implements Expression.Visitor<Value> {
   private Value root(Value of, Expression whole) {
     Dimension dimension = of.dimension().root();
     if (dimension == null) {
-      diagnostics.add(Code.UNIT_MISMATCH, whole.span(), "the root of " + of.dimension().describe() + " is no quantity");
+      diagnostics.add(
+          Code.UNIT_MISMATCH,
+          whole.span(),
+          "the root of " + of.dimension().describe() + " is no quantity");
       return null;
     }
     if (of.real().signum() < 0) {
-      diagnostics.add(Code.IMPOSSIBLE_EXPRESSION, whole.span(), "this is the root of a negative value");
+      diagnostics.add(
+          Code.IMPOSSIBLE_EXPRESSION, whole.span(), "this is the root of a negative value");
       return null;
     }
     return new Value(of.real().sqrt(), dimension);
@@ -150,9 +176,13 @@ public final class Evaluator implements Expression.Visitor<Value> {
 
   private void sayUnknown(Word function) {
     Diagnostic diagnostic =
-        Diagnostic.of(Code.UNKNOWN_NAME, function.span(), "there is no function '" + function.text() + "'");
+        Diagnostic.of(
+            Code.UNKNOWN_NAME, function.span(), "there is no function '" + function.text() + "'");
     String near = Spelling.nearest(function.text(), FUNCTIONS);
-    diagnostics.add(near == null ? diagnostic.hint("functions are sqrt, min, max and abs") : diagnostic.replaceBy(near));
+    diagnostics.add(
+        near == null
+            ? diagnostic.hint("functions are sqrt, min, max and abs")
+            : diagnostic.replaceBy(near));
   }
 
   private boolean countFits(Expression.Call call, String name, int count) {
@@ -160,7 +190,10 @@ public final class Evaluator implements Expression.Visitor<Value> {
     if (one ? count == 1 : count >= 2) {
       return true;
     }
-    diagnostics.add(Code.SYNTAX, call.span(), "'" + name + "' takes " + (one ? "one value" : "two or more values"));
+    diagnostics.add(
+        Code.SYNTAX,
+        call.span(),
+        "'" + name + "' takes " + (one ? "one value" : "two or more values"));
     return false;
   }
 

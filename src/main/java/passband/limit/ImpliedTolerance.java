@@ -13,7 +13,8 @@ import passband.quantity.Real;
  * @param stated the quantity of the stated limit
  * @param ohms the load through which one is read as the other; null when they are the same
  */
-record ImpliedTolerance(Real target, String accepted, String stated, Rational ohms) implements Stated.Implied {
+record ImpliedTolerance(Real target, String accepted, String stated, Rational ohms)
+    implements Stated.Implied {
 
   @Override
   public String tolerance(Real limit) {
@@ -23,7 +24,8 @@ record ImpliedTolerance(Real target, String accepted, String stated, Rational oh
     Real amounts = ohms == null ? limit : Conversion.convert(limit, stated, accepted, ohms);
     Real percent = amounts.minus(target).over(target).times(Real.of(Rational.HUNDRED));
     String sign = percent.signum() < 0 ? "−" : "+";
-    String digits = percent.abs().toDecimal(3, RoundingMode.HALF_UP).stripTrailingZeros().toPlainString();
+    String digits =
+        percent.abs().toDecimal(3, RoundingMode.HALF_UP).stripTrailingZeros().toPlainString();
     QuantityKind kind = QuantityKind.find(accepted);
     return sign + digits + " % of the " + (kind == null ? accepted : kind.name()) + " aimed at";
   }

@@ -7,14 +7,16 @@ import passband.quantity.Unit;
 import passband.syntax.Tree;
 
 /**
- * What a reading at one point has to be. All values are in SI; {@code unit} is what they are printed in.
+ * What a reading at one point has to be. All values are in SI; {@code unit} is what they are
+ * printed in.
  *
  * @param id the point's identity with the quantity at its end
  * @param quantity the name of what is read
  * @param title the printed name of what is read
  * @param unit the unit of the reading
  * @param resolution one step of the reading, in SI
- * @param exact the tolerance limits before rounding, at each end the tighter of computed and stated, and the nominal
+ * @param exact the tolerance limits before rounding, at each end the tighter of computed and
+ *     stated, and the nominal
  * @param computed the rule's limits alone, in the quantity that is read
  * @param printed the tolerance limits rounded inward
  * @param accept the limits that a reading is compared with, rounded inward once

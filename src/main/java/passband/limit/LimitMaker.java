@@ -14,8 +14,9 @@ import passband.source.Span;
 import passband.syntax.Tree;
 
 /**
- * Makes the limit of one accepted quantity at one point: rule, stated limits, conversion, range, guard band, and one rounding at the end.
- * Gives null, with the fault said, when there is none to make.
+ * Makes the limit of one accepted quantity at one point: rule, stated limits, conversion, range,
+ * guard band, and one rounding at the end. Gives null, with the fault said, when there is none to
+ * make.
  */
 public final class LimitMaker {
 
@@ -31,7 +32,13 @@ public final class LimitMaker {
    * @param span where the point is written
    */
   public record Point(
-      String id, Rational ohms, Columns columns, Tree.QuantityLimit output, String outputQuantity, Stated stated, Span span) {}
+      String id,
+      Rational ohms,
+      Columns columns,
+      Tree.QuantityLimit output,
+      String outputQuantity,
+      Stated stated,
+      Span span) {}
 
   /**
    * A quantity that is not measured by one of the analyzer's functions: swept or derived.
@@ -41,7 +48,13 @@ public final class LimitMaker {
    * @param resolution one step, in SI
    * @param uncertainty null when none can be made
    */
-  public record Special(String name, String title, QuantityKind kind, Unit unit, Rational resolution, Uncertainty uncertainty) {}
+  public record Special(
+      String name,
+      String title,
+      QuantityKind kind,
+      Unit unit,
+      Rational resolution,
+      Uncertainty uncertainty) {}
 
   private final Analyzer analyzer;
   private final Decision decision;
@@ -61,11 +74,19 @@ public final class LimitMaker {
    * @param read the quantity that is read; the same where nothing is converted
    * @param special set when the quantity is swept or derived
    */
-  public Limit limit(Point point, Tree.Accept accept, QuantityKind accepted, QuantityKind read, Special special) {
+  public Limit limit(
+      Point point, Tree.Accept accept, QuantityKind accepted, QuantityKind read, Special special) {
     boolean converts = !accepted.name().equals(read.name());
     if (converts && point.ohms == null) {
       diagnostics.add(
-          Diagnostic.of(Code.NO_LOAD, accept.span(), "a " + accepted.name() + " is read as a " + read.name() + " through a load, but there is no load")
+          Diagnostic.of(
+                  Code.NO_LOAD,
+                  accept.span(),
+                  "a "
+                      + accepted.name()
+                      + " is read as a "
+                      + read.name()
+                      + " through a load, but there is no load")
               .note(point.span, "this point has none")
               .hint("give the table a 'load' column"));
       return null;
@@ -80,14 +101,23 @@ public final class LimitMaker {
     boolean statedOnly = accept.limit() instanceof passband.syntax.Limit.Stated;
     if (statedOnly && !before && !after) {
       diagnostics.add(
-          Diagnostic.of(Code.STATED_MISSING, point.span, "this row states no limits for " + read.name() + ", and the test takes them from there")
+          Diagnostic.of(
+                  Code.STATED_MISSING,
+                  point.span,
+                  "this row states no limits for "
+                      + read.name()
+                      + ", and the test takes them from there")
               .note(accept.span(), "the rule is here"));
       return null;
     }
     rule = nonNegative(rule, accepted, accept.span(), point.id);
     Bounds exact = rule;
     if (before) {
-      stated.agrees(rule, new ImpliedTolerance(rule.nominal(), accepted.name(), accepted.name(), null), accept.span(), diagnostics);
+      stated.agrees(
+          rule,
+          new ImpliedTolerance(rule.nominal(), accepted.name(), accepted.name(), null),
+          accept.span(),
+          diagnostics);
       exact = rule.tighter(stated.bounds());
     }
     Bounds computed = rule;
@@ -98,7 +128,10 @@ public final class LimitMaker {
     if (after) {
       Real target = rule.nominal();
       stated.agrees(
-          computed, new ImpliedTolerance(target, accepted.name(), read.name(), converts ? point.ohms : null), accept.span(), diagnostics);
+          computed,
+          new ImpliedTolerance(target, accepted.name(), read.name(), converts ? point.ohms : null),
+          accept.span(),
+          diagnostics);
       exact = exact.tighter(stated.bounds());
     }
     return finished(point, accept, accepted, read, special, exact, computed, before || after);
@@ -106,13 +139,17 @@ public final class LimitMaker {
 
   private Bounds ruleBounds(Point point, Tree.Accept accept, QuantityKind accepted) {
     Bounds output = null;
-    if (accept.limit() instanceof passband.syntax.Limit.Output && accepted.name().equals(point.outputQuantity)) {
-      output = new Rules(accepted.name(), accepted.dimension(), null, point.columns, diagnostics).bounds(point.output.limit());
+    if (accept.limit() instanceof passband.syntax.Limit.Output
+        && accepted.name().equals(point.outputQuantity)) {
+      output =
+          new Rules(accepted.name(), accepted.dimension(), null, point.columns, diagnostics)
+              .bounds(point.output.limit());
       if (output == null) {
         return null;
       }
     }
-    return new Rules(accepted.name(), accepted.dimension(), output, point.columns, diagnostics).bounds(accept.limit());
+    return new Rules(accepted.name(), accepted.dimension(), output, point.columns, diagnostics)
+        .bounds(accept.limit());
   }
 
   /** A lower limit at or below zero of what is never negative says nothing: that side is open. */
@@ -122,7 +159,11 @@ public final class LimitMaker {
     }
     diagnostics.add(
         Diagnostic.of(
-                Code.LIMIT_BELOW_ZERO, rule, "the lower limit comes to zero or less at " + id + ", so that side is open: no output at all would pass")
+                Code.LIMIT_BELOW_ZERO,
+                rule,
+                "the lower limit comes to zero or less at "
+                    + id
+                    + ", so that side is open: no output at all would pass")
             .hint("check the tolerance there, or write 'at most'"));
     return new Bounds(bounds.nominal(), null, bounds.upper());
   }
@@ -137,7 +178,10 @@ public final class LimitMaker {
       Bounds computed,
       boolean hasStated) {
     if (exact.lower() == null && exact.upper() == null) {
-      diagnostics.add(Code.EMPTY_LIMITS, accept.span(), "both sides are open at " + point.id + ": any reading would pass");
+      diagnostics.add(
+          Code.EMPTY_LIMITS,
+          accept.span(),
+          "both sides are open at " + point.id + ": any reading would pass");
       return null;
     }
     Analyzer.Range range = special == null ? range(read, exact, accept, point) : null;
@@ -146,7 +190,8 @@ public final class LimitMaker {
     }
     Rational resolution = special == null ? range.resolution() : special.resolution;
     Unit unit = special == null ? range.unit() : special.unit;
-    Uncertainty uncertainty = special == null ? uncertainty(range, accepted, read, point.ohms) : special.uncertainty;
+    Uncertainty uncertainty =
+        special == null ? uncertainty(range, accepted, read, point.ohms) : special.uncertainty;
     Limit.Rounded printed = rounded(exact, resolution);
     Limit.Rounded accepting = guarded(exact, uncertainty, resolution);
     if (!usable(printed, accepting, accept, point, exact, unit)) {
@@ -209,34 +254,61 @@ public final class LimitMaker {
   private void sayNotMeasured(QuantityKind read, Tree.Accept accept) {
     Span where = accept.readAs() != null ? accept.readAs().span() : accept.quantity().span();
     Diagnostic diagnostic =
-        Diagnostic.of(Code.NOT_MEASURED, where, "the analyzer '" + analyzer.name().text() + "' does not measure " + read.name());
-    String can = String.join(", ", analyzer.measures().stream().map(m -> m.quantity().name()).toList());
-    boolean through = accept.readAs() == null && analyzer.measures().stream().anyMatch(m -> Conversion.exists(read.name(), m.quantity().name()));
-    diagnostics.add(diagnostic.hint(through ? "add ', read as …'; it measures " + can : "it measures " + can));
+        Diagnostic.of(
+            Code.NOT_MEASURED,
+            where,
+            "the analyzer '" + analyzer.name().text() + "' does not measure " + read.name());
+    String can =
+        String.join(", ", analyzer.measures().stream().map(m -> m.quantity().name()).toList());
+    boolean through =
+        accept.readAs() == null
+            && analyzer.measures().stream()
+                .anyMatch(m -> Conversion.exists(read.name(), m.quantity().name()));
+    diagnostics.add(
+        diagnostic.hint(through ? "add ', read as …'; it measures " + can : "it measures " + can));
   }
 
-  private void sayOutOfRange(Analyzer.Measure measure, Real low, Real high, Tree.Accept accept, Point point) {
+  private void sayOutOfRange(
+      Analyzer.Measure measure, Real low, Real high, Tree.Accept accept, Point point) {
     Unit unit = measure.ranges().get(0).unit();
     diagnostics.add(
         Diagnostic.of(
                 Code.OUT_OF_RANGE,
                 point.span,
-                "no range of '" + analyzer.name().text() + "' for " + measure.quantity().name() + " covers " + text(low, unit) + " to " + text(high, unit))
+                "no range of '"
+                    + analyzer.name().text()
+                    + "' for "
+                    + measure.quantity().name()
+                    + " covers "
+                    + text(low, unit)
+                    + " to "
+                    + text(high, unit))
             .note(accept.span(), "the limits come from this rule")
             .note(measure.span(), "its ranges are here"));
   }
 
   private static String text(Real value, Unit unit) {
-    String digits = value.over(Real.of(unit.factor())).toDecimal(4, RoundingMode.HALF_EVEN).stripTrailingZeros().toPlainString();
+    String digits =
+        value
+            .over(Real.of(unit.factor()))
+            .toDecimal(4, RoundingMode.HALF_EVEN)
+            .stripTrailingZeros()
+            .toPlainString();
     return unit.symbol().isEmpty() ? digits : digits + " " + unit.printed();
   }
 
-  private Uncertainty uncertainty(Analyzer.Range range, QuantityKind accepted, QuantityKind read, Rational ohms) {
+  private Uncertainty uncertainty(
+      Analyzer.Range range, QuantityKind accepted, QuantityKind read, Rational ohms) {
     Rational load = Rational.ZERO;
     if (!accepted.name().equals(read.name())) {
       Analyzer.LoadBank bank = analyzer.load(ohms);
       Accuracy error = bank == null ? Accuracy.NONE : bank.error();
-      load = error.at(Real.of(ohms)).rational().over(ohms).times(Conversion.loadSensitivity(accepted.name()));
+      load =
+          error
+              .at(Real.of(ohms))
+              .rational()
+              .over(ohms)
+              .times(Conversion.loadSensitivity(accepted.name()));
     }
     return new Uncertainty(range.error(), range.resolution(), load, decision.coverage());
   }
@@ -245,7 +317,8 @@ public final class LimitMaker {
 
   private static Limit.Rounded rounded(Bounds exact, Rational step) {
     return new Limit.Rounded(
-        exact.lower() == null ? null : exact.lower().ceilingTo(step), exact.upper() == null ? null : exact.upper().floorTo(step));
+        exact.lower() == null ? null : exact.lower().ceilingTo(step),
+        exact.upper() == null ? null : exact.upper().floorTo(step));
   }
 
   private Limit.Rounded guarded(Bounds exact, Uncertainty uncertainty, Rational step) {
@@ -254,25 +327,44 @@ public final class LimitMaker {
       return rounded(exact, step);
     }
     Real times = Real.of(guard);
-    Real lower = exact.lower() == null ? null : exact.lower().plus(uncertainty.standard(exact.lower()).times(times));
-    Real upper = exact.upper() == null ? null : exact.upper().minus(uncertainty.standard(exact.upper()).times(times));
+    Real lower =
+        exact.lower() == null
+            ? null
+            : exact.lower().plus(uncertainty.standard(exact.lower()).times(times));
+    Real upper =
+        exact.upper() == null
+            ? null
+            : exact.upper().minus(uncertainty.standard(exact.upper()).times(times));
     return rounded(new Bounds(null, lower, upper), step);
   }
 
   private boolean usable(
-      Limit.Rounded printed, Limit.Rounded accepting, Tree.Accept accept, Point point, Bounds exact, Unit unit) {
+      Limit.Rounded printed,
+      Limit.Rounded accepting,
+      Tree.Accept accept,
+      Point point,
+      Bounds exact,
+      Unit unit) {
     if (printed.isEmpty()) {
       diagnostics.add(
           Diagnostic.of(
                   Code.EMPTY_LIMITS,
                   accept.span(),
-                  "no reading can meet the limits " + text(exact.lower(), unit) + " to " + text(exact.upper(), unit) + " at " + point.id)
+                  "no reading can meet the limits "
+                      + text(exact.lower(), unit)
+                      + " to "
+                      + text(exact.upper(), unit)
+                      + " at "
+                      + point.id)
               .note(point.span, "the point is here"));
       return false;
     }
     if (accepting.isEmpty()) {
       diagnostics.add(
-          Diagnostic.of(Code.NOTHING_ACCEPTED, accept.span(), "the guard band leaves nothing to accept at " + point.id)
+          Diagnostic.of(
+                  Code.NOTHING_ACCEPTED,
+                  accept.span(),
+                  "the guard band leaves nothing to accept at " + point.id)
               .note(point.span, "the point is here")
               .hint("use a more accurate analyzer, or another decision rule"));
       return false;
@@ -285,7 +377,8 @@ public final class LimitMaker {
     if (uncertainty == null) {
       return null;
     }
-    Real half = exact.lower() == null || exact.upper() == null
+    Real half =
+        exact.lower() == null || exact.upper() == null
             ? null
             : exact.upper().minus(exact.lower()).over(Real.of(Rational.TWO));
     Real low = ratioAt(exact.lower(), exact.nominal(), half, uncertainty);

@@ -26,9 +26,15 @@ public final class Rules implements Limit.Visitor<Bounds> {
   /**
    * @param quantity the name of the accepted quantity, for messages
    * @param dimension its dimension
-   * @param output what {@code from output} stands for; null when the mode says nothing of the quantity
+   * @param output what {@code from output} stands for; null when the mode says nothing of the
+   *     quantity
    */
-  public Rules(String quantity, Dimension dimension, Bounds output, Columns columns, Diagnostics diagnostics) {
+  public Rules(
+      String quantity,
+      Dimension dimension,
+      Bounds output,
+      Columns columns,
+      Diagnostics diagnostics) {
     this.quantity = quantity;
     this.dimension = dimension;
     this.output = output;
@@ -51,7 +57,9 @@ public final class Rules implements Limit.Visitor<Bounds> {
   public Bounds output(Limit.Output limit) {
     if (output == null) {
       diagnostics.add(
-          Code.MISSING_ITEM, limit.span(), "the mode's profile has no 'output " + quantity + " …' line to take the tolerance from");
+          Code.MISSING_ITEM,
+          limit.span(),
+          "the mode's profile has no 'output " + quantity + " …' line to take the tolerance from");
     }
     return output;
   }
@@ -65,7 +73,9 @@ public final class Rules implements Limit.Visitor<Bounds> {
     }
     if (lower.compareTo(upper) > 0) {
       diagnostics.add(
-          Diagnostic.of(Code.REVERSED_RANGE, between.span(), "the lower limit is above the upper one").hint("write the lower limit first"));
+          Diagnostic.of(
+                  Code.REVERSED_RANGE, between.span(), "the lower limit is above the upper one")
+              .hint("write the lower limit first"));
       return null;
     }
     return new Bounds(null, lower, upper);
@@ -91,13 +101,16 @@ public final class Rules implements Limit.Visitor<Bounds> {
     }
     if (target == null) {
       diagnostics.add(
-          Diagnostic.of(Code.MISSING_ITEM, within.span(), "this does not say within that of what").hint("write 'of setting' after it"));
+          Diagnostic.of(Code.MISSING_ITEM, within.span(), "this does not say within that of what")
+              .hint("write 'of setting' after it"));
       return null;
     }
     Real nominal = checked(target);
     Real up = nominal == null ? null : distance(within, true, nominal);
     Real down = nominal == null ? null : distance(within, false, nominal);
-    return up == null || down == null ? null : new Bounds(nominal, nominal.minus(down), nominal.plus(up));
+    return up == null || down == null
+        ? null
+        : new Bounds(nominal, nominal.minus(down), nominal.plus(up));
   }
 
   /** How far above or below the nominal: the first tolerance, or the greater or smaller of two. */
@@ -143,11 +156,15 @@ public final class Rules implements Limit.Visitor<Bounds> {
 
   private void sayMismatch(Span span, Dimension found) {
     Diagnostic diagnostic =
-        Diagnostic.of(Code.UNIT_MISMATCH, span, quantity + " is " + dimension.describe() + ", but this is " + found.describe());
+        Diagnostic.of(
+            Code.UNIT_MISMATCH,
+            span,
+            quantity + " is " + dimension.describe() + ", but this is " + found.describe());
     boolean powerForCurrent = dimension.equals(Dimension.CURRENT) && found.equals(Dimension.POWER);
     diagnostics.add(
         powerForCurrent
-            ? diagnostic.hint("write 'accept power …, read as current', or 'of sqrt(setting / load)'")
+            ? diagnostic.hint(
+                "write 'accept power …, read as current', or 'of sqrt(setting / load)'")
             : diagnostic);
   }
 }

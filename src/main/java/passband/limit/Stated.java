@@ -32,30 +32,48 @@ public record Stated(String quantity, End lower, End upper, Span span) {
 
   /** The ends as bounds without a nominal. */
   public Bounds bounds() {
-    return new Bounds(null, lower == null ? null : Real.of(lower.value), upper == null ? null : Real.of(upper.value));
+    return new Bounds(
+        null,
+        lower == null ? null : Real.of(lower.value),
+        upper == null ? null : Real.of(upper.value));
   }
 
   /**
-   * Holds each end against the computed limit: it agrees when it is that limit rounded either way at its last digit; rounded outward and
-   * tighter ends warn, looser ones are errors.
+   * Holds each end against the computed limit: it agrees when it is that limit rounded either way
+   * at its last digit; rounded outward and tighter ends warn, looser ones are errors.
    *
    * @param computed the rule's limits in the stated quantity
    * @return whether no end is looser
    */
   public boolean agrees(Bounds computed, Implied implied, Span rule, Diagnostics diagnostics) {
-    boolean low = lower == null || computed.lower() == null || agrees(true, lower, computed.lower(), computed, implied, rule, diagnostics);
-    boolean high = upper == null || computed.upper() == null || agrees(false, upper, computed.upper(), computed, implied, rule, diagnostics);
+    boolean low =
+        lower == null
+            || computed.lower() == null
+            || agrees(true, lower, computed.lower(), computed, implied, rule, diagnostics);
+    boolean high =
+        upper == null
+            || computed.upper() == null
+            || agrees(false, upper, computed.upper(), computed, implied, rule, diagnostics);
     return low && high;
   }
 
-  /** Tells what tolerance a limit amounts to, in the words of the rule; null when there is no nominal. */
+  /**
+   * Tells what tolerance a limit amounts to, in the words of the rule; null when there is no
+   * nominal.
+   */
   public interface Implied {
     /** For a limit of the stated quantity. */
     String tolerance(Real limit);
   }
 
   private static boolean agrees(
-      boolean isLower, End end, Real limit, Bounds computed, Implied implied, Span rule, Diagnostics diagnostics) {
+      boolean isLower,
+      End end,
+      Real limit,
+      Bounds computed,
+      Implied implied,
+      Span rule,
+      Diagnostics diagnostics) {
     Rational inward = isLower ? limit.ceilingTo(end.digit) : limit.floorTo(end.digit);
     Rational outward = isLower ? limit.floorTo(end.digit) : limit.ceilingTo(end.digit);
     int beyondInward = isLower ? end.value.compareTo(inward) : inward.compareTo(end.value);
@@ -70,7 +88,13 @@ public record Stated(String quantity, End lower, End upper, Span span) {
           Diagnostic.of(
                   Code.STATED_ROUNDED_OUTWARD,
                   end.amount.span(),
-                  "the stated " + which + " limit " + shown(end.value, end) + " is the computed " + exact(limit, end) + " rounded outward")
+                  "the stated "
+                      + which
+                      + " limit "
+                      + shown(end.value, end)
+                      + " is the computed "
+                      + exact(limit, end)
+                      + " rounded outward")
               .note(rule, "the rule is here")
               .hint("rounded inward it is " + shown(inward, end) + "; the computed limit governs"));
     } else if (beyondInward > 0) {
@@ -78,14 +102,20 @@ public record Stated(String quantity, End lower, End upper, Span span) {
           Diagnostic.of(
                   Code.STATED_TIGHTER,
                   end.amount.span(),
-                  "the stated " + which + " limit " + shown(end.value, end) + " is tighter than the computed " + exact(limit, end))
+                  "the stated "
+                      + which
+                      + " limit "
+                      + shown(end.value, end)
+                      + " is tighter than the computed "
+                      + exact(limit, end))
               .note(rule, "the rule is here")
               .hint("the stated limit governs; the rule alone gives " + shown(inward, end)));
     }
     return true;
   }
 
-  private static Diagnostic looser(String which, End end, Real limit, Rational inward, Implied implied, Span rule) {
+  private static Diagnostic looser(
+      String which, End end, Real limit, Rational inward, Implied implied, Span rule) {
     String amounts = implied.tolerance(Real.of(end.value));
     return Diagnostic.of(
             Code.STATED_LOOSER,
@@ -103,12 +133,14 @@ public record Stated(String quantity, End lower, End upper, Span span) {
 
   private static String exact(Real limit, End end) {
     Real inUnit = limit.over(Real.of(end.unit.factor()));
-    String digits = inUnit.toDecimal(6, RoundingMode.HALF_EVEN).stripTrailingZeros().toPlainString();
+    String digits =
+        inUnit.toDecimal(6, RoundingMode.HALF_EVEN).stripTrailingZeros().toPlainString();
     return end.unit.symbol().isEmpty() ? digits : digits + " " + end.unit.printed();
   }
 
   private static String shown(Rational value, End end) {
-    String digits = value.over(end.unit.factor()).toFixed(Limit.decimals(end.digit.over(end.unit.factor())));
+    String digits =
+        value.over(end.unit.factor()).toFixed(Limit.decimals(end.digit.over(end.unit.factor())));
     return end.unit.symbol().isEmpty() ? digits : digits + " " + end.unit.printed();
   }
 
@@ -118,6 +150,10 @@ public record Stated(String quantity, End lower, End upper, Span span) {
     if (unit == null || amount.number() == null) {
       return null;
     }
-    return new End(amount.number().times(unit.factor()), amount.lastDigit().times(unit.factor()), unit, amount);
+    return new End(
+        amount.number().times(unit.factor()),
+        amount.lastDigit().times(unit.factor()),
+        unit,
+        amount);
   }
 }

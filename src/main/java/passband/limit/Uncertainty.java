@@ -7,12 +7,13 @@ import passband.quantity.Rational;
 import passband.quantity.Real;
 
 /**
- * The uncertainty of a reading (JCGM 100): half-widths of rectangular distributions, each divided by √3 (4.3.7), combined in quadrature
- * (5.1.2).
+ * The uncertainty of a reading (JCGM 100): half-widths of rectangular distributions, each divided
+ * by √3 (4.3.7), combined in quadrature (5.1.2).
  *
  * @param error the analyzer's error
  * @param resolution one step of the reading; half of it is the half-width (F.2.2.1)
- * @param load the share of itself by which the load's error moves the reading; zero where nothing is converted through the load
+ * @param load the share of itself by which the load's error moves the reading; zero where nothing
+ *     is converted through the load
  * @param coverage the factor k by which the combined uncertainty is expanded (6.2.1)
  */
 public record Uncertainty(Accuracy error, Rational resolution, Rational load, Rational coverage) {

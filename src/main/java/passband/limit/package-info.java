@@ -1,5 +1,5 @@
 /**
- * What a reading has to be: rules and stated limits as exact values, the analyzer's uncertainty, the guard band, and the one rounding at
- * the end.
+ * What a reading has to be: rules and stated limits as exact values, the analyzer's uncertainty,
+ * the guard band, and the one rounding at the end.
  */
 package passband.limit;

@@ -32,13 +32,24 @@ public record Analyzer(
    * @param power what it takes, the least power first
    */
   public record LoadBank(
-      String name, Terminal from, Terminal to, Series values, Accuracy error, List<PowerRating> power, Span span) {}
+      String name,
+      Terminal from,
+      Terminal to,
+      Series values,
+      Accuracy error,
+      List<PowerRating> power,
+      Span span) {}
 
-  /** A power in watts that the load takes for a time in seconds; the time is null for continuous. */
+  /**
+   * A power in watts that the load takes for a time in seconds; the time is null for continuous.
+   */
   public record PowerRating(Rational power, Rational time) {}
 
-  /** A quantity that is measured; between two jacks, or where they are null in the load's circuit. */
-  public record Measure(QuantityKind quantity, Terminal from, Terminal to, List<Range> ranges, Span span) {}
+  /**
+   * A quantity that is measured; between two jacks, or where they are null in the load's circuit.
+   */
+  public record Measure(
+      QuantityKind quantity, Terminal from, Terminal to, List<Range> ranges, Span span) {}
 
   /**
    * A range of a measured quantity, in SI.
@@ -46,7 +57,14 @@ public record Analyzer(
    * @param unit the unit of the resolution: readings are in it
    * @param step the resolution in that unit
    */
-  public record Range(Rational from, Rational to, Rational resolution, Unit unit, Rational step, Accuracy error, Span span) {}
+  public record Range(
+      Rational from,
+      Rational to,
+      Rational resolution,
+      Unit unit,
+      Rational step,
+      Accuracy error,
+      Span span) {}
 
   /** The terminal of this name, or null. */
   public Terminal terminal(String wanted) {
@@ -55,7 +73,10 @@ public record Analyzer(
 
   /** How the quantity is measured, or null when it is not. */
   public Measure measure(String quantity) {
-    return measures.stream().filter(m -> m.quantity().name().equals(quantity)).findFirst().orElse(null);
+    return measures.stream()
+        .filter(m -> m.quantity().name().equals(quantity))
+        .findFirst()
+        .orElse(null);
   }
 
   /** The load that can be set to the value, or null. */

@@ -27,7 +27,10 @@ public record Device(
   public record Outlet(Word name, String title, String renamedFrom, List<Terminal> terminals) {
     /** The terminal of this name, or null. */
     public Terminal terminal(String wanted) {
-      return terminals.stream().filter(t -> t.name().text().equals(wanted)).findFirst().orElse(null);
+      return terminals.stream()
+          .filter(t -> t.name().text().equals(wanted))
+          .findFirst()
+          .orElse(null);
     }
   }
 
@@ -35,7 +38,8 @@ public record Device(
   public record State(Word name, String title, String enter, String leave) {}
 
   /**
-   * How long output may be on, and how long it must rest after, in seconds; both null when it may be on all the time.
+   * How long output may be on, and how long it must rest after, in seconds; both null when it may
+   * be on all the time.
    *
    * @param on the longest on-time
    * @param off the rest after that

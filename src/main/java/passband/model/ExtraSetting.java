@@ -10,4 +10,5 @@ import passband.syntax.Word;
  * @param options the names it can be set to; null when it is a quantity
  * @param series the values it can be set to; null when it is one of several names
  */
-public record ExtraSetting(Word name, String title, List<Word> options, Series series, Tree.ExtraSetting tree) {}
+public record ExtraSetting(
+    Word name, String title, List<Word> options, Series series, Tree.ExtraSetting tree) {}

@@ -10,4 +10,5 @@ import passband.syntax.Word;
  * @param rated the highest peak voltage, in volts; null when not known
  * @param colour null when not given
  */
-public record Lead(boolean link, Word name, String title, Rational rated, String ratedText, String colour) {}
+public record Lead(
+    boolean link, Word name, String title, Rational rated, String ratedText, String colour) {}

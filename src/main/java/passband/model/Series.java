@@ -24,7 +24,8 @@ public record Series(Dimension dimension, Unit unit, List<Segment> segments) {
 
     /** Whether the value is on this span and one of its steps. */
     public boolean contains(Rational value) {
-      return spans(value) && (step == null || value.minus(from).over(step).isInteger() || value.equals(to));
+      return spans(value)
+          && (step == null || value.minus(from).over(step).isInteger() || value.equals(to));
     }
 
     /** Whether the value is between the ends. */

@@ -11,7 +11,8 @@ import passband.syntax.Word;
  * @param title the printed name
  * @param holds how many leads it takes; a link goes in besides
  */
-public record Terminal(TerminalKind kind, String owner, String ownerTitle, Word name, String title, int holds) {
+public record Terminal(
+    TerminalKind kind, String owner, String ownerTitle, Word name, String title, int holds) {
 
   /** The name in the source: {@code mono-1.active}, {@code analyzer.load-high}. */
   public String id() {

@@ -7,7 +7,10 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 
-/** The kinds of block, the words that lead a line in each, and which of those lines open a block in turn. */
+/**
+ * The kinds of block, the words that lead a line in each, and which of those lines open a block in
+ * turn.
+ */
 enum BlockKind {
   IN_FILE,
   IN_DEVICE,
@@ -28,7 +31,10 @@ enum BlockKind {
 
   private final Map<Integer, Line> lines = new HashMap<>();
 
-  /** What a line that starts with a word may go on to: a block of a kind (null: none), which it may or must have. */
+  /**
+   * What a line that starts with a word may go on to: a block of a kind (null: none), which it may
+   * or must have.
+   */
   private record Line(BlockKind opens, boolean always) {}
 
   static {

@@ -25,7 +25,10 @@ import passband.source.SourceFile;
 import passband.source.Span;
 import passband.syntax.Tree;
 
-/** Reads a table from a CSV file: the first record names the columns, and each cell is written as in a table of the language. */
+/**
+ * Reads a table from a CSV file: the first record names the columns, and each cell is written as in
+ * a table of the language.
+ */
 public final class CsvTable {
   private final SourceFile source;
   private final Diagnostics diagnostics;
@@ -42,7 +45,8 @@ public final class CsvTable {
    * The table.
    *
    * @param span where the source names the file
-   * @return null, with the fault said, when the file is no CSV or has no header; rows with faults are said and left out
+   * @return null, with the fault said, when the file is no CSV or has no header; rows with faults
+   *     are said and left out
    */
   public static Tree.Table parse(SourceFile source, Span span, Diagnostics diagnostics) {
     return new CsvTable(source, diagnostics).table(span);
@@ -58,7 +62,10 @@ public final class CsvTable {
       return null;
     }
     if (records.isEmpty()) {
-      diagnostics.add(Code.CSV_SYNTAX, new Span(source, 0, 0), "this table is empty: its first line names the columns");
+      diagnostics.add(
+          Code.CSV_SYNTAX,
+          new Span(source, 0, 0),
+          "this table is empty: its first line names the columns");
       return null;
     }
     List<Tree.Column> columns = columns(records.get(0));
@@ -79,7 +86,8 @@ public final class CsvTable {
     startOf(header);
     List<Tree.Column> columns = new ArrayList<>();
     for (String field : header.getFields()) {
-      Tree.Column column = parsed(field, PassbandParser::column, (ColumnContext c) -> tables.column(c));
+      Tree.Column column =
+          parsed(field, PassbandParser::column, (ColumnContext c) -> tables.column(c));
       if (column == null) {
         return null;
       }
@@ -114,21 +122,25 @@ public final class CsvTable {
     return new Span(source, start, start + source.line(source.lineOf(start)).length());
   }
 
-  /** Parses a field with a rule of the grammar, its words placed where the field stands in the file. */
+  /**
+   * Parses a field with a rule of the grammar, its words placed where the field stands in the file.
+   */
   private <C extends org.antlr.v4.runtime.ParserRuleContext, T> T parsed(
       String field, Function<PassbandParser, C> rule, Function<C, T> make) {
     int found = source.text().indexOf(field, at);
     int offset = found < 0 ? at : found;
     at = found < 0 ? at : found + field.length();
     BitSet badLines = new BitSet();
-    PassbandParser parser = new PassbandParser(new CommonTokenStream(new ListTokenSource(words(field, offset))));
+    PassbandParser parser =
+        new PassbandParser(new CommonTokenStream(new ListTokenSource(words(field, offset))));
     parser.removeErrorListeners();
     parser.setErrorHandler(new LineErrors());
     parser.addErrorListener(new SyntaxErrors(source, diagnostics, badLines));
     C context = rule.apply(parser);
     Token next = parser.getCurrentToken();
     if (badLines.isEmpty() && next.getType() != Token.EOF) {
-      diagnostics.add(Code.SYNTAX, Words.span(source, next), "'" + next.getText() + "' does not belong here");
+      diagnostics.add(
+          Code.SYNTAX, Words.span(source, next), "'" + next.getText() + "' does not belong here");
       return null;
     }
     return badLines.isEmpty() ? make.apply(context) : null;

@@ -11,12 +11,16 @@ import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.source.SourceFile;
 
-/** Keeps what would nest too deeply away from the parser, which and the tree's visitors, which descend once for each parenthesis and operator. */
+/**
+ * Keeps what would nest too deeply away from the parser, which and the tree's visitors, which
+ * descend once for each parenthesis and operator.
+ */
 final class Depth {
   private Depth() {}
 
   /** The words without the rest of each line that nests too deeply; the line is said to be bad. */
-  static List<Token> limited(SourceFile source, List<Token> words, Diagnostics diagnostics, BitSet badLines) {
+  static List<Token> limited(
+      SourceFile source, List<Token> words, Diagnostics diagnostics, BitSet badLines) {
     List<Token> kept = new ArrayList<>(words.size());
     int depth = 0;
     boolean skipping = false;
@@ -30,7 +34,10 @@ final class Depth {
         if (!badLines.get(word.getLine())) {
           badLines.set(word.getLine());
           diagnostics.add(
-              Diagnostic.of(Code.NESTED_TOO_DEEPLY, Words.span(source, word), "this line nests more than " + Syntax.DEEPEST + " deep"));
+              Diagnostic.of(
+                  Code.NESTED_TOO_DEEPLY,
+                  Words.span(source, word),
+                  "this line nests more than " + Syntax.DEEPEST + " deep"));
         }
       }
       if (!skipping) {

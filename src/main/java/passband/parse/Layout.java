@@ -17,11 +17,15 @@ import passband.source.SourceFile;
 import passband.source.Span;
 
 /**
- * Lays words out in lines and blocks, so that the parser meets only lines whose first word its block knows and only matched braces. A
- * missing or extra brace and a misspelt first word are said here, once, and mended in the laid-out words.
+ * Lays words out in lines and blocks, so that the parser meets only lines whose first word its
+ * block knows and only matched braces. A missing or extra brace and a misspelt first word are said
+ * here, once, and mended in the laid-out words.
  */
 final class Layout {
-  /** A block that is open: its kind, the word that opened it, and whether its first line is still to come. */
+  /**
+   * A block that is open: its kind, the word that opened it, and whether its first line is still to
+   * come.
+   */
   private record Open(BlockKind kind, Token head) {}
 
   private final SourceFile source;
@@ -43,7 +47,8 @@ final class Layout {
   }
 
   /** The words laid out; {@code badLines} as in {@link Words#of}. */
-  static List<Token> of(SourceFile source, List<Token> words, Diagnostics diagnostics, BitSet badLines) {
+  static List<Token> of(
+      SourceFile source, List<Token> words, Diagnostics diagnostics, BitSet badLines) {
     Layout layout = new Layout(source, diagnostics, badLines, words.size());
     layout.open.push(new Open(BlockKind.IN_FILE, null));
     layout.run(words);
@@ -53,11 +58,12 @@ final class Layout {
   private void run(List<Token> words) {
     int at = 0;
     while (words.get(at).getType() != Token.EOF) {
-      at = switch (words.get(at).getType()) {
-        case NEWLINE -> at + 1;
-        case RBRACE -> close(words, at);
-        default -> statement(words, at);
-      };
+      at =
+          switch (words.get(at).getType()) {
+            case NEWLINE -> at + 1;
+            case RBRACE -> close(words, at);
+            default -> statement(words, at);
+          };
     }
     finish(words.get(at));
   }
@@ -95,8 +101,14 @@ final class Layout {
   }
 
   private void sayUnclosed(Open block, Token where, String message) {
-    Diagnostic diagnostic = Diagnostic.of(Code.UNCLOSED_BLOCK, span(block.head), message).hint("close it with a '}' on a line of its own");
-    say(block.head, where.getType() == Token.EOF ? diagnostic : diagnostic.note(span(where), "this line belongs outside it"));
+    Diagnostic diagnostic =
+        Diagnostic.of(Code.UNCLOSED_BLOCK, span(block.head), message)
+            .hint("close it with a '}' on a line of its own");
+    say(
+        block.head,
+        where.getType() == Token.EOF
+            ? diagnostic
+            : diagnostic.note(span(where), "this line belongs outside it"));
   }
 
   // ---- statements ----
@@ -200,7 +212,12 @@ final class Layout {
       return end + 1;
     }
     Token brace = words.get(end);
-    say(brace, Diagnostic.of(Code.STRAY_BRACE, span(brace), "a line that starts with '" + lead.getText() + "' opens no block here"));
+    say(
+        brace,
+        Diagnostic.of(
+            Code.STRAY_BRACE,
+            span(brace),
+            "a line that starts with '" + lead.getText() + "' opens no block here"));
     out.add(newline(words.get(end - 1)));
     lastHeadEnd = -1;
     return afterBlock(words, end);
@@ -215,19 +232,28 @@ final class Layout {
   }
 
   private void sayMissingBrace(Token last) {
-    say(last, Diagnostic.of(Code.MISSING_BRACE, span(last), "this line needs a block").hint("end the line with '{'"));
+    say(
+        last,
+        Diagnostic.of(Code.MISSING_BRACE, span(last), "this line needs a block")
+            .hint("end the line with '{'"));
   }
 
   // ---- lines that do not fit ----
 
-  /** The line's first word once the blocks around it are mended; null when there is nothing to make of the line. */
+  /**
+   * The line's first word once the blocks around it are mended; null when there is nothing to make
+   * of the line.
+   */
   private Token mended(List<Token> words, int at, int end) {
     Token lead = words.get(at);
     int word = lead.getType();
     if (openedBefore(word)) {
       sayMissingBrace(out.get(lastHeadEnd - 1));
       out.remove(lastHeadEnd);
-      openBlock(open.peek().kind.opens(lastHead.getType()), lastHead, virtual(LBRACE, "{", out.get(out.size() - 1)));
+      openBlock(
+          open.peek().kind.opens(lastHead.getType()),
+          lastHead,
+          virtual(LBRACE, "{", out.get(out.size() - 1)));
       return lead;
     }
     if (closedTooEarly(word)) {
@@ -278,8 +304,13 @@ final class Layout {
     BlockKind kind = open.peek().kind;
     String near = lead.getType() == TEXT ? null : Spelling.nearest(lead.getText(), kind.words());
     Diagnostic diagnostic =
-        Diagnostic.of(Code.UNKNOWN_WORD, span(lead), "a line here cannot start with '" + shown(lead) + "'");
-    say(lead, near == null ? diagnostic.hint("lines here start with " + String.join(", ", kind.words())) : diagnostic.replaceBy(near));
+        Diagnostic.of(
+            Code.UNKNOWN_WORD, span(lead), "a line here cannot start with '" + shown(lead) + "'");
+    say(
+        lead,
+        near == null
+            ? diagnostic.hint("lines here start with " + String.join(", ", kind.words()))
+            : diagnostic.replaceBy(near));
     if (near == null) {
       return null;
     }

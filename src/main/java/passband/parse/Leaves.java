@@ -18,7 +18,10 @@ import passband.syntax.Tree.AccuracyTerm;
 import passband.syntax.Tree.SeriesItem;
 import passband.syntax.Word;
 
-/** The small parts that every statement is made of: names, texts, numbers with units, series. A missing context gives null. */
+/**
+ * The small parts that every statement is made of: names, texts, numbers with units, series. A
+ * missing context gives null.
+ */
 final class Leaves {
   private final SourceFile source;
   private final Diagnostics diagnostics;
@@ -34,7 +37,8 @@ final class Leaves {
 
   /** From a context's first word to its last. */
   Span span(ParserRuleContext context) {
-    return Words.span(source, context.start).to(Words.span(source, context.stop == null ? context.start : context.stop));
+    return Words.span(source, context.start)
+        .to(Words.span(source, context.stop == null ? context.start : context.stop));
   }
 
   /** The same without the line's end. */
@@ -42,7 +46,8 @@ final class Leaves {
     Span first = Words.span(source, context.start);
     Token last = context.start;
     for (int i = context.getChildCount() - 1; i >= 0; i--) {
-      if (context.getChild(i) instanceof TerminalNode node && node.getSymbol().getType() == PassbandLexer.NEWLINE) {
+      if (context.getChild(i) instanceof TerminalNode node
+          && node.getSymbol().getType() == PassbandLexer.NEWLINE) {
         continue;
       }
       if (context.getChild(i) instanceof TerminalNode node) {
@@ -65,7 +70,8 @@ final class Leaves {
     }
     Word word = word(name.start);
     if (word.text().indexOf('°') >= 0) {
-      diagnostics.add(Code.UNEXPECTED_CHARACTER, word.span(), "a name is made of letters, digits and hyphens");
+      diagnostics.add(
+          Code.UNEXPECTED_CHARACTER, word.span(), "a name is made of letters, digits and hyphens");
     }
     return word;
   }
@@ -99,12 +105,19 @@ final class Leaves {
       return null;
     }
     String sign = amount.MINUS() == null ? "" : "-";
-    return number(sign + amount.NUMBER().getText(), amount.NUMBER().getSymbol(), unit(amount.unit()), span(amount));
+    return number(
+        sign + amount.NUMBER().getText(),
+        amount.NUMBER().getSymbol(),
+        unit(amount.unit()),
+        span(amount));
   }
 
   /** A number without a unit. */
   Amount bare(TerminalNode number) {
-    return number == null ? null : number(number.getText(), number.getSymbol(), null, Words.span(source, number.getSymbol()));
+    return number == null
+        ? null
+        : number(
+            number.getText(), number.getSymbol(), null, Words.span(source, number.getSymbol()));
   }
 
   Amount number(String digits, Token token, Word unit, Span span) {
@@ -113,7 +126,10 @@ final class Leaves {
       try {
         value = Rational.parse(digits);
       } catch (NumberFormatException e) {
-        diagnostics.add(Code.NUMBER_TOO_LARGE, Words.span(source, token), "this number has too many digits or too large an exponent");
+        diagnostics.add(
+            Code.NUMBER_TOO_LARGE,
+            Words.span(source, token),
+            "this number has too many digits or too large an exponent");
       }
     }
     return new Amount(digits, value, unit, span);
@@ -127,7 +143,10 @@ final class Leaves {
     return items;
   }
 
-  /** {@code A}, {@code A to B} or {@code A to B step S}; of {@code 179 to 219 mA} both ends have the unit. */
+  /**
+   * {@code A}, {@code A to B} or {@code A to B step S}; of {@code 179 to 219 mA} both ends have the
+   * unit.
+   */
   SeriesItem item(List<AmountContext> amounts, Span span) {
     Amount from = amount(amounts.get(0));
     Amount to = amounts.size() > 1 ? amount(amounts.get(1)) : null;
@@ -135,7 +154,11 @@ final class Leaves {
     if (to != null && from.unit() == null && to.unit() != null) {
       from = from.withUnit(to.unit());
     }
-    if (to != null && to.unit() == null && from.unit() == null && step != null && step.unit() != null) {
+    if (to != null
+        && to.unit() == null
+        && from.unit() == null
+        && step != null
+        && step.unit() != null) {
       from = from.withUnit(step.unit());
       to = to.withUnit(step.unit());
     }

@@ -32,7 +32,8 @@ final class Limits {
     if (limit instanceof LimitAtMostContext most) {
       return new Limit.AtMost(expression(most.expression()), leaves.span(limit));
     }
-    return new Limit.AtLeast(expression(((LimitAtLeastContext) limit).expression()), leaves.span(limit));
+    return new Limit.AtLeast(
+        expression(((LimitAtLeastContext) limit).expression()), leaves.span(limit));
   }
 
   private Limit within(LimitWithinContext within) {
@@ -57,7 +58,11 @@ final class Limits {
 
   private Limit.Tolerance tolerance(ToleranceContext tolerance, Expression of) {
     if (tolerance instanceof ToleranceApartContext apart) {
-      return new Limit.Tolerance(leaves.amount(apart.amount(0)), leaves.amount(apart.amount(1)), of, leaves.span(tolerance));
+      return new Limit.Tolerance(
+          leaves.amount(apart.amount(0)),
+          leaves.amount(apart.amount(1)),
+          of,
+          leaves.span(tolerance));
     }
     Amount both = leaves.amount(((ToleranceSameContext) tolerance).amount());
     return new Limit.Tolerance(both, both, of, leaves.span(tolerance));
@@ -67,7 +72,9 @@ final class Limits {
   private Limit between(LimitBetweenContext between) {
     Expression lower = expression(between.expression(0));
     Expression upper = expression(between.expression(1));
-    if (lower instanceof Expression.Literal low && upper instanceof Expression.Literal high && low.amount().unit() == null) {
+    if (lower instanceof Expression.Literal low
+        && upper instanceof Expression.Literal high
+        && low.amount().unit() == null) {
       lower = new Expression.Literal(low.amount().withUnit(high.amount().unit()));
     }
     return new Limit.Between(lower, upper, leaves.span(between));
@@ -76,7 +83,11 @@ final class Limits {
   Expression expression(ExpressionContext expression) {
     if (expression instanceof AmountExpressionContext amount) {
       return new Expression.Literal(
-          leaves.number(amount.NUMBER().getText(), amount.NUMBER().getSymbol(), leaves.unit(amount.unit()), leaves.span(amount)));
+          leaves.number(
+              amount.NUMBER().getText(),
+              amount.NUMBER().getSymbol(),
+              leaves.unit(amount.unit()),
+              leaves.span(amount)));
     }
     if (expression instanceof NameExpressionContext name) {
       return new Expression.Variable(leaves.name(name.name()));
@@ -100,13 +111,16 @@ final class Limits {
       return binary(Operator.POWER, power.expression(), power);
     }
     if (expression instanceof ProductExpressionContext product) {
-      return binary(product.STAR() != null ? Operator.TIMES : Operator.OVER, product.expression(), product);
+      return binary(
+          product.STAR() != null ? Operator.TIMES : Operator.OVER, product.expression(), product);
     }
     SumExpressionContext sum = (SumExpressionContext) expression;
     return binary(sum.PLUS() != null ? Operator.PLUS : Operator.MINUS, sum.expression(), sum);
   }
 
-  private Expression binary(Operator operator, List<ExpressionContext> sides, ExpressionContext whole) {
-    return new Expression.Binary(operator, expression(sides.get(0)), expression(sides.get(1)), leaves.span(whole));
+  private Expression binary(
+      Operator operator, List<ExpressionContext> sides, ExpressionContext whole) {
+    return new Expression.Binary(
+        operator, expression(sides.get(0)), expression(sides.get(1)), leaves.span(whole));
   }
 }

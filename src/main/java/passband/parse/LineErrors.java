@@ -11,8 +11,9 @@ import org.antlr.v4.runtime.Token;
 import org.antlr.v4.runtime.misc.IntervalSet;
 
 /**
- * Gives up on a line at its first fault and starts afresh on the next, or in the block that the line opens. A line with a fault leaves its
- * context with an exception, by which the tree leaves it out.
+ * Gives up on a line at its first fault and starts afresh on the next, or in the block that the
+ * line opens. A line with a fault leaves its context with an exception, by which the tree leaves it
+ * out.
  */
 final class LineErrors extends DefaultErrorStrategy {
 
@@ -77,13 +78,15 @@ final class LineErrors extends DefaultErrorStrategy {
   }
 
   private static boolean endsHere(IntervalSet expected) {
-    return expected.size() > 0 && expected.toList().stream().allMatch(t -> t == NEWLINE || t == LBRACE || t == RBRACE);
+    return expected.size() > 0
+        && expected.toList().stream().allMatch(t -> t == NEWLINE || t == LBRACE || t == RBRACE);
   }
 
   /** After the head of a block that need not be there, skips to the block or to the line's end. */
   @Override
   public void sync(Parser parser) {
-    IntervalSet next = parser.getATN().nextTokens(parser.getInterpreter().atn.states.get(parser.getState()));
+    IntervalSet next =
+        parser.getATN().nextTokens(parser.getInterpreter().atn.states.get(parser.getState()));
     int type = parser.getCurrentToken().getType();
     boolean afterHead = next.size() == 2 && next.contains(LBRACE) && next.contains(NEWLINE);
     if (afterHead && !next.contains(type)) {

@@ -9,7 +9,10 @@ import passband.source.Span;
 import passband.syntax.Amount;
 import passband.syntax.Tree;
 
-/** The ranges of a measured quantity: each in a block of its own, or as flat lines of which every {@code range} starts a new one. */
+/**
+ * The ranges of a measured quantity: each in a block of its own, or as flat lines of which every
+ * {@code range} starts a new one.
+ */
 final class Ranges {
   private final Leaves leaves;
   private final Diagnostics diagnostics;
@@ -40,7 +43,8 @@ final class Ranges {
     }
     Span where = leaves.line(line);
     if (ranges.isEmpty()) {
-      diagnostics.add(Code.MISSING_ITEM, where, "a 'range' line comes before its resolution and error");
+      diagnostics.add(
+          Code.MISSING_ITEM, where, "a 'range' line comes before its resolution and error");
       return;
     }
     int last = ranges.size() - 1;
@@ -52,7 +56,13 @@ final class Ranges {
     } else if (line instanceof RangeErrorContext error) {
       repeated(range.error() != null, where, "the error");
       ranges.set(
-          last, new Tree.Range(range.from(), range.to(), range.resolution(), leaves.accuracy(error.accuracy()), range.span()));
+          last,
+          new Tree.Range(
+              range.from(),
+              range.to(),
+              range.resolution(),
+              leaves.accuracy(error.accuracy()),
+              range.span()));
     }
   }
 

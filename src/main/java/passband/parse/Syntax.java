@@ -21,8 +21,8 @@ public final class Syntax {
   private Syntax() {}
 
   /**
-   * Parses one file. What is wrong goes to the diagnostics, at most one syntax fault for each line; lines with a fault are missing from
-   * the tree.
+   * Parses one file. What is wrong goes to the diagnostics, at most one syntax fault for each line;
+   * lines with a fault are missing from the tree.
    */
   public static Tree.File parse(SourceFile source, Diagnostics diagnostics) {
     BitSet badLines = new BitSet();

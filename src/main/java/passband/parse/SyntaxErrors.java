@@ -33,7 +33,12 @@ final class SyntaxErrors extends BaseErrorListener {
 
   @Override
   public void syntaxError(
-      Recognizer<?, ?> recognizer, Object symbol, int line, int column, String message, RecognitionException e) {
+      Recognizer<?, ?> recognizer,
+      Object symbol,
+      int line,
+      int column,
+      String message,
+      RecognitionException e) {
     Token at = e instanceof NoViableAltException noWay ? furthest(noWay) : (Token) symbol;
     if (badLines.get(at.getLine())) {
       return;
@@ -99,6 +104,8 @@ final class SyntaxErrors extends BaseErrorListener {
   private static String joined(List<String> names) {
     List<String> distinct = names.stream().distinct().toList();
     int last = distinct.size() - 1;
-    return last == 0 ? distinct.get(0) : String.join(", ", distinct.subList(0, last)) + " or " + distinct.get(last);
+    return last == 0
+        ? distinct.get(0)
+        : String.join(", ", distinct.subList(0, last)) + " or " + distinct.get(last);
   }
 }

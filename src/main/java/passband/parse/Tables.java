@@ -16,7 +16,8 @@ final class Tables {
   }
 
   /**
-   * @param headed whether the header came through without a fault; a table without one has no rows either, so that the fault is said once
+   * @param headed whether the header came through without a fault; a table without one has no rows
+   *     either, so that the fault is said once
    */
   Tree.Table table(TestTableContext table, boolean headed) {
     Span where = Words.span(leaves.source(), table.start);
@@ -39,7 +40,10 @@ final class Tables {
     for (CellContext cell : row.cell()) {
       whole &= cell.exception == null;
       for (CellItemContext item : cell.cellItem()) {
-        whole &= item.exception == null && item.getRuleContexts(AmountContext.class).stream().allMatch(a -> a.exception == null);
+        whole &=
+            item.exception == null
+                && item.getRuleContexts(AmountContext.class).stream()
+                    .allMatch(a -> a.exception == null);
       }
     }
     return whole;
@@ -49,7 +53,8 @@ final class Tables {
     Word name = leaves.name(column.name());
     boolean plain = column.STATED() == null && name.text().equals("stated");
     boolean stated = plain || column.STATED() != null;
-    return new Tree.Column(stated, plain ? null : name, leaves.unit(column.unit()), leaves.span(column));
+    return new Tree.Column(
+        stated, plain ? null : name, leaves.unit(column.unit()), leaves.span(column));
   }
 
   private Tree.Row row(RowContext row) {
@@ -62,7 +67,8 @@ final class Tables {
     List<Tree.Value> values = new ArrayList<>();
     cell.cellItem().forEach(item -> values.add(value(item)));
     Span where = values.isEmpty() ? Words.span(leaves.source(), cell.start) : leaves.span(cell);
-    return new Tree.Cell(values, values.isEmpty() ? new Span(where.file(), where.start(), where.start()) : where);
+    return new Tree.Cell(
+        values, values.isEmpty() ? new Span(where.file(), where.start(), where.start()) : where);
   }
 
   private Tree.Value value(CellItemContext item) {

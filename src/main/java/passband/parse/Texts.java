@@ -32,7 +32,10 @@ final class Texts {
         default -> {
           Span where = new Span(span.file(), span.start() + i, span.start() + i + 2);
           diagnostics.add(
-              Diagnostic.of(Code.UNKNOWN_ESCAPE, where, "a backslash before '" + body.charAt(i) + "' means nothing")
+              Diagnostic.of(
+                      Code.UNKNOWN_ESCAPE,
+                      where,
+                      "a backslash before '" + body.charAt(i) + "' means nothing")
                   .hint("the escapes are \\\" \\\\ and \\n"));
           out.append(body.charAt(i));
         }

@@ -16,7 +16,10 @@ import passband.syntax.Tree;
 import passband.syntax.Tree.TerminalKind;
 import passband.syntax.Word;
 
-/** From the parser's contexts to the tree. What a fault left incomplete is left out; the fault has been said. */
+/**
+ * From the parser's contexts to the tree. What a fault left incomplete is left out; the fault has
+ * been said.
+ */
 final class TreeBuilder {
   private final Leaves leaves;
   private final Diagnostics diagnostics;
@@ -43,7 +46,9 @@ final class TreeBuilder {
   /** A use; null when its text is not closed, so that no such file is looked for. */
   private Tree.Use use(UseContext use) {
     String written = use.TEXT().getText();
-    return written.length() > 1 && written.endsWith("\"") ? new Tree.Use(leaves.text(use.TEXT())) : null;
+    return written.length() > 1 && written.endsWith("\"")
+        ? new Tree.Use(leaves.text(use.TEXT()))
+        : null;
   }
 
   private Tree.Declaration declaration(ParserRuleContext context) {
@@ -78,7 +83,8 @@ final class TreeBuilder {
     return true;
   }
 
-  private static <C extends ParserRuleContext, T> List<T> each(List<C> contexts, Function<C, T> make) {
+  private static <C extends ParserRuleContext, T> List<T> each(
+      List<C> contexts, Function<C, T> make) {
     List<T> made = new ArrayList<>(contexts.size());
     for (C context : contexts) {
       if (whole(context)) {
@@ -118,12 +124,17 @@ final class TreeBuilder {
   }
 
   private Tree.Allow allow(AllowContext allow) {
-    ParserRuleContext block = (ParserRuleContext) allow.getParent().getParent();
-    return new Tree.Allow(leaves.name(allow.name()), leaves.text(allow.TEXT()), leaves.line(allow), leaves.span(block));
+    ParserRuleContext block = allow.getParent().getParent();
+    return new Tree.Allow(
+        leaves.name(allow.name()),
+        leaves.text(allow.TEXT()),
+        leaves.line(allow),
+        leaves.span(block));
   }
 
   private Tree.Action action(ActionContext action) {
-    return new Tree.Action(leaves.name(action.name()), leaves.text(action.TEXT()), leaves.line(action));
+    return new Tree.Action(
+        leaves.name(action.name()), leaves.text(action.TEXT()), leaves.line(action));
   }
 
   private Tree.ExtraSetting extraSetting(ExtraSettingContext setting) {
@@ -163,7 +174,8 @@ final class TreeBuilder {
         leaves.line(device.deviceHead()));
   }
 
-  private static <C, P extends ParserRuleContext, T> List<T> parts(List<C> items, Function<C, P> part, Function<P, T> make) {
+  private static <C, P extends ParserRuleContext, T> List<T> parts(
+      List<C> items, Function<C, P> part, Function<P, T> make) {
     List<P> found = new ArrayList<>();
     for (C item : items) {
       P one = part.apply(item);
@@ -191,7 +203,12 @@ final class TreeBuilder {
         name -> {
           List<NameContext> words = name.name();
           Word renamed = words.size() > 1 ? leaves.name(words.get(1)) : null;
-          return new Tree.Outlet(leaves.name(words.get(0)), leaves.text(name.TEXT()), renamed, terminals, leaves.span(name));
+          return new Tree.Outlet(
+              leaves.name(words.get(0)),
+              leaves.text(name.TEXT()),
+              renamed,
+              terminals,
+              leaves.span(name));
         });
   }
 
@@ -200,7 +217,8 @@ final class TreeBuilder {
     List<ModeItemContext> items = mode.modeItem();
     ModeSettingContext setting =
         single(among(items, ModeSettingContext.class, s -> s), "the mode's setting", leaves::line);
-    ModeLoadContext load = single(among(items, ModeLoadContext.class, s -> s), "the mode's load", leaves::line);
+    ModeLoadContext load =
+        single(among(items, ModeLoadContext.class, s -> s), "the mode's load", leaves::line);
     return new Tree.Mode(
         leaves.name(head.name(0)),
         leaves.text(head.TEXT()),
@@ -214,7 +232,9 @@ final class TreeBuilder {
             among(
                 items,
                 ModeOutputContext.class,
-                o -> new Tree.QuantityLimit(leaves.name(o.name()), limit(o.limit()), leaves.line(o))),
+                o ->
+                    new Tree.QuantityLimit(
+                        leaves.name(o.name()), limit(o.limit()), leaves.line(o))),
             "the mode's output",
             Tree.QuantityLimit::span),
         among(
@@ -229,7 +249,8 @@ final class TreeBuilder {
 
   private List<Tree.Ref> refs(List<ModeItemContext> items) {
     List<Tree.Ref> refs = new ArrayList<>();
-    for (List<Tree.Ref> line : among(items, ModeActivateContext.class, a -> each(a.ref(), leaves::ref))) {
+    for (List<Tree.Ref> line :
+        among(items, ModeActivateContext.class, a -> each(a.ref(), leaves::ref))) {
       refs.addAll(line);
     }
     return refs;
@@ -238,7 +259,8 @@ final class TreeBuilder {
   private Tree.Duty duty(ModeDutyContext duty) {
     return duty.CONTINUOUS() != null
         ? new Tree.Duty(null, null, leaves.line(duty))
-        : new Tree.Duty(leaves.amount(duty.amount(0)), leaves.amount(duty.amount(1)), leaves.line(duty));
+        : new Tree.Duty(
+            leaves.amount(duty.amount(0)), leaves.amount(duty.amount(1)), leaves.line(duty));
   }
 
   private Tree.State state(StateContext state) {
@@ -252,7 +274,11 @@ final class TreeBuilder {
       }
     }
     return new Tree.State(
-        leaves.name(state.stateHead().name()), leaves.text(state.stateHead().TEXT()), enter, leave, leaves.line(state.stateHead()));
+        leaves.name(state.stateHead().name()),
+        leaves.text(state.stateHead().TEXT()),
+        enter,
+        leave,
+        leaves.line(state.stateHead()));
   }
 
   // ---- analyzer and leads ----
@@ -266,7 +292,10 @@ final class TreeBuilder {
         headed(items, AnalyzerItemContext::loadBank, LoadBankContext::loadHead, this::loadBank),
         headed(items, AnalyzerItemContext::measure, MeasureContext::measureHead, this::measure),
         parts(items, AnalyzerItemContext::action, this::action),
-        single(parts(items, AnalyzerItemContext::settle, s -> leaves.amount(s.amount())), "the settling time", Amount::span),
+        single(
+            parts(items, AnalyzerItemContext::settle, s -> leaves.amount(s.amount())),
+            "the settling time",
+            Amount::span),
         parts(items, AnalyzerItemContext::extraSetting, this::extraSetting),
         parts(items, AnalyzerItemContext::allow, this::allow),
         leaves.line(analyzer.analyzerHead()));
@@ -274,7 +303,10 @@ final class TreeBuilder {
 
   /** Blocks whose head came through without a fault. */
   private static <C, P extends ParserRuleContext, T> List<T> headed(
-      List<C> items, Function<C, P> part, Function<P, ParserRuleContext> head, Function<P, T> make) {
+      List<C> items,
+      Function<C, P> part,
+      Function<P, ParserRuleContext> head,
+      Function<P, T> make) {
     List<T> made = new ArrayList<>();
     for (C item : items) {
       P block = part.apply(item);
@@ -299,7 +331,10 @@ final class TreeBuilder {
     List<Tree.SeriesItem> values = new ArrayList<>();
     among(load.loadItem(), LoadValuesContext.class, v -> values.addAll(leaves.series(v.series())));
     List<Tree.PowerRating> power = new ArrayList<>();
-    among(load.loadItem(), LoadPowerContext.class, p -> power.addAll(each(p.powerRating(), this::rating)));
+    among(
+        load.loadItem(),
+        LoadPowerContext.class,
+        p -> power.addAll(each(p.powerRating(), this::rating)));
     return new Tree.LoadBank(
         leaves.name(head.name()),
         leaves.ref(head.ref(0)),
@@ -321,7 +356,8 @@ final class TreeBuilder {
         leaves.name(head.name()),
         head.FROM() == null ? null : leaves.ref(head.ref(0)),
         head.FROM() == null ? null : leaves.ref(head.ref(1)),
-        new Ranges(leaves, diagnostics).of(measure.measureItem().stream().filter(TreeBuilder::wholeRange).toList()),
+        new Ranges(leaves, diagnostics)
+            .of(measure.measureItem().stream().filter(TreeBuilder::wholeRange).toList()),
         leaves.line(head));
   }
 
@@ -366,7 +402,8 @@ final class TreeBuilder {
       return new Tree.Accept(leaves.name(accept.name(0)), null, null, null, leaves.line(accept));
     }
     Word readAs = accept.READ() == null ? null : leaves.name(accept.name(1));
-    return new Tree.Accept(null, leaves.name(accept.name(0)), limit(accept.limit()), readAs, leaves.line(accept));
+    return new Tree.Accept(
+        null, leaves.name(accept.name(0)), limit(accept.limit()), readAs, leaves.line(accept));
   }
 
   private Limit limit(LimitContext limit) {
@@ -394,15 +431,31 @@ final class TreeBuilder {
     among(items, ProcedureLeadsContext.class, l -> leadSets.addAll(leaves.names(l.names())));
     ProcedureOrderContext order =
         single(among(items, ProcedureOrderContext.class, o -> o), "the order", leaves::line);
-    List<Word> phases = single(among(items, ProcedurePhasesContext.class, p -> leaves.names(p.names())), "the phases", l -> l.get(0).span());
+    List<Word> phases =
+        single(
+            among(items, ProcedurePhasesContext.class, p -> leaves.names(p.names())),
+            "the phases",
+            l -> l.get(0).span());
     return new Tree.Procedure(
         leaves.name(procedure.procedureHead().name()),
         leaves.text(procedure.procedureHead().TEXT()),
-        single(among(items, ProcedureRevisionContext.class, this::revision), "the revision", Tree.Revision::span),
-        single(among(items, ProcedureDeviceContext.class, d -> leaves.name(d.name())), "the device", Word::span),
-        single(among(items, ProcedureAnalyzerContext.class, d -> leaves.name(d.name())), "the analyzer", Word::span),
+        single(
+            among(items, ProcedureRevisionContext.class, this::revision),
+            "the revision",
+            Tree.Revision::span),
+        single(
+            among(items, ProcedureDeviceContext.class, d -> leaves.name(d.name())),
+            "the device",
+            Word::span),
+        single(
+            among(items, ProcedureAnalyzerContext.class, d -> leaves.name(d.name())),
+            "the analyzer",
+            Word::span),
         leadSets,
-        single(among(items, ProcedureDecisionContext.class, this::decision), "the decision rule", Tree.Decision::span),
+        single(
+            among(items, ProcedureDecisionContext.class, this::decision),
+            "the decision rule",
+            Tree.Decision::span),
         among(
             items,
             ProcedureCautionContext.class,
@@ -431,19 +484,29 @@ final class TreeBuilder {
     Amount risk = d.RISK() == null ? null : leaves.bare(d.NUMBER(number++));
     Amount coverage = d.COVERAGE() == null ? null : leaves.bare(d.NUMBER(number));
     Tree.DecisionKind kind =
-        d.RISK() != null ? Tree.DecisionKind.RISK : d.GUARDED() != null ? Tree.DecisionKind.GUARDED : Tree.DecisionKind.SIMPLE;
+        d.RISK() != null
+            ? Tree.DecisionKind.RISK
+            : d.GUARDED() != null ? Tree.DecisionKind.GUARDED : Tree.DecisionKind.SIMPLE;
     return new Tree.Decision(kind, risk, coverage, leaves.line(d));
   }
 
   private Tree.Section section(SectionContext section) {
     SectionHeadContext head = section.sectionHead();
-    return new Tree.Section(leaves.name(head.name()), leaves.text(head.TEXT()), steps(section.step()), leaves.line(head));
+    return new Tree.Section(
+        leaves.name(head.name()),
+        leaves.text(head.TEXT()),
+        steps(section.step()),
+        leaves.line(head));
   }
 
   private Tree.Adjust adjust(AdjustContext adjust) {
     AdjustHeadContext head = adjust.adjustHead();
     return new Tree.Adjust(
-        leaves.name(head.name()), leaves.text(head.TEXT()), leaves.names(head.names()), steps(adjust.step()), leaves.line(head));
+        leaves.name(head.name()),
+        leaves.text(head.TEXT()),
+        leaves.names(head.names()),
+        steps(adjust.step()),
+        leaves.line(head));
   }
 
   private Tree.Setup setup(SetupContext setup) {
@@ -457,7 +520,11 @@ final class TreeBuilder {
             WireContext.class,
             w ->
                 new Tree.Wire(
-                    w.LINK() != null, leaves.name(w.name()), leaves.ref(w.ref(0)), leaves.ref(w.ref(1)), leaves.line(w))),
+                    w.LINK() != null,
+                    leaves.name(w.name()),
+                    leaves.ref(w.ref(0)),
+                    leaves.ref(w.ref(1)),
+                    leaves.line(w))),
         among(setup.setupItem(), SetupAllowContext.class, a -> allow(a.allow())),
         leaves.line(head));
   }
@@ -472,9 +539,18 @@ final class TreeBuilder {
         leaves.text(head.TEXT()),
         head.RENAMED() == null ? null : leaves.name(head.name(1)),
         outlets,
-        single(among(items, TestSetupContext.class, s -> leaves.name(s.name())), "the setup", Word::span),
-        single(among(items, TestInsideContext.class, s -> leaves.ref(s.ref())), "the state", Tree.Ref::span),
-        single(among(items, TestOnTimeContext.class, s -> leaves.amount(s.amount())), "the on-time", Amount::span),
+        single(
+            among(items, TestSetupContext.class, s -> leaves.name(s.name())),
+            "the setup",
+            Word::span),
+        single(
+            among(items, TestInsideContext.class, s -> leaves.ref(s.ref())),
+            "the state",
+            Tree.Ref::span),
+        single(
+            among(items, TestOnTimeContext.class, s -> leaves.amount(s.amount())),
+            "the on-time",
+            Amount::span),
         single(among(items, TestSweepContext.class, this::sweep), "the sweep", Tree.Sweep::span),
         among(items, TestDeriveContext.class, this::derive),
         among(items, TestAcceptContext.class, a -> accept(a.accept())),
@@ -509,7 +585,8 @@ final class TreeBuilder {
     List<Tree.Table> tables = new ArrayList<>();
     for (TestItemContext item : items) {
       if (item instanceof TestTableFileContext file && whole(file)) {
-        tables.add(new Tree.Table(leaves.text(file.TEXT()), List.of(), List.of(), leaves.line(file)));
+        tables.add(
+            new Tree.Table(leaves.text(file.TEXT()), List.of(), List.of(), leaves.line(file)));
       } else if (item instanceof TestTableContext table) {
         tables.add(new Tables(leaves).table(table, whole(table.header())));
       }
@@ -523,8 +600,11 @@ final class TreeBuilder {
       if (item instanceof TestStepsContext steps && whole(steps.stepsHead())) {
         StepsHeadContext head = steps.stepsHead();
         Tree.Steps.When when =
-            head.BEFORE() != null ? Tree.Steps.When.BEFORE : head.AFTER() != null ? Tree.Steps.When.AFTER : Tree.Steps.When.EACH;
-        blocks.add(new Tree.Steps(when, leaves.name(head.name()), steps(steps.step()), leaves.line(head)));
+            head.BEFORE() != null
+                ? Tree.Steps.When.BEFORE
+                : head.AFTER() != null ? Tree.Steps.When.AFTER : Tree.Steps.When.EACH;
+        blocks.add(
+            new Tree.Steps(when, leaves.name(head.name()), steps(steps.step()), leaves.line(head)));
       }
     }
     return blocks;
@@ -542,7 +622,8 @@ final class TreeBuilder {
       return new Step.Confirm(leaves.text(s.TEXT()), leaves.line(s));
     }
     if (step instanceof StepRecordContext s) {
-      return new Step.Record(leaves.name(s.name()), leaves.text(s.TEXT()), leaves.unit(s.unit()), leaves.line(s));
+      return new Step.Record(
+          leaves.name(s.name()), leaves.text(s.TEXT()), leaves.unit(s.unit()), leaves.line(s));
     }
     if (step instanceof StepWaitContext s) {
       return new Step.Wait(leaves.amount(s.amount()), leaves.text(s.TEXT()), leaves.line(s));

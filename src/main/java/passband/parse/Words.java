@@ -28,7 +28,8 @@ final class Words {
   }
 
   /**
-   * The words of a text, without comments, a line that goes on being one line; the last word is the end of the file.
+   * The words of a text, without comments, a line that goes on being one line; the last word is the
+   * end of the file.
    *
    * @param badLines receives the lines on which something was no word: one bad line is one error
    */
@@ -47,7 +48,8 @@ final class Words {
   static Span span(SourceFile source, Token token) {
     int start = source.offsetOfCodePoint(Math.max(0, token.getStartIndex()));
     int end = source.offsetOfCodePoint(Math.max(token.getStartIndex(), token.getStopIndex() + 1));
-    return new Span(source, Math.min(start, source.text().length()), Math.min(end, source.text().length()));
+    return new Span(
+        source, Math.min(start, source.text().length()), Math.min(end, source.text().length()));
   }
 
   private List<CommonToken> sound(List<? extends Token> raw) {
@@ -75,14 +77,23 @@ final class Words {
   private void stray(CommonToken word) {
     Span span = span(source, word);
     int c = span.text().isEmpty() ? 0 : span.text().codePointAt(0);
-    String shown = Character.isISOControl(c) || c == 0xFEFF ? "U+%04X".formatted(c) : "'" + Character.toString(c) + "'";
-    bad(word, Diagnostic.of(Code.UNEXPECTED_CHARACTER, span, "the character " + shown + " is no part of the language"));
+    String shown =
+        Character.isISOControl(c) || c == 0xFEFF
+            ? "U+%04X".formatted(c)
+            : "'" + Character.toString(c) + "'";
+    bad(
+        word,
+        Diagnostic.of(
+            Code.UNEXPECTED_CHARACTER,
+            span,
+            "the character " + shown + " is no part of the language"));
   }
 
   private CommonToken openText(CommonToken word) {
     bad(
         word,
-        Diagnostic.of(Code.UNTERMINATED_TEXT, span(source, word), "this text is not closed on its line")
+        Diagnostic.of(
+                Code.UNTERMINATED_TEXT, span(source, word), "this text is not closed on its line")
             .hint("close it with a \"; write \\n for a new line inside a text"));
     word.setType(TEXT);
     return word;
@@ -94,13 +105,21 @@ final class Words {
         word,
         Diagnostic.of(Code.COMMA_IN_NUMBER, span(source, word), "a comma stands between two digits")
             .hint(
-                "write " + text.replaceFirst(",", ".").replace(",", "") + " for a decimal, " + text.replace(",", "")
-                    + " for thousands, or " + text.replace(",", ", ") + " for a list"));
+                "write "
+                    + text.replaceFirst(",", ".").replace(",", "")
+                    + " for a decimal, "
+                    + text.replace(",", "")
+                    + " for thousands, or "
+                    + text.replace(",", ", ")
+                    + " for a list"));
     word.setType(NUMBER);
     return word;
   }
 
-  /** Drops the line ends inside parentheses and after a comma or an operator; in a table every line end stays. */
+  /**
+   * Drops the line ends inside parentheses and after a comma or an operator; in a table every line
+   * end stays.
+   */
   private List<Token> joined(List<CommonToken> words) {
     List<Token> lines = new ArrayList<>(words.size() + 1);
     int depth = 0;

@@ -20,7 +20,6 @@ import passband.model.Analyzer;
 import passband.quantity.Dimension;
 import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
-import passband.quantity.Real;
 import passband.quantity.Unit;
 import passband.resolve.Scope;
 import passband.resolve.Values;
@@ -28,9 +27,15 @@ import passband.syntax.Expression;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
-/** What a test accepts: its own lines and those of the rules it names, each with the quantities it is about. */
+/**
+ * What a test accepts: its own lines and those of the rules it names, each with the quantities it
+ * is about.
+ */
 final class Accepts {
-  /** One acceptance: the quantity of the rule, the quantity that is read, and what it is when it is not simply measured. */
+  /**
+   * One acceptance: the quantity of the rule, the quantity that is read, and what it is when it is
+   * not simply measured.
+   */
   record Accepted(Tree.Accept tree, QuantityKind kind, QuantityKind read, Special special) {}
 
   private final Analyzer analyzer;
@@ -45,9 +50,13 @@ final class Accepts {
     this.values = new Values(diagnostics);
   }
 
-  /** All acceptances of a test; those with faults are said and left out. */
-  List<Accepted> of(Tree.Test test) {
-    Map<String, Special> specials = specials(test);
+  /**
+   * All acceptances of a test; those with faults are said and left out.
+   *
+   * @param columns those of one of its points
+   */
+  List<Accepted> of(Tree.Test test, Columns columns) {
+    Map<String, Special> specials = specials(test, columns);
     List<Accepted> accepted = new ArrayList<>();
     for (Tree.Accept line : lines(test)) {
       Accepted one = accepted(line, specials);
@@ -70,7 +79,8 @@ final class Accepts {
         if (inner.by() == null) {
           lines.add(inner);
         } else {
-          diagnostics.add(Code.WRONG_KIND, inner.span(), "a rule does not take its limits from another rule");
+          diagnostics.add(
+              Code.WRONG_KIND, inner.span(), "a rule does not take its limits from another rule");
         }
       }
     }
@@ -81,7 +91,10 @@ final class Accepts {
     for (Accepted other : before) {
       if (other.read.name().equals(one.read.name())) {
         diagnostics.add(
-            Diagnostic.of(Code.REPEATED_ITEM, one.tree.span(), "'" + one.read.name() + "' is read for two acceptances of one test")
+            Diagnostic.of(
+                    Code.REPEATED_ITEM,
+                    one.tree.span(),
+                    "'" + one.read.name() + "' is read for two acceptances of one test")
                 .note(other.tree.span(), "the first is here")
                 .hint("one reading has one pair of limits: put the second into a test of its own"));
         return false;
@@ -106,9 +119,13 @@ final class Accepts {
     if (read == null) {
       return null;
     }
-    if (special != null || !(Conversion.exists(kind.name(), read.name()) || kind.name().equals(read.name()))) {
+    if (special != null
+        || !(Conversion.exists(kind.name(), read.name()) || kind.name().equals(read.name()))) {
       diagnostics.add(
-          Diagnostic.of(Code.UNIT_MISMATCH, line.readAs().span(), "a " + kind.name() + " is not read as a " + read.name())
+          Diagnostic.of(
+                  Code.UNIT_MISMATCH,
+                  line.readAs().span(),
+                  "a " + kind.name() + " is not read as a " + read.name())
               .hint("power, current and voltage are read as one another through the load"));
       return null;
     }
@@ -118,19 +135,20 @@ final class Accepts {
   // ---- swept and derived quantities ----
 
   /** By name; null for one with faults, which have been said. */
-  private Map<String, Special> specials(Tree.Test test) {
+  private Map<String, Special> specials(Tree.Test test, Columns columns) {
     Map<String, Special> specials = new LinkedHashMap<>();
     if (test.sweep() != null) {
       specials.put(test.sweep().as().text(), swept(test.sweep()));
     }
     for (Tree.Derive derive : test.derives()) {
-      specials.put(derive.name().text(), derived(derive));
+      specials.put(derive.name().text(), derived(derive, columns));
     }
     return specials;
   }
 
   private Special swept(Tree.Sweep sweep) {
-    Dimension dimension = sweep.what().text().equals("load") ? Dimension.RESISTANCE : dimensionOf(sweep.what());
+    Dimension dimension =
+        sweep.what().text().equals("load") ? Dimension.RESISTANCE : dimensionOf(sweep.what());
     if (dimension == null) {
       return null;
     }
@@ -141,7 +159,12 @@ final class Accepts {
       return null;
     }
     if (sweep.up() ? from.compareTo(to) >= 0 : from.compareTo(to) <= 0) {
-      diagnostics.add(Code.REVERSED_RANGE, sweep.span(), "this sweep goes the other way: its ends do not fit '" + (sweep.up() ? "up" : "down") + "'");
+      diagnostics.add(
+          Code.REVERSED_RANGE,
+          sweep.span(),
+          "this sweep goes the other way: its ends do not fit '"
+              + (sweep.up() ? "up" : "down")
+              + "'");
       return null;
     }
     String name = sweep.as().text();
@@ -154,12 +177,13 @@ final class Accepts {
     return kind == null ? null : kind.dimension();
   }
 
-  private Special derived(Tree.Derive derive) {
-    Value sample = new Evaluator(new Sample(), diagnostics).value(derive.value());
+  private Special derived(Tree.Derive derive, Columns columns) {
+    Value sample = new Evaluator(new Sample(columns), diagnostics).value(derive.value());
     if (sample == null) {
       return null;
     }
-    Rational resolution = values.positive(derive.resolution(), sample.dimension(), "the resolution");
+    Rational resolution =
+        values.positive(derive.resolution(), sample.dimension(), "the resolution");
     if (resolution == null) {
       return null;
     }
@@ -215,8 +239,17 @@ final class Accepts {
         });
   }
 
-  /** Some value of each quantity that the analyzer measures, to take dimensions from. */
+  /**
+   * A point's columns, and some value of each quantity that the analyzer measures, to take
+   * dimensions from.
+   */
   private final class Sample implements Columns {
+    private final Columns columns;
+
+    Sample(Columns columns) {
+      this.columns = columns;
+    }
+
     @Override
     public Value value(String name) {
       int at = 0;
@@ -226,23 +259,23 @@ final class Accepts {
           return Value.of(Rational.of(at * 7L + 1, at + 2L), measure.quantity().dimension());
         }
       }
-      return switch (name) {
-        case "load" -> new Value(Real.of(Rational.of(97)), Dimension.RESISTANCE);
-        default -> null;
-      };
+      return columns.value(name);
     }
 
     @Override
     public Collection<String> names() {
-      List<String> names = new ArrayList<>(analyzer.measures().stream().map(m -> m.quantity().name()).toList());
-      names.add("load");
+      List<String> names = new ArrayList<>(columns.names());
+      analyzer.measures().forEach(m -> names.add(m.quantity().name()));
       return names;
     }
   }
 
   // ---- stated columns ----
 
-  /** The stated limits with the quantity they are of; null, with the fault said, when that cannot be told. */
+  /**
+   * The stated limits with the quantity they are of; null, with the fault said, when that cannot be
+   * told.
+   */
   Stated named(Stated stated, List<Accepted> accepted) {
     if (stated == null) {
       return null;
@@ -262,15 +295,28 @@ final class Accepts {
     if (fits.size() == 1) {
       return new Stated(fits.iterator().next(), stated.lower(), stated.upper(), stated.span());
     }
-    String what = stated.quantity() == null ? unit.dimension().describe() : stated.quantity() + ", " + unit.dimension().describe();
+    String what =
+        stated.quantity() == null
+            ? unit.dimension().describe()
+            : stated.quantity() + ", " + unit.dimension().describe();
     Diagnostic diagnostic =
         fits.isEmpty()
-            ? Diagnostic.of(Code.STATED_UNUSED, stated.span(), "these limits are of " + what + ", which this test does not accept")
-            : Diagnostic.of(Code.STATED_UNUSED, stated.span(), "these limits could be of " + String.join(" or ", fits));
+            ? Diagnostic.of(
+                Code.STATED_UNUSED,
+                stated.span(),
+                "these limits are of " + what + ", which this test does not accept")
+            : Diagnostic.of(
+                Code.STATED_UNUSED,
+                stated.span(),
+                "these limits could be of " + String.join(" or ", fits));
     diagnostics.add(
         fits.isEmpty()
             ? diagnostic.hint("it accepts " + String.join(", ", known))
-            : diagnostic.hint("name the quantity in the heading: stated " + fits.iterator().next() + "/" + unit.symbol()));
+            : diagnostic.hint(
+                "name the quantity in the heading: stated "
+                    + fits.iterator().next()
+                    + "/"
+                    + unit.symbol()));
     return null;
   }
 }

@@ -11,9 +11,10 @@ import passband.syntax.Tree;
 import passband.syntax.Word;
 
 /**
- * Puts sections, runs and adjustments into the order they are done in. The first phase goes through everything; adjustments follow it;
- * later phases go through the tests that an adjustment affects, or through all where there is none. With {@code order by outlet} the tests
- * between two sections are done outlet by outlet, and on each setup by setup.
+ * Puts sections, runs and adjustments into the order they are done in. The first phase goes through
+ * everything; adjustments follow it; later phases go through the tests that an adjustment affects,
+ * or through all where there is none. With {@code order by outlet} the tests between two sections
+ * are done outlet by outlet, and on each setup by setup.
  */
 final class BenchOrder {
   private final Tree.Procedure tree;
@@ -72,9 +73,16 @@ final class BenchOrder {
     List<String> known = tests.stream().map(t -> t.name().text()).toList();
     for (Tree.Part part : tree.parts()) {
       if (part instanceof Tree.Adjust adjust) {
-        adjust.affects().stream().filter(a -> !known.contains(a.text())).forEach(a -> Scope.unknown(diagnostics, a, "test", known));
+        adjust.affects().stream()
+            .filter(a -> !known.contains(a.text()))
+            .forEach(a -> Scope.unknown(diagnostics, a, "test", known));
         List<String> affects = adjust.affects().stream().map(Word::text).toList();
-        stages.add(new Stage.Adjust(adjust.name(), title(adjust.title(), adjust.name()), affects, steps.of(adjust.steps(), Planner.NO_POINT)));
+        stages.add(
+            new Stage.Adjust(
+                adjust.name(),
+                title(adjust.title(), adjust.name()),
+                affects,
+                steps.of(adjust.steps(), Planner.NO_POINT)));
       }
     }
   }
@@ -86,15 +94,22 @@ final class BenchOrder {
   /**
    * @param only the tests to do, sections left out; null for all with their sections
    */
-  private void goThrough(List<Tree.Part> parts, String phase, Set<String> only, List<Stage> stages) {
+  private void goThrough(
+      List<Tree.Part> parts, String phase, Set<String> only, List<Stage> stages) {
     List<TestPlanner> together = new ArrayList<>();
     for (Tree.Part part : parts) {
       if (part instanceof Tree.Test test) {
-        tests.stream().filter(t -> t.tree() == test && (only == null || only.contains(test.name().text()))).forEach(together::add);
+        tests.stream()
+            .filter(t -> t.tree() == test && (only == null || only.contains(test.name().text())))
+            .forEach(together::add);
       } else if (part instanceof Tree.Section section && only == null) {
         runs(together, phase, stages);
         together.clear();
-        stages.add(new Stage.Section(section.name(), title(section.title(), section.name()), steps.of(section.steps(), Planner.NO_POINT)));
+        stages.add(
+            new Stage.Section(
+                section.name(),
+                title(section.title(), section.name()),
+                steps.of(section.steps(), Planner.NO_POINT)));
       }
     }
     runs(together, phase, stages);
@@ -122,9 +137,13 @@ final class BenchOrder {
     List<Visit> sorted = new ArrayList<>();
     for (String place : places) {
       Set<String> setups = new LinkedHashSet<>();
-      visits.stream().filter(v -> outletName(v).equals(place)).forEach(v -> setups.add(setupName(v)));
+      visits.stream()
+          .filter(v -> outletName(v).equals(place))
+          .forEach(v -> setups.add(setupName(v)));
       for (String setup : setups) {
-        visits.stream().filter(v -> outletName(v).equals(place) && setupName(v).equals(setup)).forEach(sorted::add);
+        visits.stream()
+            .filter(v -> outletName(v).equals(place) && setupName(v).equals(setup))
+            .forEach(sorted::add);
       }
     }
     return sorted;
@@ -138,7 +157,10 @@ final class BenchOrder {
     return visit.test.tree().setup() == null ? "" : visit.test.tree().setup().text();
   }
 
-  /** The run with the changes from the wiring before it; a run without a setup leaves the wiring as it is. */
+  /**
+   * The run with the changes from the wiring before it; a run without a setup leaves the wiring as
+   * it is.
+   */
   private Stage.Run wired(Stage.Run run) {
     List<Wire> now = run.setup() == null ? wiring : run.setup().wires();
     List<Move> moves = Moves.between(wiring, now);

@@ -18,9 +18,9 @@ import passband.syntax.Tree;
 import passband.syntax.Word;
 
 /**
- * The digest of a compiled procedure: SHA-256 over everything that it means, written out in one fixed way. Comments, layout, the spelling
- * of numbers and units and the split into files are no part of the meaning; every step, caution, connection, limit and figure of the
- * profiles is.
+ * The digest of a compiled procedure: SHA-256 over everything that it means, written out in one
+ * fixed way. Comments, layout, the spelling of numbers and units and the split into files are no
+ * part of the meaning; every step, caution, connection, limit and figure of the profiles is.
  */
 final class Digest {
   private final StringBuilder out = new StringBuilder(1 << 14);
@@ -37,7 +37,10 @@ final class Digest {
     }
   }
 
-  /** The meaning written out: a line a fact, its parts set apart so that no two facts can run into one. */
+  /**
+   * The meaning written out: a line a fact, its parts set apart so that no two facts can run into
+   * one.
+   */
   static String meaning(Plan plan) {
     Digest digest = new Digest();
     digest.line("passband-meaning", 1);
@@ -61,7 +64,11 @@ final class Digest {
     line("procedure", plan.name().text(), plan.title());
     Plan.Revision r = plan.revision();
     line("revision", r.label(), r.date(), r.replaces(), r.replacesDate(), r.replacesDigest());
-    line("decision", plan.decision().kind().word(), plan.decision().risk(), plan.decision().coverage());
+    line(
+        "decision",
+        plan.decision().kind().word(),
+        plan.decision().risk(),
+        plan.decision().coverage());
     plan.cautions().forEach(c -> line("caution", c.name().text(), c.text()));
     plan.allowed().forEach(a -> line("allow", a.place(), a.code(), a.reason()));
   }
@@ -88,24 +95,34 @@ final class Digest {
     line("mode", mode.name().text(), mode.title(), mode.renamedFrom());
     mode.outlets().forEach(o -> line("on", o.name().text()));
     line("through", mode.through() == null ? null : mode.through().name().text());
-    line("setting", mode.settingKind() == null ? null : mode.settingKind().name(), series(mode.setting()));
+    line(
+        "setting",
+        mode.settingKind() == null ? null : mode.settingKind().name(),
+        series(mode.setting()));
     line("load", series(mode.loads()));
     quantityLimit("output", mode.output());
     mode.limits().forEach(l -> quantityLimit("limit", l));
     line("duty", mode.duty() == null ? null : mode.duty().on() + "/" + mode.duty().off());
-    mode.activateBy().forEach(a -> line("activate", String.join(".", a.parts().stream().map(Word::text).toList())));
+    mode.activateBy()
+        .forEach(
+            a -> line("activate", String.join(".", a.parts().stream().map(Word::text).toList())));
   }
 
   private void quantityLimit(String what, Tree.QuantityLimit limit) {
-    line(what, limit == null ? null : limit.quantity().text() + " " + LimitText.exact(limit.limit()));
+    line(
+        what,
+        limit == null ? null : limit.quantity().text() + " " + LimitText.exact(limit.limit()));
   }
 
   private void actions(Map<String, Word> actions) {
-    actions.entrySet().stream().sorted(Map.Entry.comparingByKey()).forEach(e -> line("action", e.getKey(), e.getValue().text()));
+    actions.entrySet().stream()
+        .sorted(Map.Entry.comparingByKey())
+        .forEach(e -> line("action", e.getKey(), e.getValue().text()));
   }
 
   private void setting(ExtraSetting s) {
-    List<String> options = s.options() == null ? null : s.options().stream().map(Word::text).toList();
+    List<String> options =
+        s.options() == null ? null : s.options().stream().map(Word::text).toList();
     line("extra", s.name().text(), s.title(), options, series(s.series()));
   }
 
@@ -124,11 +141,21 @@ final class Digest {
     line("analyzer", analyzer.name().text(), analyzer.title(), analyzer.settle());
     analyzer.terminals().forEach(this::terminal);
     for (Analyzer.LoadBank load : analyzer.loads()) {
-      line("bank", load.name(), load.from().id(), load.to().id(), series(load.values()), accuracy(load.error()));
+      line(
+          "bank",
+          load.name(),
+          load.from().id(),
+          load.to().id(),
+          series(load.values()),
+          accuracy(load.error()));
       load.power().forEach(p -> line("power", p.power(), p.time()));
     }
     for (Analyzer.Measure measure : analyzer.measures()) {
-      line("measure", measure.quantity().name(), measure.from() == null ? null : measure.from().id(), measure.to() == null ? null : measure.to().id());
+      line(
+          "measure",
+          measure.quantity().name(),
+          measure.from() == null ? null : measure.from().id(),
+          measure.to() == null ? null : measure.to().id());
       for (Analyzer.Range r : measure.ranges()) {
         line("range", r.from(), r.to(), r.resolution(), r.unit().symbol(), accuracy(r.error()));
       }
@@ -142,7 +169,12 @@ final class Digest {
   }
 
   private void lead(Lead lead) {
-    line(lead.link() ? "link" : "lead", lead.name().text(), lead.title(), lead.rated(), lead.colour());
+    line(
+        lead.link() ? "link" : "lead",
+        lead.name().text(),
+        lead.title(),
+        lead.rated(),
+        lead.colour());
   }
 
   // ---- stages ----
@@ -157,17 +189,34 @@ final class Digest {
 
     @Override
     public Void run(Stage.Run run) {
-      line("run", run.test().text(), run.title(), run.renamedFrom(), run.phase(), run.outlet() == null ? null : run.outlet().name().text());
+      line(
+          "run",
+          run.test().text(),
+          run.title(),
+          run.renamedFrom(),
+          run.phase(),
+          run.outlet() == null ? null : run.outlet().name().text());
       line("state", run.state() == null ? null : run.state().name().text());
       if (run.setup() != null) {
         line("setup", run.setup().name().text(), run.setup().title());
-        run.setup().wires().forEach(w -> line("wire", w.lead().name().text(), w.from().id(), w.to().id()));
+        run.setup()
+            .wires()
+            .forEach(w -> line("wire", w.lead().name().text(), w.from().id(), w.to().id()));
       }
-      run.moves().forEach(m -> line("move", m.kind(), m.lead().name().text(), m.from().id(), m.to().id()));
+      run.moves()
+          .forEach(m -> line("move", m.kind(), m.lead().name().text(), m.from().id(), m.to().id()));
       run.derives().forEach(d -> line("derive", d.name(), d.title(), d.formula()));
       if (run.sweep() != null) {
         Stage.Swept s = run.sweep();
-        line("sweep", s.what(), s.up(), s.from().si(), s.to().si(), s.step().si(), s.until(), s.as());
+        line(
+            "sweep",
+            s.what(),
+            s.up(),
+            s.from().si(),
+            s.to().si(),
+            s.step().si(),
+            s.until(),
+            s.as());
       }
       line("before");
       run.before().forEach(Digest.this::step);
@@ -192,20 +241,39 @@ final class Digest {
   }
 
   private void step(PlanStep s) {
-    line("step", s.kind().word(), s.name(), s.text(), s.unit(), s.outcomes(), s.pass(), s.seconds());
+    line(
+        "step", s.kind().word(), s.name(), s.text(), s.unit(), s.outcomes(), s.pass(), s.seconds());
   }
 
   private void point(Point point) {
-    line("point", point.id(), point.target() == null ? null : point.target().si(), point.onTime(), point.rest());
+    line(
+        "point",
+        point.id(),
+        point.target() == null ? null : point.target().si(),
+        point.onTime(),
+        point.rest());
     point.steps().forEach(this::step);
     point.readings().forEach(r -> line("reading", r.id(), r.unit().symbol(), r.resolution()));
     point.limits().forEach(this::limit);
   }
 
   private void limit(Limit limit) {
-    line("limit", limit.id(), limit.title(), limit.unit().symbol(), limit.resolution(), limit.source().word());
-    line("is", LimitText.exact(limit.rule().limit()), limit.rule().readAs() == null ? null : limit.rule().readAs().text());
-    line("printed", limit.printed().lower(), limit.printed().upper(), limit.accept().lower(), limit.accept().upper());
+    line(
+        "limit",
+        limit.id(),
+        limit.title(),
+        limit.unit().symbol(),
+        limit.resolution(),
+        limit.source().word());
+    line(
+        "is",
+        LimitText.exact(limit.rule().limit()),
+        limit.rule().readAs() == null ? null : limit.rule().readAs().text());
+    line(
+        "printed",
+        limit.printed().lower(),
+        limit.printed().upper(),
+        limit.accept().lower(),
+        limit.accept().upper());
   }
-
 }

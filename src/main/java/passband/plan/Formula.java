@@ -39,9 +39,14 @@ public final class Formula implements Expression.Visitor<String> {
       return amount.span().text();
     }
     if (exact) {
-      return amount.number().times(unit.factor()) + " " + unit.dimension().describe() + (unit.symbol().equals("%") ? " %" : "");
+      return amount.number().times(unit.factor())
+          + " "
+          + unit.dimension().describe()
+          + (unit.symbol().equals("%") ? " %" : "");
     }
-    return amount.unit() == null ? amount.number().toPlain() : amount.number().toPlain() + " " + unit.symbol();
+    return amount.unit() == null
+        ? amount.number().toPlain()
+        : amount.number().toPlain() + " " + unit.symbol();
   }
 
   @Override

@@ -35,12 +35,18 @@ public final class LimitText implements Limit.Visitor<String> {
     if (within.second() == null) {
       return text;
     }
-    return text + " or " + tolerance(within.second()) + ", whichever is " + (within.greater() ? "greater" : "smaller");
+    return text
+        + " or "
+        + tolerance(within.second())
+        + ", whichever is "
+        + (within.greater() ? "greater" : "smaller");
   }
 
   private String tolerance(Limit.Tolerance tolerance) {
     String distance =
-        tolerance.up() == tolerance.down() ? amount(tolerance.up()) : "+" + amount(tolerance.up()) + " -" + amount(tolerance.down());
+        tolerance.up() == tolerance.down()
+            ? amount(tolerance.up())
+            : "+" + amount(tolerance.up()) + " -" + amount(tolerance.down());
     return tolerance.of() == null ? distance : distance + " of " + formula(tolerance.of());
   }
 

@@ -8,7 +8,8 @@ import passband.model.Terminal;
  *
  * @param kind what is done
  * @param lead what is taken in hand
- * @param from the terminal that is left ({@code REMOVE}: the first end; {@code MOVE}: the end that moves; {@code CONNECT}: the first end)
+ * @param from the terminal that is left ({@code REMOVE}: the first end; {@code MOVE}: the end that
+ *     moves; {@code CONNECT}: the first end)
  * @param to the other end, or where the end moves to
  */
 public record Move(Kind kind, Lead lead, Terminal from, Terminal to) {
@@ -22,9 +23,11 @@ public record Move(Kind kind, Lead lead, Terminal from, Terminal to) {
   /** The words of the sheet. */
   public String text() {
     return switch (kind) {
-      case REMOVE -> "Remove the " + lead.title() + " from " + place(from) + " and " + place(to) + ".";
+      case REMOVE ->
+          "Remove the " + lead.title() + " from " + place(from) + " and " + place(to) + ".";
       case MOVE -> "Move the " + lead.title() + " from " + place(from) + " to " + place(to) + ".";
-      case CONNECT -> "Connect the " + lead.title() + " from " + place(from) + " to " + place(to) + ".";
+      case CONNECT ->
+          "Connect the " + lead.title() + " from " + place(from) + " to " + place(to) + ".";
     };
   }
 

@@ -4,7 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 import passband.model.Terminal;
 
-/** The changes from one wiring to the next: leads that stay in place are not touched, and what comes off comes off first. */
+/**
+ * The changes from one wiring to the next: leads that stay in place are not touched, and what comes
+ * off comes off first.
+ */
 final class Moves {
   private Moves() {}
 
@@ -25,7 +28,12 @@ final class Moves {
       if (old == null || (leaves == null && !same(old, now))) {
         later.add(new Move(Move.Kind.CONNECT, now.lead(), now.from(), now.to()));
       } else if (leaves != null) {
-        later.add(new Move(Move.Kind.MOVE, now.lead(), leaves, leaves.same(old.from()) ? otherThan(old.to(), now) : otherThan(old.from(), now)));
+        later.add(
+            new Move(
+                Move.Kind.MOVE,
+                now.lead(),
+                leaves,
+                leaves.same(old.from()) ? otherThan(old.to(), now) : otherThan(old.from(), now)));
       }
     }
     moves.addAll(later);
@@ -46,7 +54,9 @@ final class Moves {
     return a.same(b) || (a.from().same(b.to()) && a.to().same(b.from()));
   }
 
-  /** The end that leaves its terminal when exactly one does, to one that is free; null otherwise. */
+  /**
+   * The end that leaves its terminal when exactly one does, to one that is free; null otherwise.
+   */
   private static Terminal movedEnd(Wire old, Wire now, List<Wire> before) {
     boolean fromStays = old.from().same(now.from()) || old.from().same(now.to());
     boolean toStays = old.to().same(now.from()) || old.to().same(now.to());
@@ -54,7 +64,8 @@ final class Moves {
       return null;
     }
     Terminal target = otherThan(fromStays ? old.from() : old.to(), now);
-    boolean taken = before.stream().anyMatch(w -> w != old && (w.from().same(target) || w.to().same(target)));
+    boolean taken =
+        before.stream().anyMatch(w -> w != old && (w.from().same(target) || w.to().same(target)));
     return taken ? null : fromStays ? old.to() : old.from();
   }
 

@@ -49,13 +49,23 @@ final class Placeholders {
 
   private void say(Word text, String written, String name, Map<String, String> values) {
     int at = text.span().text().indexOf(written);
-    Span span = at < 0 ? text.span() : new Span(text.span().file(), text.span().start() + at, text.span().start() + at + written.length());
-    Diagnostic diagnostic = Diagnostic.of(Code.UNKNOWN_PLACEHOLDER, span, "'{" + name + "}' stands for nothing here");
+    Span span =
+        at < 0
+            ? text.span()
+            : new Span(
+                text.span().file(),
+                text.span().start() + at,
+                text.span().start() + at + written.length());
+    Diagnostic diagnostic =
+        Diagnostic.of(Code.UNKNOWN_PLACEHOLDER, span, "'{" + name + "}' stands for nothing here");
     String near = Spelling.nearest(name, values.keySet());
     if (near != null) {
       diagnostics.add(diagnostic.replaceBy("{" + near + "}"));
     } else {
-      String known = values.isEmpty() ? "no placeholder" : "{" + String.join("}, {", values.keySet().stream().sorted().toList()) + "}";
+      String known =
+          values.isEmpty()
+              ? "no placeholder"
+              : "{" + String.join("}, {", values.keySet().stream().sorted().toList()) + "}";
       diagnostics.add(diagnostic.hint("there is " + known + " here; write {{ for a brace"));
     }
   }

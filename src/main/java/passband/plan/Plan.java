@@ -35,7 +35,8 @@ public record Plan(
     Tree.Procedure tree) {
 
   /** The revision's label and date; the rest is null when it replaces none. */
-  public record Revision(String label, String date, String replaces, String replacesDate, String replacesDigest) {}
+  public record Revision(
+      String label, String date, String replaces, String replacesDate, String replacesDigest) {}
 
   /** A caution of the whole procedure. */
   public record Caution(Word name, String text) {}
@@ -67,6 +68,7 @@ public record Plan(
   /** The same with a digest. */
   Plan withDigest(String hex) {
     return new Plan(
-        name, title, revision, device, analyzer, leads, decision, cautions, phases, stages, allowed, hex, tree);
+        name, title, revision, device, analyzer, leads, decision, cautions, phases, stages, allowed,
+        hex, tree);
   }
 }

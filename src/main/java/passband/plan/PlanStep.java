@@ -13,7 +13,14 @@ import java.util.List;
  * @param pass the outcome that passes; null when any will do
  * @param seconds of a wait, as printed; null for others
  */
-public record PlanStep(Kind kind, String name, String text, String unit, List<String> outcomes, String pass, String seconds) {
+public record PlanStep(
+    Kind kind,
+    String name,
+    String text,
+    String unit,
+    List<String> outcomes,
+    String pass,
+    String seconds) {
 
   /** What a step is. */
   public enum Kind {

@@ -36,10 +36,16 @@ public final class Planner {
   }
 
   /**
-   * @param otherAnalyzer the analyzer to compile for instead of the procedure's own; null for its own
+   * @param otherAnalyzer the analyzer to compile for instead of the procedure's own; null for its
+   *     own
    */
   public Planner(
-      Tree.Procedure tree, Scope scope, Profiles profiles, Tree.Analyzer otherAnalyzer, TableFiles tables, Diagnostics diagnostics) {
+      Tree.Procedure tree,
+      Scope scope,
+      Profiles profiles,
+      Tree.Analyzer otherAnalyzer,
+      TableFiles tables,
+      Diagnostics diagnostics) {
     this.tree = tree;
     this.scope = scope;
     this.profiles = profiles;
@@ -48,7 +54,9 @@ public final class Planner {
     this.diagnostics = diagnostics;
   }
 
-  /** The plan; null, with the faults said, when the procedure has no device or analyzer to plan for. */
+  /**
+   * The plan; null, with the faults said, when the procedure has no device or analyzer to plan for.
+   */
   public Plan plan() {
     Device device = device();
     Analyzer analyzer = analyzer();
@@ -101,7 +109,10 @@ public final class Planner {
 
   private void missing(String what, String write) {
     diagnostics.add(
-        Diagnostic.of(Code.MISSING_ITEM, tree.name().span(), "the procedure '" + tree.name().text() + "' names no " + what)
+        Diagnostic.of(
+                Code.MISSING_ITEM,
+                tree.name().span(),
+                "the procedure '" + tree.name().text() + "' names no " + what)
             .hint("add '" + write + "'"));
   }
 
@@ -110,12 +121,19 @@ public final class Planner {
     for (Word name : tree.leads()) {
       Tree.Leads found = scope.find(Tree.Leads.class, "leads", name);
       for (Lead lead : found == null ? List.<Lead>of() : profiles.leads(found)) {
-        Lead twin = leads.stream().filter(l -> l.name().text().equals(lead.name().text())).findFirst().orElse(null);
+        Lead twin =
+            leads.stream()
+                .filter(l -> l.name().text().equals(lead.name().text()))
+                .findFirst()
+                .orElse(null);
         if (twin == null) {
           leads.add(lead);
         } else {
           diagnostics.add(
-              Diagnostic.of(Code.DUPLICATE_NAME, lead.name().span(), "two sets of leads both have a '" + lead.name().text() + "'")
+              Diagnostic.of(
+                      Code.DUPLICATE_NAME,
+                      lead.name().span(),
+                      "two sets of leads both have a '" + lead.name().text() + "'")
                   .note(twin.name().span(), "the other is here"));
         }
       }
@@ -136,7 +154,8 @@ public final class Planner {
     }
     Rational share = risk == null ? null : risk.over(Rational.HUNDRED);
     if (share != null && (share.signum() <= 0 || share.compareTo(Rational.of(1, 2)) > 0)) {
-      diagnostics.add(Code.WRONG_KIND, written.risk().span(), "a risk is more than 0 % and at most 50 %");
+      diagnostics.add(
+          Code.WRONG_KIND, written.risk().span(), "a risk is more than 0 % and at most 50 %");
       return Decision.SIMPLE;
     }
     return new Decision(written.kind(), share, coverage);
@@ -152,11 +171,18 @@ public final class Planner {
     LocalDate before = date(written.replacesDate());
     if (date != null && before != null && date.isBefore(before)) {
       diagnostics.add(
-          Diagnostic.of(Code.REVISION_BACKWARDS, written.date().span(), "this revision is dated before the one it replaces")
+          Diagnostic.of(
+                  Code.REVISION_BACKWARDS,
+                  written.date().span(),
+                  "this revision is dated before the one it replaces")
               .note(written.replacesDate().span(), "that one is of this day"));
     }
     return new Plan.Revision(
-        written.label().text(), text(written.date()), text(written.replaces()), text(written.replacesDate()), text(written.replacesDigest()));
+        written.label().text(),
+        text(written.date()),
+        text(written.replaces()),
+        text(written.replacesDate()),
+        text(written.replacesDigest()));
   }
 
   private static String text(Word word) {
@@ -178,10 +204,17 @@ public final class Planner {
   private List<Plan.Caution> cautions() {
     List<Plan.Caution> cautions = new ArrayList<>();
     for (Tree.Caution caution : tree.cautions()) {
-      Plan.Caution twin = cautions.stream().filter(c -> c.name().text().equals(caution.name().text())).findFirst().orElse(null);
+      Plan.Caution twin =
+          cautions.stream()
+              .filter(c -> c.name().text().equals(caution.name().text()))
+              .findFirst()
+              .orElse(null);
       if (twin != null) {
         diagnostics.add(
-            Diagnostic.of(Code.DUPLICATE_NAME, caution.name().span(), "caution '" + caution.name().text() + "' is given twice")
+            Diagnostic.of(
+                    Code.DUPLICATE_NAME,
+                    caution.name().span(),
+                    "caution '" + caution.name().text() + "' is given twice")
                 .note(twin.name().span(), "the first is here"));
       }
       cautions.add(new Plan.Caution(caution.name(), caution.text().text()));
@@ -193,7 +226,8 @@ public final class Planner {
     List<String> phases = new ArrayList<>();
     for (Word phase : tree.phases()) {
       if (phases.contains(phase.text())) {
-        diagnostics.add(Code.DUPLICATE_NAME, phase.span(), "the phase '" + phase.text() + "' stands twice");
+        diagnostics.add(
+            Code.DUPLICATE_NAME, phase.span(), "the phase '" + phase.text() + "' stands twice");
       } else {
         phases.add(phase.text());
       }
@@ -206,10 +240,18 @@ public final class Planner {
     add(allowed, device.tree().allows(), "device " + device.name().text());
     device.modes().forEach(m -> add(allowed, m.tree().allows(), "mode " + m.name().text()));
     add(allowed, analyzer.tree().allows(), "analyzer " + analyzer.name().text());
-    tree.leads().forEach(n -> scope.all(Tree.Leads.class).stream().filter(l -> l.name().text().equals(n.text())).forEach(
-        l -> add(allowed, l.allows(), "leads " + n.text())));
-    ruleNames().forEach(n -> scope.all(Tree.Rule.class).stream().filter(r -> r.name().text().equals(n)).forEach(
-        r -> add(allowed, r.allows(), "rule " + n)));
+    tree.leads()
+        .forEach(
+            n ->
+                scope.all(Tree.Leads.class).stream()
+                    .filter(l -> l.name().text().equals(n.text()))
+                    .forEach(l -> add(allowed, l.allows(), "leads " + n.text())));
+    ruleNames()
+        .forEach(
+            n ->
+                scope.all(Tree.Rule.class).stream()
+                    .filter(r -> r.name().text().equals(n))
+                    .forEach(r -> add(allowed, r.allows(), "rule " + n)));
     add(allowed, tree.allows(), "procedure " + tree.name().text());
     tree.setups().forEach(s -> add(allowed, s.allows(), "setup " + s.name().text()));
     for (Tree.Part part : tree.parts()) {
@@ -236,7 +278,8 @@ public final class Planner {
 
   // ---- stages ----
 
-  private List<Stage> stages(Device device, Analyzer analyzer, List<Lead> leads, Decision decision) {
+  private List<Stage> stages(
+      Device device, Analyzer analyzer, List<Lead> leads, Decision decision) {
     Scope.distinct(diagnostics, "part", tree.parts(), Tree.Part::name);
     Steps steps = new Steps(device, analyzer, diagnostics);
     declareRecords(steps);
@@ -244,7 +287,8 @@ public final class Planner {
     List<TestPlanner> tests = new ArrayList<>();
     for (Tree.Part part : tree.parts()) {
       if (part instanceof Tree.Test test) {
-        TestPlanner planner = new TestPlanner(test, device, analyzer, decision, setups, steps, scope, diagnostics);
+        TestPlanner planner =
+            new TestPlanner(test, device, analyzer, decision, setups, steps, scope, diagnostics);
         planner.resolve(tables::read);
         tests.add(planner);
       }

@@ -11,7 +11,8 @@ import passband.source.Span;
 /**
  * One test point.
  *
- * @param id its identity without the quantity: {@code TEST/OUTLET/MODE/SETTING/LOAD[/COLUMN=VALUE…][/PHASE]}
+ * @param id its identity without the quantity: {@code
+ *     TEST/OUTLET/MODE/SETTING/LOAD[/COLUMN=VALUE…][/PHASE]}
  * @param outlet null for a test without outlets
  * @param mode null for a point without output
  * @param setting null when there is none
@@ -41,5 +42,6 @@ public record Point(
     Span span) {
 
   /** A quantity that is read and not judged by itself. */
-  public record Reading(String id, String quantity, String title, passband.quantity.Unit unit, Rational resolution) {}
+  public record Reading(
+      String id, String quantity, String title, passband.quantity.Unit unit, Rational resolution) {}
 }

@@ -5,8 +5,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Diagnostic;
+import passband.diagnostic.Diagnostics;
 import passband.model.Device;
 import passband.model.Device.Mode;
 import passband.model.Device.Outlet;
@@ -17,8 +17,9 @@ import passband.syntax.Step;
 import passband.syntax.Tree;
 
 /**
- * The steps of a point: select the mode, adjust the setting, set the load, start, activate, read, stop; each of them may be replaced, and
- * what is to be done at each point besides comes last, when the output is off.
+ * The steps of a point: select the mode, adjust the setting, set the load, start, activate, read,
+ * stop; each of them may be replaced, and what is to be done at each point besides comes last, when
+ * the output is off.
  */
 final class PointSteps {
   private final Steps steps;
@@ -31,26 +32,57 @@ final class PointSteps {
     this.diagnostics = diagnostics;
   }
 
-  /** The steps of one point; {@code read} names what is read, for where the profile has no words of its own. */
-  List<PlanStep> of(Tree.Test test, Spec spec, Outlet outlet, Setup setup, Stage.Swept sweep, String read) {
+  /**
+   * The steps of one point; {@code read} names what is read, for where the profile has no words of
+   * its own.
+   */
+  List<PlanStep> of(
+      Tree.Test test, Spec spec, Outlet outlet, Setup setup, Stage.Swept sweep, String read) {
     Map<String, String> point = values(spec, outlet);
     Map<String, List<PlanStep>> byName = new LinkedHashMap<>();
     if (spec.mode() != null) {
-      byName.put("select", one(steps.action(Kind.SELECT, "select", true, "Select the mode " + spec.mode().title() + ".", point)));
+      byName.put(
+          "select",
+          one(
+              steps.action(
+                  Kind.SELECT,
+                  "select",
+                  true,
+                  "Select the mode " + spec.mode().title() + ".",
+                  point)));
     }
     if (spec.setting() != null) {
-      byName.put("adjust", one(steps.action(Kind.ADJUST, "adjust", true, "Set " + spec.setting().text() + ".", point)));
+      byName.put(
+          "adjust",
+          one(
+              steps.action(
+                  Kind.ADJUST, "adjust", true, "Set " + spec.setting().text() + ".", point)));
     }
     spec.extras().forEach((name, extra) -> byName.put("set " + name, one(set(name, extra, point))));
     if (spec.load() != null) {
-      byName.put("set-load", one(steps.action(Kind.SET_LOAD, "set-load", false, "Set the load to " + spec.load().text() + ".", point)));
+      byName.put(
+          "set-load",
+          one(
+              steps.action(
+                  Kind.SET_LOAD,
+                  "set-load",
+                  false,
+                  "Set the load to " + spec.load().text() + ".",
+                  point)));
     }
-    byName.put("start", one(steps.action(Kind.START, "start", false, "Start the measurement.", point)));
+    byName.put(
+        "start", one(steps.action(Kind.START, "start", false, "Start the measurement.", point)));
     if (spec.mode() != null) {
-      byName.put("activate", one(steps.action(Kind.ACTIVATE, "activate", true, activate(spec.mode(), outlet, setup), point)));
+      byName.put(
+          "activate",
+          one(
+              steps.action(
+                  Kind.ACTIVATE, "activate", true, activate(spec.mode(), outlet, setup), point)));
     }
     byName.put("read", read(sweep, read, point));
-    byName.put("stop", one(steps.action(Kind.STOP, "stop", false, "Stop the output and the measurement.", point)));
+    byName.put(
+        "stop",
+        one(steps.action(Kind.STOP, "stop", false, "Stop the output and the measurement.", point)));
     return joined(test, byName, point);
   }
 
@@ -60,17 +92,31 @@ final class PointSteps {
 
   private List<PlanStep> read(Stage.Swept sweep, String read, Map<String, String> point) {
     if (sweep == null) {
-      return one(steps.action(Kind.READ, "read", false, "Read and write down the " + read + ".", point));
+      return one(
+          steps.action(Kind.READ, "read", false, "Read and write down the " + read + ".", point));
     }
     String text =
-        "Change the " + sweep.what() + (sweep.up() ? " up" : " down") + " from " + sweep.from().text() + " in steps of " + sweep.step().text()
-            + ", to " + sweep.to().text() + " at most, until " + sweep.until() + ". Write down the " + sweep.what() + " at which it did.";
+        "Change the "
+            + sweep.what()
+            + (sweep.up() ? " up" : " down")
+            + " from "
+            + sweep.from().text()
+            + " in steps of "
+            + sweep.step().text()
+            + ", to "
+            + sweep.to().text()
+            + " at most, until "
+            + sweep.until()
+            + ". Write down the "
+            + sweep.what()
+            + " at which it did.";
     return one(PlanStep.of(Kind.READ, text));
   }
 
   private PlanStep set(String name, Spec.Extra extra, Map<String, String> point) {
     boolean ofDevice = device.settings().stream().anyMatch(s -> s.name().text().equals(name));
-    return steps.action(Kind.SET, name, ofDevice, "Set " + name + " to " + extra.text() + ".", point);
+    return steps.action(
+        Kind.SET, name, ofDevice, "Set " + name + " to " + extra.text() + ".", point);
   }
 
   /** Values of a point's placeholders. */
@@ -95,7 +141,10 @@ final class PointSteps {
     for (Tree.Ref ref : mode.activateBy()) {
       String id = contactId(ref, outlet);
       for (Wire wire : setup == null ? List.<Wire>of() : setup.wires()) {
-        Terminal far = wire.from().id().equals(id) ? wire.to() : wire.to().id().equals(id) ? wire.from() : null;
+        Terminal far =
+            wire.from().id().equals(id)
+                ? wire.to()
+                : wire.to().id().equals(id) ? wire.from() : null;
         if (far != null && far.onAnalyzer()) {
           return "Activate the output with the analyzer's key “" + far.title() + "”.";
         }
@@ -108,10 +157,13 @@ final class PointSteps {
   static String contactId(Tree.Ref ref, Outlet outlet) {
     int parts = ref.parts().size();
     String name = ref.parts().get(parts - 1).text();
-    return parts > 1 ? ref.parts().get(parts - 2).text() + "." + name : (outlet == null ? "" : outlet.name().text()) + "." + name;
+    return parts > 1
+        ? ref.parts().get(parts - 2).text() + "." + name
+        : (outlet == null ? "" : outlet.name().text()) + "." + name;
   }
 
-  private List<PlanStep> joined(Tree.Test test, Map<String, List<PlanStep>> byName, Map<String, String> point) {
+  private List<PlanStep> joined(
+      Tree.Test test, Map<String, List<PlanStep>> byName, Map<String, String> point) {
     for (Tree.Steps block : test.steps()) {
       if (block.replacing() == null) {
         continue;
@@ -121,7 +173,8 @@ final class PointSteps {
         Scope.unknown(diagnostics, block.replacing(), "step to replace", Steps.REPLACEABLE);
       } else if (name.equals("stop") && acts(block.steps()) == 0) {
         diagnostics.add(
-            Diagnostic.of(Code.STOP_EMPTIED, block.span(), "this leaves no step that stops the output")
+            Diagnostic.of(
+                    Code.STOP_EMPTIED, block.span(), "this leaves no step that stops the output")
                 .hint("put what stops the output into the block"));
       } else if (byName.containsKey(name)) {
         byName.put(name, steps.of(block.steps(), point));

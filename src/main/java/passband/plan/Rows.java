@@ -27,7 +27,10 @@ import passband.syntax.Amount;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
-/** Expands a test's table into what each combination of a row asks for. Rows with faults are said and left out. */
+/**
+ * Expands a test's table into what each combination of a row asks for. Rows with faults are said
+ * and left out.
+ */
 final class Rows {
   /** The most points that one test may expand into. */
   static final int MOST = 100_000;
@@ -58,20 +61,34 @@ final class Rows {
     UNKNOWN
   }
 
-  /** A column: what it is, the unit of its bare numbers, the quantity it states, the setting it sets. */
-  private record Column(Kind kind, String name, Word unit, String quantity, ExtraSetting extra, Span span) {}
+  /**
+   * A column: what it is, the unit of its bare numbers, the quantity it states, the setting it
+   * sets.
+   */
+  private record Column(
+      Kind kind, String name, Word unit, String quantity, ExtraSetting extra, Span span) {}
 
   private List<Column> columns(Tree.Table table) {
     List<Column> columns = new ArrayList<>();
     for (Tree.Column tree : table.columns()) {
       Column column = column(tree);
-      Column twin = columns.stream().filter(c -> c.name.equals(column.name) && c.kind == column.kind).findFirst().orElse(null);
+      Column twin =
+          columns.stream()
+              .filter(c -> c.name.equals(column.name) && c.kind == column.kind)
+              .findFirst()
+              .orElse(null);
       if (twin != null) {
         diagnostics.add(
-            Diagnostic.of(Code.DUPLICATE_NAME, column.span, "the column '" + column.name + "' stands twice")
+            Diagnostic.of(
+                    Code.DUPLICATE_NAME,
+                    column.span,
+                    "the column '" + column.name + "' stands twice")
                 .note(twin.span, "the first is here"));
       }
-      columns.add(twin == null ? column : new Column(Kind.UNKNOWN, column.name, null, null, null, column.span));
+      columns.add(
+          twin == null
+              ? column
+              : new Column(Kind.UNKNOWN, column.name, null, null, null, column.span));
     }
     return columns;
   }
@@ -82,16 +99,18 @@ final class Rows {
     }
     if (tree.stated()) {
       String quantity = tree.name() == null ? null : tree.name().text();
-      return new Column(Kind.STATED, "stated " + quantity, tree.unit(), quantity, null, tree.span());
+      return new Column(
+          Kind.STATED, "stated " + quantity, tree.unit(), quantity, null, tree.span());
     }
     String name = tree.name().text();
-    Kind kind = switch (name) {
-      case "mode" -> Kind.MODE;
-      case "setting" -> Kind.SETTING;
-      case "load" -> Kind.LOAD;
-      case "target" -> Kind.TARGET;
-      default -> Kind.EXTRA;
-    };
+    Kind kind =
+        switch (name) {
+          case "mode" -> Kind.MODE;
+          case "setting" -> Kind.SETTING;
+          case "load" -> Kind.LOAD;
+          case "target" -> Kind.TARGET;
+          default -> Kind.EXTRA;
+        };
     if (kind != Kind.EXTRA) {
       return new Column(kind, name, tree.unit(), null, null, tree.span());
     }
@@ -119,9 +138,15 @@ final class Rows {
     device.settings().forEach(s -> known.add(s.name().text()));
     analyzer.settings().forEach(s -> known.add(s.name().text()));
     Diagnostic diagnostic =
-        Diagnostic.of(Code.UNKNOWN_COLUMN, name.span(), "'" + name.text() + "' is no column and no setting of the device or the analyzer");
+        Diagnostic.of(
+            Code.UNKNOWN_COLUMN,
+            name.span(),
+            "'" + name.text() + "' is no column and no setting of the device or the analyzer");
     String near = passband.diagnostic.Spelling.nearest(name.text(), known);
-    diagnostics.add(near == null ? diagnostic.hint("columns here are " + String.join(", ", known)) : diagnostic.replaceBy(near));
+    diagnostics.add(
+        near == null
+            ? diagnostic.hint("columns here are " + String.join(", ", known))
+            : diagnostic.replaceBy(near));
   }
 
   // ---- rows ----
@@ -141,7 +166,10 @@ final class Rows {
         continue;
       }
       if (size(row).add(BigInteger.valueOf(specs.size())).compareTo(BigInteger.valueOf(MOST)) > 0) {
-        diagnostics.add(Code.TOO_MANY_POINTS, row.span(), "with this row the table expands into more than " + MOST + " points");
+        diagnostics.add(
+            Code.TOO_MANY_POINTS,
+            row.span(),
+            "with this row the table expands into more than " + MOST + " points");
         return specs;
       }
       expand(columns, row, 0, new Partial(null, null, null, null, new TreeMap<>(), null), specs);
@@ -155,8 +183,12 @@ final class Rows {
     }
     diagnostics.add(
         Diagnostic.of(
-                Code.CELL_COUNT, row.span(), "this row has " + row.cells().size() + " cells, the header has " + columns.size())
-            .note(columns.get(0).span.to(columns.get(columns.size() - 1).span), "the header is here"));
+                Code.CELL_COUNT,
+                row.span(),
+                "this row has " + row.cells().size() + " cells, the header has " + columns.size())
+            .note(
+                columns.get(0).span.to(columns.get(columns.size() - 1).span),
+                "the header is here"));
     return false;
   }
 
@@ -181,7 +213,11 @@ final class Rows {
     Rational from = item.from().number();
     Rational to = item.to().number();
     Rational step = item.step().number();
-    if (from == null || to == null || step == null || step.signum() <= 0 || from.compareTo(to) > 0) {
+    if (from == null
+        || to == null
+        || step == null
+        || step.signum() <= 0
+        || from.compareTo(to) > 0) {
       return BigInteger.ONE;
     }
     Unit a = item.from().unit() == null ? Unit.ONE : Units.find(item.from().unit().text());
@@ -192,9 +228,15 @@ final class Rows {
 
   /** What the columns so far give. */
   private record Partial(
-      Mode mode, Figure setting, Figure load, Figure target, SortedMap<String, Spec.Extra> extras, Stated stated) {}
+      Mode mode,
+      Figure setting,
+      Figure load,
+      Figure target,
+      SortedMap<String, Spec.Extra> extras,
+      Stated stated) {}
 
-  private void expand(List<Column> columns, Tree.Row row, int at, Partial partial, List<Spec> specs) {
+  private void expand(
+      List<Column> columns, Tree.Row row, int at, Partial partial, List<Spec> specs) {
     if (at == columns.size()) {
       finish(columns, row, partial, specs);
       return;
@@ -205,7 +247,8 @@ final class Rows {
       if (column.kind == Kind.STATED) {
         expand(columns, row, at + 1, partial, specs);
       } else {
-        diagnostics.add(Code.BLANK_CELL, cell.span(), "the cell for '" + column.name + "' is blank");
+        diagnostics.add(
+            Code.BLANK_CELL, cell.span(), "the cell for '" + column.name + "' is blank");
       }
       return;
     }
@@ -225,7 +268,9 @@ final class Rows {
       case MODE -> modes(value, p);
       case STATED -> {
         Stated stated = stated(column, value);
-        yield stated == null ? List.of() : List.of(new Partial(p.mode, p.setting, p.load, p.target, p.extras, stated));
+        yield stated == null
+            ? List.of()
+            : List.of(new Partial(p.mode, p.setting, p.load, p.target, p.extras, stated));
       }
       case EXTRA -> extras(column, value, p);
       default -> numbers(column, value, p);
@@ -239,7 +284,11 @@ final class Rows {
     }
     Mode mode = device.mode(name.name().text());
     if (mode == null) {
-      Scope.unknown(diagnostics, name.name(), "mode", device.modes().stream().map(m -> m.name().text()).toList());
+      Scope.unknown(
+          diagnostics,
+          name.name(),
+          "mode",
+          device.modes().stream().map(m -> m.name().text()).toList());
       return List.of();
     }
     return List.of(new Partial(mode, p.setting, p.load, p.target, p.extras, p.stated));
@@ -273,13 +322,15 @@ final class Rows {
   /** The amounts of a value, a series in full, each with its unit. */
   private List<Amount> amounts(Column column, Tree.Value value) {
     if (!(value instanceof Tree.NumberValue number)) {
-      diagnostics.add(Code.BAD_CELL, value.span(), "the column '" + column.name + "' holds numbers");
+      diagnostics.add(
+          Code.BAD_CELL, value.span(), "the column '" + column.name + "' holds numbers");
       return List.of();
     }
     Tree.SeriesItem item = number.item();
     if (item.to() != null && item.step() == null) {
       diagnostics.add(
-          Diagnostic.of(Code.BAD_CELL, value.span(), "a span without a step is no list of values").hint("write 'A to B step S', or list them"));
+          Diagnostic.of(Code.BAD_CELL, value.span(), "a span without a step is no list of values")
+              .hint("write 'A to B step S', or list them"));
       return List.of();
     }
     Amount from = inColumn(column, item.from());
@@ -313,7 +364,10 @@ final class Rows {
     return all;
   }
 
-  /** The amount with the column's unit; null, with the fault said, when it has one of its own besides. */
+  /**
+   * The amount with the column's unit; null, with the fault said, when it has one of its own
+   * besides.
+   */
   private Amount inColumn(Column column, Amount amount) {
     if (column.unit == null) {
       return amount;
@@ -321,7 +375,11 @@ final class Rows {
     if (amount.unit() != null) {
       diagnostics.add(
           Diagnostic.of(
-                  Code.BAD_CELL, amount.span(), "the column's heading gives the unit " + column.unit.text() + ": its cells are bare numbers")
+                  Code.BAD_CELL,
+                  amount.span(),
+                  "the column's heading gives the unit "
+                      + column.unit.text()
+                      + ": its cells are bare numbers")
               .note(column.span, "the heading is here")
               .replaceBy(amount.digits()));
       return null;
@@ -333,11 +391,22 @@ final class Rows {
     if (value instanceof Tree.OpenValue open) {
       Amount amount = inColumn(column, open.amount());
       Stated.End end = amount == null ? null : Stated.end(amount, values);
-      return end == null ? null : new Stated(column.quantity, open.atMost() ? null : end, open.atMost() ? end : null, value.span());
+      return end == null
+          ? null
+          : new Stated(
+              column.quantity,
+              open.atMost() ? null : end,
+              open.atMost() ? end : null,
+              value.span());
     }
-    if (!(value instanceof Tree.NumberValue number) || number.item().to() == null || number.item().step() != null) {
+    if (!(value instanceof Tree.NumberValue number)
+        || number.item().to() == null
+        || number.item().step() != null) {
       diagnostics.add(
-          Diagnostic.of(Code.BAD_CELL, value.span(), "a stated cell is 'A to B', 'at most B', 'at least A' or blank"));
+          Diagnostic.of(
+              Code.BAD_CELL,
+              value.span(),
+              "a stated cell is 'A to B', 'at most B', 'at least A' or blank"));
       return null;
     }
     Amount low = inColumn(column, number.item().from());
@@ -353,7 +422,11 @@ final class Rows {
     }
     if (lower.value().compareTo(upper.value()) >= 0) {
       diagnostics.add(
-          Diagnostic.of(Code.REVERSED_RANGE, value.span(), "the stated lower limit is not below the upper one").hint("write the lower limit first"));
+          Diagnostic.of(
+                  Code.REVERSED_RANGE,
+                  value.span(),
+                  "the stated lower limit is not below the upper one")
+              .hint("write the lower limit first"));
       return null;
     }
     return new Stated(column.quantity, lower, upper, value.span());
@@ -373,7 +446,14 @@ final class Rows {
     for (Spec.Extra extra : found) {
       SortedMap<String, Spec.Extra> extras = new TreeMap<>(p.extras);
       extras.put(column.name, extra);
-      next.add(new Partial(p.mode, p.setting, p.load, p.target, Collections.unmodifiableSortedMap(extras), p.stated));
+      next.add(
+          new Partial(
+              p.mode,
+              p.setting,
+              p.load,
+              p.target,
+              Collections.unmodifiableSortedMap(extras),
+              p.stated));
     }
     return next;
   }
@@ -382,7 +462,10 @@ final class Rows {
     List<String> options = setting.options().stream().map(Word::text).toList();
     if (!(value instanceof Tree.NameValue name)) {
       diagnostics.add(
-          Diagnostic.of(Code.BAD_CELL, value.span(), "'" + setting.name().text() + "' is one of " + String.join(", ", options)));
+          Diagnostic.of(
+              Code.BAD_CELL,
+              value.span(),
+              "'" + setting.name().text() + "' is one of " + String.join(", ", options)));
       return List.of();
     }
     if (!options.contains(name.name().text())) {
@@ -402,7 +485,10 @@ final class Rows {
       Figure low = new Figure(setting.series().lowest(), setting.series().unit());
       Figure high = new Figure(setting.series().highest(), setting.series().unit());
       diagnostics.add(
-          Diagnostic.of(Code.SETTING_OFF_SPAN, amount.span(), "'" + setting.name().text() + "' cannot be set to this")
+          Diagnostic.of(
+                  Code.SETTING_OFF_SPAN,
+                  amount.span(),
+                  "'" + setting.name().text() + "' cannot be set to this")
               .note(setting.tree().span(), "it goes from " + low.text() + " to " + high.text()));
       return List.of();
     }
@@ -431,14 +517,22 @@ final class Rows {
     if (kind == null) {
       if (p.setting != null) {
         diagnostics.add(
-            Diagnostic.of(Code.WRONG_KIND, row.span(), "the mode '" + p.mode.name().text() + "' has no setting")
+            Diagnostic.of(
+                    Code.WRONG_KIND,
+                    row.span(),
+                    "the mode '" + p.mode.name().text() + "' has no setting")
                 .note(p.mode.name().span(), "it is declared here"));
       }
       return p.setting == null;
     }
     if (p.setting == null) {
       diagnostics.add(
-          Diagnostic.of(Code.MISSING_COLUMN, row.span(), "the mode '" + p.mode.name().text() + "' needs a setting, and the table has no such column"));
+          Diagnostic.of(
+              Code.MISSING_COLUMN,
+              row.span(),
+              "the mode '"
+                  + p.mode.name().text()
+                  + "' needs a setting, and the table has no such column"));
       return false;
     }
     if (!p.setting.unit().dimension().equals(kind.dimension())) {
@@ -455,7 +549,13 @@ final class Rows {
         Diagnostic.of(
                 bare ? Code.MISSING_UNIT : Code.UNIT_MISMATCH,
                 row.span(),
-                "the setting of '" + name + "' is " + kind.dimension().describe() + (bare ? ", and this has no unit" : ", but this is " + p.setting.unit().dimension().describe()))
+                "the setting of '"
+                    + name
+                    + "' is "
+                    + kind.dimension().describe()
+                    + (bare
+                        ? ", and this has no unit"
+                        : ", but this is " + p.setting.unit().dimension().describe()))
             .note(p.mode.name().span(), "the mode is declared here"));
   }
 }

@@ -24,18 +24,28 @@ final class Setups {
   private final Diagnostics diagnostics;
   private final Map<String, Tree.Setup> byName = new HashMap<>();
 
-  Setups(List<Tree.Setup> trees, Device device, Analyzer analyzer, List<Lead> leads, Diagnostics diagnostics) {
+  Setups(
+      List<Tree.Setup> trees,
+      Device device,
+      Analyzer analyzer,
+      List<Lead> leads,
+      Diagnostics diagnostics) {
     this.device = device;
     this.analyzer = analyzer;
     this.leads = leads;
     this.diagnostics = diagnostics;
     Map<String, Word> seen = new HashMap<>();
     for (Tree.Setup setup : trees) {
-      String key = setup.name().text() + (setup.analyzer() == null ? "" : " for " + setup.analyzer().text());
+      String key =
+          setup.name().text() + (setup.analyzer() == null ? "" : " for " + setup.analyzer().text());
       Word first = seen.putIfAbsent(key, setup.name());
       if (first != null) {
         diagnostics.add(
-            Diagnostic.of(Code.DUPLICATE_NAME, setup.name().span(), "setup '" + key + "' is declared twice").note(first.span(), "the first is here"));
+            Diagnostic.of(
+                    Code.DUPLICATE_NAME,
+                    setup.name().span(),
+                    "setup '" + key + "' is declared twice")
+                .note(first.span(), "the first is here"));
       } else if (setup.analyzer() == null) {
         byName.putIfAbsent(setup.name().text(), setup);
       } else if (setup.analyzer().text().equals(analyzer.name().text())) {
@@ -75,7 +85,8 @@ final class Setups {
         if (lead.link() != wire.link()) {
           String is = lead.link() ? "a link" : "a lead";
           diagnostics.add(
-              Diagnostic.of(Code.WRONG_KIND, wire.lead().span(), "'" + wire.lead().text() + "' is " + is)
+              Diagnostic.of(
+                      Code.WRONG_KIND, wire.lead().span(), "'" + wire.lead().text() + "' is " + is)
                   .note(lead.name().span(), "it is declared here")
                   .hint(lead.link() ? "write 'link'" : "write 'connect'"));
           return null;
@@ -96,14 +107,22 @@ final class Setups {
     List<Word> parts = ref.parts();
     String first = parts.get(0).text();
     if (parts.size() == 2 && first.equals("analyzer")) {
-      return found(analyzer.terminal(parts.get(1).text()), parts.get(1), " on the analyzer '" + analyzer.name().text() + "'", analyzer.terminals());
+      return found(
+          analyzer.terminal(parts.get(1).text()),
+          parts.get(1),
+          " on the analyzer '" + analyzer.name().text() + "'",
+          analyzer.terminals());
     }
     if (parts.size() == 2 && first.equals("outlet")) {
       if (outlet == null) {
         diagnostics.add(Code.WRONG_KIND, ref.span(), "the test that uses this setup has no outlet");
         return null;
       }
-      return found(outlet.terminal(parts.get(1).text()), parts.get(1), " on the outlet '" + outlet.name().text() + "'", outlet.terminals());
+      return found(
+          outlet.terminal(parts.get(1).text()),
+          parts.get(1),
+          " on the outlet '" + outlet.name().text() + "'",
+          outlet.terminals());
     }
     if (parts.size() == 3 && first.equals("device")) {
       return onDevice(parts);
@@ -117,15 +136,24 @@ final class Setups {
   private Terminal onDevice(List<Word> parts) {
     Outlet named = device.outlet(parts.get(1).text());
     if (named == null) {
-      Scope.unknown(diagnostics, parts.get(1), "outlet", device.outlets().stream().map(o -> o.name().text()).toList());
+      Scope.unknown(
+          diagnostics,
+          parts.get(1),
+          "outlet",
+          device.outlets().stream().map(o -> o.name().text()).toList());
       return null;
     }
-    return found(named.terminal(parts.get(2).text()), parts.get(2), " on the outlet '" + named.name().text() + "'", named.terminals());
+    return found(
+        named.terminal(parts.get(2).text()),
+        parts.get(2),
+        " on the outlet '" + named.name().text() + "'",
+        named.terminals());
   }
 
   private Terminal found(Terminal terminal, Word name, String where, List<Terminal> known) {
     if (terminal == null) {
-      Scope.unknown(diagnostics, name, "terminal", where, known.stream().map(t -> t.name().text()).toList());
+      Scope.unknown(
+          diagnostics, name, "terminal", where, known.stream().map(t -> t.name().text()).toList());
     }
     return terminal;
   }

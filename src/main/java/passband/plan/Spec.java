@@ -7,12 +7,20 @@ import passband.model.Device.Mode;
 import passband.source.Span;
 
 /**
- * What one row's combination asks for, on whatever outlet. Parts are null when the table has no such column.
+ * What one row's combination asks for, on whatever outlet. Parts are null when the table has no
+ * such column.
  *
  * @param extras other settings by name
  * @param stated the manual's limits; null when the row has none
  */
-record Spec(Mode mode, Figure setting, Figure load, Figure target, SortedMap<String, Extra> extras, Stated stated, Span span) {
+record Spec(
+    Mode mode,
+    Figure setting,
+    Figure load,
+    Figure target,
+    SortedMap<String, Extra> extras,
+    Stated stated,
+    Span span) {
 
   /**
    * A value of another setting.

@@ -68,10 +68,12 @@ public sealed interface Stage {
   record Derived(String name, String title, String formula) {}
 
   /** A sweep until something happens; the figures as printed. */
-  record Swept(String what, boolean up, Figure from, Figure to, Figure step, String until, String as) {}
+  record Swept(
+      String what, boolean up, Figure from, Figure to, Figure step, String until, String as) {}
 
   /** What is adjusted between two phases. */
-  record Adjust(Word name, String title, List<String> affects, List<PlanStep> steps) implements Stage {
+  record Adjust(Word name, String title, List<String> affects, List<PlanStep> steps)
+      implements Stage {
     @Override
     public <T> T accept(Visitor<T> visitor) {
       return visitor.adjust(this);

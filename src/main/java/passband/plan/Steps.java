@@ -23,7 +23,8 @@ import passband.syntax.Word;
 /** Turns the author's steps, and those that the profiles give, into final words. */
 final class Steps {
   /** The steps of a point that a block may replace, in order. */
-  static final List<String> REPLACEABLE = List.of("select", "adjust", "set-load", "start", "activate", "read", "stop");
+  static final List<String> REPLACEABLE =
+      List.of("select", "adjust", "set-load", "start", "activate", "read", "stop");
 
   private final Device device;
   private final Analyzer analyzer;
@@ -44,15 +45,23 @@ final class Steps {
   /** Makes a record's name known to the texts that follow; two records of one name are an error. */
   void declare(List<Step> steps) {
     for (Step step : steps) {
-      Word name = step instanceof Step.Record r ? r.name() : step instanceof Step.Choose c ? c.name() : null;
-      Word text = step instanceof Step.Record r ? r.text() : step instanceof Step.Choose c ? c.text() : null;
+      Word name =
+          step instanceof Step.Record r
+              ? r.name()
+              : step instanceof Step.Choose c ? c.name() : null;
+      Word text =
+          step instanceof Step.Record r
+              ? r.text()
+              : step instanceof Step.Choose c ? c.text() : null;
       if (name == null) {
         continue;
       }
       Word first = recordPlaces.putIfAbsent(name.text(), name);
       if (first != null && first != name) {
         diagnostics.add(
-            Diagnostic.of(Code.DUPLICATE_NAME, name.span(), "'" + name.text() + "' is recorded twice").note(first.span(), "the first is here"));
+            Diagnostic.of(
+                    Code.DUPLICATE_NAME, name.span(), "'" + name.text() + "' is recorded twice")
+                .note(first.span(), "the first is here"));
       }
       records.putIfAbsent(name.text(), "the recorded “" + text.text() + "”");
     }
@@ -79,7 +88,8 @@ final class Steps {
   }
 
   /** A profile's action by name, or a plain sentence where the profile has none. */
-  PlanStep action(Kind kind, String name, boolean ofDevice, String plain, Map<String, String> point) {
+  PlanStep action(
+      Kind kind, String name, boolean ofDevice, String plain, Map<String, String> point) {
     Word text = (ofDevice ? device.actions() : analyzer.actions()).get(name);
     return PlanStep.of(kind, text == null ? plain : filled(text, point));
   }
@@ -105,7 +115,14 @@ final class Steps {
     public PlanStep record(Step.Record step) {
       Unit unit = step.unit() == null ? Unit.ONE : values.unit(step.unit());
       String printed = unit == null || step.unit() == null ? null : unit.printed();
-      return new PlanStep(Kind.RECORD, step.name().text(), filled(step.text(), point), printed, List.of(), null, null);
+      return new PlanStep(
+          Kind.RECORD,
+          step.name().text(),
+          filled(step.text(), point),
+          printed,
+          List.of(),
+          null,
+          null);
     }
 
     @Override
@@ -115,7 +132,10 @@ final class Steps {
         return null;
       }
       String time = figure(step.time());
-      String text = step.text() == null ? "Wait " + time + "." : "Wait " + time + ": " + filled(step.text(), point);
+      String text =
+          step.text() == null
+              ? "Wait " + time + "."
+              : "Wait " + time + ": " + filled(step.text(), point);
       return new PlanStep(Kind.WAIT, null, text, null, List.of(), null, seconds.toPlain());
     }
 
@@ -125,7 +145,14 @@ final class Steps {
 
     @Override
     public PlanStep caution(Step.Caution step) {
-      return new PlanStep(Kind.CAUTION, step.name().text(), filled(step.text(), point), null, List.of(), null, null);
+      return new PlanStep(
+          Kind.CAUTION,
+          step.name().text(),
+          filled(step.text(), point),
+          null,
+          List.of(),
+          null,
+          null);
     }
 
     @Override
@@ -141,7 +168,8 @@ final class Steps {
         Scope.unknown(diagnostics, step.pass(), "outcome", outcomes);
       }
       String pass = step.pass() == null ? null : step.pass().text();
-      return new PlanStep(Kind.CHOOSE, step.name().text(), filled(step.text(), point), null, outcomes, pass, null);
+      return new PlanStep(
+          Kind.CHOOSE, step.name().text(), filled(step.text(), point), null, outcomes, pass, null);
     }
   }
 
@@ -151,7 +179,9 @@ final class Steps {
     String owner = parts.size() == 2 ? parts.get(0).text() : "";
     Word ofDevice = owner.equals("analyzer") ? null : device.actions().get(name.text());
     Word ofAnalyzer = owner.equals("device") ? null : analyzer.actions().get(name.text());
-    boolean qualified = parts.size() == 1 || (parts.size() == 2 && (owner.equals("device") || owner.equals("analyzer")));
+    boolean qualified =
+        parts.size() == 1
+            || (parts.size() == 2 && (owner.equals("device") || owner.equals("analyzer")));
     Word text = ofDevice != null ? ofDevice : ofAnalyzer;
     if (text == null || !qualified) {
       List<String> known = new ArrayList<>(device.actions().keySet());

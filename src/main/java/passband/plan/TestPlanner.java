@@ -36,8 +36,13 @@ import passband.source.Span;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
-/** Plans one test: what holds on every outlet is worked out once, then a run is made for each outlet and phase. */
+/**
+ * Plans one test: what holds on every outlet is worked out once, then a run is made for each outlet
+ * and phase.
+ */
 final class TestPlanner {
+  private static final Spec NOTHING = new Spec(null, null, null, null, new TreeMap<>(), null, null);
+
   private final Tree.Test test;
   private final Device device;
   private final Analyzer analyzer;
@@ -53,10 +58,18 @@ final class TestPlanner {
   private State state;
   private Rational onTime;
   private Stage.Swept sweep;
+  private boolean hasSetup;
   private boolean sound = true;
 
   TestPlanner(
-      Tree.Test test, Device device, Analyzer analyzer, Decision decision, Setups setups, Steps steps, Scope scope, Diagnostics diagnostics) {
+      Tree.Test test,
+      Device device,
+      Analyzer analyzer,
+      Decision decision,
+      Setups setups,
+      Steps steps,
+      Scope scope,
+      Diagnostics diagnostics) {
     this.test = test;
     this.device = device;
     this.analyzer = analyzer;
@@ -73,30 +86,38 @@ final class TestPlanner {
   /** Resolves the test; faults are said, and leave out what they concern. */
   void resolve(TableSource tables) {
     test.outlets().forEach(this::addOutlet);
-    if (test.setup() != null) {
-      sound &= setups.exists(test.setup());
-    }
-    if (test.inside() != null) {
-      state = state(test.inside());
-      sound &= state != null;
-    }
-    onTime = test.onTime() == null ? analyzer.settle() : values.positive(test.onTime(), Dimension.TIME, "an on-time");
-    accepted = accepts.of(test);
+    sound = test.outlets().isEmpty() || !outlets.isEmpty();
+    hasSetup = test.setup() != null && setups.exists(test.setup());
+    state = test.inside() == null ? null : state(test.inside());
+    onTime =
+        test.onTime() == null
+            ? analyzer.settle()
+            : values.positive(test.onTime(), Dimension.TIME, "an on-time");
+    addSpecs(tables);
+    Spec first = specs.isEmpty() ? NOTHING : specs.get(0);
+    accepted = accepts.of(test, new SpecColumns(first));
     if (accepted.isEmpty() && test.accepts().isEmpty()) {
       diagnostics.add(
-          Diagnostic.of(Code.MISSING_ITEM, test.name().span(), "the test '" + test.name().text() + "' accepts nothing").hint("add an 'accept …' line"));
+          Diagnostic.of(
+                  Code.MISSING_ITEM,
+                  test.name().span(),
+                  "the test '" + test.name().text() + "' accepts nothing")
+              .hint("add an 'accept …' line"));
     }
     sweep = test.sweep() == null ? null : sweep(test.sweep());
-    addSpecs(tables);
   }
 
   private void addOutlet(Word name) {
     Outlet outlet = device.outlet(name.text());
     if (outlet == null) {
-      Scope.unknown(diagnostics, name, "outlet", device.outlets().stream().map(o -> o.name().text()).toList());
-      sound = false;
+      Scope.unknown(
+          diagnostics,
+          name,
+          "outlet",
+          device.outlets().stream().map(o -> o.name().text()).toList());
     } else if (outlets.contains(outlet)) {
-      diagnostics.add(Code.DUPLICATE_NAME, name.span(), "the outlet '" + name.text() + "' stands twice");
+      diagnostics.add(
+          Code.DUPLICATE_NAME, name.span(), "the outlet '" + name.text() + "' stands twice");
     } else {
       outlets.add(outlet);
     }
@@ -104,10 +125,13 @@ final class TestPlanner {
 
   private State state(Tree.Ref ref) {
     Word name = ref.parts().get(ref.parts().size() - 1);
-    boolean form = ref.parts().size() == 1 || (ref.parts().size() == 2 && ref.parts().get(0).text().equals("device"));
+    boolean form =
+        ref.parts().size() == 1
+            || (ref.parts().size() == 2 && ref.parts().get(0).text().equals("device"));
     State found = form ? device.state(name.text()) : null;
     if (found == null) {
-      Scope.unknown(diagnostics, name, "state", device.states().stream().map(s -> s.name().text()).toList());
+      Scope.unknown(
+          diagnostics, name, "state", device.states().stream().map(s -> s.name().text()).toList());
     }
     return found;
   }
@@ -121,7 +145,13 @@ final class TestPlanner {
       return null;
     }
     return new Stage.Swept(
-        tree.what().text(), tree.up(), new Figure(from, unit), new Figure(to, unit), new Figure(step, unit), tree.until().text(), tree.as().text());
+        tree.what().text(),
+        tree.up(),
+        new Figure(from, unit),
+        new Figure(to, unit),
+        new Figure(step, unit),
+        tree.until().text(),
+        tree.as().text());
   }
 
   /** A value whose faults are said elsewhere. */
@@ -132,8 +162,11 @@ final class TestPlanner {
   private void addSpecs(TableSource tables) {
     Tree.Table table = test.table();
     if (table == null) {
-      if (test.sweep() == null && !accepted.isEmpty()) {
-        diagnostics.add(Code.MISSING_ITEM, test.name().span(), "the test '" + test.name().text() + "' has no table");
+      if (test.sweep() == null && !test.accepts().isEmpty()) {
+        diagnostics.add(
+            Code.MISSING_ITEM,
+            test.name().span(),
+            "the test '" + test.name().text() + "' has no table");
       } else if (test.sweep() != null) {
         specs.add(new Spec(null, null, null, null, new TreeMap<>(), null, test.sweep().span()));
       }
@@ -173,7 +206,7 @@ final class TestPlanner {
     if (!sound) {
       return null;
     }
-    Setup setup = test.setup() == null ? null : setups.on(test.setup(), outlet);
+    Setup setup = hasSetup ? setups.on(test.setup(), outlet) : null;
     Map<String, String> place = outlet == null ? Map.of() : Map.of("outlet", outlet.title());
     List<Point> points = points(outlet, phase, setup);
     return new Stage.Run(
@@ -211,7 +244,9 @@ final class TestPlanner {
       String id = id(spec, outlet, phase);
       Span first = seen.putIfAbsent(id, spec.span());
       if (first != null) {
-        diagnostics.add(Diagnostic.of(Code.DUPLICATE_POINT, spec.span(), "the point " + id + " stands twice").note(first, "the first is here"));
+        diagnostics.add(
+            Diagnostic.of(Code.DUPLICATE_POINT, spec.span(), "the point " + id + " stands twice")
+                .note(first, "the first is here"));
         continue;
       }
       List<Limit> limits = limits(maker, spec, id);
@@ -248,14 +283,18 @@ final class TestPlanner {
     id.append('/').append(spec.mode() == null ? "-" : spec.mode().name().text());
     id.append('/').append(spec.setting() == null ? "-" : spec.setting().id());
     id.append('/').append(spec.load() == null ? "-" : spec.load().id());
-    spec.extras().forEach((name, extra) -> id.append('/').append(name).append('=').append(extra.id()));
+    spec.extras()
+        .forEach((name, extra) -> id.append('/').append(name).append('=').append(extra.id()));
     if (phase != null) {
       id.append('/').append(phase);
     }
     return id.toString();
   }
 
-  /** Rest in proportion to the on-time, by the mode's duty; null when the mode has none or may stay on. */
+  /**
+   * Rest in proportion to the on-time, by the mode's duty; null when the mode has none or may stay
+   * on.
+   */
   private Rational rest(Spec spec) {
     Duty duty = spec.mode() == null ? null : spec.mode().duty();
     if (duty == null || duty.continuous()) {
@@ -289,13 +328,26 @@ final class TestPlanner {
   /** A swept load is as uncertain as the load and half a step. */
   private Special special(Accepts.Accepted one) {
     Special special = one.special();
-    if (special == null || sweep == null || !special.name().equals(sweep.as()) || !sweep.what().equals("load")) {
+    if (special == null
+        || sweep == null
+        || !special.name().equals(sweep.as())
+        || !sweep.what().equals("load")) {
       return special;
     }
     Analyzer.LoadBank bank = analyzer.load(sweep.from().si());
     Uncertainty uncertainty =
-        new Uncertainty(bank == null ? Accuracy.NONE : bank.error(), special.resolution(), Rational.ZERO, decision.coverage());
-    return new Special(special.name(), special.title(), special.kind(), special.unit(), special.resolution(), uncertainty);
+        new Uncertainty(
+            bank == null ? Accuracy.NONE : bank.error(),
+            special.resolution(),
+            Rational.ZERO,
+            decision.coverage());
+    return new Special(
+        special.name(),
+        special.title(),
+        special.kind(),
+        special.unit(),
+        special.resolution(),
+        uncertainty);
   }
 
   /** What is read only to work something else out. */
@@ -309,7 +361,13 @@ final class TestPlanner {
       Analyzer.Measure measure = analyzer.measure(name);
       if (measure != null) {
         Analyzer.Range widest = measure.ranges().get(measure.ranges().size() - 1);
-        readings.add(new Point.Reading(id + "/" + name, name, measure.quantity().printed(), widest.unit(), widest.resolution()));
+        readings.add(
+            new Point.Reading(
+                id + "/" + name,
+                name,
+                measure.quantity().printed(),
+                widest.unit(),
+                widest.resolution()));
       }
     }
     return readings;
@@ -354,11 +412,13 @@ final class TestPlanner {
       if (spec.target() != null) {
         names.add("target");
       }
-      spec.extras().forEach((name, extra) -> {
-        if (extra.value() != null) {
-          names.add(name);
-        }
-      });
+      spec.extras()
+          .forEach(
+              (name, extra) -> {
+                if (extra.value() != null) {
+                  names.add(name);
+                }
+              });
       return names;
     }
   }

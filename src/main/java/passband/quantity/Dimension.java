@@ -5,8 +5,9 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 
 /**
- * The dimension of a quantity: exponents of the SI base units metre, kilogram, second, ampere, kelvin, mole and candela (SI Brochure, 9th
- * edition, 2.3.3), and of the degree Celsius, which is kept apart so that it is never taken for a kelvin.
+ * The dimension of a quantity: exponents of the SI base units metre, kilogram, second, ampere,
+ * kelvin, mole and candela (SI Brochure, 9th edition, 2.3.3), and of the degree Celsius, which is
+ * kept apart so that it is never taken for a kelvin.
  */
 public final class Dimension {
   private static final String[] BASE = {"m", "kg", "s", "A", "K", "mol", "cd", "°C"};
@@ -108,7 +109,9 @@ public final class Dimension {
     return equals(NONE);
   }
 
-  /** In words with the unit: {@code a power (W)}; the units of the base where the trade has no word. */
+  /**
+   * In words with the unit: {@code a power (W)}; the units of the base where the trade has no word.
+   */
   public String describe() {
     String words = WORDS.get(this);
     if (words != null) {
@@ -117,7 +120,9 @@ public final class Dimension {
     StringBuilder text = new StringBuilder();
     for (int i = 0; i < exponents.length; i++) {
       if (exponents[i] != 0) {
-        text.append(text.isEmpty() ? "" : "·").append(BASE[i]).append(exponents[i] == 1 ? "" : "^" + exponents[i]);
+        text.append(text.isEmpty() ? "" : "·")
+            .append(BASE[i])
+            .append(exponents[i] == 1 ? "" : "^" + exponents[i]);
       }
     }
     return "a quantity in " + text;

@@ -17,7 +17,8 @@ public record QuantityKind(String name, String printed, Dimension dimension, boo
 
   static {
     for (String[] row : Table.read("quantities.tsv")) {
-      BY_NAME.put(row[0], new QuantityKind(row[0], row[1], Dimension.named(row[2]), row[3].equals("yes")));
+      BY_NAME.put(
+          row[0], new QuantityKind(row[0], row[1], Dimension.named(row[2]), row[3].equals("yes")));
     }
   }
 

@@ -6,8 +6,8 @@ import java.math.MathContext;
 import java.math.RoundingMode;
 
 /**
- * An exact ratio of two whole numbers in lowest terms, the denominator positive. Small ones are kept in two longs, all others in big
- * integers; which of the two is no part of the value.
+ * An exact ratio of two whole numbers in lowest terms, the denominator positive. Small ones are
+ * kept in two longs, all others in big integers; which of the two is no part of the value.
  */
 public final class Rational implements Comparable<Rational> {
   /** 0. */
@@ -50,7 +50,9 @@ public final class Rational implements Comparable<Rational> {
 
   /** A whole number. */
   public static Rational of(long value) {
-    return value == Long.MIN_VALUE ? of(BigInteger.valueOf(value), BigInteger.ONE) : new Rational(value, 1);
+    return value == Long.MIN_VALUE
+        ? of(BigInteger.valueOf(value), BigInteger.ONE)
+        : new Rational(value, 1);
   }
 
   /**
@@ -85,7 +87,10 @@ public final class Rational implements Comparable<Rational> {
     }
     BigInteger n = num.divide(divisor);
     BigInteger d = den.divide(divisor);
-    boolean small = n.compareTo(LEAST_LONG) >= 0 && n.compareTo(GREATEST_LONG) <= 0 && d.compareTo(GREATEST_LONG) <= 0;
+    boolean small =
+        n.compareTo(LEAST_LONG) >= 0
+            && n.compareTo(GREATEST_LONG) <= 0
+            && d.compareTo(GREATEST_LONG) <= 0;
     return small ? new Rational(n.longValue(), d.longValue()) : new Rational(n, d);
   }
 
@@ -99,12 +104,16 @@ public final class Rational implements Comparable<Rational> {
   /**
    * The exact value of a decimal numeral such as {@code 12}, {@code 0.5} or {@code -1.5e-3}.
    *
-   * @throws NumberFormatException when it is none, or has more than 60 digits or an exponent beyond ±60
+   * @throws NumberFormatException when it is none, or has more than 60 digits or an exponent beyond
+   *     ±60
    */
   public static Rational parse(String text) {
     BigDecimal value = new BigDecimal(text);
-    if (value.precision() > MOST_DIGITS || Math.abs((long) value.scale()) > 2L * MOST_DIGITS || exponentTooLarge(value)) {
-      throw new NumberFormatException("too large or too many digits: " + text.length() + " characters");
+    if (value.precision() > MOST_DIGITS
+        || Math.abs((long) value.scale()) > 2L * MOST_DIGITS
+        || exponentTooLarge(value)) {
+      throw new NumberFormatException(
+          "too large or too many digits: " + text.length() + " characters");
     }
     return of(value);
   }
@@ -145,12 +154,17 @@ public final class Rational implements Comparable<Rational> {
       long b = Math.multiplyHigh(other.num, den);
       long right = other.num * den;
       long sum = left + right;
-      boolean fits = a == left >> 63 && b == right >> 63 && ((left ^ sum) & (right ^ sum)) >= 0 && sum != Long.MIN_VALUE;
+      boolean fits =
+          a == left >> 63
+              && b == right >> 63
+              && ((left ^ sum) & (right ^ sum)) >= 0
+              && sum != Long.MIN_VALUE;
       if (fits && Math.multiplyHigh(den, other.den) == 0 && den * other.den > 0) {
         return of(sum, den * other.den);
       }
     }
-    BigInteger n = numerator().multiply(other.denominator()).add(other.numerator().multiply(denominator()));
+    BigInteger n =
+        numerator().multiply(other.denominator()).add(other.numerator().multiply(denominator()));
     return of(n, denominator().multiply(other.denominator()));
   }
 
@@ -273,7 +287,8 @@ public final class Rational implements Comparable<Rational> {
 
   /** The value rounded to significant digits. */
   public BigDecimal toDecimal(int significantDigits, RoundingMode rounding) {
-    return new BigDecimal(numerator()).divide(new BigDecimal(denominator()), new MathContext(significantDigits, rounding));
+    return new BigDecimal(numerator())
+        .divide(new BigDecimal(denominator()), new MathContext(significantDigits, rounding));
   }
 
   /** The nearest double. */
@@ -281,7 +296,10 @@ public final class Rational implements Comparable<Rational> {
     return toDecimal(20, RoundingMode.HALF_EVEN).doubleValue();
   }
 
-  /** The plain decimal, all of it where it ends and 12 significant digits where it does not; no trailing zeros, no exponent. */
+  /**
+   * The plain decimal, all of it where it ends and 12 significant digits where it does not; no
+   * trailing zeros, no exponent.
+   */
   public String toPlain() {
     if (isInteger()) {
       return numerator().toString();
@@ -297,14 +315,18 @@ public final class Rational implements Comparable<Rational> {
     }
     BigDecimal decimal =
         rest.equals(BigInteger.ONE)
-            ? new BigDecimal(numerator()).divide(new BigDecimal(denominator()), Math.max(twos, fives), RoundingMode.UNNECESSARY)
+            ? new BigDecimal(numerator())
+                .divide(
+                    new BigDecimal(denominator()), Math.max(twos, fives), RoundingMode.UNNECESSARY)
             : toDecimal(12, RoundingMode.HALF_EVEN);
     return decimal.stripTrailingZeros().toPlainString();
   }
 
   /** The plain decimal with this many decimals, rounded half to even where it has more. */
   public String toFixed(int decimals) {
-    return new BigDecimal(numerator()).divide(new BigDecimal(denominator()), decimals, RoundingMode.HALF_EVEN).toPlainString();
+    return new BigDecimal(numerator())
+        .divide(new BigDecimal(denominator()), decimals, RoundingMode.HALF_EVEN)
+        .toPlainString();
   }
 
   @Override
@@ -315,23 +337,30 @@ public final class Rational implements Comparable<Rational> {
       }
       long left = num * other.den;
       long right = other.num * den;
-      if (Math.multiplyHigh(num, other.den) == left >> 63 && Math.multiplyHigh(other.num, den) == right >> 63) {
+      if (Math.multiplyHigh(num, other.den) == left >> 63
+          && Math.multiplyHigh(other.num, den) == right >> 63) {
         return Long.compare(left, right);
       }
     }
-    return numerator().multiply(other.denominator()).compareTo(other.numerator().multiply(denominator()));
+    return numerator()
+        .multiply(other.denominator())
+        .compareTo(other.numerator().multiply(denominator()));
   }
 
   @Override
   public boolean equals(Object other) {
     return other instanceof Rational that
         && small() == that.small()
-        && (small() ? num == that.num && den == that.den : bigNum.equals(that.bigNum) && bigDen.equals(that.bigDen));
+        && (small()
+            ? num == that.num && den == that.den
+            : bigNum.equals(that.bigNum) && bigDen.equals(that.bigDen));
   }
 
   @Override
   public int hashCode() {
-    return small() ? Long.hashCode(num) * 31 + Long.hashCode(den) : bigNum.hashCode() * 31 + bigDen.hashCode();
+    return small()
+        ? Long.hashCode(num) * 31 + Long.hashCode(den)
+        : bigNum.hashCode() * 31 + bigDen.hashCode();
   }
 
   /** The numerator, and the denominator where it is not 1. */

@@ -6,9 +6,10 @@ import java.math.MathContext;
 import java.math.RoundingMode;
 
 /**
- * An exact real number: a ratio, a signed square root of a ratio, or a calculation over such that is neither. Ratios and roots are
- * compared and rounded exactly, a root by its square. A calculation is enclosed between two decimals with more and more digits until the
- * question is decided; one that 320 digits do not decide is taken to lie on the boundary asked about.
+ * An exact real number: a ratio, a signed square root of a ratio, or a calculation over such that
+ * is neither. Ratios and roots are compared and rounded exactly, a root by its square. A
+ * calculation is enclosed between two decimals with more and more digits until the question is
+ * decided; one that 320 digits do not decide is taken to lie on the boundary asked about.
  */
 public final class Real implements Comparable<Real> {
   /** 0. */
@@ -279,7 +280,10 @@ public final class Real implements Comparable<Real> {
     return in.high.setScale(0, RoundingMode.FLOOR).unscaledValue();
   }
 
-  /** The floor of an irrational root: of the whole part of its square the root's whole part is the same. */
+  /**
+   * The floor of an irrational root: of the whole part of its square the root's whole part is the
+   * same.
+   */
   private static BigInteger rootFloor(int sign, Rational square) {
     BigInteger whole = square.floor().sqrt();
     return sign > 0 ? whole : whole.negate().subtract(BigInteger.ONE);
@@ -299,7 +303,11 @@ public final class Real implements Comparable<Real> {
         return low;
       }
     }
-    return in.low.add(in.high).divide(BigDecimal.valueOf(2)).round(new MathContext(DIGITS[3] / 2, RoundingMode.HALF_EVEN)).round(wanted);
+    return in.low
+        .add(in.high)
+        .divide(BigDecimal.valueOf(2))
+        .round(new MathContext(DIGITS[3] / 2, RoundingMode.HALF_EVEN))
+        .round(wanted);
   }
 
   /** The nearest double, or one beside it. */
@@ -336,7 +344,9 @@ public final class Real implements Comparable<Real> {
   }
 
   private static Interval times(Interval a, Interval b, MathContext down, MathContext up) {
-    BigDecimal[] corners = {a.low.multiply(b.low), a.low.multiply(b.high), a.high.multiply(b.low), a.high.multiply(b.high)};
+    BigDecimal[] corners = {
+      a.low.multiply(b.low), a.low.multiply(b.high), a.high.multiply(b.low), a.high.multiply(b.high)
+    };
     BigDecimal low = corners[0];
     BigDecimal high = corners[0];
     for (BigDecimal corner : corners) {
@@ -363,11 +373,15 @@ public final class Real implements Comparable<Real> {
   }
 
   private static BigDecimal rootDown(BigDecimal of, int digits) {
-    return of.signum() == 0 ? BigDecimal.ZERO : of.sqrt(new MathContext(digits, RoundingMode.FLOOR));
+    return of.signum() == 0
+        ? BigDecimal.ZERO
+        : of.sqrt(new MathContext(digits, RoundingMode.FLOOR));
   }
 
   private static BigDecimal rootUp(BigDecimal of, int digits) {
-    return of.signum() == 0 ? BigDecimal.ZERO : of.sqrt(new MathContext(digits, RoundingMode.CEILING));
+    return of.signum() == 0
+        ? BigDecimal.ZERO
+        : of.sqrt(new MathContext(digits, RoundingMode.CEILING));
   }
 
   /** Twelve significant digits, for whoever looks at it while looking for a fault. */

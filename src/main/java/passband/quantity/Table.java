@@ -17,7 +17,8 @@ final class Table {
   static List<String[]> read(String name) {
     List<String[]> rows = new ArrayList<>();
     try (InputStream in = Table.class.getResourceAsStream(name);
-        BufferedReader reader = new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
+        BufferedReader reader =
+            new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
       for (String line = reader.readLine(); line != null; line = reader.readLine()) {
         if (!line.isBlank() && !line.startsWith("#")) {
           rows.add(line.split("\t", -1));

@@ -9,7 +9,8 @@ package passband.quantity;
  * @param dimension its dimension
  * @param factor how many coherent SI units it is; of degrees Celsius, how many of those
  */
-public record Unit(String symbol, String printed, String ucum, Dimension dimension, Rational factor) {
+public record Unit(
+    String symbol, String printed, String ucum, Dimension dimension, Rational factor) {
   /** A bare number. */
   public static final Unit ONE = new Unit("", "", "1", Dimension.NONE, Rational.ONE);
 }

@@ -7,7 +7,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 
-/** The units of the trade, from the table {@code units.tsv}, with the prefixes that the trade uses with each. */
+/**
+ * The units of the trade, from the table {@code units.tsv}, with the prefixes that the trade uses
+ * with each.
+ */
 public final class Units {
   private static final Map<String, Unit> BY_SPELLING = new HashMap<>();
   private static final Map<String, Unit> BY_SYMBOL = new LinkedHashMap<>();
@@ -66,7 +69,13 @@ public final class Units {
   private static void add(String[] row, String[] spellings, Prefix prefix) {
     Rational factor = factor(row[5]).times(Rational.TEN.pow(prefix.power));
     String symbol = prefix.symbol + row[0];
-    Unit unit = new Unit(symbol, prefix.printed + row[2], prefix.symbol + row[3], Dimension.named(row[4]), factor);
+    Unit unit =
+        new Unit(
+            symbol,
+            prefix.printed + row[2],
+            prefix.symbol + row[3],
+            Dimension.named(row[4]),
+            factor);
     BY_SYMBOL.put(symbol, unit);
     BY_SPELLING.put(symbol, unit);
     for (String spelling : spellings) {
@@ -86,10 +95,14 @@ public final class Units {
     int stroke = text.indexOf('/');
     return stroke < 0
         ? Rational.parse(text)
-        : Rational.parse(text.substring(0, stroke)).over(Rational.parse(text.substring(stroke + 1)));
+        : Rational.parse(text.substring(0, stroke))
+            .over(Rational.parse(text.substring(stroke + 1)));
   }
 
-  /** The unit of a spelling, two of them with a stroke between for a quotient; null when there is none. */
+  /**
+   * The unit of a spelling, two of them with a stroke between for a quotient; null when there is
+   * none.
+   */
   public static Unit find(String text) {
     Unit unit = BY_SPELLING.get(text);
     int stroke = text.indexOf('/');

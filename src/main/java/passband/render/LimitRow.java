@@ -12,7 +12,8 @@ import passband.quantity.Rational;
 import passband.quantity.Real;
 
 /**
- * One row of the limit tables. Numbers are plain decimals in their unit, units are UCUM codes; null where a cell is empty.
+ * One row of the limit tables. Numbers are plain decimals in their unit, units are UCUM codes; null
+ * where a cell is empty.
  *
  * @param nominal six significant digits
  * @param uncertainty expanded, three significant digits rounded up (JCGM 100, 7.2.6)
@@ -71,13 +72,21 @@ record LimitRow(
         limit.text(limit.resolution()),
         uncertainty(limit),
         limit.ratio() == null ? null : limit.ratio().floorTo(Rational.of(1, 100)).toFixed(2),
-        plan.decision().kind().word() + (plan.decision().risk() == null ? "" : " " + plan.decision().risk().times(Rational.HUNDRED).toPlain() + " %"),
+        plan.decision().kind().word()
+            + (plan.decision().risk() == null
+                ? ""
+                : " " + plan.decision().risk().times(Rational.HUNDRED).toPlain() + " %"),
         limit.source().word());
   }
 
   private static String uncertainty(Limit limit) {
     Real expanded = limit.expanded();
-    return expanded == null ? null : expanded.over(Real.of(limit.unit().factor())).toDecimal(3, RoundingMode.UP).toPlainString();
+    return expanded == null
+        ? null
+        : expanded
+            .over(Real.of(limit.unit().factor()))
+            .toDecimal(3, RoundingMode.UP)
+            .toPlainString();
   }
 
   private static String number(Figure figure) {

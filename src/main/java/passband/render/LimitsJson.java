@@ -8,7 +8,10 @@ import java.io.UncheckedIOException;
 import java.math.BigDecimal;
 import passband.plan.Plan;
 
-/** {@code limits.json}, in the form of {@code limits.schema.json}: numbers as numbers, null for an open side. */
+/**
+ * {@code limits.json}, in the form of {@code limits.schema.json}: numbers as numbers, null for an
+ * open side.
+ */
 public final class LimitsJson {
   private LimitsJson() {}
 

@@ -8,7 +8,10 @@ import java.io.UncheckedIOException;
 import java.util.Map;
 import passband.plan.Plan;
 
-/** {@code limits.csv-metadata.json}: what the columns of {@code limits.csv} hold (W3C, Metadata Vocabulary for Tabular Data, 2015). */
+/**
+ * {@code limits.csv-metadata.json}: what the columns of {@code limits.csv} hold (W3C, Metadata
+ * Vocabulary for Tabular Data, 2015).
+ */
 public final class LimitsMetadata {
   private static final Map<String, String> DATATYPES =
       Map.of(
@@ -43,7 +46,8 @@ public final class LimitsMetadata {
           Map.entry("accept_lower", "Lower acceptance limit"),
           Map.entry("accept_upper", "Upper acceptance limit"),
           Map.entry("resolution", "Resolution of the reading"),
-          Map.entry("uncertainty", "Expanded uncertainty of the reading, the larger of the two ends"),
+          Map.entry(
+              "uncertainty", "Expanded uncertainty of the reading, the larger of the two ends"),
           Map.entry("accuracy_ratio", "Accuracy ratio"),
           Map.entry("decision", "Decision rule"),
           Map.entry("source", "Where the limits come from"),
@@ -86,7 +90,10 @@ public final class LimitsMetadata {
     json.name("titles").value(name);
     json.name("dc:description").value(TITLES.get(name));
     json.name("datatype").value(DATATYPES.getOrDefault(name, "string"));
-    if (name.equals("point") || name.equals("quantity") || name.equals("digest") || name.equals("procedure")) {
+    if (name.equals("point")
+        || name.equals("quantity")
+        || name.equals("digest")
+        || name.equals("procedure")) {
       json.name("required").value(true);
     }
     json.endObject();

@@ -3,7 +3,8 @@ package passband.render;
 import java.util.List;
 
 /**
- * What the checklist prints, every number and sentence in final words; the template only lays it out.
+ * What the checklist prints, every number and sentence in final words; the template only lays it
+ * out.
  *
  * @param shortDigest the first twelve characters of the digest
  */
@@ -34,7 +35,8 @@ public record Sheet(
    * @param note what stands under the heading; null for nothing
    * @param run null when it is not a run
    */
-  public record Block(String kind, int number, String title, String note, List<StepLine> steps, RunPart run) {}
+  public record Block(
+      String kind, int number, String title, String note, List<StepLine> steps, RunPart run) {}
 
   /**
    * A test on one outlet.
@@ -60,21 +62,45 @@ public record Sheet(
       List<String> formulas) {}
 
   /** A step; {@code kind} as in the language. */
-  public record StepLine(String kind, String text, String name, String unit, List<String> outcomes, String pass) {}
+  public record StepLine(
+      String kind, String text, String name, String unit, List<String> outcomes, String pass) {}
 
   /** Lines whose steps are the same but for what stands on the line. */
-  public record Group(String title, List<String> steps, List<Line> lines, boolean hasSetting, boolean hasLoad, boolean hasTimes, List<String> extras) {}
+  public record Group(
+      String title,
+      List<String> steps,
+      List<Line> lines,
+      boolean hasSetting,
+      boolean hasLoad,
+      boolean hasTimes,
+      List<String> extras) {}
 
   /** A point. */
-  public record Line(int number, String id, String setting, String load, List<String> extras, String on, String rest, List<Box> boxes) {}
+  public record Line(
+      int number,
+      String id,
+      String setting,
+      String load,
+      List<String> extras,
+      String on,
+      String rest,
+      List<Box> boxes) {}
 
   /**
    * A reading's box.
    *
    * @param cells one character a cell: {@code 0} for a digit, {@code .} for the decimal point
    * @param limits what it has to be
-   * @param tolerance the tolerance limits where they are not the acceptance limits; null where they are
+   * @param tolerance the tolerance limits where they are not the acceptance limits; null where they
+   *     are
    * @param judged whether it has limits
    */
-  public record Box(String id, String title, String unit, String cells, String limits, String tolerance, boolean judged) {}
+  public record Box(
+      String id,
+      String title,
+      String unit,
+      String cells,
+      String limits,
+      String tolerance,
+      boolean judged) {}
 }

@@ -50,7 +50,9 @@ final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         plan.cautions().stream().map(Plan.Caution::text).toList(),
         leads(),
         blocks,
-        plan.allowed().stream().map(a -> a.code() + " in " + a.place() + ": " + a.reason()).toList(),
+        plan.allowed().stream()
+            .map(a -> a.code() + " in " + a.place() + ": " + a.reason())
+            .toList(),
         readings);
   }
 
@@ -58,7 +60,10 @@ final class SheetMaker implements Stage.Visitor<Sheet.Block> {
     String rule = plan.decision().text();
     return switch (plan.decision().kind()) {
       case SIMPLE -> "A reading on or between the limits passes.";
-      case GUARDED, RISK -> "Limits are moved inward for the uncertainty of the readings (" + rule + "); a reading on or between them passes.";
+      case GUARDED, RISK ->
+          "Limits are moved inward for the uncertainty of the readings ("
+              + rule
+              + "); a reading on or between them passes.";
     };
   }
 
@@ -74,7 +79,12 @@ final class SheetMaker implements Stage.Visitor<Sheet.Block> {
     for (Lead lead : plan.leads()) {
       if (used.contains(lead.name().text())) {
         String rating = lead.ratedText() == null ? "no rating" : "rated " + lead.ratedText();
-        lines.add(new Sheet.LeadLine(Integer.toString(lines.size() + 1), lead.title(), lead.link() ? "link" : "lead", rating));
+        lines.add(
+            new Sheet.LeadLine(
+                Integer.toString(lines.size() + 1),
+                lead.title(),
+                lead.link() ? "link" : "lead",
+                rating));
       }
     }
     return lines;
@@ -89,19 +99,29 @@ final class SheetMaker implements Stage.Visitor<Sheet.Block> {
 
   @Override
   public Sheet.Block adjust(Stage.Adjust adjust) {
-    String note = "Only if it is needed. Afterwards repeat: " + String.join(", ", adjust.affects().stream().map(this::testTitle).toList()) + ".";
+    String note =
+        "Only if it is needed. Afterwards repeat: "
+            + String.join(", ", adjust.affects().stream().map(this::testTitle).toList())
+            + ".";
     return new Sheet.Block("adjust", 0, adjust.title(), note, steps(adjust.steps()), null);
   }
 
   private String testTitle(String name) {
-    return plan.runs().stream().filter(r -> r.test().text().equals(name)).map(Stage.Run::title).findFirst().orElse(name);
+    return plan.runs().stream()
+        .filter(r -> r.test().text().equals(name))
+        .map(Stage.Run::title)
+        .findFirst()
+        .orElse(name);
   }
 
   @Override
   public Sheet.Block clear(Stage.Clear clear) {
     List<Sheet.StepLine> steps = new ArrayList<>();
-    clear.moves().forEach(m -> steps.add(new Sheet.StepLine("do", m.text(), null, null, List.of(), null)));
-    return new Sheet.Block("clear", 0, "Take off the leads", "Output off before a lead is touched.", steps, null);
+    clear
+        .moves()
+        .forEach(m -> steps.add(new Sheet.StepLine("do", m.text(), null, null, List.of(), null)));
+    return new Sheet.Block(
+        "clear", 0, "Take off the leads", "Output off before a lead is touched.", steps, null);
   }
 
   @Override
@@ -127,7 +147,9 @@ final class SheetMaker implements Stage.Visitor<Sheet.Block> {
   private static List<String> stays(Stage.Run run) {
     List<String> stays = new ArrayList<>();
     for (Wire wire : run.setup() == null ? List.<Wire>of() : run.setup().wires()) {
-      boolean moves = run.moves().stream().anyMatch(m -> m.lead().name().text().equals(wire.lead().name().text()));
+      boolean moves =
+          run.moves().stream()
+              .anyMatch(m -> m.lead().name().text().equals(wire.lead().name().text()));
       if (!moves) {
         stays.add(wire.lead().title());
       }
@@ -140,7 +162,8 @@ final class SheetMaker implements Stage.Visitor<Sheet.Block> {
   }
 
   private static Sheet.StepLine step(PlanStep step) {
-    return new Sheet.StepLine(step.kind().word(), step.text(), step.name(), step.unit(), step.outcomes(), step.pass());
+    return new Sheet.StepLine(
+        step.kind().word(), step.text(), step.name(), step.unit(), step.outcomes(), step.pass());
   }
 
   // ---- points ----
@@ -162,7 +185,9 @@ final class SheetMaker implements Stage.Visitor<Sheet.Block> {
   }
 
   private static boolean alike(Point a, Point b) {
-    return a.mode() == b.mode() && a.extras().keySet().equals(b.extras().keySet()) && generic(a).equals(generic(b));
+    return a.mode() == b.mode()
+        && a.extras().keySet().equals(b.extras().keySet())
+        && generic(a).equals(generic(b));
   }
 
   /** A point's steps with what stands on its line left open. */
@@ -174,12 +199,19 @@ final class SheetMaker implements Stage.Visitor<Sheet.Block> {
     if (point.load() != null) {
       own.put(point.load().text(), "the load on the line");
     }
-    point.extras().forEach((name, text) -> own.put(text, "the " + name.replace('-', ' ') + " on the line"));
+    point
+        .extras()
+        .forEach((name, text) -> own.put(text, "the " + name.replace('-', ' ') + " on the line"));
     List<String> texts = new ArrayList<>();
     for (PlanStep step : point.steps()) {
       String text = step.text();
       for (Map.Entry<String, String> entry : own.entrySet()) {
-        text = text.replaceAll("(?<![\\p{L}\\p{Nd}.])" + java.util.regex.Pattern.quote(entry.getKey()) + "(?![\\p{L}\\p{Nd}])", entry.getValue());
+        text =
+            text.replaceAll(
+                "(?<![\\p{L}\\p{Nd}.])"
+                    + java.util.regex.Pattern.quote(entry.getKey())
+                    + "(?![\\p{L}\\p{Nd}])",
+                entry.getValue());
       }
       texts.add(text);
     }
@@ -224,7 +256,14 @@ final class SheetMaker implements Stage.Visitor<Sheet.Block> {
 
   private static Sheet.Box box(Point.Reading reading) {
     int decimals = Limit.decimals(reading.resolution().over(reading.unit().factor()));
-    return new Sheet.Box(reading.id(), reading.title(), reading.unit().printed(), cells(4, decimals), "no limits of its own", null, false);
+    return new Sheet.Box(
+        reading.id(),
+        reading.title(),
+        reading.unit().printed(),
+        cells(4, decimals),
+        "no limits of its own",
+        null,
+        false);
   }
 
   private static Sheet.Box box(Limit limit) {
@@ -250,9 +289,15 @@ final class SheetMaker implements Stage.Visitor<Sheet.Block> {
     return high == null ? "at least " + low + unit : low + " to " + high + unit;
   }
 
-  /** Digits before the point for the largest reading that can come: the top of the range, or ten times the limit. */
+  /**
+   * Digits before the point for the largest reading that can come: the top of the range, or ten
+   * times the limit.
+   */
   private static int wholeDigits(Limit limit) {
-    Rational largest = limit.range() != null ? limit.range().to() : limit.printed().upper() != null ? limit.printed().upper() : limit.printed().lower();
+    Rational largest =
+        limit.range() != null
+            ? limit.range().to()
+            : limit.printed().upper() != null ? limit.printed().upper() : limit.printed().lower();
     return Math.max(1, largest.over(limit.unit().factor()).floor().toString().length());
   }
 

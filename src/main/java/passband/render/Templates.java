@@ -14,7 +14,10 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.TimeZone;
 
-/** The FreeMarker templates beside this class; every value is escaped, and no locale or time zone has a say. */
+/**
+ * The FreeMarker templates beside this class; every value is escaped, and no locale or time zone
+ * has a say.
+ */
 final class Templates {
   private static final Configuration CONFIGURATION = configuration();
 
@@ -22,7 +25,8 @@ final class Templates {
 
   private static Configuration configuration() {
     Configuration configuration = new Configuration(Configuration.VERSION_2_3_34);
-    DefaultObjectWrapperBuilder wrapper = new DefaultObjectWrapperBuilder(Configuration.VERSION_2_3_34);
+    DefaultObjectWrapperBuilder wrapper =
+        new DefaultObjectWrapperBuilder(Configuration.VERSION_2_3_34);
     wrapper.setRecordZeroArgumentNonVoidMethodPolicy(
         ZeroArgumentNonVoidMethodPolicy.PROPERTY_ONLY_UNLESS_BEAN_PROPERTY_READ_METHOD);
     configuration.setObjectWrapper(wrapper.build());

@@ -43,7 +43,9 @@ final class AnalyzerProfile {
         List.copyOf(loads),
         List.copyOf(measures),
         Profiles.actions(tree.actions(), diagnostics),
-        tree.settle() == null ? null : values.positive(tree.settle(), Dimension.TIME, "the settling time"),
+        tree.settle() == null
+            ? null
+            : values.positive(tree.settle(), Dimension.TIME, "the settling time"),
         Profiles.settings(tree.settings(), diagnostics, values),
         tree);
   }
@@ -60,7 +62,9 @@ final class AnalyzerProfile {
     List<Terminal> terminals = new ArrayList<>();
     for (Tree.Terminal t : tree.terminals()) {
       String printed = Profiles.titleOf(t.title(), t.name());
-      terminals.add(new Terminal(t.kind(), "analyzer", title, t.name(), printed, Profiles.holds(t.holds(), values)));
+      terminals.add(
+          new Terminal(
+              t.kind(), "analyzer", title, t.name(), printed, Profiles.holds(t.holds(), values)));
     }
     Profiles.printedNames(diagnostics, "terminals", terminals);
     return List.copyOf(terminals);
@@ -84,7 +88,10 @@ final class AnalyzerProfile {
       diagnostics.add(Code.MISSING_ITEM, load.span(), "a load needs its 'values'");
     }
     Series series = values.series(load.values(), Dimension.RESISTANCE, "a load");
-    Accuracy error = load.error() == null ? Accuracy.NONE : values.accuracy(load.error(), Dimension.RESISTANCE, null);
+    Accuracy error =
+        load.error() == null
+            ? Accuracy.NONE
+            : values.accuracy(load.error(), Dimension.RESISTANCE, null);
     if (from == null || to == null || series == null || error == null) {
       return null;
     }
@@ -96,7 +103,8 @@ final class AnalyzerProfile {
     List<PowerRating> ratings = new ArrayList<>();
     for (Tree.PowerRating rating : load.power()) {
       Rational power = values.positive(rating.power(), Dimension.POWER, "a load's power");
-      Rational time = rating.time() == null ? null : values.positive(rating.time(), Dimension.TIME, "the time");
+      Rational time =
+          rating.time() == null ? null : values.positive(rating.time(), Dimension.TIME, "the time");
       if (power != null && (rating.time() == null || time != null)) {
         ratings.add(new PowerRating(power, time));
       }
@@ -115,7 +123,10 @@ final class AnalyzerProfile {
     for (Measure other : before) {
       if (other.quantity().name().equals(kind.name())) {
         diagnostics.add(
-            Diagnostic.of(Code.DUPLICATE_NAME, measure.quantity().span(), "'" + kind.name() + "' is measured twice")
+            Diagnostic.of(
+                    Code.DUPLICATE_NAME,
+                    measure.quantity().span(),
+                    "'" + kind.name() + "' is measured twice")
                 .note(other.span(), "the first is here")
                 .hint("put several ranges into one 'measure'"));
       }
@@ -123,17 +134,23 @@ final class AnalyzerProfile {
     List<Range> ranges = new ArrayList<>();
     measure.ranges().forEach(r -> add(ranges, range(r, kind.dimension())));
     if (measure.ranges().isEmpty()) {
-      diagnostics.add(Code.MISSING_ITEM, measure.span(), "a measured quantity needs its 'range', 'resolution' and 'error'");
+      diagnostics.add(
+          Code.MISSING_ITEM,
+          measure.span(),
+          "a measured quantity needs its 'range', 'resolution' and 'error'");
     }
     ranges.sort(Comparator.comparing(Range::to).thenComparing(Range::from));
-    return ranges.isEmpty() ? null : new Measure(kind, from, to, List.copyOf(ranges), measure.span());
+    return ranges.isEmpty()
+        ? null
+        : new Measure(kind, from, to, List.copyOf(ranges), measure.span());
   }
 
   private Range range(Tree.Range range, Dimension dimension) {
     Rational from = values.si(range.from(), dimension, "this range");
     Rational to = values.si(range.to(), dimension, "this range");
     if (from != null && to != null && from.compareTo(to) >= 0) {
-      diagnostics.add(Code.REVERSED_RANGE, range.span(), "this range ends where it starts or before");
+      diagnostics.add(
+          Code.REVERSED_RANGE, range.span(), "this range ends where it starts or before");
     }
     if (range.resolution() == null || range.error() == null) {
       String what = range.resolution() == null ? "'resolution'" : "'error'";
@@ -145,6 +162,13 @@ final class AnalyzerProfile {
     if (from == null || to == null || resolution == null || error == null) {
       return null;
     }
-    return new Range(from, to, resolution, values.unitOf(range.resolution()), range.resolution().number(), error, range.span());
+    return new Range(
+        from,
+        to,
+        resolution,
+        values.unitOf(range.resolution()),
+        range.resolution().number(),
+        error,
+        range.span());
   }
 }

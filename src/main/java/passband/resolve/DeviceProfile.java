@@ -52,7 +52,10 @@ final class DeviceProfile {
     List<Outlet> outlets = new ArrayList<>();
     for (Tree.Outlet outlet : tree.outlets()) {
       String title = Profiles.titleOf(outlet.title(), outlet.name());
-      outlets.stream().filter(o -> o.title().equals(title)).findFirst().ifPresent(other -> sameTitle(outlet, title, other));
+      outlets.stream()
+          .filter(o -> o.title().equals(title))
+          .findFirst()
+          .ifPresent(other -> sameTitle(outlet, title, other));
       outlets.add(outlet(outlet, title));
     }
     return outlets;
@@ -61,7 +64,9 @@ final class DeviceProfile {
   private void sameTitle(Tree.Outlet outlet, String title, Outlet other) {
     diagnostics.add(
         Diagnostic.of(
-                Code.PRINTED_NAME_REPEATED, outlet.name().span(), "two outlets print the same name, \"" + title + "\"")
+                Code.PRINTED_NAME_REPEATED,
+                outlet.name().span(),
+                "two outlets print the same name, \"" + title + "\"")
             .note(other.name().span(), "the other is here")
             .hint("give each outlet a printed name of its own: outlet a \"…\", b \"…\" { … }"));
   }
@@ -72,7 +77,13 @@ final class DeviceProfile {
     for (Tree.Terminal t : outlet.terminals()) {
       String printed = Profiles.titleOf(t.title(), t.name());
       terminals.add(
-          new Terminal(t.kind(), outlet.name().text(), title, t.name(), printed, Profiles.holds(t.holds(), values)));
+          new Terminal(
+              t.kind(),
+              outlet.name().text(),
+              title,
+              t.name(),
+              printed,
+              Profiles.holds(t.holds(), values)));
     }
     Profiles.printedNames(diagnostics, "terminals of an outlet", terminals);
     String renamed = outlet.renamedFrom() == null ? null : outlet.renamedFrom().text();
@@ -81,7 +92,8 @@ final class DeviceProfile {
 
   private State state(Tree.State state) {
     require(state.enter(), state.name(), "a state needs its 'enter' text");
-    require(state.leave(), state.name(), "a state needs its 'leave' text: nobody must be left in it");
+    require(
+        state.leave(), state.name(), "a state needs its 'leave' text: nobody must be left in it");
     return new State(
         state.name(),
         Profiles.titleOf(state.title(), state.name()),
@@ -99,9 +111,12 @@ final class DeviceProfile {
     List<Outlet> outlets = new ArrayList<>();
     mode.outlets().forEach(o -> addOutlet(o, all, outlets));
     Outlet through = mode.through() == null ? null : find(mode.through(), all);
-    QuantityKind kind = mode.settingQuantity() == null ? null : values.quantity(mode.settingQuantity());
-    Series setting = kind == null ? null : values.series(mode.setting(), kind.dimension(), "this setting");
-    Series loads = mode.loads().isEmpty() ? null : values.series(mode.loads(), Dimension.RESISTANCE, "a load");
+    QuantityKind kind =
+        mode.settingQuantity() == null ? null : values.quantity(mode.settingQuantity());
+    Series setting =
+        kind == null ? null : values.series(mode.setting(), kind.dimension(), "this setting");
+    Series loads =
+        mode.loads().isEmpty() ? null : values.series(mode.loads(), Dimension.RESISTANCE, "a load");
     return new Mode(
         mode.name(),
         Profiles.titleOf(mode.title(), mode.name()),

@@ -32,7 +32,8 @@ public final class Library {
   private final Map<String, List<String>> uses = new LinkedHashMap<>();
 
   /**
-   * @param shownRoot what stands before a file's path in messages: empty, or a folder with a closing {@code /}
+   * @param shownRoot what stands before a file's path in messages: empty, or a folder with a
+   *     closing {@code /}
    * @param reader gives the bytes of files under the root
    */
   public Library(String shownRoot, SourceReader reader, Diagnostics diagnostics) {
@@ -62,7 +63,10 @@ public final class Library {
     }
   }
 
-  /** Follows uses depth first; the files on the way here are known, so that a circle is seen where it closes. */
+  /**
+   * Follows uses depth first; the files on the way here are known, so that a circle is seen where
+   * it closes.
+   */
   private void loadUses(String start) {
     Deque<String> open = new ArrayDeque<>();
     Deque<List<Tree.Use>> left = new ArrayDeque<>();
@@ -98,7 +102,8 @@ public final class Library {
       }
     }
     circle.add(target);
-    diagnostics.add(Code.USE_CYCLE, use.span(), "this use closes a circle: " + String.join(" uses ", circle));
+    diagnostics.add(
+        Code.USE_CYCLE, use.span(), "this use closes a circle: " + String.join(" uses ", circle));
   }
 
   private boolean read(String target, Word use) {
@@ -107,7 +112,8 @@ public final class Library {
       return true;
     } catch (IOException e) {
       sayUnreadable(use, e);
-      files.put(target, new Tree.File(new SourceFile(shownRoot + target, ""), List.of(), List.of()));
+      files.put(
+          target, new Tree.File(new SourceFile(shownRoot + target, ""), List.of(), List.of()));
       return false;
     }
   }
@@ -117,7 +123,8 @@ public final class Library {
       sayOutside(use);
     } else {
       String why = e instanceof NoSuchFileException ? "there is no such file" : e.getMessage();
-      diagnostics.add(Code.FILE_NOT_FOUND, use.span(), "'" + use.text() + "' cannot be read: " + why);
+      diagnostics.add(
+          Code.FILE_NOT_FOUND, use.span(), "'" + use.text() + "' cannot be read: " + why);
     }
   }
 
@@ -137,7 +144,10 @@ public final class Library {
             .hint("a use is relative to its own file and stays under the library's root"));
   }
 
-  /** The path relative to the root that a use in a file names; null, with the fault said, when it leaves the root. */
+  /**
+   * The path relative to the root that a use in a file names; null, with the fault said, when it
+   * leaves the root.
+   */
   private String target(String from, Word use) {
     String path = normalised(from, use.text());
     if (path == null) {
@@ -146,9 +156,15 @@ public final class Library {
     return path;
   }
 
-  /** Resolves a relative path against the folder of a file; null when it is absolute, empty or leaves the root. */
+  /**
+   * Resolves a relative path against the folder of a file; null when it is absolute, empty or
+   * leaves the root.
+   */
   static String normalised(String from, String relative) {
-    if (relative.isEmpty() || relative.startsWith("/") || relative.indexOf('\\') >= 0 || relative.matches("[A-Za-z]:.*")) {
+    if (relative.isEmpty()
+        || relative.startsWith("/")
+        || relative.indexOf('\\') >= 0
+        || relative.matches("[A-Za-z]:.*")) {
       return null;
     }
     Deque<String> parts = new ArrayDeque<>(List.of(from.split("/")));
@@ -168,7 +184,9 @@ public final class Library {
     return parts.isEmpty() ? null : String.join("/", parts);
   }
 
-  /** The text of a table file named in a source; null, with the fault said, when it cannot be read. */
+  /**
+   * The text of a table file named in a source; null, with the fault said, when it cannot be read.
+   */
   public SourceFile table(Span in, Word name) {
     String from = in.file().path().substring(shownRoot.length());
     String path = target(from, name);

@@ -32,12 +32,14 @@ public final class Profiles {
 
   /** The device of a declaration. */
   public Device device(Tree.Device tree) {
-    return (Device) made.computeIfAbsent(tree, t -> new DeviceProfile(diagnostics, values).device(tree));
+    return (Device)
+        made.computeIfAbsent(tree, t -> new DeviceProfile(diagnostics, values).device(tree));
   }
 
   /** The analyzer of a declaration. */
   public Analyzer analyzer(Tree.Analyzer tree) {
-    return (Analyzer) made.computeIfAbsent(tree, t -> new AnalyzerProfile(diagnostics, values).analyzer(tree));
+    return (Analyzer)
+        made.computeIfAbsent(tree, t -> new AnalyzerProfile(diagnostics, values).analyzer(tree));
   }
 
   /** The leads of a declaration, in the order written. */
@@ -55,7 +57,9 @@ public final class Profiles {
               lead.link(),
               lead.name(),
               titleOf(lead.title(), lead.name()),
-              lead.rated() == null ? null : values.positive(lead.rated(), Dimension.VOLTAGE, "a rating"),
+              lead.rated() == null
+                  ? null
+                  : values.positive(lead.rated(), Dimension.VOLTAGE, "a rating"),
               lead.rated() == null ? null : lead.rated().span().text(),
               lead.colour() == null ? null : lead.colour().text()));
     }
@@ -73,13 +77,17 @@ public final class Profiles {
     return texts;
   }
 
-  static List<ExtraSetting> settings(List<Tree.ExtraSetting> trees, Diagnostics diagnostics, Values values) {
+  static List<ExtraSetting> settings(
+      List<Tree.ExtraSetting> trees, Diagnostics diagnostics, Values values) {
     Scope.distinct(diagnostics, "setting", trees, Tree.ExtraSetting::name);
     List<ExtraSetting> settings = new ArrayList<>();
     for (Tree.ExtraSetting tree : trees) {
-      if (List.of("mode", "setting", "load", "stated", "target", "outlet").contains(tree.name().text())) {
+      if (List.of("mode", "setting", "load", "stated", "target", "outlet")
+          .contains(tree.name().text())) {
         diagnostics.add(
-            Code.DUPLICATE_NAME, tree.name().span(), "'" + tree.name().text() + "' is a column of its own and cannot name a setting");
+            Code.DUPLICATE_NAME,
+            tree.name().span(),
+            "'" + tree.name().text() + "' is a column of its own and cannot name a setting");
       }
       Dimension dimension = tree.series() == null ? null : firstDimension(tree.series(), values);
       settings.add(
@@ -99,7 +107,8 @@ public final class Profiles {
   }
 
   static int holds(Amount written, Values values) {
-    Integer count = written == null ? null : values.count(written, "the number of leads that a terminal holds");
+    Integer count =
+        written == null ? null : values.count(written, "the number of leads that a terminal holds");
     return count == null ? 1 : count;
   }
 

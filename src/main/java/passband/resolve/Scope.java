@@ -44,19 +44,30 @@ public final class Scope {
   /** Says that a name is declared twice, at the second place. */
   public static void duplicate(Diagnostics diagnostics, String kind, Word first, Word second) {
     diagnostics.add(
-        Diagnostic.of(Code.DUPLICATE_NAME, second.span(), kind + "'" + second.text() + "' is declared twice")
+        Diagnostic.of(
+                Code.DUPLICATE_NAME,
+                second.span(),
+                kind + "'" + second.text() + "' is declared twice")
             .note(first.span(), "the first is here"));
   }
 
-  private static Tree.Declaration find(Collection<Tree.Declaration> among, String kind, String name) {
-    return among.stream().filter(d -> d.kind().equals(kind) && d.name().text().equals(name)).findFirst().orElse(null);
+  private static Tree.Declaration find(
+      Collection<Tree.Declaration> among, String kind, String name) {
+    return among.stream()
+        .filter(d -> d.kind().equals(kind) && d.name().text().equals(name))
+        .findFirst()
+        .orElse(null);
   }
 
-  /** The declaration of this kind and name; null, with the fault said at the name, when there is none. */
+  /**
+   * The declaration of this kind and name; null, with the fault said at the name, when there is
+   * none.
+   */
   public <D extends Tree.Declaration> D find(Class<D> type, String kind, Word name) {
     Tree.Declaration found = find(declarations, kind, name.text());
     if (found == null) {
-      List<String> names = declarations.stream().filter(type::isInstance).map(d -> d.name().text()).toList();
+      List<String> names =
+          declarations.stream().filter(type::isInstance).map(d -> d.name().text()).toList();
       unknown(diagnostics, name, kind, names);
       return null;
     }
@@ -69,7 +80,8 @@ public final class Scope {
   }
 
   /** Says that nothing of this kind has the name, with the nearest name that there is. */
-  public static void unknown(Diagnostics diagnostics, Word name, String kind, Collection<String> known) {
+  public static void unknown(
+      Diagnostics diagnostics, Word name, String kind, Collection<String> known) {
     unknown(diagnostics, name, kind, "", known);
   }
 
@@ -78,20 +90,27 @@ public final class Scope {
    *
    * @param where where it was looked for, such as {@code " on the outlet 'mono-1'"}
    */
-  public static void unknown(Diagnostics diagnostics, Word name, String kind, String where, Collection<String> known) {
-    Diagnostic diagnostic = Diagnostic.of(Code.UNKNOWN_NAME, name.span(), "there is no " + kind + " '" + name.text() + "'" + where);
+  public static void unknown(
+      Diagnostics diagnostics, Word name, String kind, String where, Collection<String> known) {
+    Diagnostic diagnostic =
+        Diagnostic.of(
+            Code.UNKNOWN_NAME,
+            name.span(),
+            "there is no " + kind + " '" + name.text() + "'" + where);
     String near = Spelling.nearest(name.text(), known);
     if (near != null) {
       diagnostics.add(diagnostic.hint("did you mean '" + near + "'?").replaceBy(near));
     } else if (!known.isEmpty() && known.size() <= 12) {
-      diagnostics.add(diagnostic.hint("there is " + String.join(", ", known.stream().sorted().toList())));
+      diagnostics.add(
+          diagnostic.hint("there is " + String.join(", ", known.stream().sorted().toList())));
     } else {
       diagnostics.add(diagnostic);
     }
   }
 
   /** Says each name that stands twice in a list of declared things. */
-  public static <T> void distinct(Diagnostics diagnostics, String kind, List<T> things, Function<T, Word> name) {
+  public static <T> void distinct(
+      Diagnostics diagnostics, String kind, List<T> things, Function<T, Word> name) {
     for (int i = 0; i < things.size(); i++) {
       for (int j = 0; j < i; j++) {
         Word first = name.apply(things.get(j));

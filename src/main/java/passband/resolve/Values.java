@@ -18,7 +18,10 @@ import passband.syntax.Tree;
 import passband.syntax.Tree.AccuracyTerm;
 import passband.syntax.Word;
 
-/** Takes written amounts for what they are worth. Every method gives null, with the fault said, when it cannot. */
+/**
+ * Takes written amounts for what they are worth. Every method gives null, with the fault said, when
+ * it cannot.
+ */
 public final class Values {
   private final Diagnostics diagnostics;
 
@@ -34,11 +37,14 @@ public final class Values {
       return unit;
     }
     List<String> near = Units.suggest(written.text());
-    Diagnostic diagnostic = Diagnostic.of(Code.UNKNOWN_UNIT, written.span(), "there is no unit '" + written.text() + "'");
+    Diagnostic diagnostic =
+        Diagnostic.of(
+            Code.UNKNOWN_UNIT, written.span(), "there is no unit '" + written.text() + "'");
     if (near.size() == 1) {
       diagnostics.add(diagnostic.replaceBy(near.get(0)));
     } else {
-      diagnostics.add(near.isEmpty() ? diagnostic : diagnostic.hint("write " + String.join(" or ", near)));
+      diagnostics.add(
+          near.isEmpty() ? diagnostic : diagnostic.hint("write " + String.join(" or ", near)));
     }
     return null;
   }
@@ -48,10 +54,15 @@ public final class Values {
     QuantityKind kind = QuantityKind.find(written.text());
     if (kind == null) {
       Diagnostic diagnostic =
-          Diagnostic.of(Code.UNKNOWN_QUANTITY, written.span(), "there is no quantity '" + written.text() + "'");
+          Diagnostic.of(
+              Code.UNKNOWN_QUANTITY,
+              written.span(),
+              "there is no quantity '" + written.text() + "'");
       String near = Spelling.nearest(written.text(), QuantityKind.names());
       diagnostics.add(
-          near == null ? diagnostic.hint("quantities are " + String.join(", ", QuantityKind.names())) : diagnostic.replaceBy(near));
+          near == null
+              ? diagnostic.hint("quantities are " + String.join(", ", QuantityKind.names()))
+              : diagnostic.replaceBy(near));
     }
     return kind;
   }
@@ -67,7 +78,10 @@ public final class Values {
     return unit == null || amount.number() == null ? null : amount.number().times(unit.factor());
   }
 
-  /** The value in SI, of an amount that must be of the dimension; {@code what} names it in the message. */
+  /**
+   * The value in SI, of an amount that must be of the dimension; {@code what} names it in the
+   * message.
+   */
   public Rational si(Amount amount, Dimension wanted, String what) {
     Unit unit = unitOf(amount);
     if (unit == null || amount.number() == null) {
@@ -82,13 +96,20 @@ public final class Values {
     }
     if (amount.unit() == null) {
       diagnostics.add(
-          Diagnostic.of(Code.MISSING_UNIT, amount.span(), what + " needs a unit: it is " + wanted.describe()));
+          Diagnostic.of(
+              Code.MISSING_UNIT,
+              amount.span(),
+              what + " needs a unit: it is " + wanted.describe()));
     } else {
       diagnostics.add(
           Diagnostic.of(
               Code.UNIT_MISMATCH,
               amount.span(),
-              what + " is " + wanted.describe() + ", but this is " + (isPercent(amount) ? "a percentage" : unit.dimension().describe())));
+              what
+                  + " is "
+                  + wanted.describe()
+                  + ", but this is "
+                  + (isPercent(amount) ? "a percentage" : unit.dimension().describe())));
     }
     return false;
   }
@@ -98,7 +119,9 @@ public final class Values {
     return amount.unit() != null && amount.unit().text().equals("%");
   }
 
-  /** The same as {@link #si(Amount, Dimension, String)} for an amount that must be more than zero. */
+  /**
+   * The same as {@link #si(Amount, Dimension, String)} for an amount that must be more than zero.
+   */
   public Rational positive(Amount amount, Dimension wanted, String what) {
     Rational value = si(amount, wanted, what);
     if (value != null && value.signum() <= 0) {
@@ -129,7 +152,7 @@ public final class Values {
       Series.Segment segment = segment(item, wanted, what);
       if (segment != null) {
         segments.add(segment);
-        unit = unit == null ? unitOf(item.to() == null ? item.from() : item.to()) : unit;
+        unit = unit == null ? unitOf(item.from()) : unit;
       }
     }
     return segments.isEmpty() ? null : new Series(wanted, unit, segments);
@@ -144,7 +167,8 @@ public final class Values {
     }
     if (item.to() != null && from.compareTo(to) >= 0) {
       diagnostics.add(
-          Diagnostic.of(Code.REVERSED_RANGE, item.span(), "this span ends where it starts or before")
+          Diagnostic.of(
+                  Code.REVERSED_RANGE, item.span(), "this span ends where it starts or before")
               .hint("write the lower end first"));
       return null;
     }
@@ -154,13 +178,17 @@ public final class Values {
   /**
    * An error statement.
    *
-   * @param top the top of the range in SI, of which {@code % of range} is taken; null where there is none
+   * @param top the top of the range in SI, of which {@code % of range} is taken; null where there
+   *     is none
    */
   public Accuracy accuracy(List<AccuracyTerm> terms, Dimension dimension, Rational top) {
     Rational relative = Rational.ZERO;
     Rational absolute = Rational.ZERO;
     for (AccuracyTerm term : terms) {
-      Rational value = Values.isPercent(term.amount()) ? si(term.amount()) : si(term.amount(), dimension, "a fixed error");
+      Rational value =
+          Values.isPercent(term.amount())
+              ? si(term.amount())
+              : si(term.amount(), dimension, "a fixed error");
       if (value == null) {
         return null;
       }

@@ -17,7 +17,10 @@ public final class Decoder {
   /** The file; null, with the fault said at its first bad byte, when it is not UTF-8. */
   public static SourceFile decode(String path, byte[] bytes, Diagnostics diagnostics) {
     CharsetDecoder decoder =
-        StandardCharsets.UTF_8.newDecoder().onMalformedInput(CodingErrorAction.REPORT).onUnmappableCharacter(CodingErrorAction.REPORT);
+        StandardCharsets.UTF_8
+            .newDecoder()
+            .onMalformedInput(CodingErrorAction.REPORT)
+            .onUnmappableCharacter(CodingErrorAction.REPORT);
     ByteBuffer in = ByteBuffer.wrap(bytes);
     CharBuffer out = CharBuffer.allocate(bytes.length + 1);
     CoderResult result = decoder.decode(in, out, true);
@@ -33,7 +36,10 @@ public final class Decoder {
     Span end = new Span(file, text.length(), text.length());
     int bad = Byte.toUnsignedInt(bytes[in.position()]);
     diagnostics.add(
-        Diagnostic.of(Code.NOT_UTF_8, end, "byte %d of this file, 0x%02X, is not UTF-8 text".formatted(in.position(), bad))
+        Diagnostic.of(
+                Code.NOT_UTF_8,
+                end,
+                "byte %d of this file, 0x%02X, is not UTF-8 text".formatted(in.position(), bad))
             .hint("save the file as UTF-8"));
     return null;
   }

@@ -3,8 +3,8 @@ package passband.source;
 import java.util.Arrays;
 
 /**
- * One file's text with the name it is shown by. Offsets are UTF-16 units of the text; lines and columns count from 1, columns in code
- * points.
+ * One file's text with the name it is shown by. Offsets are UTF-16 units of the text; lines and
+ * columns count from 1, columns in code points.
  */
 public final class SourceFile {
   private final String path;
@@ -78,7 +78,8 @@ public final class SourceFile {
     int count = 1;
     for (int i = 0; i < text.length(); i++) {
       char c = text.charAt(i);
-      boolean ends = c == '\n' || (c == '\r' && (i + 1 == text.length() || text.charAt(i + 1) != '\n'));
+      boolean ends =
+          c == '\n' || (c == '\r' && (i + 1 == text.length() || text.charAt(i + 1) != '\n'));
       if (ends) {
         if (count == starts.length) {
           starts = Arrays.copyOf(starts, count * 2);

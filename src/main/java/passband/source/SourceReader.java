@@ -2,7 +2,10 @@ package passband.source;
 
 import java.io.IOException;
 
-/** Where the compiler gets a file's bytes from: the command line gives it a disk, the editor its open buffers, a test a map. */
+/**
+ * Where the compiler gets a file's bytes from: the command line gives it a disk, the editor its
+ * open buffers, a test a map.
+ */
 public interface SourceReader {
   /** The largest file that is read, in bytes. */
   int LARGEST = 16 << 20;

@@ -19,7 +19,10 @@ public record Amount(String digits, Rational number, Word unit, Span span) {
     return new Amount(digits, number, other, span);
   }
 
-  /** The value of one unit of the last digit written: 1 for {@code 179}, 0.1 for {@code 12.5}, 100 for {@code 2e2}. */
+  /**
+   * The value of one unit of the last digit written: 1 for {@code 179}, 0.1 for {@code 12.5}, 100
+   * for {@code 2e2}.
+   */
   public Rational lastDigit() {
     return Rational.TEN.pow(-new BigDecimal(digits).scale());
   }

@@ -79,7 +79,8 @@ public sealed interface Expression {
   }
 
   /** Two expressions with an operator between them. */
-  record Binary(Operator operator, Expression left, Expression right, Span span) implements Expression {
+  record Binary(Operator operator, Expression left, Expression right, Span span)
+      implements Expression {
     @Override
     public <T> T accept(Visitor<T> visitor) {
       return visitor.binary(this);

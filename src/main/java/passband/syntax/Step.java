@@ -76,7 +76,10 @@ public sealed interface Step {
     }
   }
 
-  /** {@code choose NAME "…" from "a", "b" [pass "a"]}: one of several outcomes; {@code pass} is null when any will do. */
+  /**
+   * {@code choose NAME "…" from "a", "b" [pass "a"]}: one of several outcomes; {@code pass} is null
+   * when any will do.
+   */
   record Choose(Word name, Word text, List<Word> outcomes, Word pass, Span span) implements Step {
     @Override
     public <T> T accept(Visitor<T> visitor) {

@@ -4,7 +4,10 @@ import java.util.List;
 import passband.source.SourceFile;
 import passband.source.Span;
 
-/** The declarations of a file and what is in them, as written. Lists are in the order written; a missing part is null. */
+/**
+ * The declarations of a file and what is in them, as written. Lists are in the order written; a
+ * missing part is null.
+ */
 public final class Tree {
   private Tree() {}
 
@@ -35,8 +38,12 @@ public final class Tree {
   /** {@code action NAME "…"}. */
   public record Action(Word name, Word text, Span span) {}
 
-  /** A setting besides the mode's own; {@code options} when it is one of several names, {@code series} when it is a quantity. */
-  public record ExtraSetting(Word name, Word title, List<Word> options, List<SeriesItem> series, Span span) {}
+  /**
+   * A setting besides the mode's own; {@code options} when it is one of several names, {@code
+   * series} when it is a quantity.
+   */
+  public record ExtraSetting(
+      Word name, Word title, List<Word> options, List<SeriesItem> series, Span span) {}
 
   // ---- device ----
 
@@ -59,7 +66,8 @@ public final class Tree {
   }
 
   /** One outlet; several declared on one line share their terminals. */
-  public record Outlet(Word name, Word title, Word renamedFrom, List<Terminal> terminals, Span span) {}
+  public record Outlet(
+      Word name, Word title, Word renamedFrom, List<Terminal> terminals, Span span) {}
 
   /** A pole or contact of an outlet, a jack or key of an analyzer. */
   public record Terminal(TerminalKind kind, Word name, Word title, Amount holds, Span span) {}
@@ -137,16 +145,25 @@ public final class Tree {
 
   /** A load between two jacks. */
   public record LoadBank(
-      Word name, Ref from, Ref to, List<SeriesItem> values, List<AccuracyTerm> error, List<PowerRating> power, Span span) {}
+      Word name,
+      Ref from,
+      Ref to,
+      List<SeriesItem> values,
+      List<AccuracyTerm> error,
+      List<PowerRating> power,
+      Span span) {}
 
   /** {@code 300 W for 15 s}; {@code time} is null for continuous. */
   public record PowerRating(Amount power, Amount time, Span span) {}
 
-  /** A quantity that the analyzer measures; between two jacks, or where null in the load's circuit. */
+  /**
+   * A quantity that the analyzer measures; between two jacks, or where null in the load's circuit.
+   */
   public record Measure(Word quantity, Ref from, Ref to, List<Range> ranges, Span span) {}
 
   /** A range of a measured quantity. */
-  public record Range(Amount from, Amount to, Amount resolution, List<AccuracyTerm> error, Span span) {}
+  public record Range(
+      Amount from, Amount to, Amount resolution, List<AccuracyTerm> error, Span span) {}
 
   /** One term of an error statement. */
   public record AccuracyTerm(Amount amount, Of of, Span span) {
@@ -160,7 +177,8 @@ public final class Tree {
   }
 
   /** A set of leads and links. */
-  public record Leads(Word name, Word title, List<Lead> leads, List<Allow> allows, Span span) implements Declaration {
+  public record Leads(Word name, Word title, List<Lead> leads, List<Allow> allows, Span span)
+      implements Declaration {
     @Override
     public String kind() {
       return "leads";
@@ -173,14 +191,18 @@ public final class Tree {
   // ---- acceptance ----
 
   /** A named acceptance rule that several tests share. */
-  public record Rule(Word name, Word title, List<Accept> accepts, List<Allow> allows, Span span) implements Declaration {
+  public record Rule(Word name, Word title, List<Accept> accepts, List<Allow> allows, Span span)
+      implements Declaration {
     @Override
     public String kind() {
       return "rule";
     }
   }
 
-  /** {@code accept QUANTITY LIMIT [, read as QUANTITY]} or {@code accept by RULE}: then only {@code by} is set. */
+  /**
+   * {@code accept QUANTITY LIMIT [, read as QUANTITY]} or {@code accept by RULE}: then only {@code
+   * by} is set.
+   */
   public record Accept(Word by, Word quantity, Limit limit, Word readAs, Span span) {}
 
   // ---- procedure ----
@@ -215,7 +237,8 @@ public final class Tree {
   }
 
   /** {@code revision "C" on DATE [replaces "B" [on DATE] digest "…"]}. */
-  public record Revision(Word label, Word date, Word replaces, Word replacesDate, Word replacesDigest, Span span) {}
+  public record Revision(
+      Word label, Word date, Word replaces, Word replacesDate, Word replacesDigest, Span span) {}
 
   /** How readings are compared with limits. */
   public enum DecisionKind {
@@ -245,10 +268,12 @@ public final class Tree {
   public record Section(Word name, Word title, List<Step> steps, Span span) implements Part {}
 
   /** What is adjusted between two phases, and the tests whose results it changes. */
-  public record Adjust(Word name, Word title, List<Word> affects, List<Step> steps, Span span) implements Part {}
+  public record Adjust(Word name, Word title, List<Word> affects, List<Step> steps, Span span)
+      implements Part {}
 
   /** How leads go; for one analyzer only when {@code analyzer} is set. */
-  public record Setup(Word name, Word title, Word analyzer, List<Wire> wires, List<Allow> allows, Span span) {}
+  public record Setup(
+      Word name, Word title, Word analyzer, List<Wire> wires, List<Allow> allows, Span span) {}
 
   /** One lead or link and the terminals at its ends. */
   public record Wire(boolean link, Word lead, Ref from, Ref to, Span span) {}
@@ -272,7 +297,8 @@ public final class Tree {
       implements Part {}
 
   /** {@code sweep load up from A to B step S until "…" as NAME}. */
-  public record Sweep(Word what, boolean up, Amount from, Amount to, Amount step, Word until, Word as, Span span) {}
+  public record Sweep(
+      Word what, boolean up, Amount from, Amount to, Amount step, Word until, Word as, Span span) {}
 
   /** {@code derive NAME "…" = EXPRESSION, resolution R}. */
   public record Derive(Word name, Word title, Expression value, Amount resolution, Span span) {}

@@ -1,0 +1,81 @@
+package passband;
+
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.Architectures.layeredArchitecture;
+
+import com.tngtech.archunit.core.importer.ImportOption;
+import com.tngtech.archunit.junit.AnalyzeClasses;
+import com.tngtech.archunit.junit.ArchTest;
+import com.tngtech.archunit.lang.ArchRule;
+
+/** The code map of DEVELOPERS.md, held against the code. */
+@AnalyzeClasses(packages = "passband", importOptions = ImportOption.DoNotIncludeTests.class)
+class ArchitectureTest {
+
+  @ArchTest
+  static final ArchRule layers =
+      layeredArchitecture()
+          .consideringOnlyDependenciesInLayers()
+          .layer("quantity")
+          .definedBy("passband.quantity")
+          .layer("source")
+          .definedBy("passband.source", "passband.diagnostic")
+          .layer("syntax")
+          .definedBy("passband.syntax")
+          .layer("parse")
+          .definedBy("passband.parse..")
+          .layer("model")
+          .definedBy("passband.model")
+          .layer("resolve")
+          .definedBy("passband.resolve")
+          .layer("limit")
+          .definedBy("passband.limit")
+          .layer("plan")
+          .definedBy("passband.plan")
+          .layer("check")
+          .definedBy("passband.check")
+          .layer("render")
+          .definedBy("passband.render")
+          .layer("compiler")
+          .definedBy("passband")
+          .layer("command")
+          .definedBy("passband.command")
+          .whereLayer("command")
+          .mayNotBeAccessedByAnyLayer()
+          .whereLayer("compiler")
+          .mayOnlyBeAccessedByLayers("command")
+          .whereLayer("render")
+          .mayOnlyBeAccessedByLayers("command")
+          .whereLayer("check")
+          .mayOnlyBeAccessedByLayers("compiler", "command")
+          .whereLayer("plan")
+          .mayOnlyBeAccessedByLayers("check", "render", "compiler", "command")
+          .whereLayer("limit")
+          .mayOnlyBeAccessedByLayers("plan", "check", "render", "compiler", "command")
+          .whereLayer("resolve")
+          .mayOnlyBeAccessedByLayers("limit", "plan", "check", "compiler", "command")
+          .whereLayer("parse")
+          .mayOnlyBeAccessedByLayers("resolve", "compiler", "command");
+
+  /**
+   * The core is given bytes and gives text: files, clocks, terminals and the default locale belong
+   * to the command.
+   */
+  @ArchTest
+  static final ArchRule coreKnowsNoWorld =
+      noClasses()
+          .that()
+          .resideOutsideOfPackage("passband.command")
+          .should()
+          .dependOnClassesThat()
+          .haveFullyQualifiedName("java.nio.file.Files")
+          .orShould()
+          .dependOnClassesThat()
+          .haveFullyQualifiedName("java.nio.file.Path")
+          .orShould()
+          .dependOnClassesThat()
+          .haveFullyQualifiedName("java.io.File")
+          .orShould()
+          .dependOnClassesThat()
+          .haveNameMatching("java\\.time\\.(Clock|Instant|ZonedDateTime|LocalDateTime)");
+}

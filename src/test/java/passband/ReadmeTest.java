@@ -1,0 +1,56 @@
+package passband;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+import passband.testing.Repository;
+import passband.testing.Snippet;
+
+/**
+ * The first procedure of the README compiles, and its mistake is answered in the words printed
+ * there.
+ */
+class ReadmeTest {
+  private static List<String> blocks() {
+    List<String> blocks = new ArrayList<>();
+    Matcher fence =
+        Pattern.compile("(?m)^```\\n(.*?)^```$", Pattern.DOTALL)
+            .matcher(Repository.text(Repository.ROOT.resolve("README.md")));
+    while (fence.find()) {
+      blocks.add(fence.group(1));
+    }
+    return blocks;
+  }
+
+  @Test
+  void theFirstProcedureCompiles() {
+    List<String> blocks = blocks();
+    assertEquals(4, blocks.size());
+    Snippet snippet =
+        Snippet.compile(
+            Map.of("heath.pband", String.join("\n", blocks.subList(0, 3))), "heath.pband", null);
+    assertEquals("", snippet.report());
+    assertEquals(3, snippet.plan().limits().size());
+  }
+
+  @Test
+  void theMistakeIsAnsweredAsPrinted() {
+    List<String> blocks = blocks();
+    String source = String.join("\n", blocks.subList(0, 3)).replace("179 to 219", "175 to 219");
+    Snippet snippet = Snippet.compile(Map.of("heath.pband", source), "heath.pband", null);
+    assertEquals(blocks.get(3), snippet.report());
+  }
+
+  @Test
+  void theJobAndTheCautionsComeFirst() {
+    String readme = Repository.text(Repository.ROOT.resolve("README.md"));
+    assertTrue(readme.startsWith("# Passband\n\nA senior biomedical engineer"));
+    assertTrue(readme.contains("service manual, local codes and licensed practice come first"));
+  }
+}

@@ -1,0 +1,336 @@
+package passband.command;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.google.common.jimfs.Configuration;
+import com.google.common.jimfs.Jimfs;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.FileSystem;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.TimeZone;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import passband.testing.Repository;
+
+/**
+ * The command line on a file system in memory: exit statuses, messages, and what is left in {@code
+ * out}.
+ */
+class CommandTest {
+  private FileSystem fileSystem;
+  private Path work;
+  private String out;
+  private String err;
+
+  @BeforeEach
+  void open() throws IOException {
+    fileSystem = Jimfs.newFileSystem(Configuration.unix());
+    work = Files.createDirectories(fileSystem.getPath("/bench"));
+  }
+
+  @AfterEach
+  void close() throws IOException {
+    fileSystem.close();
+  }
+
+  private int run(String... words) {
+    ByteArrayOutputStream outBytes = new ByteArrayOutputStream();
+    ByteArrayOutputStream errBytes = new ByteArrayOutputStream();
+    int status =
+        new Main(
+                work,
+                new PrintStream(outBytes, true, StandardCharsets.UTF_8),
+                new PrintStream(errBytes, true, StandardCharsets.UTF_8))
+            .run(List.of(words));
+    out = outBytes.toString(StandardCharsets.UTF_8);
+    err = errBytes.toString(StandardCharsets.UTF_8);
+    assertFalse((out + err).contains("\tat "), "a stack trace:\n" + out + err);
+    return status;
+  }
+
+  private void write(String path, String text) throws IOException {
+    Path file = work.resolve(path);
+    Files.createDirectories(file.getParent());
+    Files.writeString(file, text);
+  }
+
+  private void copyLibrary() throws IOException {
+    for (Path file : Repository.files(Repository.PROCEDURES, "")) {
+      write("procedures/" + Repository.PROCEDURES.relativize(file), Repository.text(file));
+    }
+  }
+
+  private TreeMap<String, String> tree(String folder) throws IOException {
+    TreeMap<String, String> files = new TreeMap<>();
+    Path root = work.resolve(folder);
+    if (!Files.exists(root)) {
+      return files;
+    }
+    try (Stream<Path> walk = Files.walk(root)) {
+      for (Path path : walk.filter(Files::isRegularFile).toList()) {
+        files.put(root.relativize(path).toString(), Files.readString(path));
+      }
+    }
+    return files;
+  }
+
+  // ---- the demo library ----
+
+  @Test
+  void theLibraryHasNoFaults() throws IOException {
+    copyLibrary();
+    assertEquals(0, run("check", "procedures"), out + err);
+    assertEquals("", out);
+    assertEquals("", err);
+  }
+
+  @Test
+  void outIsWhatTheLibraryBuildsTo() throws IOException {
+    copyLibrary();
+    assertEquals(0, run("build", "procedures"), out + err);
+    TreeMap<String, String> committed = new TreeMap<>();
+    for (Path file : Repository.files(Repository.ROOT.resolve("out"), "")) {
+      committed.put(
+          Repository.ROOT.resolve("out").relativize(file).toString(), Repository.text(file));
+    }
+    assertEquals(committed.keySet(), tree("out").keySet());
+    committed.forEach(
+        (name, text) ->
+            assertEquals(
+                text,
+                treeQuietly().get(name),
+                name + " is stale: run ./passband build procedures"));
+  }
+
+  private TreeMap<String, String> treeQuietly() {
+    try {
+      return tree("out");
+    } catch (IOException e) {
+      throw new java.io.UncheckedIOException(e);
+    }
+  }
+
+  @Test
+  void sameBytesUnderAnotherLocaleTimeZoneAndOrder() throws IOException {
+    copyLibrary();
+    Locale locale = Locale.getDefault();
+    TimeZone zone = TimeZone.getDefault();
+    assertEquals(0, run("build", "procedures", "-o", "one"));
+    try {
+      Locale.setDefault(Locale.forLanguageTag("ar-EG-u-nu-arab"));
+      TimeZone.setDefault(TimeZone.getTimeZone("Pacific/Kiritimati"));
+      assertEquals(
+          0,
+          run(
+              "build",
+              "procedures/tussock-150/tussock-150-output.pband",
+              "procedures/fescue-300/fescue-300-service.pband",
+              "--out=two"),
+          out + err);
+    } finally {
+      Locale.setDefault(locale);
+      TimeZone.setDefault(zone);
+    }
+    assertEquals(tree("one"), tree("two"));
+  }
+
+  @Test
+  void theProcedureRetargets() throws IOException {
+    copyLibrary();
+    assertEquals(
+        0,
+        run(
+            "build",
+            "procedures/tussock-150",
+            "procedures/analyzers",
+            "--root",
+            "procedures",
+            "--analyzer",
+            "pumice-7"),
+        out + err);
+    String html = tree("out").get("tussock-150-output/checklist.html");
+    assertTrue(html.contains("Pumice 7 generator tester, ACTIVE IN"));
+    assertFalse(html.contains("Sorrel"));
+    assertTrue(
+        tree("out")
+            .get("tussock-150-output/limits.csv")
+            .contains("cut-output/mono-1/cut/20W/400ohm/current"));
+  }
+
+  @Test
+  void anAnalyzerThatCannotSaysWhy() throws IOException {
+    copyLibrary();
+    assertEquals(1, run("check", "procedures", "--analyzer", "pumice-7"));
+    assertTrue(
+        out.contains("the analyzer 'pumice-7' does not measure leakage [not-measured]"), out);
+    assertEquals(1, run("check", "procedures", "--analyzer", "pumise-7"));
+    assertTrue(out.contains("did you mean 'pumice-7'?"), out);
+  }
+
+  // ---- bad input ----
+
+  @Test
+  void whatCannotBeRunIsStatusTwo() throws IOException {
+    Files.createDirectories(work.resolve("empty"));
+    write("only-device.pband", "device d \"D\" {\n}\n");
+    assertEquals(2, run());
+    assertEquals(2, run("chek"));
+    assertTrue(err.contains("did you mean 'check'?"));
+    assertEquals(2, run("check"));
+    assertEquals(2, run("check", "nowhere.pband"));
+    assertTrue(err.contains("there is no file or folder nowhere.pband"));
+    assertEquals(2, run("check", "empty"));
+    assertTrue(err.contains("there is no .pband file in empty"));
+    assertEquals(2, run("check", "--analyser", "x", "empty"));
+    assertTrue(err.contains("did you mean --analyzer?"));
+    assertEquals(2, run("check", "empty", "--root"));
+    assertEquals(2, run("build", "only-device.pband"));
+    assertEquals(2, run("check", "empty", "--root", "elsewhere", "only-device.pband"));
+    assertFalse(Files.exists(work.resolve("out")));
+  }
+
+  @Test
+  void helpIsStatusZero() {
+    assertEquals(0, run("help"));
+    assertTrue(out.contains("passband build"));
+    assertEquals(0, run("help", "build"));
+    assertEquals(0, run("check", "--help"));
+    assertTrue(out.contains("--analyzer"));
+    assertEquals(0, run("--version"));
+    assertTrue(out.startsWith("passband "));
+  }
+
+  @Test
+  void bytesThatAreNoTextAreOneError() throws IOException {
+    byte[] bytes = new byte[4096];
+    new java.util.Random(3).nextBytes(bytes);
+    Files.write(work.resolve("noise.pband"), bytes);
+    assertEquals(1, run("check", "noise.pband"));
+    assertEquals(1, out.lines().filter(l -> l.contains("error:")).count());
+    assertTrue(out.contains("[not-utf-8]"));
+  }
+
+  @Test
+  void aByteOrderMarkAndCarriageReturnsChangeNothing() throws IOException {
+    copyLibrary();
+    assertEquals(0, run("build", "procedures", "-o", "one"));
+    for (Path file : Repository.files(Repository.PROCEDURES, ".pband")) {
+      write(
+          "procedures/" + Repository.PROCEDURES.relativize(file),
+          "\uFEFF" + Repository.text(file).replace("\n", "\r\n"));
+    }
+    assertEquals(0, run("build", "procedures", "-o", "two"), out);
+    assertEquals(tree("one"), tree("two"));
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {"device ", "#", "\"", "x", "device d \"D\" {\n  outlet ", "1 ", "{", "accept "})
+  void aLineOfTenMegabytesIsTaken(String start) throws IOException {
+    write("long.pband", start + "a".repeat(10_000_000));
+    int status = run("check", "long.pband");
+    assertTrue(status == 0 || status == 1);
+    assertTrue(out.length() < 4000, "the message repeats the line");
+  }
+
+  @Test
+  void aFileThatIsTooLargeIsRefused() throws IOException {
+    write("large.pband", "#".repeat((16 << 20) + 1));
+    assertEquals(2, run("check", "large.pband"));
+    assertTrue(err.contains("larger than 16 MiB"), err);
+  }
+
+  @Test
+  void usesInACircleAndOutOfTheLibrary() throws IOException {
+    write("lib/a.pband", "use \"b.pband\"\n");
+    write("lib/b.pband", "use \"sub/../a.pband\"\n");
+    write(
+        "lib/c.pband",
+        "use \"../secret.pband\"\nuse \"/etc/passwd\"\nuse \"none.pband\"\nuse \"\"\nuse \"..\\\\x\"\n");
+    write("secret.pband", "device d \"D\" {\n}\n");
+    assertEquals(1, run("check", "lib/a.pband"));
+    assertTrue(
+        out.startsWith(
+            "lib/b.pband:1:5: error: this use closes a circle: lib/a.pband uses lib/b.pband uses lib/a.pband [use-cycle]"),
+        out);
+    assertEquals(1, run("check", "lib"));
+    assertEquals(4, out.lines().filter(l -> l.contains("[use-outside-root]")).count(), out);
+    assertEquals(1, out.lines().filter(l -> l.contains("[file-not-found]")).count(), out);
+  }
+
+  @Test
+  void aLinkOutOfTheLibraryIsNotFollowed() throws IOException {
+    write("secret/x.pband", "device d \"D\" {\n}\n");
+    write("lib/a.pband", "use \"link.pband\"\n");
+    Files.createSymbolicLink(work.resolve("lib/link.pband"), work.resolve("secret/x.pband"));
+    assertEquals(1, run("check", "lib/a.pband", "--root", "lib"));
+    assertTrue(out.contains("[use-outside-root]"), out);
+  }
+
+  @Test
+  void nothingIsWrittenWhereThereIsAnError() throws IOException {
+    copyLibrary();
+    assertEquals(0, run("build", "procedures"));
+    TreeMap<String, String> before = tree("out");
+    String path = "procedures/fescue-300/fescue-300.pband";
+    write(path, Files.readString(work.resolve(path)).replace("300 ohm", "300 Ohms"));
+    assertEquals(1, run("build", "procedures"));
+    assertTrue(err.contains("nothing was written"));
+    assertEquals(before, tree("out"));
+  }
+
+  @Test
+  void nothingIsLeftBesideTheResults() throws IOException {
+    copyLibrary();
+    assertEquals(0, run("build", "procedures"));
+    assertEquals(0, run("build", "procedures"));
+    List<String> names = new ArrayList<>();
+    try (Stream<Path> list = Files.list(work.resolve("out"))) {
+      list.forEach(p -> names.add(p.getFileName().toString()));
+    }
+    names.sort(null);
+    assertArrayEquals(new String[] {"fescue-300-service", "tussock-150-output"}, names.toArray());
+  }
+
+  @Test
+  void anOutThatIsAFileIsAnErrorAndStays() throws IOException {
+    copyLibrary();
+    write("taken", "mine");
+    assertEquals(2, run("build", "procedures", "-o", "taken"));
+    assertEquals("mine", Files.readString(work.resolve("taken")));
+  }
+
+  @Test
+  void twoProceduresOfOneNameAreAnError() throws IOException {
+    copyLibrary();
+    write(
+        "other/tussock.pband",
+        Repository.text(Repository.PROCEDURES.resolve("tussock-150/tussock-150-output.pband"))
+            .replace("../", "")
+            .replace("analyzers/", "")
+            .replace("tussock-150.pband", "tussock.p"));
+    Files.copy(
+        work.resolve("procedures/tussock-150/tussock-150.pband"), work.resolve("other/tussock.p"));
+    Files.copy(
+        work.resolve("procedures/analyzers/sorrel-12.pband"),
+        work.resolve("other/sorrel-12.pband"));
+    Files.copy(work.resolve("procedures/leads.pband"), work.resolve("other/leads.pband"));
+    assertEquals(1, run("build", "procedures", "other"));
+    assertTrue(out.contains("procedure 'tussock-150-output' is declared twice"), out);
+  }
+}

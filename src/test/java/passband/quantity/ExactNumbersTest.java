@@ -1,0 +1,180 @@
+package passband.quantity;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.math.BigDecimal;
+import java.math.BigInteger;
+import java.math.MathContext;
+import java.math.RoundingMode;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Exact numbers against Java's own big integers and decimals, with fixed seeds. */
+class ExactNumbersTest {
+  private static final MathContext SIXTY = new MathContext(60, RoundingMode.HALF_EVEN);
+
+  /**
+   * Sizes from one digit to beyond a long, so that both ways of keeping a ratio, and the step
+   * between, are met.
+   */
+  private static BigInteger some(Random random) {
+    BigInteger value = new BigInteger(1 + random.nextInt(80), random);
+    if (random.nextInt(8) == 0) {
+      value = BigInteger.valueOf(Long.MAX_VALUE).subtract(BigInteger.valueOf(random.nextInt(3)));
+    }
+    return random.nextBoolean() ? value : value.negate();
+  }
+
+  @Test
+  void ratiosAgreeWithBigIntegers() {
+    Random random = new Random(20260914);
+    for (int i = 0; i < 20_000; i++) {
+      BigInteger a = some(random);
+      BigInteger b = some(random).abs().max(BigInteger.ONE);
+      BigInteger c = some(random);
+      BigInteger d = some(random).abs().max(BigInteger.ONE);
+      Rational x = Rational.of(a, b);
+      Rational y = Rational.of(c, d);
+      assertEquals(Rational.of(a.multiply(d).add(c.multiply(b)), b.multiply(d)), x.plus(y));
+      assertEquals(Rational.of(a.multiply(d).subtract(c.multiply(b)), b.multiply(d)), x.minus(y));
+      assertEquals(Rational.of(a.multiply(c), b.multiply(d)), x.times(y));
+      assertEquals(a.multiply(d).compareTo(c.multiply(b)), x.compareTo(y));
+      assertEquals(x.minus(y).signum(), x.compareTo(y));
+      if (c.signum() != 0) {
+        assertEquals(x, x.over(y).times(y));
+      }
+      assertEquals(
+          a.divide(b)
+              .subtract(
+                  a.signum() < 0 && a.mod(b).signum() != 0 ? BigInteger.ONE : BigInteger.ZERO),
+          x.floor());
+      assertEquals(BigInteger.ONE, x.numerator().gcd(x.denominator()).max(BigInteger.ONE));
+    }
+  }
+
+  @Test
+  void theLeastLongIsNoTrap() {
+    Rational least = Rational.of(Long.MIN_VALUE);
+    assertEquals(BigInteger.valueOf(Long.MIN_VALUE), least.numerator());
+    assertEquals(least, least.negate().negate());
+    assertEquals(Rational.ONE, least.over(least));
+    assertEquals(least, Rational.of(Long.MIN_VALUE + 1).minus(Rational.ONE));
+    assertEquals(Rational.of(1), Rational.of(Long.MIN_VALUE, Long.MIN_VALUE));
+    assertTrue(least.compareTo(Rational.of(Long.MAX_VALUE)) < 0);
+  }
+
+  @Test
+  void calculationsAgreeWithSixtyDigits() {
+    Random random = new Random(7);
+    for (int i = 0; i < 3_000; i++) {
+      long a = 1 + random.nextInt(900);
+      long b = 1 + random.nextInt(900);
+      long c = 1 + random.nextInt(900);
+      long step = 1 + random.nextInt(20);
+      Real value =
+          Real.of(Rational.of(a))
+              .sqrt()
+              .plus(Real.of(Rational.of(b, 7)).sqrt())
+              .over(Real.of(Rational.of(c)))
+              .plus(Real.of(Rational.of(b)))
+              .sqrt();
+      BigDecimal expected =
+          new BigDecimal(a)
+              .sqrt(SIXTY)
+              .add(new BigDecimal(b).divide(new BigDecimal(7), SIXTY).sqrt(SIXTY))
+              .divide(new BigDecimal(c), SIXTY)
+              .add(new BigDecimal(b))
+              .sqrt(SIXTY);
+      assertEquals(
+          expected.round(new MathContext(40, RoundingMode.HALF_EVEN)),
+          value.toDecimal(40, RoundingMode.HALF_EVEN));
+      Rational by = Rational.of(step, 1000);
+      BigDecimal steps = expected.divide(new BigDecimal(step).movePointLeft(3), SIXTY);
+      assertEquals(
+          steps.setScale(0, RoundingMode.FLOOR).toBigInteger(),
+          value.floorTo(by).over(by).numerator());
+      assertEquals(
+          steps.setScale(0, RoundingMode.CEILING).toBigInteger(),
+          value.ceilingTo(by).over(by).numerator());
+    }
+  }
+
+  private static Real root(long of) {
+    return Real.of(Rational.of(of)).sqrt();
+  }
+
+  @Test
+  void rootsStayExact() {
+    assertEquals(Rational.of(4), root(2).times(root(8)).rational());
+    assertEquals(Rational.of(1, 2), root(2).over(root(8)).rational());
+    assertEquals(0, root(2).plus(root(8)).compareTo(root(18)));
+    assertEquals(Rational.ZERO, root(2).minus(root(2)).rational());
+    assertEquals(Rational.of(9), root(3).pow(4).rational());
+    assertEquals(Rational.of(1, 5), Real.of(Rational.of(16, 400)).sqrt().rational());
+    assertTrue(root(2).negate().compareTo(root(3).negate()) > 0);
+    assertEquals(Rational.of(-2), root(3).negate().floorTo(Rational.ONE));
+    assertEquals(Rational.of(-1), root(3).negate().ceilingTo(Rational.ONE));
+    assertEquals(-1, root(2).plus(root(3)).compareTo(root(10)));
+    assertEquals(0, root(2).plus(root(3)).minus(root(3)).minus(root(2)).signum());
+    assertThrows(ArithmeticException.class, () -> root(2).negate().sqrt());
+    assertThrows(ArithmeticException.class, () -> root(2).over(Real.ZERO));
+    assertThrows(IllegalStateException.class, () -> root(2).rational());
+  }
+
+  /** A value on the very boundary stays there: nothing is lost to the last digit. */
+  @Test
+  void aRootOnTheGridIsOnTheGrid() {
+    Rational milli = Rational.of(1, 1000);
+    Real limit = Real.of(Rational.of(16)).over(Real.of(Rational.of(400))).sqrt();
+    assertEquals(Rational.of(1, 5), limit.floorTo(milli));
+    assertEquals(Rational.of(1, 5), limit.ceilingTo(milli));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"12,12", "0.50,0.5", "1e3,1000", "-1.5E-3,-0.0015", "100,100", "0,0"})
+  void plainKeepsWhatThereIs(String written, String plain) {
+    assertEquals(plain, Rational.parse(written).toPlain());
+  }
+
+  @Test
+  void plainAndFixed() {
+    assertEquals("0.333333333333", Rational.of(1, 3).toPlain());
+    assertEquals("0.33", Rational.of(1, 3).toFixed(2));
+    assertEquals("179.0", Rational.of(179).toFixed(1));
+    assertEquals("0", Rational.of(-1, 1000).toFixed(0));
+    assertEquals("1/3", Rational.of(2, 6).toString());
+    assertNull(Rational.of(2).exactRoot());
+    assertNull(Rational.of(-4).exactRoot());
+    assertEquals(Rational.of(2, 3), Rational.of(4, 9).exactRoot());
+    assertFalse(Rational.of(1, 2).isInteger());
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "",
+        "1e99",
+        "1e999999999",
+        "1e-99",
+        "abc",
+        "1,5",
+        "1234567890123456789012345678901234567890123456789012345678901"
+      })
+  void whatIsNoNumberIsRefused(String written) {
+    assertThrows(NumberFormatException.class, () -> Rational.parse(written));
+  }
+
+  @Test
+  void zeroDividesNothing() {
+    assertThrows(ArithmeticException.class, () -> Rational.ONE.over(Rational.ZERO));
+    assertThrows(ArithmeticException.class, () -> Rational.of(1, 0));
+    assertThrows(ArithmeticException.class, () -> Rational.of(BigInteger.ONE, BigInteger.ZERO));
+  }
+}

@@ -1,0 +1,339 @@
+package passband.render;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import de.siegmar.fastcsv.reader.CsvReader;
+import de.siegmar.fastcsv.reader.NamedCsvRecord;
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import passband.testing.Repository;
+import passband.testing.Snippet;
+
+/**
+ * Recomputes limits with 50-digit decimals and nothing of the project's arithmetic: every limit of
+ * the demo library from the rules as read in its sources by a person, and 10,000 generated points.
+ */
+class RecomputationTest {
+  private static final MathContext FIFTY = new MathContext(50, RoundingMode.HALF_EVEN);
+  private static final BigDecimal THREE = new BigDecimal(3);
+
+  /**
+   * A tolerance of power read as current, or limits of the reading itself.
+   *
+   * @param percent of the target; null for limits of the reading
+   * @param least the least tolerance in watts
+   * @param low limits of the reading in its unit; null for an open side
+   */
+  private record Rule(BigDecimal percent, BigDecimal least, BigDecimal low, BigDecimal high) {
+    static Rule power(String percent, String least) {
+      return new Rule(new BigDecimal(percent), new BigDecimal(least), null, null);
+    }
+
+    static Rule reading(String low, String high) {
+      return new Rule(
+          null,
+          null,
+          low == null ? null : new BigDecimal(low),
+          high == null ? null : new BigDecimal(high));
+    }
+  }
+
+  private static final Map<String, Rule> RULES = new HashMap<>();
+  private static final Map<String, String> TARGETS = new HashMap<>();
+  private static final Map<String, String[]> STATED = new HashMap<>();
+
+  static {
+    RULES.put("bipolar-output/current", Rule.power("15", "1"));
+    RULES.put("cut-output/current", Rule.power("20", "3"));
+    RULES.put("spray-output/current", Rule.power("20", "3"));
+    RULES.put("spray-output/peak-voltage", Rule.reading(null, "3800"));
+    RULES.put("contact-alarm/trip", Rule.reading("100", "160"));
+    RULES.put("mains-leakage/leakage", Rule.reading(null, "50"));
+    RULES.put("pure-output/current", Rule.power("20", "4"));
+    RULES.put("pure-curve/current", Rule.power("20", "0"));
+    RULES.put("pure-crest/crest-factor", Rule.reading(null, "2.2"));
+    RULES.put("pure-stop/time", Rule.reading(null, "500"));
+    RULES.put("pure-leakage/leakage", Rule.reading(null, "100"));
+    RULES.put("micro-output/current", Rule.power("20", "2"));
+    TARGETS.put("pure-curve/150/100", "95");
+    TARGETS.put("pure-curve/150/200", "140");
+    TARGETS.put("pure-curve/150/500", "120");
+    TARGETS.put("pure-curve/150/1000", "65");
+    STATED.put("bipolar-output/fine/5", new String[] {"179", "219"});
+    STATED.put("bipolar-output/fine/20", new String[] {"369", "428"});
+    STATED.put("bipolar-output/fine/40", new String[] {"522", "606"});
+    STATED.put("weld-output/weld/1", new String[] {"410", "500"});
+    STATED.put("weld-output/weld/3", new String[] {"905", "1105"});
+    STATED.put("weld-output/weld/5", new String[] {"1350", "1650"});
+    STATED.put("pure-output/pure/20", new String[] {"231", "282"});
+    STATED.put("pure-output/pure/150", new String[] {"633", "774"});
+    STATED.put("pure-output/pure/300", new String[] {"895", "1095"});
+  }
+
+  /**
+   * Half-widths of the readings' errors, in the unit of the row: share of reading, fixed part; by
+   * quantity and resolution.
+   */
+  private static final Map<String, String[]> ERRORS =
+      Map.of(
+          "current/0.1", new String[] {"0.01", "0.3"},
+          "current/1", new String[] {"0.01", "1"},
+          "peak-voltage/10", new String[] {"0.03", "20"},
+          "leakage/1", new String[] {"0.01", "1"},
+          "leakage/0.1", new String[] {"0.01", "0.5"},
+          "time/10", new String[] {"0", "20"},
+          "trip/5", new String[] {"0.01", "0"});
+
+  @Test
+  void everyLimitOfTheDemoLibrary() {
+    int rows = 0;
+    for (Path file : Repository.files(Repository.ROOT.resolve("out"), "limits.csv")) {
+      for (NamedCsvRecord row : CsvReader.builder().ofNamedCsvRecord(Repository.text(file))) {
+        checkRow(row);
+        rows++;
+      }
+    }
+    assertTrue(rows >= 50, "only " + rows + " rows");
+  }
+
+  private static void checkRow(NamedCsvRecord row) {
+    String id = row.getField("point");
+    String settingKey =
+        row.getField("test") + "/" + row.getField("mode") + "/" + row.getField("setting");
+    Rule rule = RULES.get(row.getField("test") + "/" + row.getField("quantity"));
+    String[] stated = STATED.get(settingKey);
+    assertTrue(rule != null || stated != null, "no rule known for " + id);
+    BigDecimal low = null;
+    BigDecimal high = null;
+    BigDecimal nominal = null;
+    boolean converted = false;
+    if (rule != null && rule.percent != null) {
+      BigDecimal load = new BigDecimal(row.getField("load"));
+      String target =
+          TARGETS.getOrDefault(
+              row.getField("test") + "/" + row.getField("setting") + "/" + row.getField("load"),
+              row.getField("setting"));
+      BigDecimal watts = new BigDecimal(target);
+      BigDecimal tolerance = watts.multiply(rule.percent).movePointLeft(2).max(rule.least);
+      low = milliamperes(watts.subtract(tolerance), load);
+      high = milliamperes(watts.add(tolerance), load);
+      nominal = milliamperes(watts, load);
+      converted = true;
+    } else if (rule != null) {
+      low = rule.low;
+      high = rule.high;
+    }
+    if (stated != null) {
+      low = low == null ? new BigDecimal(stated[0]) : low.max(new BigDecimal(stated[0]));
+      high = high == null ? new BigDecimal(stated[1]) : high.min(new BigDecimal(stated[1]));
+    }
+    BigDecimal step = new BigDecimal(row.getField("resolution"));
+    assertSide(id + " lower", row.getField("lower"), low, step, RoundingMode.CEILING);
+    assertSide(id + " upper", row.getField("upper"), high, step, RoundingMode.FLOOR);
+    assertEquals(
+        nominal == null ? "" : plain(nominal.round(new MathContext(6, RoundingMode.HALF_EVEN))),
+        row.getField("nominal"),
+        id);
+    boolean guarded = row.getField("decision").equals("guarded");
+    String[] error = ERRORS.get(row.getField("quantity") + "/" + plain(step));
+    if (error == null) {
+      assertEquals("", row.getField("uncertainty"), id);
+      return;
+    }
+    BigDecimal lowU = low == null ? null : expanded(low, error, step, converted);
+    BigDecimal highU = high == null ? null : expanded(high, error, step, converted);
+    assertSide(
+        id + " accept lower",
+        row.getField("accept_lower"),
+        low == null || !guarded ? low : low.add(lowU),
+        step,
+        RoundingMode.CEILING);
+    assertSide(
+        id + " accept upper",
+        row.getField("accept_upper"),
+        high == null || !guarded ? high : high.subtract(highU),
+        step,
+        RoundingMode.FLOOR);
+    BigDecimal larger = lowU == null ? highU : highU == null ? lowU : lowU.max(highU);
+    assertEquals(
+        0,
+        larger
+            .round(new MathContext(3, RoundingMode.UP))
+            .compareTo(new BigDecimal(row.getField("uncertainty"))),
+        id);
+    assertRatio(id, row.getField("accuracy_ratio"), low, high, nominal, lowU, highU);
+  }
+
+  private static void assertRatio(
+      String id,
+      String written,
+      BigDecimal low,
+      BigDecimal high,
+      BigDecimal nominal,
+      BigDecimal lowU,
+      BigDecimal highU) {
+    if (nominal == null && (low == null || high == null)) {
+      assertEquals("", written, id);
+      return;
+    }
+    BigDecimal half = nominal == null ? high.subtract(low).divide(new BigDecimal(2), FIFTY) : null;
+    BigDecimal a = (nominal == null ? half : nominal.subtract(low)).divide(lowU, FIFTY);
+    BigDecimal b = (nominal == null ? half : high.subtract(nominal)).divide(highU, FIFTY);
+    assertEquals(a.min(b).setScale(2, RoundingMode.FLOOR).toPlainString(), written, id);
+  }
+
+  private static String plain(BigDecimal value) {
+    return value.stripTrailingZeros().toPlainString();
+  }
+
+  private static BigDecimal milliamperes(BigDecimal watts, BigDecimal ohms) {
+    return watts.divide(ohms, FIFTY).sqrt(FIFTY).movePointRight(3);
+  }
+
+  /** k = 2; the load's error of 1 % moves a current by half of it. */
+  private static BigDecimal expanded(
+      BigDecimal reading, String[] error, BigDecimal step, boolean converted) {
+    BigDecimal meter = reading.multiply(new BigDecimal(error[0])).add(new BigDecimal(error[1]));
+    BigDecimal half = step.divide(new BigDecimal(2), FIFTY);
+    BigDecimal load = converted ? reading.multiply(new BigDecimal("0.005")) : BigDecimal.ZERO;
+    BigDecimal sum = meter.multiply(meter).add(half.multiply(half)).add(load.multiply(load));
+    return sum.divide(THREE, FIFTY).sqrt(FIFTY).multiply(new BigDecimal(2));
+  }
+
+  private static void assertSide(
+      String id, String written, BigDecimal exact, BigDecimal step, RoundingMode inward) {
+    if (exact == null) {
+      assertEquals("", written, id);
+      return;
+    }
+    // A root that is exact comes out as such from 50 digits; one that is not differs in the last of
+    // them.
+    BigDecimal steps = exact.round(new MathContext(45)).divide(step, FIFTY).setScale(0, inward);
+    assertEquals(
+        0,
+        steps.multiply(step).compareTo(new BigDecimal(written)),
+        id + ": " + written + " of " + exact);
+  }
+
+  // ---- generated points ----
+
+  @Test
+  void tenThousandGeneratedPoints() {
+    Random random = new Random(20261002);
+    int points = 0;
+    while (points < 10_000) {
+      points += generated(random);
+    }
+    assertEquals(10_000, points);
+  }
+
+  /**
+   * One procedure of a hundred points, with a rule, loads, settings and a meter drawn at random.
+   */
+  private static int generated(Random random) {
+    int percent = 5 + random.nextInt(30);
+    BigDecimal least = new BigDecimal(random.nextInt(60)).movePointLeft(1);
+    boolean greater = random.nextInt(4) > 0;
+    String resolution = List.of("1", "0.1", "10", "2", "0.5", "5").get(random.nextInt(6));
+    StringBuilder rows = new StringBuilder();
+    Map<String, BigDecimal[]> expected = new HashMap<>();
+    while (expected.size() < 100) {
+      BigDecimal watts = new BigDecimal(100 + random.nextInt(39_900)).movePointLeft(2);
+      BigDecimal ohms = new BigDecimal(10 + random.nextInt(1990));
+      BigDecimal share = watts.multiply(new BigDecimal(percent)).movePointLeft(2);
+      BigDecimal tolerance = greater ? share.max(least) : share.min(least);
+      BigDecimal low = watts.subtract(tolerance);
+      boolean usable =
+          tolerance.signum() > 0 && wide(watts, tolerance, ohms, new BigDecimal(resolution));
+      String id = "t/out/cut/" + plain(watts) + "W/" + plain(ohms) + "ohm/current";
+      if (usable && low.signum() != 0 && !expected.containsKey(id)) {
+        expected.put(
+            id, new BigDecimal[] {low.signum() < 0 ? null : low, watts.add(tolerance), ohms});
+        rows.append(
+            String.format(Locale.ROOT, "      cut | %s | %s%n", watts.toPlainString(), ohms));
+      }
+    }
+    String rule =
+        percent
+            + " % of setting or "
+            + least
+            + " W, whichever is "
+            + (greater ? "greater" : "smaller");
+    Snippet snippet = Snippet.compile(source(rule, resolution, rows.toString().replace("\r", "")));
+    assertEquals(1, snippet.plans().size(), snippet.report());
+    assertTrue(snippet.diagnostics().stream().noneMatch(d -> d.isError()), snippet.report());
+    int compared = 0;
+    for (NamedCsvRecord row :
+        CsvReader.builder().ofNamedCsvRecord(LimitsCsv.of(snippet.plans().get(0)))) {
+      BigDecimal[] point = expected.get(row.getField("point"));
+      assertNotNull(point, row.getField("point"));
+      BigDecimal step = new BigDecimal(resolution);
+      assertSide(
+          row.getField("point"),
+          row.getField("lower"),
+          point[0] == null ? null : milliamperes(point[0], point[2]),
+          step,
+          RoundingMode.CEILING);
+      assertSide(
+          row.getField("point"),
+          row.getField("upper"),
+          milliamperes(point[1], point[2]),
+          step,
+          RoundingMode.FLOOR);
+      compared++;
+    }
+    return compared;
+  }
+
+  private static boolean wide(
+      BigDecimal watts, BigDecimal tolerance, BigDecimal ohms, BigDecimal step) {
+    BigDecimal low = watts.subtract(tolerance).max(BigDecimal.ZERO);
+    BigDecimal width =
+        milliamperes(watts.add(tolerance), ohms)
+            .subtract(low.signum() == 0 ? BigDecimal.ZERO : milliamperes(low, ohms));
+    return width.compareTo(step.multiply(new BigDecimal(2))) > 0;
+  }
+
+  private static String source(String rule, String resolution, String rows) {
+    return """
+        device gen "Gen" {
+          outlet out "Out" { pole a "a" }
+          mode cut "Cut" on out { setting power 0.01 W to 1 kW step 0.01 W }
+        }
+        analyzer meter "Meter" {
+          jack high "H"
+          jack low "L"
+          load from high to low { values 1 ohm to 2 kohm step 1 ohm }
+          measure current {
+            range 0.1 mA to 10 A
+            resolution %s mA
+            error 1 %% of reading
+          }
+        }
+        procedure p "P" {
+          revision "A" on 2026-01-01
+          device gen
+          analyzer meter
+          caution burn "Burns."
+          test t "T" {
+            outlet out
+            accept power within %s, read as current
+            table {
+              mode | setting/W | load/ohm
+        %s    }
+          }
+        }
+        """
+        .formatted(resolution, rule, rows);
+  }
+}

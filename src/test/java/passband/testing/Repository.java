@@ -1,0 +1,39 @@
+package passband.testing;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+
+/** The project's own folders, as the tests see them. */
+public final class Repository {
+  /** The project's folder: tests are run from it. */
+  public static final Path ROOT = Path.of("").toAbsolutePath();
+
+  /** The demo library. */
+  public static final Path PROCEDURES = ROOT.resolve("procedures");
+
+  private Repository() {}
+
+  /** Every file under a folder with this ending, in order of path. */
+  public static List<Path> files(Path folder, String ending) {
+    try (Stream<Path> walk = Files.walk(folder)) {
+      return walk.filter(p -> Files.isRegularFile(p) && p.toString().endsWith(ending))
+          .sorted()
+          .toList();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** A file's text. */
+  public static String text(Path file) {
+    try {
+      return Files.readString(file);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+}

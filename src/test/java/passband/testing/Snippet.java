@@ -1,0 +1,67 @@
+package passband.testing;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.NoSuchFileException;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import passband.Compiler;
+import passband.diagnostic.Diagnostic;
+import passband.diagnostic.Diagnostics;
+import passband.diagnostic.TextReport;
+import passband.plan.Plan;
+import passband.resolve.Library;
+
+/** Compiles sources held in memory: one call, and what came of it. */
+public record Snippet(List<Plan> plans, List<Diagnostic> diagnostics) {
+
+  /** Compiles one source. */
+  public static Snippet compile(String source) {
+    return compile(Map.of("main.pband", source), "main.pband", null);
+  }
+
+  /**
+   * Compiles a file among several.
+   *
+   * @param analyzer the analyzer to compile for; null for each procedure's own
+   */
+  public static Snippet compile(Map<String, String> files, String main, String analyzer) {
+    Map<String, String> sorted = new TreeMap<>(files);
+    Diagnostics diagnostics = new Diagnostics();
+    Library library =
+        new Library(
+            "",
+            path -> {
+              if (!sorted.containsKey(path)) {
+                throw new NoSuchFileException(path);
+              }
+              return sorted.get(path).getBytes(StandardCharsets.UTF_8);
+            },
+            diagnostics);
+    try {
+      library.load(main);
+    } catch (java.io.IOException e) {
+      throw new java.io.UncheckedIOException(e);
+    }
+    List<Plan> plans = new Compiler(library, analyzer, diagnostics).compile();
+    return new Snippet(plans, diagnostics.list());
+  }
+
+  /** What was found, as the command prints it. */
+  public String report() {
+    return TextReport.of(diagnostics);
+  }
+
+  /** The codes found, in order of place. */
+  public List<String> codes() {
+    return diagnostics.stream().map(d -> d.code().id()).toList();
+  }
+
+  /** The one plan of a source that must be free of errors. */
+  public Plan plan() {
+    if (plans.size() != 1 || diagnostics.stream().anyMatch(Diagnostic::isError)) {
+      throw new AssertionError(plans.size() + " plans\n" + report());
+    }
+    return plans.get(0);
+  }
+}
