@@ -6,7 +6,30 @@ import passband.plan.Plan;
 
 /** All checks, run one after the other. */
 public final class Checks {
-  private static final List<Check> ALL = List.of();
+  private static final List<Check> ALL = List.of(
+          new ModeOnOutlet(),
+          new SettingOnSpan(),
+          new LoadAvailable(),
+          new LoadRated(),
+          new RuleAgainstMode(),
+          new NominalInside(),
+          new Resolved(),
+          new AccuracyRatio(),
+          new LimitOrder(),
+          new SamePointTwice(),
+          new PrefixSlip(),
+          new PowerTolerance(),
+          new PeakAgainstRms(),
+          new Circuit(),
+          new Leads(),
+          new LeadRating(),
+          new Activation(),
+          new DutyKept(),
+          new LoadPower(),
+          new BurnCaution(),
+          new StateLeft(),
+          new Covered(),
+          new Used());
 
   private Checks() {}
 

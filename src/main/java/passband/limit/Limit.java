@@ -18,6 +18,8 @@ import passband.syntax.Tree;
  * @param exact the tolerance limits before rounding, at each end the tighter of computed and
  *     stated, and the nominal
  * @param computed the rule's limits alone, in the quantity that is read
+ * @param ofMode what the mode's profile says of the same quantity, in the quantity that is read;
+ *     null where it says nothing
  * @param printed the tolerance limits rounded inward
  * @param accept the limits that a reading is compared with, rounded inward once
  * @param uncertainty the evaluation of the reading's uncertainty; null where none can be made
@@ -34,6 +36,7 @@ public record Limit(
     Rational resolution,
     Bounds exact,
     Bounds computed,
+    Bounds ofMode,
     Rounded printed,
     Rounded accept,
     Uncertainty uncertainty,

@@ -6,6 +6,7 @@ import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.model.Accuracy;
 import passband.model.Analyzer;
+import passband.model.Device;
 import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
 import passband.quantity.Real;
@@ -26,8 +27,7 @@ public final class LimitMaker {
    * @param id its identity without the quantity
    * @param ohms the load; null when it has none
    * @param columns what names in expressions stand for
-   * @param output the mode's own tolerance of its output; null when it has none
-   * @param outputQuantity the quantity of that tolerance; null when it has none
+   * @param mode null when there is none
    * @param stated the limits the manual prints; null when it prints none
    * @param span where the point is written
    */
@@ -35,8 +35,7 @@ public final class LimitMaker {
       String id,
       Rational ohms,
       Columns columns,
-      Tree.QuantityLimit output,
-      String outputQuantity,
+      Device.Mode mode,
       Stated stated,
       Span span) {}
 
@@ -138,18 +137,42 @@ public final class LimitMaker {
   }
 
   private Bounds ruleBounds(Point point, Tree.Accept accept, QuantityKind accepted) {
-    Bounds output = null;
-    if (accept.limit() instanceof passband.syntax.Limit.Output
-        && accepted.name().equals(point.outputQuantity)) {
-      output =
-          new Rules(accepted.name(), accepted.dimension(), null, point.columns, diagnostics)
-              .bounds(point.output.limit());
-      if (output == null) {
-        return null;
-      }
-    }
+    boolean fromOutput = accept.limit() instanceof passband.syntax.Limit.Output;
+    Bounds output = fromOutput ? ofMode(point, accepted) : null;
     return new Rules(accepted.name(), accepted.dimension(), output, point.columns, diagnostics)
         .bounds(accept.limit());
+  }
+
+  /** What the mode's profile says of a quantity; null where it says nothing. */
+  private Bounds ofMode(Point point, QuantityKind accepted) {
+    Tree.QuantityLimit own = point.mode == null ? null : own(point.mode, accepted.name());
+    return own == null
+        ? null
+        : new Rules(accepted.name(), accepted.dimension(), null, point.columns, diagnostics)
+            .bounds(own.limit());
+  }
+
+  private static Tree.QuantityLimit own(Device.Mode mode, String quantity) {
+    if (mode.output() != null && mode.output().quantity().text().equals(quantity)) {
+      return mode.output();
+    }
+    return mode.limits().stream()
+        .filter(l -> l.quantity().text().equals(quantity))
+        .findFirst()
+        .orElse(null);
+  }
+
+  /** The mode's own limits in the quantity that is read, open where they come to zero or less. */
+  private Bounds ofMode(Point point, QuantityKind accepted, QuantityKind read) {
+    Bounds own = ofMode(point, accepted);
+    if (own == null) {
+      return null;
+    }
+    boolean open = accepted.nonNegative() && own.lower() != null && own.lower().signum() <= 0;
+    Bounds usable = open ? new Bounds(own.nominal(), null, own.upper()) : own;
+    return accepted.name().equals(read.name())
+        ? usable
+        : usable.map(x -> Conversion.convert(x, accepted.name(), read.name(), point.ohms));
   }
 
   /** A lower limit at or below zero of what is never negative says nothing: that side is open. */
@@ -205,6 +228,7 @@ public final class LimitMaker {
         resolution,
         exact,
         computed,
+        ofMode(point, accepted, read),
         printed,
         accepting,
         uncertainty,

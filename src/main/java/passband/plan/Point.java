@@ -24,6 +24,7 @@ import passband.source.Span;
  * @param rest how long output then rests, in seconds; null when nothing says
  * @param limits what its readings have to be
  * @param readings quantities that are read for a calculation and have no limits of their own
+ * @param places where its parts are written
  * @param span where it is written
  */
 public record Point(
@@ -39,7 +40,11 @@ public record Point(
     Rational rest,
     List<Limit> limits,
     List<Reading> readings,
+    Places places,
     Span span) {
+
+  /** Where a point's parts are written; the whole row for one that has no cell. */
+  public record Places(Span mode, Span setting, Span load) {}
 
   /** A quantity that is read and not judged by itself. */
   public record Reading(

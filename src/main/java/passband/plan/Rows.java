@@ -172,7 +172,7 @@ final class Rows {
             "with this row the table expands into more than " + MOST + " points");
         return specs;
       }
-      expand(columns, row, 0, new Partial(null, null, null, null, new TreeMap<>(), null), specs);
+      expand(columns, row, 0, new Partial(null, null, null, null, new TreeMap<>(), null, new Point.Places(row.span(), row.span(), row.span())), specs);
     }
     return specs;
   }
@@ -233,7 +233,32 @@ final class Rows {
       Figure load,
       Figure target,
       SortedMap<String, Spec.Extra> extras,
-      Stated stated) {}
+      Stated stated,
+      Point.Places at) {
+    Partial mode(Mode other, Span where) {
+      return new Partial(other, setting, load, target, extras, stated, new Point.Places(where, at.setting(), at.load()));
+    }
+
+    Partial setting(Figure other, Span where) {
+      return new Partial(mode, other, load, target, extras, stated, new Point.Places(at.mode(), where, at.load()));
+    }
+
+    Partial load(Figure other, Span where) {
+      return new Partial(mode, setting, other, target, extras, stated, new Point.Places(at.mode(), at.setting(), where));
+    }
+
+    Partial target(Figure other) {
+      return new Partial(mode, setting, load, other, extras, stated, at);
+    }
+
+    Partial extras(SortedMap<String, Spec.Extra> others) {
+      return new Partial(mode, setting, load, target, others, stated, at);
+    }
+
+    Partial stated(Stated other) {
+      return new Partial(mode, setting, load, target, extras, other, at);
+    }
+  }
 
   private void expand(
       List<Column> columns, Tree.Row row, int at, Partial partial, List<Spec> specs) {
@@ -270,7 +295,7 @@ final class Rows {
         Stated stated = stated(column, value);
         yield stated == null
             ? List.of()
-            : List.of(new Partial(p.mode, p.setting, p.load, p.target, p.extras, stated));
+            : List.of(p.stated(stated));
       }
       case EXTRA -> extras(column, value, p);
       default -> numbers(column, value, p);
@@ -291,7 +316,7 @@ final class Rows {
           device.modes().stream().map(m -> m.name().text()).toList());
       return List.of();
     }
-    return List.of(new Partial(mode, p.setting, p.load, p.target, p.extras, p.stated));
+    return List.of(p.mode(mode, name.name().span()));
   }
 
   private List<Partial> numbers(Column column, Tree.Value value, Partial p) {
@@ -305,9 +330,9 @@ final class Rows {
       Figure figure = new Figure(si, unit);
       next.add(
           switch (column.kind) {
-            case SETTING -> new Partial(p.mode, figure, p.load, p.target, p.extras, p.stated);
-            case LOAD -> new Partial(p.mode, p.setting, load(amount), p.target, p.extras, p.stated);
-            default -> new Partial(p.mode, p.setting, p.load, figure, p.extras, p.stated);
+            case SETTING -> p.setting(figure, amount.span());
+            case LOAD -> p.load(load(amount), amount.span());
+            default -> p.target(figure);
           });
     }
     next.removeIf(partial -> column.kind == Kind.LOAD && partial.load == null);
@@ -447,13 +472,7 @@ final class Rows {
       SortedMap<String, Spec.Extra> extras = new TreeMap<>(p.extras);
       extras.put(column.name, extra);
       next.add(
-          new Partial(
-              p.mode,
-              p.setting,
-              p.load,
-              p.target,
-              Collections.unmodifiableSortedMap(extras),
-              p.stated));
+          p.extras(Collections.unmodifiableSortedMap(extras)));
     }
     return next;
   }
@@ -506,7 +525,7 @@ final class Rows {
     if (p.mode != null && p.mode.setting() != null && setting != null) {
       setting = new Figure(setting.si(), p.mode.setting().unit());
     }
-    specs.add(new Spec(p.mode, setting, p.load, p.target, p.extras, p.stated, row.span()));
+    specs.add(new Spec(p.mode, setting, p.load, p.target, p.extras, p.stated, p.at, row.span()));
   }
 
   private boolean settingFits(Partial p, Tree.Row row) {

@@ -12,6 +12,7 @@ import passband.source.Span;
  *
  * @param extras other settings by name
  * @param stated the manual's limits; null when the row has none
+ * @param places where its parts are written
  */
 record Spec(
     Mode mode,
@@ -20,6 +21,7 @@ record Spec(
     Figure target,
     SortedMap<String, Extra> extras,
     Stated stated,
+    Point.Places places,
     Span span) {
 
   /**

@@ -41,7 +41,7 @@ import passband.syntax.Word;
  * and phase.
  */
 final class TestPlanner {
-  private static final Spec NOTHING = new Spec(null, null, null, null, new TreeMap<>(), null, null);
+  private static final Spec NOTHING = new Spec(null, null, null, null, new TreeMap<>(), null, null, null);
 
   private final Tree.Test test;
   private final Device device;
@@ -168,7 +168,7 @@ final class TestPlanner {
             test.name().span(),
             "the test '" + test.name().text() + "' has no table");
       } else if (test.sweep() != null) {
-        specs.add(new Spec(null, null, null, null, new TreeMap<>(), null, test.sweep().span()));
+        specs.add(sweptOnly());
       }
       return;
     }
@@ -178,6 +178,12 @@ final class TestPlanner {
       return;
     }
     specs.addAll(new Rows(device, analyzer, diagnostics).of(whole));
+  }
+
+  private Spec sweptOnly() {
+    Span span = test.sweep().span();
+    return new Spec(
+        null, null, null, null, new TreeMap<>(), null, new Point.Places(span, span, span), span);
   }
 
   /** Gives the table that a source names by file; null, with the fault said, when it cannot. */
@@ -266,6 +272,7 @@ final class TestPlanner {
               rest(spec),
               limits,
               readings,
+              spec.places(),
               spec.span()));
     }
     return points;
@@ -305,14 +312,12 @@ final class TestPlanner {
 
   private List<Limit> limits(LimitMaker maker, Spec spec, String id) {
     Stated stated = accepts.named(spec.stated(), accepted);
-    Tree.QuantityLimit output = spec.mode() == null ? null : spec.mode().output();
     LimitMaker.Point point =
         new LimitMaker.Point(
             id,
             spec.load() == null ? null : spec.load().si(),
             new SpecColumns(spec),
-            output,
-            output == null ? null : output.quantity().text(),
+            spec.mode(),
             stated,
             spec.span());
     List<Limit> limits = new ArrayList<>();

@@ -1,0 +1,80 @@
+package passband.check;
+
+import java.util.ArrayList;
+import java.util.List;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostic;
+import passband.diagnostic.Diagnostics;
+import passband.model.Device;
+import passband.model.Device.Outlet;
+import passband.model.Terminal;
+import passband.plan.Plan;
+import passband.plan.Point;
+import passband.plan.Stage;
+import passband.resolve.Scope;
+import passband.syntax.Tree;
+import passband.syntax.Tree.TerminalKind;
+import passband.syntax.Word;
+
+/**
+ * {@code activation-open}, an error: none of the contacts that activate a mode is joined to a key of the analyzer in the setup; and
+ * {@code unknown-name} for a contact that is not there.
+ */
+final class Activation implements Check {
+  @Override
+  public void check(Plan plan, Diagnostics diagnostics) {
+    for (Stage.Run run : plan.runs()) {
+      for (Point point : run.points()) {
+        boolean delivers = point.mode() != null && point.outlet() != null && run.setup() != null;
+        if (delivers && !point.mode().activateBy().isEmpty() && point.mode().isOn(point.outlet())) {
+          look(plan, run, point, diagnostics);
+        }
+      }
+    }
+  }
+
+  private static void look(Plan plan, Stage.Run run, Point point, Diagnostics diagnostics) {
+    List<Terminal> contacts = new ArrayList<>();
+    for (Tree.Ref ref : point.mode().activateBy()) {
+      Terminal contact = contact(plan.device(), point.outlet(), ref, diagnostics);
+      if (contact == null) {
+        return;
+      }
+      contacts.add(contact);
+    }
+    Nets nets = new Nets(run.setup().wires());
+    boolean joined =
+        plan.analyzer().terminals().stream().anyMatch(t -> t.kind() == TerminalKind.KEY && nets.reaches(contacts, t));
+    if (!joined) {
+      String names = String.join(" or ", contacts.stream().map(Terminal::id).toList());
+      diagnostics.add(
+          Diagnostic.of(
+                  Code.ACTIVATION_OPEN,
+                  run.setup().name().span(),
+                  "nothing in this setup activates '" + point.mode().name().text() + "': no key is joined to " + names)
+              .note(point.mode().activateBy().get(0).span(), "the mode is activated by it")
+              .hint("connect a key lead from the contact to a key of the analyzer"));
+    }
+  }
+
+  private static Terminal contact(Device device, Outlet on, Tree.Ref ref, Diagnostics diagnostics) {
+    List<Word> parts = ref.parts();
+    Outlet outlet = parts.size() == 1 ? on : device.outlet(parts.get(parts.size() - 2).text());
+    Word name = parts.get(parts.size() - 1);
+    if (outlet == null) {
+      Scope.unknown(diagnostics, parts.get(parts.size() - 2), "outlet", device.outlets().stream().map(o -> o.name().text()).toList());
+      return null;
+    }
+    Terminal contact = outlet.terminal(name.text());
+    if (contact == null || contact.kind() != TerminalKind.CONTACT) {
+      Scope.unknown(
+          diagnostics,
+          name,
+          "contact",
+          " on the outlet '" + outlet.name().text() + "'",
+          outlet.terminals().stream().filter(t -> t.kind() == TerminalKind.CONTACT).map(t -> t.name().text()).toList());
+      return null;
+    }
+    return contact;
+  }
+}

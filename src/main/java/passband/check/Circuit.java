@@ -1,0 +1,188 @@
+package passband.check;
+
+import java.util.ArrayList;
+import java.util.List;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostic;
+import passband.diagnostic.Diagnostics;
+import passband.limit.Limit;
+import passband.model.Analyzer;
+import passband.model.Device;
+import passband.model.Device.Mode;
+import passband.model.Device.Outlet;
+import passband.model.Terminal;
+import passband.plan.Plan;
+import passband.plan.Point;
+import passband.plan.Stage;
+import passband.source.Span;
+
+/**
+ * {@code circuit-open}, {@code circuit-shorted} and {@code return-missing}, errors: the loop from a pole through leads, jacks and load to
+ * the other pole, or to the return electrode, is looked for in the graph of the setup. What is measured between two jacks of its own, such
+ * as leakage, closes its loop through those.
+ */
+final class Circuit implements Check {
+
+  /** The two ends of what the current goes through in the analyzer. */
+  private record Through(Terminal from, Terminal to) {}
+
+  @Override
+  public void check(Plan plan, Diagnostics diagnostics) {
+    for (Stage.Run run : plan.runs()) {
+      for (Point point : run.points()) {
+        if (point.mode() != null && point.outlet() != null && point.mode().isOn(point.outlet())) {
+          output(plan, run, point, diagnostics);
+        } else if (point.mode() == null && run.setup() != null) {
+          passive(plan, run, point, diagnostics);
+        }
+      }
+    }
+  }
+
+  // ---- output ----
+
+  private static void output(Plan plan, Stage.Run run, Point point, Diagnostics diagnostics) {
+    Span where = where(run);
+    if (run.setup() == null) {
+      diagnostics.add(
+          Diagnostic.of(Code.CIRCUIT_OPEN, run.test().span(), "the test '" + run.test().text() + "' delivers output and is in no setup")
+              .hint("add 'setup NAME'"));
+      return;
+    }
+    Nets nets = new Nets(run.setup().wires());
+    Mode mode = point.mode();
+    List<Terminal> active = poles(point.outlet());
+    List<Terminal> back = mode.through() == null ? active : poles(mode.through());
+    if (shorted(plan, nets, active, back, run, diagnostics)) {
+      return;
+    }
+    for (Limit limit : point.limits()) {
+      Through own = between(plan, limit.quantity());
+      if (own != null) {
+        leakage(plan, nets, active, own, limit.quantity(), run, diagnostics);
+      } else if (!closes(plan, nets, active, back)) {
+        if (mode.through() != null && back.stream().noneMatch(nets::wired)) {
+          diagnostics.add(
+              Diagnostic.of(
+                      Code.RETURN_MISSING,
+                      where,
+                      "the output of '" + mode.name().text() + "' returns through '" + mode.through().name().text() + "', and no lead of the setup goes there")
+                  .note(mode.name().span(), "the mode is declared here"));
+        } else {
+          diagnostics.add(
+              Diagnostic.of(Code.CIRCUIT_OPEN, where, open(point.outlet(), mode)).note(run.test().span(), "this test is in the setup"));
+        }
+      }
+    }
+  }
+
+  private static String open(Outlet outlet, Mode mode) {
+    String back = mode.through() == null ? "its other pole" : "'" + mode.through().name().text() + "'";
+    return "no loop goes from '" + outlet.name().text() + "' through the load to " + back;
+  }
+
+  private static Span where(Stage.Run run) {
+    return run.setup() == null ? run.test().span() : run.setup().name().span();
+  }
+
+  private static List<Terminal> poles(Outlet outlet) {
+    return outlet.terminals().stream().filter(t -> t.kind().carriesOutput()).toList();
+  }
+
+  /** Whether some load, or where the analyzer has none its measuring jacks, stands between a pole and a way back. */
+  private static boolean closes(Plan plan, Nets nets, List<Terminal> active, List<Terminal> back) {
+    for (Analyzer.LoadBank bank : plan.analyzer().loads()) {
+      if (closes(nets, active, back, new Through(bank.from(), bank.to()))) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private static boolean closes(Nets nets, List<Terminal> active, List<Terminal> back, Through through) {
+    for (Terminal a : active) {
+      for (Terminal b : back) {
+        boolean apart = !a.same(b);
+        boolean forth = nets.joined(a, through.from) && nets.joined(b, through.to);
+        boolean other = nets.joined(a, through.to) && nets.joined(b, through.from);
+        if (apart && (forth || other)) {
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+
+  private static boolean shorted(
+      Plan plan, Nets nets, List<Terminal> active, List<Terminal> back, Stage.Run run, Diagnostics diagnostics) {
+    for (Terminal a : active) {
+      for (Terminal b : back) {
+        if (!a.same(b) && nets.joined(a, b)) {
+          diagnostics.add(
+              Diagnostic.of(
+                  Code.CIRCUIT_SHORTED, where(run), "leads join " + a.id() + " and " + b.id() + " without the load between them"));
+          return true;
+        }
+      }
+    }
+    for (Analyzer.LoadBank bank : plan.analyzer().loads()) {
+      if (nets.joined(bank.from(), bank.to())) {
+        diagnostics.add(
+            Diagnostic.of(Code.CIRCUIT_SHORTED, where(run), "leads join both ends of the load")
+                .note(bank.span(), "the load is here"));
+        return true;
+      }
+    }
+    return false;
+  }
+
+  // ---- what is measured between jacks of its own ----
+
+  private static Through between(Plan plan, String quantity) {
+    Analyzer.Measure measure = plan.analyzer().measure(quantity);
+    return measure == null || measure.from() == null || measure.to() == null ? null : new Through(measure.from(), measure.to());
+  }
+
+  private static void leakage(
+      Plan plan, Nets nets, List<Terminal> active, Through through, String quantity, Stage.Run run, Diagnostics diagnostics) {
+    List<Terminal> all = allPoles(plan.device());
+    boolean from = nets.reaches(active, through.from) && nets.reaches(all, through.to);
+    boolean to = nets.reaches(active, through.to) && nets.reaches(all, through.from);
+    if (nets.joined(through.from, through.to)) {
+      diagnostics.add(Code.CIRCUIT_SHORTED, where(run), "leads join both jacks between which " + quantity + " is measured");
+    } else if (!from && !to) {
+      diagnostics.add(
+          Diagnostic.of(
+                  Code.CIRCUIT_OPEN,
+                  where(run),
+                  "no loop goes from the outlet through " + through.from.id() + " and " + through.to.id() + ", between which " + quantity + " is measured")
+              .note(run.test().span(), "this test is in the setup"));
+    }
+  }
+
+  private static List<Terminal> allPoles(Device device) {
+    List<Terminal> poles = new ArrayList<>();
+    device.outlets().forEach(o -> poles.addAll(poles(o)));
+    return poles;
+  }
+
+  /** A test without output: a swept load lies across two poles, a leakage is measured from a pole to another. */
+  private static void passive(Plan plan, Stage.Run run, Point point, Diagnostics diagnostics) {
+    Nets nets = new Nets(run.setup().wires());
+    List<Terminal> all = allPoles(plan.device());
+    if (run.sweep() != null && run.sweep().what().equals("load")) {
+      boolean closes = closes(plan, nets, all, all);
+      if (!closes) {
+        diagnostics.add(
+            Diagnostic.of(Code.CIRCUIT_OPEN, where(run), "the swept load does not lie between two poles of the device")
+                .note(run.test().span(), "this test is in the setup"));
+      }
+    }
+    for (Limit limit : point.limits()) {
+      Through own = between(plan, limit.quantity());
+      if (own != null) {
+        leakage(plan, nets, all, own, limit.quantity(), run, diagnostics);
+      }
+    }
+  }
+}

@@ -1,0 +1,122 @@
+package passband.check;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import passband.model.Device;
+import passband.model.Device.Mode;
+import passband.model.Device.Outlet;
+import passband.model.Series;
+import passband.plan.Plan;
+import passband.plan.Point;
+import passband.plan.Stage;
+import passband.plan.Wire;
+import passband.quantity.Rational;
+
+/**
+ * What of a device a procedure tests: its modes on each outlet, low, middle and high. Low is the lowest quarter of the mode's span, high
+ * its highest tenth, middle what is between: common practice, no source.
+ */
+public final class Coverage {
+  private static final Rational QUARTER = Rational.of(1, 4);
+  private static final Rational TENTH = Rational.of(1, 10);
+
+  /**
+   * One mode on one outlet.
+   *
+   * @param tested whether any point has it
+   * @param low the settings tested there, as printed; likewise the others; null for a mode without settings
+   */
+  public record Cell(Mode mode, Outlet outlet, boolean tested, List<String> low, List<String> middle, List<String> high) {
+
+    /** The parts of the span that no point is in, in words. */
+    public List<String> missing() {
+      List<String> missing = new ArrayList<>();
+      if (low != null && low.isEmpty()) {
+        missing.add("low");
+      }
+      if (middle != null && middle.isEmpty()) {
+        missing.add("middle");
+      }
+      if (high != null && high.isEmpty()) {
+        missing.add("high");
+      }
+      return missing;
+    }
+  }
+
+  private Coverage() {}
+
+  /** Every mode on each of its outlets, in the order of the profile. */
+  public static List<Cell> cells(Plan plan) {
+    List<Cell> cells = new ArrayList<>();
+    for (Mode mode : plan.device().modes()) {
+      mode.outlets().forEach(outlet -> cells.add(cell(plan, mode, outlet)));
+    }
+    return cells;
+  }
+
+  private static Cell cell(Plan plan, Mode mode, Outlet outlet) {
+    List<Point> points =
+        plan.points().stream().filter(p -> p.mode() == mode && p.outlet() == outlet).toList();
+    Series span = mode.setting();
+    if (span == null || span.lowest().equals(span.highest())) {
+      return new Cell(mode, outlet, !points.isEmpty(), null, null, null);
+    }
+    Rational width = span.highest().minus(span.lowest());
+    Rational low = span.lowest().plus(width.times(QUARTER));
+    Rational high = span.highest().minus(width.times(TENTH));
+    return new Cell(
+        mode,
+        outlet,
+        !points.isEmpty(),
+        settings(points, null, low),
+        between(span, low, high) ? settings(points, low, high) : null,
+        settings(points, high, null));
+  }
+
+  /** Whether the mode can be set to anything between. */
+  private static boolean between(Series span, Rational low, Rational high) {
+    return span.segments().stream()
+        .anyMatch(s -> s.step() == null || s.from().compareTo(s.to()) < 0 || inside(s.from(), low, high));
+  }
+
+  private static boolean inside(Rational value, Rational low, Rational high) {
+    return (low == null || value.compareTo(low) > 0) && (high == null || value.compareTo(high) < 0);
+  }
+
+  /** The settings above one value and below another; the ends themselves count as low and high. */
+  private static List<String> settings(List<Point> points, Rational above, Rational below) {
+    Set<Rational> found = new TreeSet<>();
+    List<String> texts = new ArrayList<>();
+    for (Point point : points) {
+      Rational value = point.setting() == null ? null : point.setting().si();
+      boolean fits =
+          value != null
+              && (above == null ? value.compareTo(below) <= 0 : below == null ? value.compareTo(above) >= 0 : inside(value, above, below));
+      if (fits && found.add(value)) {
+        texts.add(point.setting().text());
+      }
+    }
+    return texts;
+  }
+
+  /** The outlets with poles that no run is on and no lead of a run goes to. */
+  static List<Outlet> untouched(Plan plan) {
+    Device device = plan.device();
+    return device.outlets().stream()
+        .filter(o -> o.terminals().stream().anyMatch(t -> t.kind().carriesOutput()))
+        .filter(o -> plan.runs().stream().noneMatch(run -> touches(run, o)))
+        .toList();
+  }
+
+  private static boolean touches(Stage.Run run, Outlet outlet) {
+    if (run.outlet() == outlet) {
+      return true;
+    }
+    String owner = outlet.name().text();
+    List<Wire> wires = run.setup() == null ? List.of() : run.setup().wires();
+    return wires.stream().anyMatch(w -> w.from().owner().equals(owner) || w.to().owner().equals(owner));
+  }
+}

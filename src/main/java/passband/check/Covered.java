@@ -1,0 +1,47 @@
+package passband.check;
+
+import java.util.ArrayList;
+import java.util.List;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostic;
+import passband.diagnostic.Diagnostics;
+import passband.model.Device.Outlet;
+import passband.plan.Plan;
+import passband.source.Span;
+
+/**
+ * {@code mode-untested}, {@code outlet-untested} and {@code setting-untested}, warnings: what of the device the procedure leaves out. Said
+ * once a procedure, where it names the device.
+ */
+final class Covered implements Check {
+  @Override
+  public boolean needsWhole() {
+    return true;
+  }
+
+  @Override
+  public void check(Plan plan, Diagnostics diagnostics) {
+    Span where = plan.tree().device().span();
+    List<String> modes = new ArrayList<>();
+    List<String> settings = new ArrayList<>();
+    for (Coverage.Cell cell : Coverage.cells(plan)) {
+      String name = cell.mode().name().text() + " on " + cell.outlet().name().text();
+      if (!cell.tested()) {
+        modes.add(name);
+      } else if (!cell.missing().isEmpty()) {
+        settings.add(name + " (" + String.join(", ", cell.missing()) + ")");
+      }
+    }
+    List<String> outlets = Coverage.untouched(plan).stream().map((Outlet o) -> o.name().text()).toList();
+    say(Code.MODE_UNTESTED, where, "no test covers " + Figures.list(modes), modes, diagnostics);
+    say(Code.OUTLET_UNTESTED, where, "no test touches the outlet " + Figures.list(outlets), outlets, diagnostics);
+    say(Code.SETTING_UNTESTED, where, "not tested over the whole span: " + Figures.list(settings), settings, diagnostics);
+  }
+
+  private static void say(Code code, Span where, String message, List<String> found, Diagnostics diagnostics) {
+    if (!found.isEmpty()) {
+      diagnostics.add(
+          Diagnostic.of(code, where, message).hint("'passband check --coverage' prints what is tested"));
+    }
+  }
+}

@@ -1,0 +1,68 @@
+package passband.check;
+
+import java.math.RoundingMode;
+import java.util.ArrayList;
+import java.util.List;
+import passband.limit.Limit;
+import passband.plan.Figure;
+import passband.plan.Point;
+import passband.quantity.Rational;
+import passband.quantity.Real;
+import passband.quantity.Unit;
+
+/** Values as messages show them, and points as checks compare them. */
+final class Figures {
+  private Figures() {}
+
+  /** Four significant digits in a unit. */
+  static String text(Real si, Unit unit) {
+    String digits =
+        si.over(Real.of(unit.factor()))
+            .toDecimal(4, RoundingMode.HALF_EVEN)
+            .stripTrailingZeros()
+            .toPlainString();
+    return unit.symbol().isEmpty() ? digits : digits + " " + unit.printed();
+  }
+
+  /** A value in SI in a unit. */
+  static String text(Rational si, Unit unit) {
+    return new Figure(si, unit).text();
+  }
+
+  /** A limit's two sides as printed. */
+  static String sides(Limit limit) {
+    String low = limit.text(limit.printed().lower());
+    String high = limit.text(limit.printed().upper());
+    String unit = limit.unit().symbol().isEmpty() ? "" : " " + limit.unit().printed();
+    if (low == null) {
+      return "at most " + high + unit;
+    }
+    return high == null ? "at least " + low + unit : low + " to " + high + unit;
+  }
+
+  /** The point's limit of a quantity, or null. */
+  static Limit limit(Point point, String quantity) {
+    return point.limits().stream()
+        .filter(l -> l.quantity().equals(quantity))
+        .findFirst()
+        .orElse(null);
+  }
+
+  /** Words joined by commas. */
+  static String list(List<String> words) {
+    return String.join(", ", words);
+  }
+
+  /** Quantities that the points have limits for, in order of first appearance. */
+  static List<String> quantities(List<Point> points) {
+    List<String> names = new ArrayList<>();
+    for (Point point : points) {
+      for (Limit limit : point.limits()) {
+        if (!names.contains(limit.quantity())) {
+          names.add(limit.quantity());
+        }
+      }
+    }
+    return names;
+  }
+}

@@ -1,0 +1,63 @@
+package passband.check;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostic;
+import passband.diagnostic.Diagnostics;
+import passband.model.Device.Mode;
+import passband.plan.Plan;
+import passband.plan.Point;
+import passband.plan.Stage;
+import passband.plan.Wire;
+import passband.quantity.Real;
+import passband.quantity.Unit;
+import passband.quantity.Units;
+
+/**
+ * {@code lead-underrated}, an error, and {@code lead-unrated}, a warning: a lead in an output circuit that is rated below the highest peak
+ * voltage of a mode tested through it, or that has no rating.
+ */
+final class LeadRating implements Check {
+  private static final Unit VOLT = Units.find("V");
+
+  @Override
+  public void check(Plan plan, Diagnostics diagnostics) {
+    for (Stage.Run run : plan.runs()) {
+      Map<Mode, Real> peaks = new LinkedHashMap<>();
+      for (Point point : run.points()) {
+        Real peak = point.mode() == null ? null : PeakVoltage.of(point.mode());
+        if (point.mode() != null) {
+          peaks.put(point.mode(), peak);
+        }
+      }
+      for (Wire wire : run.setup() == null || peaks.isEmpty() ? java.util.List.<Wire>of() : run.setup().wires()) {
+        if (wire.from().kind().carriesOutput() && wire.to().kind().carriesOutput()) {
+          look(wire, peaks, diagnostics);
+        }
+      }
+    }
+  }
+
+  private static void look(Wire wire, Map<Mode, Real> peaks, Diagnostics diagnostics) {
+    if (wire.lead().rated() == null) {
+      diagnostics.add(
+          Diagnostic.of(Code.LEAD_UNRATED, wire.span(), "the " + wire.lead().title() + " is in an output circuit and has no rating")
+              .note(wire.lead().name().span(), "it is declared here")
+              .hint("add ', rated …' with the peak voltage it is made for"));
+      return;
+    }
+    peaks.forEach(
+        (mode, peak) -> {
+          if (peak != null && peak.compareTo(Real.of(wire.lead().rated())) > 0) {
+            diagnostics.add(
+                Diagnostic.of(
+                        Code.LEAD_UNDERRATED,
+                        wire.span(),
+                        "the " + wire.lead().title() + " is rated " + wire.lead().ratedText() + ", and '" + mode.name().text() + "' reaches " + Figures.text(peak, VOLT) + " peak")
+                    .note(wire.lead().name().span(), "the lead is declared here")
+                    .note(mode.name().span(), "the mode is declared here"));
+          }
+        });
+  }
+}

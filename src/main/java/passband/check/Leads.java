@@ -1,0 +1,112 @@
+package passband.check;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostic;
+import passband.diagnostic.Diagnostics;
+import passband.model.Analyzer;
+import passband.model.Terminal;
+import passband.plan.Plan;
+import passband.plan.Setup;
+import passband.plan.Stage;
+import passband.plan.Wire;
+import passband.syntax.Tree.TerminalKind;
+
+/**
+ * {@code terminal-crowded}, {@code lead-used-twice} and {@code contact-on-output}, errors: more leads in a terminal than it holds, one
+ * lead in two places, and a contact or key wired to what carries output.
+ */
+final class Leads implements Check {
+  @Override
+  public void check(Plan plan, Diagnostics diagnostics) {
+    for (Stage.Run run : plan.runs()) {
+      if (run.setup() != null) {
+        twice(run.setup(), diagnostics);
+        crowded(run.setup(), diagnostics);
+        run.setup().wires().forEach(w -> kinds(plan.analyzer(), run.setup(), w, diagnostics));
+      }
+    }
+  }
+
+  private static void twice(Setup setup, Diagnostics diagnostics) {
+    Map<String, Wire> seen = new HashMap<>();
+    for (Wire wire : setup.wires()) {
+      Wire first = seen.putIfAbsent(wire.lead().name().text(), wire);
+      if (first != null) {
+        diagnostics.add(
+            Diagnostic.of(Code.LEAD_USED_TWICE, wire.span(), "the " + wire.lead().title() + " is already in use in this setup")
+                .note(first.span(), "it is used here"));
+      }
+    }
+  }
+
+  private static void crowded(Setup setup, Diagnostics diagnostics) {
+    Map<String, List<Wire>> leads = new HashMap<>();
+    Map<String, List<Wire>> links = new HashMap<>();
+    for (Wire wire : setup.wires()) {
+      for (Terminal end : List.of(wire.from(), wire.to())) {
+        List<Wire> there = (wire.lead().link() ? links : leads).computeIfAbsent(end.id(), k -> new ArrayList<>());
+        there.add(wire);
+        int holds = wire.lead().link() ? 1 : end.holds();
+        if (there.size() > holds) {
+          diagnostics.add(
+              Diagnostic.of(Code.TERMINAL_CROWDED, wire.span(), end.id() + " holds " + holds + (wire.lead().link() ? " link" : " lead") + (holds == 1 ? "" : "s") + ", and this is one more")
+                  .note(there.get(0).span(), "another is here")
+                  .hint("where the terminal takes more, say so in the profile: 'holds 2'"));
+        }
+      }
+    }
+  }
+
+  private static void kinds(Analyzer analyzer, Setup setup, Wire wire, Diagnostics diagnostics) {
+    boolean from = wire.from().kind().carriesOutput();
+    if (from == wire.to().kind().carriesOutput()) {
+      return;
+    }
+    Terminal quiet = from ? wire.to() : wire.from();
+    Terminal live = from ? wire.from() : wire.to();
+    if (!carries(analyzer, setup, live)) {
+      return;
+    }
+    diagnostics.add(
+        Diagnostic.of(
+                Code.CONTACT_ON_OUTPUT,
+                wire.span(),
+                "this joins the "
+                    + quiet.kind().word()
+                    + " "
+                    + quiet.id()
+                    + " to the "
+                    + live.kind().word()
+                    + " "
+                    + live.id()
+                    + ", which carries output")
+            .hint("contacts go to keys, poles to jacks"));
+  }
+
+  /** Whether output can come to a terminal: a pole, an end of a load or of a measurement, or joined to one. */
+  private static boolean carries(Analyzer analyzer, Setup setup, Terminal live) {
+    Nets nets = new Nets(setup.wires());
+    List<Terminal> ends = new ArrayList<>();
+    analyzer.loads().forEach(l -> ends.addAll(List.of(l.from(), l.to())));
+    analyzer.measures().stream()
+        .filter(m -> m.from() != null)
+        .forEach(m -> ends.addAll(List.of(m.from(), m.to())));
+    for (Wire wire : setup.wires()) {
+      ends.add(wire.from());
+      ends.add(wire.to());
+    }
+    ends.removeIf(e -> e.kind() == TerminalKind.CONTACT || e.kind() == TerminalKind.KEY);
+    ends.removeIf(e -> e.kind() == TerminalKind.JACK && !isEnd(analyzer, e));
+    return nets.reaches(ends, live);
+  }
+
+  private static boolean isEnd(Analyzer analyzer, Terminal jack) {
+    return analyzer.loads().stream().anyMatch(l -> l.from().same(jack) || l.to().same(jack))
+        || analyzer.measures().stream()
+            .anyMatch(m -> m.from() != null && (m.from().same(jack) || m.to().same(jack)));
+  }
+}

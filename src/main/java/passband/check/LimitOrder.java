@@ -1,0 +1,82 @@
+package passband.check;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Objects;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostic;
+import passband.diagnostic.Diagnostics;
+import passband.limit.Limit;
+import passband.plan.Plan;
+import passband.plan.Point;
+import passband.plan.Stage;
+import passband.quantity.Rational;
+
+/**
+ * {@code limits-fall} and {@code limits-copied}, warnings: limits that fall while the setting rises, and stated limits that are the same
+ * at two settings. Points are compared within one test, mode, load and other settings.
+ */
+final class LimitOrder implements Check {
+  @Override
+  public void check(Plan plan, Diagnostics diagnostics) {
+    for (Stage.Run run : plan.runs()) {
+      List<Point> points =
+          run.points().stream()
+              .filter(p -> p.setting() != null)
+              .sorted(Comparator.comparing((Point p) -> p.setting().si()))
+              .toList();
+      for (String quantity : Figures.quantities(points)) {
+        look(points, quantity, diagnostics);
+      }
+    }
+  }
+
+  private static void look(List<Point> points, String quantity, Diagnostics diagnostics) {
+    for (int i = 0; i < points.size(); i++) {
+      for (int j = i - 1; j >= 0; j--) {
+        if (comparable(points.get(j), points.get(i))) {
+          compare(points.get(j), points.get(i), quantity, diagnostics);
+          break;
+        }
+      }
+    }
+  }
+
+  private static boolean comparable(Point a, Point b) {
+    boolean sameLoad =
+        a.load() == null ? b.load() == null : b.load() != null && a.load().si().equals(b.load().si());
+    return a.mode() == b.mode() && sameLoad && a.extras().equals(b.extras());
+  }
+
+  private static void compare(Point lower, Point higher, String quantity, Diagnostics diagnostics) {
+    Limit a = Figures.limit(lower, quantity);
+    Limit b = Figures.limit(higher, quantity);
+    if (a == null || b == null || lower.setting().si().equals(higher.setting().si())) {
+      return;
+    }
+    boolean falls =
+        falls(a.printed().lower(), b.printed().lower()) || falls(a.printed().upper(), b.printed().upper());
+    boolean bothSides = a.printed().lower() != null && a.printed().upper() != null;
+    boolean stated = a.source() == Limit.Source.STATED && b.source() == Limit.Source.STATED;
+    if (falls) {
+      diagnostics.add(
+          Diagnostic.of(
+                  Code.LIMITS_FALL,
+                  higher.span(),
+                  "the limits of " + quantity + " fall while the setting rises: " + Figures.sides(b) + " at " + higher.setting().text())
+              .note(lower.span(), Figures.sides(a) + " at " + lower.setting().text()));
+    } else if (bothSides && stated && Objects.equals(a.printed(), b.printed())) {
+      diagnostics.add(
+          Diagnostic.of(
+                  Code.LIMITS_COPIED,
+                  higher.span(),
+                  "the stated limits of " + quantity + " at " + higher.setting().text() + " are those at " + lower.setting().text())
+              .note(lower.span(), "the others are here")
+              .hint("look the row up in the manual again"));
+    }
+  }
+
+  private static boolean falls(Rational before, Rational after) {
+    return before != null && after != null && after.compareTo(before) < 0;
+  }
+}

@@ -1,0 +1,42 @@
+package passband.check;
+
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostic;
+import passband.diagnostic.Diagnostics;
+import passband.plan.Figure;
+import passband.plan.Plan;
+import passband.plan.Point;
+import passband.plan.Stage;
+import passband.source.Span;
+
+/** {@code load-not-available}, an error: a load that the analyzer cannot be set to. */
+final class LoadAvailable implements Check {
+  @Override
+  public void check(Plan plan, Diagnostics diagnostics) {
+    for (Stage.Run run : plan.runs()) {
+      for (Point point : run.points()) {
+        if (point.load() != null) {
+          look(plan, point.load(), point.places().load(), diagnostics);
+        }
+      }
+      if (run.sweep() != null && run.sweep().what().equals("load")) {
+        look(plan, run.sweep().from(), run.tree().sweep().from().span(), diagnostics);
+        look(plan, run.sweep().to(), run.tree().sweep().to().span(), diagnostics);
+      }
+    }
+  }
+
+  private static void look(Plan plan, Figure load, Span where, Diagnostics diagnostics) {
+    if (plan.analyzer().load(load.si()) != null) {
+      return;
+    }
+    String analyzer = plan.analyzer().name().text();
+    Diagnostic fault =
+        Diagnostic.of(
+            Code.LOAD_NOT_AVAILABLE, where, "the analyzer '" + analyzer + "' has no load of " + load.text());
+    for (var bank : plan.analyzer().loads()) {
+      fault = fault.note(bank.span(), "its loads are here");
+    }
+    diagnostics.add(fault);
+  }
+}

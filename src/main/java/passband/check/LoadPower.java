@@ -1,0 +1,130 @@
+package passband.check;
+
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostic;
+import passband.diagnostic.Diagnostics;
+import passband.limit.Conversion;
+import passband.limit.Limit;
+import passband.model.Analyzer.LoadBank;
+import passband.model.Analyzer.PowerRating;
+import passband.plan.Plan;
+import passband.plan.Point;
+import passband.plan.Stage;
+import passband.quantity.Rational;
+import passband.quantity.Real;
+import passband.quantity.Unit;
+import passband.quantity.Units;
+
+/**
+ * {@code load-overpowered}, an error: more power at a point's upper limit than the load takes for the on-time, or, along the printed order
+ * with its rests, more heat than it gets rid of. The heat that a load holds is taken to be the largest excess over its continuous power
+ * that a rating allows, and it is taken to lose heat at the continuous power: common practice, no source.
+ */
+final class LoadPower implements Check {
+  private static final Unit WATT = Units.find("W");
+  private static final Unit SECOND = Units.find("s");
+
+  @Override
+  public void check(Plan plan, Diagnostics diagnostics) {
+    Real heat = Real.ZERO;
+    for (Stage.Run run : plan.runs()) {
+      for (Point point : run.points()) {
+        LoadBank bank = point.load() == null ? null : plan.analyzer().load(point.load().si());
+        Rational power = bank == null || bank.power().isEmpty() ? null : upperPower(point);
+        if (power == null || !once(point, bank, power, diagnostics)) {
+          continue;
+        }
+        heat = along(point, bank, power, heat, diagnostics);
+      }
+    }
+  }
+
+  /** The greatest power that still passes, rounded up to a microwatt; null when nothing tells. */
+  private static Rational upperPower(Point point) {
+    Rational ohms = point.load().si();
+    Real most = null;
+    for (Limit limit : point.limits()) {
+      Real upper = limit.exact().upper();
+      boolean tells = limit.quantity().equals("power") || Conversion.exists(limit.quantity(), "power");
+      if (upper != null && tells) {
+        Real power = limit.quantity().equals("power") ? upper : Conversion.convert(upper, limit.quantity(), "power", ohms);
+        most = most == null ? power : most.max(power);
+      }
+    }
+    boolean set = point.mode() != null && point.mode().settingKind() != null && point.mode().settingKind().name().equals("power");
+    if (most == null && set && point.setting() != null) {
+      most = Real.of(point.setting().si());
+    }
+    return most == null ? null : most.ceilingTo(Rational.of(1, 1_000_000));
+  }
+
+  private static boolean once(Point point, LoadBank bank, Rational power, Diagnostics diagnostics) {
+    Rational time = onTime(point);
+    for (PowerRating rating : bank.power()) {
+      boolean enough = rating.power().compareTo(power) >= 0;
+      boolean fits =
+          rating.time() == null || (time != null && rating.time().compareTo(time) >= 0);
+      if (enough && fits) {
+        return true;
+      }
+    }
+    String on = time == null ? "and no on-time is given" : "for " + Figures.text(time, SECOND);
+    diagnostics.add(
+        Diagnostic.of(
+                Code.LOAD_OVERPOWERED,
+                point.span(),
+                "the load does not take " + shown(power) + " " + on)
+            .note(bank.span(), "its ratings are here")
+            .hint(
+                point.onTime() == null
+                    ? "add 'on-time' to the test or 'settle' to the analyzer"
+                    : "shorten the on-time"));
+    return false;
+  }
+
+  /** The on-time; where none is given, as long as the mode's duty allows at the most. */
+  private static Rational onTime(Point point) {
+    boolean duty = point.onTime() == null && point.mode() != null && point.mode().duty() != null;
+    return duty ? point.mode().duty().on() : point.onTime();
+  }
+
+  private static String shown(Rational power) {
+    return Figures.text(Real.of(power), WATT);
+  }
+
+  private static Real along(Point point, LoadBank bank, Rational power, Real heat, Diagnostics diagnostics) {
+    Rational continuous = continuous(bank);
+    Rational holds = holds(bank, continuous);
+    if (continuous == null || holds == null || point.onTime() == null) {
+      return heat;
+    }
+    Real after = heat.plus(Real.of(power.minus(continuous).times(point.onTime())));
+    if (after.compareTo(Real.of(holds)) > 0) {
+      diagnostics.add(
+          Diagnostic.of(
+                  Code.LOAD_OVERPOWERED,
+                  point.span(),
+                  "with the points before it and their rests, this one overheats the load at " + shown(power))
+              .note(bank.span(), "it takes " + shown(continuous) + " all the time")
+              .hint("shorten the on-time, or put a 'wait' or a colder point before it"));
+      return Real.ZERO;
+    }
+    Rational rest = point.rest() == null ? Rational.ZERO : point.rest();
+    return after.minus(Real.of(continuous.times(rest))).max(Real.ZERO);
+  }
+
+  private static Rational continuous(LoadBank bank) {
+    return bank.power().stream().filter(r -> r.time() == null).map(PowerRating::power).reduce(Rational::max).orElse(null);
+  }
+
+  private static Rational holds(LoadBank bank, Rational continuous) {
+    Rational most = null;
+    for (PowerRating rating : bank.power()) {
+      if (continuous != null && rating.time() != null) {
+        Rational excess = rating.power().minus(continuous).times(rating.time());
+        most = most == null ? excess : most.max(excess);
+      }
+    }
+    return most;
+  }
+}

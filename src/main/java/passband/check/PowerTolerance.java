@@ -1,0 +1,59 @@
+package passband.check;
+
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostic;
+import passband.diagnostic.Diagnostics;
+import passband.limit.Conversion;
+import passband.limit.Limit;
+import passband.plan.Plan;
+import passband.plan.Point;
+import passband.quantity.QuantityKind;
+import passband.quantity.Real;
+import passband.resolve.Values;
+import passband.syntax.Limit.Within;
+import passband.syntax.Tree;
+
+/**
+ * {@code power-tolerance-on-current}, a warning: the percentage that the mode gives for its power, put on a current or a voltage. As P goes
+ * with the square of either, ±20 % of power is −10.6 % and +9.5 % of current.
+ */
+final class PowerTolerance implements Check {
+  @Override
+  public void check(Plan plan, Diagnostics diagnostics) {
+    for (Point point : plan.points()) {
+      for (Limit limit : point.limits()) {
+        Tree.QuantityLimit output = point.mode() == null ? null : point.mode().output();
+        boolean ofPower = output != null && output.quantity().text().equals("power");
+        if (ofPower && samePercentage(limit, output) && aimsAtPower(point, limit)) {
+          diagnostics.add(
+              Diagnostic.of(
+                      Code.POWER_TOLERANCE_ON_CURRENT,
+                      limit.rule().span(),
+                      "this puts the mode's tolerance of power on a " + limit.quantity())
+                  .note(output.span(), "the mode gives it for power")
+                  .hint("write 'accept power …, read as " + limit.quantity() + "'"));
+        }
+      }
+    }
+  }
+
+  private static boolean samePercentage(Limit limit, Tree.QuantityLimit output) {
+    if (!(limit.rule().limit() instanceof Within rule) || !(output.limit() instanceof Within mode)) {
+      return false;
+    }
+    boolean both = Values.isPercent(rule.first().up()) && Values.isPercent(mode.first().up());
+    return both && rule.first().up().number().equals(mode.first().up().number());
+  }
+
+  private static boolean aimsAtPower(Point point, Limit limit) {
+    boolean root = limit.quantity().equals("current") || limit.quantity().equals("voltage");
+    boolean read = limit.rule().readAs() != null;
+    QuantityKind setting = point.mode().settingKind();
+    boolean power = setting != null && setting.name().equals("power") && point.setting() != null;
+    if (!root || read || !power || point.load() == null || limit.exact().nominal() == null) {
+      return false;
+    }
+    Real aim = Conversion.convert(Real.of(point.setting().si()), "power", limit.quantity(), point.load().si());
+    return aim.compareTo(limit.exact().nominal()) == 0;
+  }
+}

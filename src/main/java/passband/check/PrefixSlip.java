@@ -1,0 +1,62 @@
+package passband.check;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostic;
+import passband.diagnostic.Diagnostics;
+import passband.limit.Limit;
+import passband.plan.Plan;
+import passband.plan.Point;
+import passband.plan.Stage;
+import passband.quantity.Rational;
+
+/**
+ * {@code prefix-slip}, a warning: a stated limit that is some thousand times its neighbours, or a thousandth of them. Looked for where a
+ * test states limits of one quantity at three points or more.
+ */
+final class PrefixSlip implements Check {
+  private static final Rational LEAST = Rational.of(100);
+
+  @Override
+  public void check(Plan plan, Diagnostics diagnostics) {
+    for (Stage.Run run : plan.runs()) {
+      for (String quantity : Figures.quantities(run.points())) {
+        look(run.points(), quantity, diagnostics);
+      }
+    }
+  }
+
+  private static void look(List<Point> points, String quantity, Diagnostics diagnostics) {
+    List<Point> stated = new ArrayList<>();
+    for (Point point : points) {
+      Limit limit = Figures.limit(point, quantity);
+      if (limit != null && limit.source() == Limit.Source.STATED) {
+        stated.add(point);
+      }
+    }
+    if (stated.size() < 3) {
+      return;
+    }
+    List<Rational> sizes = stated.stream().map(p -> size(Figures.limit(p, quantity))).sorted(Comparator.naturalOrder()).toList();
+    Rational middle = sizes.get((sizes.size() - 1) / 2);
+    for (Point point : stated) {
+      Limit limit = Figures.limit(point, quantity);
+      Rational share = size(limit).over(middle);
+      if (share.compareTo(LEAST) >= 0 || share.reciprocal().compareTo(LEAST) >= 0) {
+        diagnostics.add(
+            Diagnostic.of(
+                    Code.PREFIX_SLIP,
+                    point.span(),
+                    "the stated limits " + Figures.sides(limit) + " are far from those of the other rows")
+                .hint("look at the unit and its prefix"));
+      }
+    }
+  }
+
+  private static Rational size(Limit limit) {
+    Rational upper = limit.printed().upper();
+    return upper == null ? limit.printed().lower() : upper;
+  }
+}

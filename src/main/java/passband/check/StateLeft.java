@@ -1,0 +1,23 @@
+package passband.check;
+
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostics;
+import passband.model.Device.State;
+import passband.plan.Plan;
+import passband.plan.Stage;
+
+/** {@code state-not-left}, an error: a test enters a state whose leaving is not described. */
+final class StateLeft implements Check {
+  @Override
+  public void check(Plan plan, Diagnostics diagnostics) {
+    for (Stage.Run run : plan.runs()) {
+      State state = run.state();
+      if (state != null && state.leave().isBlank()) {
+        diagnostics.add(
+            Code.STATE_NOT_LEFT,
+            run.tree().inside().span(),
+            "the state '" + state.name().text() + "' is entered, and its 'leave' text is blank");
+      }
+    }
+  }
+}

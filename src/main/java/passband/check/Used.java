@@ -1,0 +1,59 @@
+package passband.check;
+
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostic;
+import passband.diagnostic.Diagnostics;
+import passband.model.Lead;
+import passband.plan.Plan;
+import passband.plan.Stage;
+import passband.source.SourceFile;
+import passband.syntax.Tree;
+
+/**
+ * {@code unused-name}, a warning: a setup that no test is in, a swept or derived quantity that no test accepts, and, of leads declared in
+ * the procedure's own file, those that no setup takes. A shared set may hold more than one procedure needs.
+ */
+final class Used implements Check {
+  @Override
+  public boolean needsWhole() {
+    return true;
+  }
+
+  @Override
+  public void check(Plan plan, Diagnostics diagnostics) {
+    for (Tree.Setup setup : plan.tree().setups()) {
+      boolean other = setup.analyzer() != null && !setup.analyzer().text().equals(plan.analyzer().name().text());
+      if (!other && plan.runs().stream().noneMatch(r -> r.setup() != null && r.setup().name().text().equals(setup.name().text()))) {
+        say(diagnostics, setup.name(), "no test is in the setup");
+      }
+    }
+    for (Stage.Run run : plan.runs()) {
+      run.tree().derives().forEach(d -> accepted(run, d.name(), diagnostics));
+      if (run.tree().sweep() != null) {
+        accepted(run, run.tree().sweep().as(), diagnostics);
+      }
+    }
+    SourceFile own = plan.name().span().file();
+    for (Lead lead : plan.leads()) {
+      if (lead.name().span().file() == own && !taken(plan, lead)) {
+        say(diagnostics, lead.name(), "no setup takes the " + (lead.link() ? "link" : "lead"));
+      }
+    }
+  }
+
+  private static boolean taken(Plan plan, Lead lead) {
+    return plan.tree().setups().stream()
+        .flatMap(s -> s.wires().stream())
+        .anyMatch(w -> w.lead().text().equals(lead.name().text()));
+  }
+
+  private static void accepted(Stage.Run run, passband.syntax.Word name, Diagnostics diagnostics) {
+    if (run.points().stream().flatMap(p -> p.limits().stream()).noneMatch(l -> l.quantity().equals(name.text()))) {
+      say(diagnostics, name, "the test does not accept");
+    }
+  }
+
+  private static void say(Diagnostics diagnostics, passband.syntax.Word name, String what) {
+    diagnostics.add(Diagnostic.of(Code.UNUSED_NAME, name.span(), what + " '" + name.text() + "'"));
+  }
+}
