@@ -24,17 +24,26 @@ import passband.syntax.Word;
  * checks made.
  */
 public final class Compiler {
-  /** What may be the consequence of a line that could not be read: not said while there is one. */
-  private static final Set<Code> CONSEQUENCES =
+  /**
+   * What a line says of itself. While some line could not be read, only this is said of the others: anything else may be the consequence
+   * of what that line would have held.
+   */
+  private static final Set<Code> OF_ONE_LINE =
       EnumSet.of(
-          Code.UNKNOWN_NAME,
-          Code.MISSING_ITEM,
-          Code.MISSING_COLUMN,
-          Code.UNKNOWN_COLUMN,
-          Code.UNKNOWN_PLACEHOLDER,
-          Code.STATED_UNUSED,
-          Code.NOT_MEASURED,
-          Code.EMPTY_TABLE);
+          Code.UNKNOWN_UNIT,
+          Code.UNKNOWN_QUANTITY,
+          Code.REVERSED_RANGE,
+          Code.BAD_CELL,
+          Code.BLANK_CELL,
+          Code.PRINTED_NAME_REPEATED,
+          Code.STATED_LOOSER,
+          Code.STATED_TIGHTER,
+          Code.STATED_ROUNDED_OUTWARD,
+          Code.REVISION_BACKWARDS,
+          Code.SYNTAX,
+          Code.USE_OUTSIDE_ROOT,
+          Code.USE_CYCLE,
+          Code.CSV_SYNTAX);
 
   private final Library library;
   private final String analyzer;
@@ -57,9 +66,11 @@ public final class Compiler {
     boolean broken = diagnostics.hasErrors();
     Diagnostics later = new Diagnostics();
     List<Plan> plans = plans(later);
-    later.removeIf(d -> broken && CONSEQUENCES.contains(d.code()));
+    later.removeIf(d -> broken && !OF_ONE_LINE.contains(d.code()));
     boolean sound = !broken && !later.hasErrors();
-    plans.forEach(plan -> Checks.run(plan, sound, later));
+    if (!broken) {
+      plans.forEach(plan -> Checks.run(plan, sound, later));
+    }
     Allows.apply(library.files(), later, sound);
     diagnostics.addAll(later.list());
     return plans;

@@ -13,8 +13,8 @@ import passband.quantity.Real;
 import passband.source.Span;
 
 /**
- * {@code accuracy-ratio-low}, a warning: a tolerance less than four times the expanded uncertainty of the reading. Said once a rule, for
- * its worst point. Four to one: common practice, no source.
+ * {@code accuracy-ratio-low}, a warning: a tolerance less than four times the expanded uncertainty
+ * of the reading. Said once a rule, for its worst point. Four to one: common practice, no source.
  */
 final class AccuracyRatio implements Check {
   private static final Real LEAST = Real.of(Rational.of(4));
@@ -30,7 +30,11 @@ final class AccuracyRatio implements Check {
           Worst before = worst.get(limit.rule().span());
           boolean worse = before == null || limit.ratio().compareTo(before.limit.ratio()) < 0;
           int count = before == null ? 1 : before.count + 1;
-          worst.put(limit.rule().span(), worse ? new Worst(limit, point, count) : new Worst(before.limit, before.point, count));
+          worst.put(
+              limit.rule().span(),
+              worse
+                  ? new Worst(limit, point, count)
+                  : new Worst(before.limit, before.point, count));
         }
       }
     }
@@ -42,8 +46,12 @@ final class AccuracyRatio implements Check {
     String points = one.count == 1 ? "" : " (and below 4 at " + one.count + " points in all)";
     Diagnostic fault =
         Diagnostic.of(
-                Code.ACCURACY_RATIO_LOW, span, "the accuracy ratio is " + ratio + " to 1 at " + one.limit.id() + points)
+                Code.ACCURACY_RATIO_LOW,
+                span,
+                "the accuracy ratio is " + ratio + " to 1 at " + one.limit.id() + points)
             .note(one.point.span(), "the point is here");
-    return one.limit.range() == null ? fault : fault.note(one.limit.range().span(), "the analyzer's error is here");
+    return one.limit.range() == null
+        ? fault
+        : fault.note(one.limit.range().span(), "the analyzer's error is here");
   }
 }

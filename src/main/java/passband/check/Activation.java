@@ -17,8 +17,8 @@ import passband.syntax.Tree.TerminalKind;
 import passband.syntax.Word;
 
 /**
- * {@code activation-open}, an error: none of the contacts that activate a mode is joined to a key of the analyzer in the setup; and
- * {@code unknown-name} for a contact that is not there.
+ * {@code activation-open}, an error: none of the contacts that activate a mode is joined to a key
+ * of the analyzer in the setup; and {@code unknown-name} for a contact that is not there.
  */
 final class Activation implements Check {
   @Override
@@ -44,14 +44,18 @@ final class Activation implements Check {
     }
     Nets nets = new Nets(run.setup().wires());
     boolean joined =
-        plan.analyzer().terminals().stream().anyMatch(t -> t.kind() == TerminalKind.KEY && nets.reaches(contacts, t));
+        plan.analyzer().terminals().stream()
+            .anyMatch(t -> t.kind() == TerminalKind.KEY && nets.reaches(contacts, t));
     if (!joined) {
       String names = String.join(" or ", contacts.stream().map(Terminal::id).toList());
       diagnostics.add(
           Diagnostic.of(
                   Code.ACTIVATION_OPEN,
                   run.setup().name().span(),
-                  "nothing in this setup activates '" + point.mode().name().text() + "': no key is joined to " + names)
+                  "nothing in this setup activates '"
+                      + point.mode().name().text()
+                      + "': no key is joined to "
+                      + names)
               .note(point.mode().activateBy().get(0).span(), "the mode is activated by it")
               .hint("connect a key lead from the contact to a key of the analyzer"));
     }
@@ -62,7 +66,11 @@ final class Activation implements Check {
     Outlet outlet = parts.size() == 1 ? on : device.outlet(parts.get(parts.size() - 2).text());
     Word name = parts.get(parts.size() - 1);
     if (outlet == null) {
-      Scope.unknown(diagnostics, parts.get(parts.size() - 2), "outlet", device.outlets().stream().map(o -> o.name().text()).toList());
+      Scope.unknown(
+          diagnostics,
+          parts.get(parts.size() - 2),
+          "outlet",
+          device.outlets().stream().map(o -> o.name().text()).toList());
       return null;
     }
     Terminal contact = outlet.terminal(name.text());
@@ -72,7 +80,10 @@ final class Activation implements Check {
           name,
           "contact",
           " on the outlet '" + outlet.name().text() + "'",
-          outlet.terminals().stream().filter(t -> t.kind() == TerminalKind.CONTACT).map(t -> t.name().text()).toList());
+          outlet.terminals().stream()
+              .filter(t -> t.kind() == TerminalKind.CONTACT)
+              .map(t -> t.name().text())
+              .toList());
       return null;
     }
     return contact;

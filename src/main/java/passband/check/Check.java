@@ -8,7 +8,10 @@ interface Check {
   /** Says what it finds. */
   void check(Plan plan, Diagnostics diagnostics);
 
-  /** Whether it looks for what is absent, so that a part left out for another fault would mislead it. */
+  /**
+   * Whether it looks for what is absent, so that a part left out for another fault would mislead
+   * it.
+   */
   default boolean needsWhole() {
     return false;
   }

@@ -6,7 +6,8 @@ import passband.plan.Plan;
 
 /** All checks, run one after the other. */
 public final class Checks {
-  private static final List<Check> ALL = List.of(
+  private static final List<Check> ALL =
+      List.of(
           new ModeOnOutlet(),
           new SettingOnSpan(),
           new LoadAvailable(),

@@ -17,9 +17,10 @@ import passband.plan.Stage;
 import passband.source.Span;
 
 /**
- * {@code circuit-open}, {@code circuit-shorted} and {@code return-missing}, errors: the loop from a pole through leads, jacks and load to
- * the other pole, or to the return electrode, is looked for in the graph of the setup. What is measured between two jacks of its own, such
- * as leakage, closes its loop through those.
+ * {@code circuit-open}, {@code circuit-shorted} and {@code return-missing}, errors: the loop from a
+ * pole through leads, jacks and load to the other pole, or to the return electrode, is looked for
+ * in the graph of the setup. What is measured between two jacks of its own, such as leakage, closes
+ * its loop through those.
  */
 final class Circuit implements Check {
 
@@ -45,7 +46,10 @@ final class Circuit implements Check {
     Span where = where(run);
     if (run.setup() == null) {
       diagnostics.add(
-          Diagnostic.of(Code.CIRCUIT_OPEN, run.test().span(), "the test '" + run.test().text() + "' delivers output and is in no setup")
+          Diagnostic.of(
+                  Code.CIRCUIT_OPEN,
+                  run.test().span(),
+                  "the test '" + run.test().text() + "' delivers output and is in no setup")
               .hint("add 'setup NAME'"));
       return;
     }
@@ -66,18 +70,24 @@ final class Circuit implements Check {
               Diagnostic.of(
                       Code.RETURN_MISSING,
                       where,
-                      "the output of '" + mode.name().text() + "' returns through '" + mode.through().name().text() + "', and no lead of the setup goes there")
+                      "the output of '"
+                          + mode.name().text()
+                          + "' returns through '"
+                          + mode.through().name().text()
+                          + "', and no lead of the setup goes there")
                   .note(mode.name().span(), "the mode is declared here"));
         } else {
           diagnostics.add(
-              Diagnostic.of(Code.CIRCUIT_OPEN, where, open(point.outlet(), mode)).note(run.test().span(), "this test is in the setup"));
+              Diagnostic.of(Code.CIRCUIT_OPEN, where, open(point.outlet(), mode))
+                  .note(run.test().span(), "this test is in the setup"));
         }
       }
     }
   }
 
   private static String open(Outlet outlet, Mode mode) {
-    String back = mode.through() == null ? "its other pole" : "'" + mode.through().name().text() + "'";
+    String back =
+        mode.through() == null ? "its other pole" : "'" + mode.through().name().text() + "'";
     return "no loop goes from '" + outlet.name().text() + "' through the load to " + back;
   }
 
@@ -89,7 +99,10 @@ final class Circuit implements Check {
     return outlet.terminals().stream().filter(t -> t.kind().carriesOutput()).toList();
   }
 
-  /** Whether some load, or where the analyzer has none its measuring jacks, stands between a pole and a way back. */
+  /**
+   * Whether some load, or where the analyzer has none its measuring jacks, stands between a pole
+   * and a way back.
+   */
   private static boolean closes(Plan plan, Nets nets, List<Terminal> active, List<Terminal> back) {
     for (Analyzer.LoadBank bank : plan.analyzer().loads()) {
       if (closes(nets, active, back, new Through(bank.from(), bank.to()))) {
@@ -99,7 +112,8 @@ final class Circuit implements Check {
     return false;
   }
 
-  private static boolean closes(Nets nets, List<Terminal> active, List<Terminal> back, Through through) {
+  private static boolean closes(
+      Nets nets, List<Terminal> active, List<Terminal> back, Through through) {
     for (Terminal a : active) {
       for (Terminal b : back) {
         boolean apart = !a.same(b);
@@ -114,13 +128,20 @@ final class Circuit implements Check {
   }
 
   private static boolean shorted(
-      Plan plan, Nets nets, List<Terminal> active, List<Terminal> back, Stage.Run run, Diagnostics diagnostics) {
+      Plan plan,
+      Nets nets,
+      List<Terminal> active,
+      List<Terminal> back,
+      Stage.Run run,
+      Diagnostics diagnostics) {
     for (Terminal a : active) {
       for (Terminal b : back) {
         if (!a.same(b) && nets.joined(a, b)) {
           diagnostics.add(
               Diagnostic.of(
-                  Code.CIRCUIT_SHORTED, where(run), "leads join " + a.id() + " and " + b.id() + " without the load between them"));
+                  Code.CIRCUIT_SHORTED,
+                  where(run),
+                  "leads join " + a.id() + " and " + b.id() + " without the load between them"));
           return true;
         }
       }
@@ -140,22 +161,39 @@ final class Circuit implements Check {
 
   private static Through between(Plan plan, String quantity) {
     Analyzer.Measure measure = plan.analyzer().measure(quantity);
-    return measure == null || measure.from() == null || measure.to() == null ? null : new Through(measure.from(), measure.to());
+    return measure == null || measure.from() == null || measure.to() == null
+        ? null
+        : new Through(measure.from(), measure.to());
   }
 
   private static void leakage(
-      Plan plan, Nets nets, List<Terminal> active, Through through, String quantity, Stage.Run run, Diagnostics diagnostics) {
+      Plan plan,
+      Nets nets,
+      List<Terminal> active,
+      Through through,
+      String quantity,
+      Stage.Run run,
+      Diagnostics diagnostics) {
     List<Terminal> all = allPoles(plan.device());
     boolean from = nets.reaches(active, through.from) && nets.reaches(all, through.to);
     boolean to = nets.reaches(active, through.to) && nets.reaches(all, through.from);
     if (nets.joined(through.from, through.to)) {
-      diagnostics.add(Code.CIRCUIT_SHORTED, where(run), "leads join both jacks between which " + quantity + " is measured");
+      diagnostics.add(
+          Code.CIRCUIT_SHORTED,
+          where(run),
+          "leads join both jacks between which " + quantity + " is measured");
     } else if (!from && !to) {
       diagnostics.add(
           Diagnostic.of(
                   Code.CIRCUIT_OPEN,
                   where(run),
-                  "no loop goes from the outlet through " + through.from.id() + " and " + through.to.id() + ", between which " + quantity + " is measured")
+                  "no loop goes from the outlet through "
+                      + through.from.id()
+                      + " and "
+                      + through.to.id()
+                      + ", between which "
+                      + quantity
+                      + " is measured")
               .note(run.test().span(), "this test is in the setup"));
     }
   }
@@ -166,7 +204,10 @@ final class Circuit implements Check {
     return poles;
   }
 
-  /** A test without output: a swept load lies across two poles, a leakage is measured from a pole to another. */
+  /**
+   * A test without output: a swept load lies across two poles, a leakage is measured from a pole to
+   * another.
+   */
   private static void passive(Plan plan, Stage.Run run, Point point, Diagnostics diagnostics) {
     Nets nets = new Nets(run.setup().wires());
     List<Terminal> all = allPoles(plan.device());
@@ -174,7 +215,10 @@ final class Circuit implements Check {
       boolean closes = closes(plan, nets, all, all);
       if (!closes) {
         diagnostics.add(
-            Diagnostic.of(Code.CIRCUIT_OPEN, where(run), "the swept load does not lie between two poles of the device")
+            Diagnostic.of(
+                    Code.CIRCUIT_OPEN,
+                    where(run),
+                    "the swept load does not lie between two poles of the device")
                 .note(run.test().span(), "this test is in the setup"));
       }
     }

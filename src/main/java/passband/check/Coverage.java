@@ -15,8 +15,9 @@ import passband.plan.Wire;
 import passband.quantity.Rational;
 
 /**
- * What of a device a procedure tests: its modes on each outlet, low, middle and high. Low is the lowest quarter of the mode's span, high
- * its highest tenth, middle what is between: common practice, no source.
+ * What of a device a procedure tests: its modes on each outlet, low, middle and high. Low is the
+ * lowest quarter of the mode's span, high its highest tenth, middle what is between: common
+ * practice, no source.
  */
 public final class Coverage {
   private static final Rational QUARTER = Rational.of(1, 4);
@@ -26,9 +27,16 @@ public final class Coverage {
    * One mode on one outlet.
    *
    * @param tested whether any point has it
-   * @param low the settings tested there, as printed; likewise the others; null for a mode without settings
+   * @param low the settings tested there, as printed; likewise the others; null for a mode without
+   *     settings
    */
-  public record Cell(Mode mode, Outlet outlet, boolean tested, List<String> low, List<String> middle, List<String> high) {
+  public record Cell(
+      Mode mode,
+      Outlet outlet,
+      boolean tested,
+      List<String> low,
+      List<String> middle,
+      List<String> high) {
 
     /** The parts of the span that no point is in, in words. */
     public List<String> missing() {
@@ -79,7 +87,8 @@ public final class Coverage {
   /** Whether the mode can be set to anything between. */
   private static boolean between(Series span, Rational low, Rational high) {
     return span.segments().stream()
-        .anyMatch(s -> s.step() == null || s.from().compareTo(s.to()) < 0 || inside(s.from(), low, high));
+        .anyMatch(
+            s -> s.step() == null || s.from().compareTo(s.to()) < 0 || inside(s.from(), low, high));
   }
 
   private static boolean inside(Rational value, Rational low, Rational high) {
@@ -94,7 +103,9 @@ public final class Coverage {
       Rational value = point.setting() == null ? null : point.setting().si();
       boolean fits =
           value != null
-              && (above == null ? value.compareTo(below) <= 0 : below == null ? value.compareTo(above) >= 0 : inside(value, above, below));
+              && (above == null
+                  ? value.compareTo(below) <= 0
+                  : below == null ? value.compareTo(above) >= 0 : inside(value, above, below));
       if (fits && found.add(value)) {
         texts.add(point.setting().text());
       }
@@ -117,6 +128,7 @@ public final class Coverage {
     }
     String owner = outlet.name().text();
     List<Wire> wires = run.setup() == null ? List.of() : run.setup().wires();
-    return wires.stream().anyMatch(w -> w.from().owner().equals(owner) || w.to().owner().equals(owner));
+    return wires.stream()
+        .anyMatch(w -> w.from().owner().equals(owner) || w.to().owner().equals(owner));
   }
 }

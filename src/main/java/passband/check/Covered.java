@@ -10,8 +10,8 @@ import passband.plan.Plan;
 import passband.source.Span;
 
 /**
- * {@code mode-untested}, {@code outlet-untested} and {@code setting-untested}, warnings: what of the device the procedure leaves out. Said
- * once a procedure, where it names the device.
+ * {@code mode-untested}, {@code outlet-untested} and {@code setting-untested}, warnings: what of
+ * the device the procedure leaves out. Said once a procedure, where it names the device.
  */
 final class Covered implements Check {
   @Override
@@ -32,16 +32,29 @@ final class Covered implements Check {
         settings.add(name + " (" + String.join(", ", cell.missing()) + ")");
       }
     }
-    List<String> outlets = Coverage.untouched(plan).stream().map((Outlet o) -> o.name().text()).toList();
+    List<String> outlets =
+        Coverage.untouched(plan).stream().map((Outlet o) -> o.name().text()).toList();
     say(Code.MODE_UNTESTED, where, "no test covers " + Figures.list(modes), modes, diagnostics);
-    say(Code.OUTLET_UNTESTED, where, "no test touches the outlet " + Figures.list(outlets), outlets, diagnostics);
-    say(Code.SETTING_UNTESTED, where, "not tested over the whole span: " + Figures.list(settings), settings, diagnostics);
+    say(
+        Code.OUTLET_UNTESTED,
+        where,
+        "no test touches the outlet " + Figures.list(outlets),
+        outlets,
+        diagnostics);
+    say(
+        Code.SETTING_UNTESTED,
+        where,
+        "not tested over the whole span: " + Figures.list(settings),
+        settings,
+        diagnostics);
   }
 
-  private static void say(Code code, Span where, String message, List<String> found, Diagnostics diagnostics) {
+  private static void say(
+      Code code, Span where, String message, List<String> found, Diagnostics diagnostics) {
     if (!found.isEmpty()) {
       diagnostics.add(
-          Diagnostic.of(code, where, message).hint("'passband check --coverage' prints what is tested"));
+          Diagnostic.of(code, where, message)
+              .hint("'passband check --coverage' prints what is tested"));
     }
   }
 }

@@ -32,7 +32,14 @@ final class DutyKept implements Check {
     return Diagnostic.of(
             Code.OVER_DUTY,
             where,
-            "output on for " + on + from + " is over the duty of '" + point.mode().name().text() + "'")
-        .note(point.mode().tree().duty().span(), "it may be on for " + Figures.text(duty.on(), Units.find("s")));
+            "output on for "
+                + on
+                + from
+                + " is over the duty of '"
+                + point.mode().name().text()
+                + "'")
+        .note(
+            point.mode().tree().duty().span(),
+            "it may be on for " + Figures.text(duty.on(), Units.find("s")));
   }
 }

@@ -15,8 +15,9 @@ import passband.quantity.Unit;
 import passband.quantity.Units;
 
 /**
- * {@code lead-underrated}, an error, and {@code lead-unrated}, a warning: a lead in an output circuit that is rated below the highest peak
- * voltage of a mode tested through it, or that has no rating.
+ * {@code lead-underrated}, an error, and {@code lead-unrated}, a warning: a lead in an output
+ * circuit that is rated below the highest peak voltage of a mode tested through it, or that has no
+ * rating.
  */
 final class LeadRating implements Check {
   private static final Unit VOLT = Units.find("V");
@@ -31,7 +32,10 @@ final class LeadRating implements Check {
           peaks.put(point.mode(), peak);
         }
       }
-      for (Wire wire : run.setup() == null || peaks.isEmpty() ? java.util.List.<Wire>of() : run.setup().wires()) {
+      for (Wire wire :
+          run.setup() == null || peaks.isEmpty()
+              ? java.util.List.<Wire>of()
+              : run.setup().wires()) {
         if (wire.from().kind().carriesOutput() && wire.to().kind().carriesOutput()) {
           look(wire, peaks, diagnostics);
         }
@@ -42,7 +46,10 @@ final class LeadRating implements Check {
   private static void look(Wire wire, Map<Mode, Real> peaks, Diagnostics diagnostics) {
     if (wire.lead().rated() == null) {
       diagnostics.add(
-          Diagnostic.of(Code.LEAD_UNRATED, wire.span(), "the " + wire.lead().title() + " is in an output circuit and has no rating")
+          Diagnostic.of(
+                  Code.LEAD_UNRATED,
+                  wire.span(),
+                  "the " + wire.lead().title() + " is in an output circuit and has no rating")
               .note(wire.lead().name().span(), "it is declared here")
               .hint("add ', rated …' with the peak voltage it is made for"));
       return;
@@ -54,7 +61,15 @@ final class LeadRating implements Check {
                 Diagnostic.of(
                         Code.LEAD_UNDERRATED,
                         wire.span(),
-                        "the " + wire.lead().title() + " is rated " + wire.lead().ratedText() + ", and '" + mode.name().text() + "' reaches " + Figures.text(peak, VOLT) + " peak")
+                        "the "
+                            + wire.lead().title()
+                            + " is rated "
+                            + wire.lead().ratedText()
+                            + ", and '"
+                            + mode.name().text()
+                            + "' reaches "
+                            + Figures.text(peak, VOLT)
+                            + " peak")
                     .note(wire.lead().name().span(), "the lead is declared here")
                     .note(mode.name().span(), "the mode is declared here"));
           }

@@ -16,8 +16,9 @@ import passband.plan.Wire;
 import passband.syntax.Tree.TerminalKind;
 
 /**
- * {@code terminal-crowded}, {@code lead-used-twice} and {@code contact-on-output}, errors: more leads in a terminal than it holds, one
- * lead in two places, and a contact or key wired to what carries output.
+ * {@code terminal-crowded}, {@code lead-used-twice} and {@code contact-on-output}, errors: more
+ * leads in a terminal than it holds, one lead in two places, and a contact or key wired to what
+ * carries output.
  */
 final class Leads implements Check {
   @Override
@@ -37,7 +38,10 @@ final class Leads implements Check {
       Wire first = seen.putIfAbsent(wire.lead().name().text(), wire);
       if (first != null) {
         diagnostics.add(
-            Diagnostic.of(Code.LEAD_USED_TWICE, wire.span(), "the " + wire.lead().title() + " is already in use in this setup")
+            Diagnostic.of(
+                    Code.LEAD_USED_TWICE,
+                    wire.span(),
+                    "the " + wire.lead().title() + " is already in use in this setup")
                 .note(first.span(), "it is used here"));
       }
     }
@@ -48,12 +52,21 @@ final class Leads implements Check {
     Map<String, List<Wire>> links = new HashMap<>();
     for (Wire wire : setup.wires()) {
       for (Terminal end : List.of(wire.from(), wire.to())) {
-        List<Wire> there = (wire.lead().link() ? links : leads).computeIfAbsent(end.id(), k -> new ArrayList<>());
+        List<Wire> there =
+            (wire.lead().link() ? links : leads).computeIfAbsent(end.id(), k -> new ArrayList<>());
         there.add(wire);
         int holds = wire.lead().link() ? 1 : end.holds();
         if (there.size() > holds) {
           diagnostics.add(
-              Diagnostic.of(Code.TERMINAL_CROWDED, wire.span(), end.id() + " holds " + holds + (wire.lead().link() ? " link" : " lead") + (holds == 1 ? "" : "s") + ", and this is one more")
+              Diagnostic.of(
+                      Code.TERMINAL_CROWDED,
+                      wire.span(),
+                      end.id()
+                          + " holds "
+                          + holds
+                          + (wire.lead().link() ? " link" : " lead")
+                          + (holds == 1 ? "" : "s")
+                          + ", and this is one more")
                   .note(there.get(0).span(), "another is here")
                   .hint("where the terminal takes more, say so in the profile: 'holds 2'"));
         }
@@ -87,7 +100,10 @@ final class Leads implements Check {
             .hint("contacts go to keys, poles to jacks"));
   }
 
-  /** Whether output can come to a terminal: a pole, an end of a load or of a measurement, or joined to one. */
+  /**
+   * Whether output can come to a terminal: a pole, an end of a load or of a measurement, or joined
+   * to one.
+   */
   private static boolean carries(Analyzer analyzer, Setup setup, Terminal live) {
     Nets nets = new Nets(setup.wires());
     List<Terminal> ends = new ArrayList<>();

@@ -13,8 +13,9 @@ import passband.plan.Stage;
 import passband.quantity.Rational;
 
 /**
- * {@code limits-fall} and {@code limits-copied}, warnings: limits that fall while the setting rises, and stated limits that are the same
- * at two settings. Points are compared within one test, mode, load and other settings.
+ * {@code limits-fall} and {@code limits-copied}, warnings: limits that fall while the setting
+ * rises, and stated limits that are the same at two settings. Points are compared within one test,
+ * mode, load and other settings.
  */
 final class LimitOrder implements Check {
   @Override
@@ -44,7 +45,9 @@ final class LimitOrder implements Check {
 
   private static boolean comparable(Point a, Point b) {
     boolean sameLoad =
-        a.load() == null ? b.load() == null : b.load() != null && a.load().si().equals(b.load().si());
+        a.load() == null
+            ? b.load() == null
+            : b.load() != null && a.load().si().equals(b.load().si());
     return a.mode() == b.mode() && sameLoad && a.extras().equals(b.extras());
   }
 
@@ -55,7 +58,8 @@ final class LimitOrder implements Check {
       return;
     }
     boolean falls =
-        falls(a.printed().lower(), b.printed().lower()) || falls(a.printed().upper(), b.printed().upper());
+        falls(a.printed().lower(), b.printed().lower())
+            || falls(a.printed().upper(), b.printed().upper());
     boolean bothSides = a.printed().lower() != null && a.printed().upper() != null;
     boolean stated = a.source() == Limit.Source.STATED && b.source() == Limit.Source.STATED;
     if (falls) {
@@ -63,20 +67,34 @@ final class LimitOrder implements Check {
           Diagnostic.of(
                   Code.LIMITS_FALL,
                   higher.span(),
-                  "the limits of " + quantity + " fall while the setting rises: " + Figures.sides(b) + " at " + higher.setting().text())
+                  "the limits of "
+                      + quantity
+                      + " fall while the setting rises: "
+                      + Figures.sides(b)
+                      + " at "
+                      + higher.setting().text())
               .note(lower.span(), Figures.sides(a) + " at " + lower.setting().text()));
     } else if (bothSides && stated && Objects.equals(a.printed(), b.printed())) {
       diagnostics.add(
           Diagnostic.of(
                   Code.LIMITS_COPIED,
                   higher.span(),
-                  "the stated limits of " + quantity + " at " + higher.setting().text() + " are those at " + lower.setting().text())
+                  "the stated limits of "
+                      + quantity
+                      + " at "
+                      + higher.setting().text()
+                      + " are those at "
+                      + lower.setting().text())
               .note(lower.span(), "the others are here")
               .hint("look the row up in the manual again"));
     }
   }
 
+  /** A fall by a hundred times or more is a slip of the prefix and said as such. */
   private static boolean falls(Rational before, Rational after) {
-    return before != null && after != null && after.compareTo(before) < 0;
+    return before != null
+        && after != null
+        && after.compareTo(before) < 0
+        && after.times(Rational.HUNDRED).compareTo(before) > 0;
   }
 }

@@ -33,7 +33,9 @@ final class LoadAvailable implements Check {
     String analyzer = plan.analyzer().name().text();
     Diagnostic fault =
         Diagnostic.of(
-            Code.LOAD_NOT_AVAILABLE, where, "the analyzer '" + analyzer + "' has no load of " + load.text());
+            Code.LOAD_NOT_AVAILABLE,
+            where,
+            "the analyzer '" + analyzer + "' has no load of " + load.text());
     for (var bank : plan.analyzer().loads()) {
       fault = fault.note(bank.span(), "its loads are here");
     }

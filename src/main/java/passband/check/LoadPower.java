@@ -16,9 +16,10 @@ import passband.quantity.Unit;
 import passband.quantity.Units;
 
 /**
- * {@code load-overpowered}, an error: more power at a point's upper limit than the load takes for the on-time, or, along the printed order
- * with its rests, more heat than it gets rid of. The heat that a load holds is taken to be the largest excess over its continuous power
- * that a rating allows, and it is taken to lose heat at the continuous power: common practice, no source.
+ * {@code load-overpowered}, an error: more power at a point's upper limit than the load takes for
+ * the on-time, or, along the printed order with its rests, more heat than it gets rid of. The heat
+ * that a load holds is taken to be the largest excess over its continuous power that a rating
+ * allows, and it is taken to lose heat at the continuous power: common practice, no source.
  */
 final class LoadPower implements Check {
   private static final Unit WATT = Units.find("W");
@@ -39,31 +40,46 @@ final class LoadPower implements Check {
     }
   }
 
-  /** The greatest power that still passes, rounded up to a microwatt; null when nothing tells. */
+  /**
+   * The greatest power that still passes, rounded up to a microwatt; null when nothing tells. A
+   * mere cap says little of it: where there are limits on both sides, or a setting that is a power,
+   * those are taken.
+   */
   private static Rational upperPower(Point point) {
-    Rational ohms = point.load().si();
-    Real most = null;
-    for (Limit limit : point.limits()) {
-      Real upper = limit.exact().upper();
-      boolean tells = limit.quantity().equals("power") || Conversion.exists(limit.quantity(), "power");
-      if (upper != null && tells) {
-        Real power = limit.quantity().equals("power") ? upper : Conversion.convert(upper, limit.quantity(), "power", ohms);
-        most = most == null ? power : most.max(power);
-      }
-    }
-    boolean set = point.mode() != null && point.mode().settingKind() != null && point.mode().settingKind().name().equals("power");
+    Real most = greatest(point, false);
+    boolean set =
+        point.mode() != null
+            && point.mode().settingKind() != null
+            && point.mode().settingKind().name().equals("power");
     if (most == null && set && point.setting() != null) {
       most = Real.of(point.setting().si());
     }
+    most = most == null ? greatest(point, true) : most;
     return most == null ? null : most.ceilingTo(Rational.of(1, 1_000_000));
+  }
+
+  /** The greatest of the upper limits as a power in the load; null where none tells. */
+  private static Real greatest(Point point, boolean caps) {
+    Real most = null;
+    for (Limit limit : point.limits()) {
+      Real upper = limit.exact().upper();
+      boolean power = limit.quantity().equals("power");
+      boolean tells = power || Conversion.exists(limit.quantity(), "power");
+      if (upper == null || !tells || (!caps && limit.exact().lower() == null)) {
+        continue;
+      }
+      Real watts =
+          power ? upper : Conversion.convert(upper, limit.quantity(), "power", point.load().si());
+      most = most == null ? watts : most.max(watts);
+    }
+    return most;
   }
 
   private static boolean once(Point point, LoadBank bank, Rational power, Diagnostics diagnostics) {
     Rational time = onTime(point);
     for (PowerRating rating : bank.power()) {
       boolean enough = rating.power().compareTo(power) >= 0;
-      boolean fits =
-          rating.time() == null || (time != null && rating.time().compareTo(time) >= 0);
+      boolean fits = rating.time() == null || (time != null && rating.time().compareTo(time) >= 0);
       if (enough && fits) {
         return true;
       }
@@ -92,7 +108,8 @@ final class LoadPower implements Check {
     return Figures.text(Real.of(power), WATT);
   }
 
-  private static Real along(Point point, LoadBank bank, Rational power, Real heat, Diagnostics diagnostics) {
+  private static Real along(
+      Point point, LoadBank bank, Rational power, Real heat, Diagnostics diagnostics) {
     Rational continuous = continuous(bank);
     Rational holds = holds(bank, continuous);
     if (continuous == null || holds == null || point.onTime() == null) {
@@ -104,7 +121,8 @@ final class LoadPower implements Check {
           Diagnostic.of(
                   Code.LOAD_OVERPOWERED,
                   point.span(),
-                  "with the points before it and their rests, this one overheats the load at " + shown(power))
+                  "with the points before it and their rests, this one overheats the load at "
+                      + shown(power))
               .note(bank.span(), "it takes " + shown(continuous) + " all the time")
               .hint("shorten the on-time, or put a 'wait' or a colder point before it"));
       return Real.ZERO;
@@ -114,7 +132,11 @@ final class LoadPower implements Check {
   }
 
   private static Rational continuous(LoadBank bank) {
-    return bank.power().stream().filter(r -> r.time() == null).map(PowerRating::power).reduce(Rational::max).orElse(null);
+    return bank.power().stream()
+        .filter(r -> r.time() == null)
+        .map(PowerRating::power)
+        .reduce(Rational::max)
+        .orElse(null);
   }
 
   private static Rational holds(LoadBank bank, Rational continuous) {

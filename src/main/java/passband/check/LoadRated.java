@@ -6,20 +6,26 @@ import passband.diagnostic.Diagnostics;
 import passband.plan.Plan;
 import passband.plan.Point;
 
-/** {@code load-off-rated}, a warning: a load that is not the mode's rated one. A load curve allows it with a reason. */
+/**
+ * {@code load-off-rated}, a warning: a load that is not the mode's rated one. A load curve allows
+ * it with a reason.
+ */
 final class LoadRated implements Check {
   @Override
   public void check(Plan plan, Diagnostics diagnostics) {
     for (Point point : plan.points()) {
       boolean known = point.mode() != null && point.mode().loads() != null && point.load() != null;
-      if (known && !point.mode().loads().contains(point.load().si())) {
-        String rated =
-            Figures.text(point.mode().loads().lowest(), point.mode().loads().unit());
+      boolean there = known && plan.analyzer().load(point.load().si()) != null;
+      if (there && !point.mode().loads().contains(point.load().si())) {
+        String rated = Figures.text(point.mode().loads().lowest(), point.mode().loads().unit());
         diagnostics.add(
             Diagnostic.of(
                     Code.LOAD_OFF_RATED,
                     point.places().load(),
-                    point.load().text() + " is not the rated load of '" + point.mode().name().text() + "'")
+                    point.load().text()
+                        + " is not the rated load of '"
+                        + point.mode().name().text()
+                        + "'")
                 .note(point.mode().name().span(), "its rated load is " + rated)
                 .hint("for a load curve write 'allow load-off-rated because \"…\"' in the test"));
       }

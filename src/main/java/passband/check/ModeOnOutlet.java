@@ -6,7 +6,9 @@ import passband.diagnostic.Diagnostics;
 import passband.plan.Plan;
 import passband.plan.Point;
 
-/** {@code mode-not-on-outlet}, an error: a point asks for a mode on an outlet that does not have it. */
+/**
+ * {@code mode-not-on-outlet}, an error: a point asks for a mode on an outlet that does not have it.
+ */
 final class ModeOnOutlet implements Check {
   @Override
   public void check(Plan plan, Diagnostics diagnostics) {
@@ -18,9 +20,12 @@ final class ModeOnOutlet implements Check {
       String where =
           point.outlet() == null
               ? "the test names no outlet for the mode '" + mode + "'"
-              : "the mode '" + mode + "' is not on the outlet '" + point.outlet().name().text() + "'";
-      String on =
-          Figures.list(point.mode().outlets().stream().map(o -> o.name().text()).toList());
+              : "the mode '"
+                  + mode
+                  + "' is not on the outlet '"
+                  + point.outlet().name().text()
+                  + "'";
+      String on = Figures.list(point.mode().outlets().stream().map(o -> o.name().text()).toList());
       diagnostics.add(
           Diagnostic.of(Code.MODE_NOT_ON_OUTLET, point.places().mode(), where)
               .note(point.mode().name().span(), "the mode is on " + on));

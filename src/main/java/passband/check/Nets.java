@@ -9,7 +9,10 @@ import java.util.Set;
 import passband.model.Terminal;
 import passband.plan.Wire;
 
-/** A setup as a graph: terminals are its nodes, leads and links its edges. What hangs together by them is one net. */
+/**
+ * A setup as a graph: terminals are its nodes, leads and links its edges. What hangs together by
+ * them is one net.
+ */
 final class Nets {
   private final List<Wire> wires;
 

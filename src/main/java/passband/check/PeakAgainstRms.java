@@ -13,8 +13,8 @@ import passband.syntax.Limit.AtMost;
 import passband.syntax.Tree;
 
 /**
- * {@code peak-against-rms}, a warning: a peak voltage held to the RMS value that power and load give, or an RMS voltage held to the mode's
- * highest peak.
+ * {@code peak-against-rms}, a warning: a peak voltage held to the RMS value that power and load
+ * give, or an RMS voltage held to the mode's highest peak.
  */
 final class PeakAgainstRms implements Check {
   @Override
@@ -40,10 +40,14 @@ final class PeakAgainstRms implements Check {
         point.mode() != null
             && point.mode().settingKind() != null
             && point.mode().settingKind().name().equals("power");
-    if (!power || point.setting() == null || point.load() == null || limit.exact().nominal() == null) {
+    if (!power
+        || point.setting() == null
+        || point.load() == null
+        || limit.exact().nominal() == null) {
       return false;
     }
-    Real rms = Conversion.convert(Real.of(point.setting().si()), "power", "voltage", point.load().si());
+    Real rms =
+        Conversion.convert(Real.of(point.setting().si()), "power", "voltage", point.load().si());
     return rms.compareTo(limit.exact().nominal()) == 0;
   }
 

@@ -14,8 +14,9 @@ import passband.syntax.Limit.Within;
 import passband.syntax.Tree;
 
 /**
- * {@code power-tolerance-on-current}, a warning: the percentage that the mode gives for its power, put on a current or a voltage. As P goes
- * with the square of either, ±20 % of power is −10.6 % and +9.5 % of current.
+ * {@code power-tolerance-on-current}, a warning: the percentage that the mode gives for its power,
+ * put on a current or a voltage. As P goes with the square of either, ±20 % of power is −10.6 % and
+ * +9.5 % of current.
  */
 final class PowerTolerance implements Check {
   @Override
@@ -38,7 +39,8 @@ final class PowerTolerance implements Check {
   }
 
   private static boolean samePercentage(Limit limit, Tree.QuantityLimit output) {
-    if (!(limit.rule().limit() instanceof Within rule) || !(output.limit() instanceof Within mode)) {
+    if (!(limit.rule().limit() instanceof Within rule)
+        || !(output.limit() instanceof Within mode)) {
       return false;
     }
     boolean both = Values.isPercent(rule.first().up()) && Values.isPercent(mode.first().up());
@@ -53,7 +55,9 @@ final class PowerTolerance implements Check {
     if (!root || read || !power || point.load() == null || limit.exact().nominal() == null) {
       return false;
     }
-    Real aim = Conversion.convert(Real.of(point.setting().si()), "power", limit.quantity(), point.load().si());
+    Real aim =
+        Conversion.convert(
+            Real.of(point.setting().si()), "power", limit.quantity(), point.load().si());
     return aim.compareTo(limit.exact().nominal()) == 0;
   }
 }

@@ -13,8 +13,9 @@ import passband.plan.Stage;
 import passband.quantity.Rational;
 
 /**
- * {@code prefix-slip}, a warning: a stated limit that is some thousand times its neighbours, or a thousandth of them. Looked for where a
- * test states limits of one quantity at three points or more.
+ * {@code prefix-slip}, a warning: a stated limit that is some thousand times its neighbours, or a
+ * thousandth of them. Looked for where a test states limits of one quantity at three points or
+ * more.
  */
 final class PrefixSlip implements Check {
   private static final Rational LEAST = Rational.of(100);
@@ -39,7 +40,11 @@ final class PrefixSlip implements Check {
     if (stated.size() < 3) {
       return;
     }
-    List<Rational> sizes = stated.stream().map(p -> size(Figures.limit(p, quantity))).sorted(Comparator.naturalOrder()).toList();
+    List<Rational> sizes =
+        stated.stream()
+            .map(p -> size(Figures.limit(p, quantity)))
+            .sorted(Comparator.naturalOrder())
+            .toList();
     Rational middle = sizes.get((sizes.size() - 1) / 2);
     for (Point point : stated) {
       Limit limit = Figures.limit(point, quantity);
@@ -49,7 +54,9 @@ final class PrefixSlip implements Check {
             Diagnostic.of(
                     Code.PREFIX_SLIP,
                     point.span(),
-                    "the stated limits " + Figures.sides(limit) + " are far from those of the other rows")
+                    "the stated limits "
+                        + Figures.sides(limit)
+                        + " are far from those of the other rows")
                 .hint("look at the unit and its prefix"));
       }
     }

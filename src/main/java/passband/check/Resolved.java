@@ -9,8 +9,8 @@ import passband.plan.Point;
 import passband.quantity.Rational;
 
 /**
- * {@code too-coarse} and {@code one-point-limits}, warnings: limits with fewer than ten steps of the reading between them, or just one
- * reading that meets both.
+ * {@code too-coarse} and {@code one-point-limits}, warnings: limits with fewer than ten steps of
+ * the reading between them, or just one reading that meets both.
  */
 final class Resolved implements Check {
   private static final Rational LEAST = Rational.TEN;
@@ -30,7 +30,12 @@ final class Resolved implements Check {
               Diagnostic.of(
                       Code.ONE_POINT_LIMITS,
                       point.span(),
-                      "only the reading " + limit.text(low) + " " + limit.unit().printed() + " meets both limits of " + limit.quantity())
+                      "only the reading "
+                          + limit.text(low)
+                          + " "
+                          + limit.unit().printed()
+                          + " meets both limits of "
+                          + limit.quantity())
                   .note(limit.rule().span(), "the rule is here"));
         } else if (steps.compareTo(LEAST) < 0) {
           diagnostics.add(coarse(point, limit, steps));
@@ -45,8 +50,16 @@ final class Resolved implements Check {
         Diagnostic.of(
                 Code.TOO_COARSE,
                 point.span(),
-                "the limits " + Figures.sides(limit) + " are only " + steps.toPlain() + " steps of " + step + " apart")
+                "the limits "
+                    + Figures.sides(limit)
+                    + " are only "
+                    + steps.toPlain()
+                    + " steps of "
+                    + step
+                    + " apart")
             .note(limit.rule().span(), "the rule is here");
-    return limit.range() == null ? fault : fault.note(limit.range().span(), "the range that covers them is here");
+    return limit.range() == null
+        ? fault
+        : fault.note(limit.range().span(), "the range that covers them is here");
   }
 }

@@ -10,15 +10,17 @@ import passband.plan.Point;
 import passband.quantity.Real;
 
 /**
- * {@code rule-looser-than-mode}, an error, and {@code rule-tighter-than-mode}, a warning: a test's rule against what the mode's profile
- * says of the same quantity, where both aim at the same value.
+ * {@code rule-looser-than-mode}, an error, and {@code rule-tighter-than-mode}, a warning: a test's
+ * rule against what the mode's profile says of the same quantity, where both aim at the same value.
  */
 final class RuleAgainstMode implements Check {
   @Override
   public void check(Plan plan, Diagnostics diagnostics) {
     for (Point point : plan.points()) {
       for (Limit limit : point.limits()) {
-        if (limit.ofMode() != null && sameAim(limit.computed(), limit.ofMode()) && !statedOnly(limit)) {
+        if (limit.ofMode() != null
+            && sameAim(limit.computed(), limit.ofMode())
+            && !statedOnly(limit)) {
           look(point, limit, diagnostics);
         }
       }
@@ -37,8 +39,10 @@ final class RuleAgainstMode implements Check {
   private static void look(Point point, Limit limit, Diagnostics diagnostics) {
     int low = compare(limit.computed().lower(), limit.ofMode().lower());
     int high = -compare(limit.computed().upper(), limit.ofMode().upper());
-    boolean looserBelow = limit.ofMode().lower() != null && (limit.computed().lower() == null || low < 0);
-    boolean looserAbove = limit.ofMode().upper() != null && (limit.computed().upper() == null || high < 0);
+    boolean looserBelow =
+        limit.ofMode().lower() != null && (limit.computed().lower() == null || low < 0);
+    boolean looserAbove =
+        limit.ofMode().upper() != null && (limit.computed().upper() == null || high < 0);
     String mode = "'" + point.mode().name().text() + "'";
     if (looserBelow || looserAbove) {
       diagnostics.add(
@@ -59,8 +63,14 @@ final class RuleAgainstMode implements Check {
   }
 
   private static String sides(Limit limit) {
-    String low = limit.ofMode().lower() == null ? "no lower limit" : Figures.text(limit.ofMode().lower(), limit.unit());
-    String high = limit.ofMode().upper() == null ? "no upper limit" : Figures.text(limit.ofMode().upper(), limit.unit());
+    String low =
+        limit.ofMode().lower() == null
+            ? "no lower limit"
+            : Figures.text(limit.ofMode().lower(), limit.unit());
+    String high =
+        limit.ofMode().upper() == null
+            ? "no upper limit"
+            : Figures.text(limit.ofMode().upper(), limit.unit());
     return low + " to " + high;
   }
 

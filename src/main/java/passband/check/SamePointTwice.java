@@ -10,7 +10,10 @@ import passband.plan.Plan;
 import passband.plan.Point;
 import passband.plan.Stage;
 
-/** {@code limits-disagree}, an error: two tests that read the same at the same point and hold it to different limits. */
+/**
+ * {@code limits-disagree}, an error: two tests that read the same at the same point and hold it to
+ * different limits.
+ */
 final class SamePointTwice implements Check {
   private record Seen(Limit limit, Point point) {}
 
@@ -37,7 +40,11 @@ final class SamePointTwice implements Check {
     return Diagnostic.of(
             Code.LIMITS_DISAGREE,
             point.span(),
-            limit.id() + " is held to " + Figures.sides(limit) + ", and in another test to " + Figures.sides(before.limit))
+            limit.id()
+                + " is held to "
+                + Figures.sides(limit)
+                + ", and in another test to "
+                + Figures.sides(before.limit))
         .note(before.point.span(), before.limit.id() + " is here");
   }
 }

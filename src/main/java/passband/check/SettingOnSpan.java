@@ -8,7 +8,10 @@ import passband.plan.Plan;
 import passband.plan.Point;
 import passband.quantity.Rational;
 
-/** {@code setting-off-span} and {@code setting-off-step}, errors: a setting that the mode does not have. */
+/**
+ * {@code setting-off-span} and {@code setting-off-step}, errors: a setting that the mode does not
+ * have.
+ */
 final class SettingOnSpan implements Check {
   @Override
   public void check(Plan plan, Diagnostics diagnostics) {
@@ -22,11 +25,15 @@ final class SettingOnSpan implements Check {
 
   private static Diagnostic fault(Point point, Series series) {
     Rational value = point.setting().si();
-    String what = "the setting " + point.setting().text() + " of '" + point.mode().name().text() + "'";
+    String what =
+        "the setting " + point.setting().text() + " of '" + point.mode().name().text() + "'";
     String span =
-        Figures.text(series.lowest(), series.unit()) + " to " + Figures.text(series.highest(), series.unit());
+        Figures.text(series.lowest(), series.unit())
+            + " to "
+            + Figures.text(series.highest(), series.unit());
     if (!series.spans(value)) {
-      return Diagnostic.of(Code.SETTING_OFF_SPAN, point.places().setting(), what + " is outside its span")
+      return Diagnostic.of(
+              Code.SETTING_OFF_SPAN, point.places().setting(), what + " is outside its span")
           .note(point.mode().name().span(), "the mode goes from " + span);
     }
     Rational below = null;
@@ -39,7 +46,10 @@ final class SettingOnSpan implements Check {
       above = nearer ? high : above;
     }
     Diagnostic fault =
-        Diagnostic.of(Code.SETTING_OFF_STEP, point.places().setting(), what + " is between two of its steps")
+        Diagnostic.of(
+                Code.SETTING_OFF_STEP,
+                point.places().setting(),
+                what + " is between two of its steps")
             .note(point.mode().name().span(), "the mode is declared here");
     return below == null || above == null
         ? fault

@@ -10,8 +10,9 @@ import passband.source.SourceFile;
 import passband.syntax.Tree;
 
 /**
- * {@code unused-name}, a warning: a setup that no test is in, a swept or derived quantity that no test accepts, and, of leads declared in
- * the procedure's own file, those that no setup takes. A shared set may hold more than one procedure needs.
+ * {@code unused-name}, a warning: a setup that no test is in, a swept or derived quantity that no
+ * test accepts, and, of leads declared in the procedure's own file, those that no setup takes. A
+ * shared set may hold more than one procedure needs.
  */
 final class Used implements Check {
   @Override
@@ -22,8 +23,13 @@ final class Used implements Check {
   @Override
   public void check(Plan plan, Diagnostics diagnostics) {
     for (Tree.Setup setup : plan.tree().setups()) {
-      boolean other = setup.analyzer() != null && !setup.analyzer().text().equals(plan.analyzer().name().text());
-      if (!other && plan.runs().stream().noneMatch(r -> r.setup() != null && r.setup().name().text().equals(setup.name().text()))) {
+      boolean other =
+          setup.analyzer() != null
+              && !setup.analyzer().text().equals(plan.analyzer().name().text());
+      if (!other
+          && plan.runs().stream()
+              .noneMatch(
+                  r -> r.setup() != null && r.setup().name().text().equals(setup.name().text()))) {
         say(diagnostics, setup.name(), "no test is in the setup");
       }
     }
@@ -48,7 +54,9 @@ final class Used implements Check {
   }
 
   private static void accepted(Stage.Run run, passband.syntax.Word name, Diagnostics diagnostics) {
-    if (run.points().stream().flatMap(p -> p.limits().stream()).noneMatch(l -> l.quantity().equals(name.text()))) {
+    if (run.points().stream()
+        .flatMap(p -> p.limits().stream())
+        .noneMatch(l -> l.quantity().equals(name.text()))) {
       say(diagnostics, name, "the test does not accept");
     }
   }

@@ -26,14 +26,16 @@ final class Build {
   }
 
   int run(List<String> words) throws Usage, IOException {
-    Arguments arguments = Arguments.of(words, Set.of("--out", "--analyzer", "--root"), Set.of());
+    Arguments arguments =
+        Arguments.of(words, Set.of("--out", "--analyzer", "--root", "--as"), Set.of());
+    String as = arguments.oneOf("--as", "text", Check.FORMS);
     Compilation compilation =
         Compilation.of(
             arguments.paths(),
             workingDirectory,
             arguments.value("--root", null),
             arguments.value("--analyzer", null));
-    Check.report(compilation.diagnostics(), out, err);
+    Check.report(compilation.diagnostics(), as, out, err);
     if (compilation.diagnostics().hasErrors()) {
       err.println("nothing was written");
       return Main.FAULTS;
@@ -45,7 +47,7 @@ final class Build {
     Output output = new Output(workingDirectory.resolve(folder));
     for (Plan plan : compilation.plans()) {
       output.write(plan.name().text(), files(plan));
-      out.println(folder + "/" + plan.name().text());
+      (as.equals("text") ? out : err).println(folder + "/" + plan.name().text());
     }
     return Main.FINE;
   }

@@ -5,11 +5,17 @@ import java.io.PrintStream;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
+import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
+import passband.diagnostic.JsonReport;
+import passband.diagnostic.SarifReport;
 import passband.diagnostic.TextReport;
 
 /** {@code passband check}: finds faults. */
 final class Check {
+  /** The forms that diagnostics are printed in. */
+  static final List<String> FORMS = List.of("text", "json", "sarif");
+
   private final Path workingDirectory;
   private final PrintStream out;
   private final PrintStream err;
@@ -21,22 +27,34 @@ final class Check {
   }
 
   int run(List<String> words) throws Usage, IOException {
-    Arguments arguments = Arguments.of(words, Set.of("--analyzer", "--root"), Set.of());
+    Arguments arguments =
+        Arguments.of(words, Set.of("--analyzer", "--root", "--as"), Set.of("--coverage"));
+    String as = arguments.oneOf("--as", "text", FORMS);
     Compilation compilation =
         Compilation.of(
             arguments.paths(),
             workingDirectory,
             arguments.value("--root", null),
             arguments.value("--analyzer", null));
-    report(compilation.diagnostics(), out, err);
+    report(compilation.diagnostics(), as, out, err);
+    if (arguments.has("--coverage")) {
+      PrintStream to = as.equals("text") ? out : err;
+      compilation.plans().forEach(plan -> to.print(CoverageReport.of(plan)));
+    }
     return compilation.diagnostics().hasErrors() ? Main.FAULTS : Main.FINE;
   }
 
-  /** The diagnostics on one stream, their count on the other. */
-  static void report(Diagnostics diagnostics, PrintStream out, PrintStream err) {
-    out.print(TextReport.of(diagnostics.list()));
+  /** The diagnostics on one stream in a form, their count on the other. */
+  static void report(Diagnostics diagnostics, String as, PrintStream out, PrintStream err) {
+    List<Diagnostic> all = diagnostics.list();
+    out.print(
+        switch (as) {
+          case "json" -> JsonReport.of(all);
+          case "sarif" -> SarifReport.of(all);
+          default -> TextReport.of(all);
+        });
     int errors = diagnostics.errorCount();
-    int warnings = diagnostics.list().size() - errors;
+    int warnings = all.size() - errors;
     if (errors + warnings > 0) {
       err.println(count(errors, "error") + ", " + count(warnings, "warning"));
     }

@@ -10,6 +10,7 @@ final class Help {
 
           passband check PATH...              find faults
           passband build PATH... [-o out]     check, then write each procedure's checklist and limit tables
+          passband explain [CODE]             a diagnostic, with an example and its mend; or all codes
           passband help [COMMAND]             this page, or a command's own
           passband version
 
@@ -22,12 +23,14 @@ final class Help {
     return switch (command) {
       case "check" ->
           """
-          passband check PATH... [--analyzer NAME] [--root DIR]
+          passband check PATH... [--analyzer NAME] [--root DIR] [--as FORM] [--coverage]
 
           Finds faults in the procedures, devices, analyzers and leads of the files and of all that they use.
             --analyzer NAME   compile every procedure for this analyzer instead of its own
             --root DIR        the library root that no 'use' may leave
                               (a folder PATH is its own; a file's is the working directory)
+            --as FORM         text, json or sarif (SARIF 2.1.0)
+            --coverage        print what is tested of each device: modes, outlets, low, middle and high
           """;
       case "build" ->
           """
@@ -38,6 +41,13 @@ final class Help {
             -o, --out DIR     where to (out)
             --analyzer NAME   compile every procedure for this analyzer instead of its own
             --root DIR        the library root that no 'use' may leave
+          """;
+      case "explain" ->
+          """
+          passband explain [CODE...]
+
+          Prints the manual's page of each code: what it means, why, an example and its mend. Without a code it lists
+          all of them; 'passband explain bench' prints the bench that the examples use.
           """;
       default -> overview();
     };

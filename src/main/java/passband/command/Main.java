@@ -19,7 +19,8 @@ public final class Main {
   static final int FAULTS = 1;
   static final int CANNOT_RUN = 2;
 
-  private static final List<String> COMMANDS = List.of("check", "build", "help", "version");
+  private static final List<String> COMMANDS =
+      List.of("check", "build", "explain", "help", "version");
 
   private final Path workingDirectory;
   private final PrintStream out;
@@ -85,6 +86,7 @@ public final class Main {
     return switch (help && COMMANDS.contains(command) ? "help" : command) {
       case "check" -> new Check(workingDirectory, out, err).run(rest);
       case "build" -> new Build(workingDirectory, out, err).run(rest);
+      case "explain" -> new Explain(out).run(rest);
       case "help", "--help", "-h" -> help(help ? List.of(command) : rest);
       case "version", "--version" -> version();
       default -> throw unknown(command);

@@ -33,8 +33,6 @@ public enum Code {
   NESTED_TOO_DEEPLY(Severity.ERROR, "an expression nested too deeply"),
   /** A file that does not exist or cannot be read. */
   FILE_NOT_FOUND(Severity.ERROR, "a file that does not exist or cannot be read"),
-  /** A file over the largest size. */
-  FILE_TOO_LARGE(Severity.ERROR, "a file over the largest size"),
   /** Files that use each other in a circle. */
   USE_CYCLE(Severity.ERROR, "files that use each other in a circle"),
   /** A use that leaves the library. */

@@ -32,12 +32,7 @@ public final class LimitMaker {
    * @param span where the point is written
    */
   public record Point(
-      String id,
-      Rational ohms,
-      Columns columns,
-      Device.Mode mode,
-      Stated stated,
-      Span span) {}
+      String id, Rational ohms, Columns columns, Device.Mode mode, Stated stated, Span span) {}
 
   /**
    * A quantity that is not measured by one of the analyzer's functions: swept or derived.

@@ -38,7 +38,7 @@ final class Ranges {
   }
 
   private void line(List<Tree.Range> ranges, RangeItemContext line) {
-    if (line instanceof BlankRangeLineContext || line.exception != null) {
+    if (line instanceof BlankRangeLineContext || !TreeBuilder.whole(line)) {
       return;
     }
     Span where = leaves.line(line);

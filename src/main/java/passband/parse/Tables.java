@@ -28,25 +28,11 @@ final class Tables {
     table.header().column().forEach(c -> columns.add(column(c)));
     List<Tree.Row> rows = new ArrayList<>();
     for (RowContext row : table.row()) {
-      if (whole(row)) {
+      if (TreeBuilder.whole(row)) {
         rows.add(row(row));
       }
     }
     return new Tree.Table(null, columns, rows, where);
-  }
-
-  private static boolean whole(RowContext row) {
-    boolean whole = row.exception == null;
-    for (CellContext cell : row.cell()) {
-      whole &= cell.exception == null;
-      for (CellItemContext item : cell.cellItem()) {
-        whole &=
-            item.exception == null
-                && item.getRuleContexts(AmountContext.class).stream()
-                    .allMatch(a -> a.exception == null);
-      }
-    }
-    return whole;
   }
 
   Tree.Column column(ColumnContext column) {

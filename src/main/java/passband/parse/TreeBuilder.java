@@ -71,7 +71,7 @@ final class TreeBuilder {
   }
 
   /** Whether a context came through without a fault. */
-  private static boolean whole(ParserRuleContext context) {
+  static boolean whole(ParserRuleContext context) {
     if (context == null || context.exception != null) {
       return false;
     }

@@ -172,7 +172,19 @@ final class Rows {
             "with this row the table expands into more than " + MOST + " points");
         return specs;
       }
-      expand(columns, row, 0, new Partial(null, null, null, null, new TreeMap<>(), null, new Point.Places(row.span(), row.span(), row.span())), specs);
+      expand(
+          columns,
+          row,
+          0,
+          new Partial(
+              null,
+              null,
+              null,
+              null,
+              new TreeMap<>(),
+              null,
+              new Point.Places(row.span(), row.span(), row.span())),
+          specs);
     }
     return specs;
   }
@@ -236,15 +248,30 @@ final class Rows {
       Stated stated,
       Point.Places at) {
     Partial mode(Mode other, Span where) {
-      return new Partial(other, setting, load, target, extras, stated, new Point.Places(where, at.setting(), at.load()));
+      return new Partial(
+          other,
+          setting,
+          load,
+          target,
+          extras,
+          stated,
+          new Point.Places(where, at.setting(), at.load()));
     }
 
     Partial setting(Figure other, Span where) {
-      return new Partial(mode, other, load, target, extras, stated, new Point.Places(at.mode(), where, at.load()));
+      return new Partial(
+          mode, other, load, target, extras, stated, new Point.Places(at.mode(), where, at.load()));
     }
 
     Partial load(Figure other, Span where) {
-      return new Partial(mode, setting, other, target, extras, stated, new Point.Places(at.mode(), at.setting(), where));
+      return new Partial(
+          mode,
+          setting,
+          other,
+          target,
+          extras,
+          stated,
+          new Point.Places(at.mode(), at.setting(), where));
     }
 
     Partial target(Figure other) {
@@ -293,9 +320,7 @@ final class Rows {
       case MODE -> modes(value, p);
       case STATED -> {
         Stated stated = stated(column, value);
-        yield stated == null
-            ? List.of()
-            : List.of(p.stated(stated));
+        yield stated == null ? List.of() : List.of(p.stated(stated));
       }
       case EXTRA -> extras(column, value, p);
       default -> numbers(column, value, p);
@@ -471,8 +496,7 @@ final class Rows {
     for (Spec.Extra extra : found) {
       SortedMap<String, Spec.Extra> extras = new TreeMap<>(p.extras);
       extras.put(column.name, extra);
-      next.add(
-          p.extras(Collections.unmodifiableSortedMap(extras)));
+      next.add(p.extras(Collections.unmodifiableSortedMap(extras)));
     }
     return next;
   }

@@ -41,7 +41,8 @@ import passband.syntax.Word;
  * and phase.
  */
 final class TestPlanner {
-  private static final Spec NOTHING = new Spec(null, null, null, null, new TreeMap<>(), null, null, null);
+  private static final Spec NOTHING =
+      new Spec(null, null, null, null, new TreeMap<>(), null, null, null);
 
   private final Tree.Test test;
   private final Device device;

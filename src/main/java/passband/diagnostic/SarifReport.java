@@ -1,0 +1,207 @@
+package passband.diagnostic;
+
+import com.google.gson.FormattingStyle;
+import com.google.gson.stream.JsonWriter;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import passband.source.Span;
+
+/** Diagnostics as SARIF 2.1.0 (OASIS Standard, 2020). */
+public final class SarifReport {
+  private static final String SCHEMA =
+      "https://docs.oasis-open.org/sarif/sarif/v2.1.0/os/schemas/sarif-schema-2.1.0.json";
+
+  private SarifReport() {}
+
+  /** The whole log: one run, its rules those of the codes that occur. */
+  public static String of(List<Diagnostic> diagnostics) {
+    StringWriter out = new StringWriter();
+    try (JsonWriter json = new JsonWriter(out)) {
+      json.setFormattingStyle(FormattingStyle.PRETTY);
+      json.beginObject();
+      json.name("$schema").value(SCHEMA);
+      json.name("version").value("2.1.0");
+      json.name("runs").beginArray().beginObject();
+      List<Code> codes = codes(diagnostics);
+      tool(json, codes);
+      json.name("columnKind").value("unicodeCodePoints");
+      json.name("results").beginArray();
+      Map<String, Integer> seen = new HashMap<>();
+      for (Diagnostic diagnostic : diagnostics) {
+        result(json, diagnostic, codes.indexOf(diagnostic.code()), seen);
+      }
+      json.endArray();
+      json.endObject().endArray();
+      json.endObject();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return out + "\n";
+  }
+
+  private static List<Code> codes(List<Diagnostic> diagnostics) {
+    List<Code> codes = new ArrayList<>();
+    for (Code code : Code.values()) {
+      if (diagnostics.stream().anyMatch(d -> d.code() == code)) {
+        codes.add(code);
+      }
+    }
+    return codes;
+  }
+
+  private static void tool(JsonWriter json, List<Code> codes) throws IOException {
+    json.name("tool").beginObject().name("driver").beginObject();
+    json.name("name").value("Passband");
+    json.name("rules").beginArray();
+    for (Code code : codes) {
+      json.beginObject();
+      json.name("id").value(code.id());
+      text(json, "shortDescription", code.title());
+      json.name("help").beginObject();
+      json.name("text").value(Manual.page(code));
+      json.name("markdown").value(Manual.page(code));
+      json.endObject();
+      json.name("defaultConfiguration").beginObject().name("level").value(level(code)).endObject();
+      json.endObject();
+    }
+    json.endArray();
+    json.endObject().endObject();
+  }
+
+  private static String level(Code code) {
+    return code.severity() == Severity.ERROR ? "error" : "warning";
+  }
+
+  private static void text(JsonWriter json, String name, String text) throws IOException {
+    json.name(name).beginObject().name("text").value(text).endObject();
+  }
+
+  private static void result(
+      JsonWriter json, Diagnostic diagnostic, int rule, Map<String, Integer> seen)
+      throws IOException {
+    json.beginObject();
+    json.name("ruleId").value(diagnostic.code().id());
+    json.name("ruleIndex").value(rule);
+    json.name("level").value(level(diagnostic.code()));
+    text(
+        json,
+        "message",
+        diagnostic.hint() == null
+            ? diagnostic.message()
+            : diagnostic.message() + " (" + diagnostic.hint() + ")");
+    json.name("locations").beginArray();
+    location(json, diagnostic.span(), null, 0);
+    json.endArray();
+    if (!diagnostic.notes().isEmpty()) {
+      json.name("relatedLocations").beginArray();
+      int id = 1;
+      for (Diagnostic.Note note : diagnostic.notes()) {
+        location(json, note.span(), note.message(), id++);
+      }
+      json.endArray();
+    }
+    json.name("partialFingerprints").beginObject();
+    json.name("passband/v1").value(fingerprint(diagnostic, seen));
+    json.endObject();
+    fix(json, diagnostic);
+    json.endObject();
+  }
+
+  private static void location(JsonWriter json, Span span, String message, int id)
+      throws IOException {
+    json.beginObject();
+    if (message != null) {
+      json.name("id").value(id);
+      text(json, "message", message);
+    }
+    json.name("physicalLocation").beginObject();
+    artifact(json, span);
+    region(json, "region", span);
+    json.endObject();
+    json.endObject();
+  }
+
+  private static void artifact(JsonWriter json, Span span) throws IOException {
+    json.name("artifactLocation")
+        .beginObject()
+        .name("uri")
+        .value(uri(span.file().path()))
+        .endObject();
+  }
+
+  private static void region(JsonWriter json, String name, Span span) throws IOException {
+    json.name(name).beginObject();
+    json.name("startLine").value(span.line());
+    json.name("startColumn").value(span.column());
+    json.name("endLine").value(span.file().lineOf(span.end()));
+    json.name("endColumn").value(span.file().columnOf(span.end()));
+    json.endObject();
+  }
+
+  private static void fix(JsonWriter json, Diagnostic diagnostic) throws IOException {
+    if (diagnostic.replacement() == null) {
+      return;
+    }
+    json.name("fixes").beginArray().beginObject();
+    text(json, "description", diagnostic.hint());
+    json.name("artifactChanges").beginArray().beginObject();
+    artifact(json, diagnostic.span());
+    json.name("replacements").beginArray().beginObject();
+    region(json, "deletedRegion", diagnostic.span());
+    text(json, "insertedContent", diagnostic.replacement());
+    json.endObject().endArray();
+    json.endObject().endArray();
+    json.endObject().endArray();
+  }
+
+  /**
+   * A path as a relative URI reference (RFC 3986): what is not unreserved is escaped, byte by byte.
+   */
+  private static String uri(String path) {
+    StringBuilder uri = new StringBuilder();
+    for (byte b : path.getBytes(StandardCharsets.UTF_8)) {
+      char c = (char) (b & 0xFF);
+      boolean plain =
+          (c >= 'a' && c <= 'z')
+              || (c >= 'A' && c <= 'Z')
+              || (c >= '0' && c <= '9')
+              || "-._~/".indexOf(c) >= 0;
+      uri.append(plain ? String.valueOf(c) : String.format(Locale.ROOT, "%%%02X", (int) c));
+    }
+    return uri.toString();
+  }
+
+  /**
+   * Stays the same when lines move: made from the code, the file, the words marked and the line
+   * they stand in, its spaces folded; of equal ones, counted.
+   */
+  private static String fingerprint(Diagnostic diagnostic, Map<String, Integer> seen) {
+    Span span = diagnostic.span();
+    String line = span.file().line(span.line()).strip().replaceAll("\\s+", " ");
+    String base =
+        String.join(
+            "\n",
+            diagnostic.code().id(),
+            span.file().path(),
+            span.text().replaceAll("\\s+", " "),
+            line);
+    int count = seen.merge(base, 1, Integer::sum);
+    try {
+      MessageDigest sha = MessageDigest.getInstance("SHA-256");
+      byte[] digest = sha.digest((base + "\n" + count).getBytes(StandardCharsets.UTF_8));
+      return HexFormat.of().formatHex(digest, 0, 16);
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException("every Java platform has SHA-256", e);
+    }
+  }
+}

@@ -1,0 +1,117 @@
+package passband.testing;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.NoSuchFileException;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+import passband.Compiler;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostic;
+import passband.diagnostic.Diagnostics;
+import passband.diagnostic.Manual;
+import passband.resolve.Library;
+
+/**
+ * Puts an example of the manual into the frame that its kind stands for, on the manual's bench, and
+ * compiles it.
+ */
+public final class Examples {
+  /**
+   * What an example for something else need not do: cover its device, use every setup of the frame.
+   */
+  private static final Set<Code> ASIDE =
+      EnumSet.of(Code.MODE_UNTESTED, Code.OUTLET_UNTESTED, Code.SETTING_UNTESTED, Code.UNUSED_NAME);
+
+  private static final String TEST_FRAME =
+      """
+      use "bench.pband"
+      procedure example "Example" {
+        revision "A" on 2026-01-31
+        device gen
+        analyzer meter
+        leads set
+        caution burn "Output burns."
+        setup bipolar "Bipolar" {
+          connect red   from outlet.left   to analyzer.high
+          connect black from outlet.right  to analyzer.low
+          connect grey  from outlet.switch to analyzer.key
+        }
+      %s
+      }
+      """;
+
+  private static final String PROCEDURE_FRAME =
+      """
+      use "bench.pband"
+      procedure example "Example" {
+      %s
+      }
+      """;
+
+  private Examples() {}
+
+  /**
+   * The text of a whole file.
+   *
+   * @param kind {@code file} (also {@code latin-1}), {@code procedure} or {@code test}
+   */
+  public static String framed(String kind, String text) {
+    return switch (kind) {
+      case "file", "latin-1" -> text + "\n";
+      case "procedure" -> PROCEDURE_FRAME.replace("%s", text);
+      case "test" -> TEST_FRAME.replace("%s", text);
+      default -> throw new IllegalArgumentException("no frame for " + kind);
+    };
+  }
+
+  /** Compiles an example. */
+  public static Snippet compile(String kind, String text) {
+    byte[] main =
+        framed(kind, text)
+            .getBytes(
+                kind.equals("latin-1") ? StandardCharsets.ISO_8859_1 : StandardCharsets.UTF_8);
+    return compile(main);
+  }
+
+  /** Compiles a whole file on the manual's bench. */
+  public static Snippet compile(byte[] main) {
+    Diagnostics diagnostics = new Diagnostics();
+    Library library =
+        new Library(
+            "",
+            path ->
+                switch (path) {
+                  case "main.pband" -> main;
+                  case "bench.pband" -> Manual.bench().getBytes(StandardCharsets.UTF_8);
+                  case "empty.csv" -> new byte[0];
+                  case "rows.csv" ->
+                      "mode,setting/W,load/ohm\nfine,20,100\n".getBytes(StandardCharsets.UTF_8);
+                  default -> throw new NoSuchFileException(path);
+                },
+            diagnostics);
+    try {
+      library.load("main.pband");
+    } catch (java.io.IOException e) {
+      throw new java.io.UncheckedIOException(e);
+    }
+    return new Snippet(new Compiler(library, null, diagnostics).compile(), diagnostics.list());
+  }
+
+  /** What was found, but for what an example about another code need not do. */
+  public static List<Diagnostic> relevant(Snippet snippet, Code about) {
+    return snippet.diagnostics().stream()
+        .filter(d -> d.code() == about || !ASIDE.contains(d.code()))
+        .toList();
+  }
+
+  /** Codes that cannot come without another: the same fault seen from its other side. */
+  public static List<String> companions(Code code) {
+    return switch (code) {
+      case ONE_POINT_LIMITS, TOO_COARSE -> List.of("accuracy-ratio-low");
+      case PREFIX_SLIP -> List.of("accuracy-ratio-low", "one-point-limits");
+      case NOMINAL_OUTSIDE_LIMITS -> List.of("stated-tighter");
+      default -> List.of();
+    };
+  }
+}
