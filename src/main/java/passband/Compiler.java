@@ -25,8 +25,8 @@ import passband.syntax.Word;
  */
 public final class Compiler {
   /**
-   * What a line says of itself. While some line could not be read, only this is said of the others: anything else may be the consequence
-   * of what that line would have held.
+   * What a line says of itself. While some line could not be read, only this is said of the others:
+   * anything else may be the consequence of what that line would have held.
    */
   private static final Set<Code> OF_ONE_LINE =
       EnumSet.of(

@@ -113,7 +113,7 @@ class RecoveryTest {
         "2:3 unclosed-block\n",
         places(
             Snippet.compile(
-                "device d \"D\" {\n  outlet a \"A\" {\n    pole p \"P\"\n  mode m \"M\" on a\n}\n")));
+                "device d \"D\" {\n  outlet a \"A\" {\n    pole p \"P\"\n  mode m \"M\" on a {\n  }\n}\n")));
   }
 
   @Test

@@ -81,7 +81,7 @@ class DigestTest {
       value = {
         "`confirm \"The mains cord, plug and case are undamaged.\"`|`confirm \"The mains cord and case are undamaged.\"`",
         "`  caution flammables \"No flammable gas, liquid or dressing within reach of the output.\"`|``",
-        "`connect red   from outlet.left   to analyzer.load-high`|`connect red   from outlet.right  to analyzer.load-high`",
+        "`connect key   from outlet.switch to analyzer.cut-key`|`connect key   from outlet.switch to analyzer.coag-key`",
         "`369 to 428`|`370 to 428`",
         "`within 15 % of setting or 1 W`|`within 15 % of setting or 1.001 W`",
         "`duty    5 s on, 20 s off`|`duty    5 s on, 15 s off`",

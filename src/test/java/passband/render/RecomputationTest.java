@@ -307,7 +307,10 @@ class RecomputationTest {
   private static String source(String rule, String resolution, String rows) {
     return """
         device gen "Gen" {
-          outlet out "Out" { pole a "a" }
+          outlet out "Out" {
+            pole a "a"
+            pole b "b"
+          }
           mode cut "Cut" on out { setting power 0.01 W to 1 kW step 0.01 W }
         }
         analyzer meter "Meter" {
@@ -320,13 +323,23 @@ class RecomputationTest {
             error 1 %% of reading
           }
         }
+        leads set {
+          lead red   "red",   rated 1 kV
+          lead black "black", rated 1 kV
+        }
         procedure p "P" {
           revision "A" on 2026-01-01
           device gen
           analyzer meter
+          leads set
           caution burn "Burns."
+          setup load "Load" {
+            connect red   from outlet.a to analyzer.high
+            connect black from outlet.b to analyzer.low
+          }
           test t "T" {
             outlet out
+            setup  load
             accept power within %s, read as current
             table {
               mode | setting/W | load/ohm
