@@ -156,7 +156,7 @@ testItem: OUTLET names NEWLINE # testOutlets
     | DERIVE name TEXT? EQUALS expression COMMA RESOLUTION amount NEWLINE # testDerive
     | accept # testAccept
     | TABLE FROM TEXT NEWLINE # testTableFile
-    | TABLE LBRACE NEWLINE header? row* RBRACE NEWLINE # testTable
+    | TABLE LBRACE NEWLINE header row* RBRACE NEWLINE # testTable
     | stepsHead LBRACE NEWLINE step* RBRACE NEWLINE # testSteps
     | allow # testAllow
     | NEWLINE # blankTestLine

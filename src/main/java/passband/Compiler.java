@@ -59,29 +59,42 @@ public final class Compiler {
     this.diagnostics = diagnostics;
   }
 
-  /**
-   * Compiles every procedure of the loaded files, in order of name; faults go to the diagnostics.
-   */
+  /** Compiles every procedure of the loaded files, in order of name; faults go to the diagnostics. */
   public List<Plan> compile() {
+    Profiles profiles = profiles();
     boolean broken = diagnostics.hasErrors();
     Diagnostics later = new Diagnostics();
-    List<Plan> plans = plans(later);
+    List<Plan> plans = plans(profiles, later);
     later.removeIf(d -> broken && !OF_ONE_LINE.contains(d.code()));
     boolean sound = !broken && !later.hasErrors();
     if (!broken) {
       plans.forEach(plan -> Checks.run(plan, sound, later));
     }
+    later.addAll(diagnostics.list());
     Allows.apply(library.files(), later, sound);
+    diagnostics.removeIf(d -> true);
     diagnostics.addAll(later.list());
     return plans;
   }
 
-  private List<Plan> plans(Diagnostics later) {
-    Profiles profiles = new Profiles(later);
+  /**
+   * Devices, analyzers and leads come first: while one is at fault, what it lacks is not held against a
+   * procedure.
+   */
+  private Profiles profiles() {
+    boolean unread = diagnostics.hasErrors();
+    Diagnostics found = new Diagnostics();
+    Profiles profiles = new Profiles(found);
+    library.files().forEach(file -> takeProfiles(file, profiles));
+    found.removeIf(d -> unread && !OF_ONE_LINE.contains(d.code()));
+    diagnostics.addAll(found.list());
+    return profiles;
+  }
+
+  private List<Plan> plans(Profiles profiles, Diagnostics later) {
     List<Plan> plans = new ArrayList<>();
     for (Tree.File file : library.files()) {
       Scope scope = new Scope(library.visibleFrom(file), later);
-      takeProfiles(file, profiles);
       for (Tree.Declaration declaration : file.declarations()) {
         if (declaration instanceof Tree.Procedure procedure) {
           Plan plan = plan(procedure, scope, profiles, later);

@@ -37,6 +37,8 @@ public final class Diagnostics {
   public int removeIf(java.util.function.Predicate<Diagnostic> filter) {
     int before = found.size();
     found.removeIf(filter);
+    seen.clear();
+    found.forEach(d -> seen.add(new Key(d.code(), d.span())));
     errors = (int) found.stream().filter(Diagnostic::isError).count();
     return before - found.size();
   }

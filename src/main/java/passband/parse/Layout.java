@@ -195,7 +195,8 @@ final class Layout {
     if (words.get(end).getType() == LBRACE) {
       return brace(words, at, end, lead, opens);
     }
-    if (opens != null && kind.opensAlways(lead.getType())) {
+    boolean rows = lead.getType() == TABLE && !(at + 1 < end && words.get(at + 1).getType() == FROM);
+    if (opens != null && (rows || kind.opensAlways(lead.getType()))) {
       sayMissingBrace(last);
       openBlock(opens, lead, virtual(LBRACE, "{", last));
     } else {
@@ -267,7 +268,7 @@ final class Layout {
       open.push(lastClosed);
       return lead;
     }
-    if (closeUpTo(word, lead)) {
+    if (plausible(words, at) && closeUpTo(word, lead)) {
       return lead;
     }
     return respelt(lead);
@@ -283,6 +284,14 @@ final class Layout {
 
   private boolean closedTooEarly(int word) {
     return lastClosed != null && lastClosedAt == out.size() - 2 && lastClosed.kind.knows(word);
+  }
+
+  /** Whether a line may be meant for a block further out: none starts with a dotted name or goes on like a formula. */
+  private static boolean plausible(List<Token> words, int at) {
+    return switch (words.get(at + 1).getType()) {
+      case DOT, COMMA, BAR, EQUALS, LPAREN, SLASH, DIVIDE -> false;
+      default -> true;
+    };
   }
 
   private boolean closeUpTo(int word, Token lead) {
