@@ -59,7 +59,9 @@ public final class Compiler {
     this.diagnostics = diagnostics;
   }
 
-  /** Compiles every procedure of the loaded files, in order of name; faults go to the diagnostics. */
+  /**
+   * Compiles every procedure of the loaded files, in order of name; faults go to the diagnostics.
+   */
   public List<Plan> compile() {
     Profiles profiles = profiles();
     boolean broken = diagnostics.hasErrors();
@@ -78,8 +80,8 @@ public final class Compiler {
   }
 
   /**
-   * Devices, analyzers and leads come first: while one is at fault, what it lacks is not held against a
-   * procedure.
+   * Devices, analyzers and leads come first: while one is at fault, what it lacks is not held
+   * against a procedure.
    */
   private Profiles profiles() {
     boolean unread = diagnostics.hasErrors();

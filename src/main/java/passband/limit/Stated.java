@@ -18,8 +18,9 @@ import passband.syntax.Amount;
  * @param lower null when that side is open
  * @param upper null when that side is open
  * @param span the cell
+ * @param heading the heading of its column
  */
-public record Stated(String quantity, End lower, End upper, Span span) {
+public record Stated(String quantity, End lower, End upper, Span span, Span heading) {
 
   /**
    * One end.

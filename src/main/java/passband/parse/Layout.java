@@ -38,6 +38,7 @@ final class Layout {
   private Open lastClosed;
   private int lastClosedAt = -1;
   private int columns;
+  private int openedVirtuallyAt = -1;
 
   private Layout(SourceFile source, Diagnostics diagnostics, BitSet badLines, int size) {
     this.source = source;
@@ -62,6 +63,7 @@ final class Layout {
           switch (words.get(at).getType()) {
             case NEWLINE -> at + 1;
             case RBRACE -> close(words, at);
+            case LBRACE -> strayOpening(words, at);
             default -> statement(words, at);
           };
     }
@@ -109,6 +111,24 @@ final class Layout {
         where.getType() == Token.EOF
             ? diagnostic
             : diagnostic.note(span(where), "this line belongs outside it"));
+  }
+
+  /**
+   * A brace that starts a line: where the line before has just been told that it lacks one, the
+   * rest of this line goes with it; otherwise nothing tells what the block is, and it goes as a
+   * whole.
+   */
+  private int strayOpening(List<Token> words, int at) {
+    Token brace = words.get(at);
+    say(
+        brace,
+        Diagnostic.of(Code.STRAY_BRACE, span(brace), "a block is opened at the end of a line")
+            .hint("put the brace at the end of the line that it belongs to"));
+    if (openedVirtuallyAt != out.size()) {
+      return afterBlock(words, at);
+    }
+    int end = lineEnd(words, at + 1);
+    return words.get(end).getType() == LBRACE ? afterBlock(words, end) : end;
   }
 
   // ---- statements ----
@@ -195,7 +215,8 @@ final class Layout {
     if (words.get(end).getType() == LBRACE) {
       return brace(words, at, end, lead, opens);
     }
-    boolean rows = lead.getType() == TABLE && !(at + 1 < end && words.get(at + 1).getType() == FROM);
+    boolean rows =
+        lead.getType() == TABLE && !(at + 1 < end && words.get(at + 1).getType() == FROM);
     if (opens != null && (rows || kind.opensAlways(lead.getType()))) {
       sayMissingBrace(last);
       openBlock(opens, lead, virtual(LBRACE, "{", last));
@@ -230,6 +251,8 @@ final class Layout {
     out.add(newline(brace));
     columns = 0;
     lastHeadEnd = -1;
+    openedVirtuallyAt =
+        brace.getTokenIndex() < 0 && brace.getStopIndex() < brace.getStartIndex() ? out.size() : -1;
   }
 
   private void sayMissingBrace(Token last) {
@@ -286,11 +309,17 @@ final class Layout {
     return lastClosed != null && lastClosedAt == out.size() - 2 && lastClosed.kind.knows(word);
   }
 
-  /** Whether a line may be meant for a block further out: none starts with a dotted name or goes on like a formula. */
+  /**
+   * Whether a line may be meant for a block further out: none is a bare word, starts with a dotted
+   * name or goes on like a formula.
+   */
   private static boolean plausible(List<Token> words, int at) {
-    return switch (words.get(at + 1).getType()) {
-      case DOT, COMMA, BAR, EQUALS, LPAREN, SLASH, DIVIDE -> false;
-      default -> true;
+    int next = words.get(at + 1).getType();
+    boolean bare = next == NEWLINE || next == RBRACE || next == Token.EOF;
+    boolean dotted = next == DOT || (!bare && words.get(at + 2).getType() == DOT);
+    return switch (next) {
+      case COMMA, BAR, EQUALS, LPAREN, SLASH, DIVIDE -> false;
+      default -> !bare && !dotted;
     };
   }
 

@@ -16,6 +16,7 @@ import passband.syntax.Tree;
 final class Ranges {
   private final Leaves leaves;
   private final Diagnostics diagnostics;
+  private boolean saidRangeFirst;
 
   Ranges(Leaves leaves, Diagnostics diagnostics) {
     this.leaves = leaves;
@@ -43,8 +44,7 @@ final class Ranges {
     }
     Span where = leaves.line(line);
     if (ranges.isEmpty()) {
-      diagnostics.add(
-          Code.MISSING_ITEM, where, "a 'range' line comes before its resolution and error");
+      sayRangeFirst(where);
       return;
     }
     int last = ranges.size() - 1;
@@ -63,6 +63,15 @@ final class Ranges {
               range.resolution(),
               leaves.accuracy(error.accuracy()),
               range.span()));
+    }
+  }
+
+  /** Once for a quantity, however many lines have no range. */
+  private void sayRangeFirst(Span where) {
+    if (!saidRangeFirst) {
+      saidRangeFirst = true;
+      diagnostics.add(
+          Code.MISSING_ITEM, where, "a 'range' line comes before its resolution and error");
     }
   }
 

@@ -293,7 +293,8 @@ final class Accepts {
       }
     }
     if (fits.size() == 1) {
-      return new Stated(fits.iterator().next(), stated.lower(), stated.upper(), stated.span());
+      return new Stated(
+          fits.iterator().next(), stated.lower(), stated.upper(), stated.span(), stated.heading());
     }
     String what =
         stated.quantity() == null
@@ -303,11 +304,11 @@ final class Accepts {
         fits.isEmpty()
             ? Diagnostic.of(
                 Code.STATED_UNUSED,
-                stated.span(),
+                stated.heading(),
                 "these limits are of " + what + ", which this test does not accept")
             : Diagnostic.of(
                 Code.STATED_UNUSED,
-                stated.span(),
+                stated.heading(),
                 "these limits could be of " + String.join(" or ", fits));
     diagnostics.add(
         fits.isEmpty()

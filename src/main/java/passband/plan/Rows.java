@@ -447,7 +447,8 @@ final class Rows {
               column.quantity,
               open.atMost() ? null : end,
               open.atMost() ? end : null,
-              value.span());
+              value.span(),
+              column.span);
     }
     if (!(value instanceof Tree.NumberValue number)
         || number.item().to() == null
@@ -479,7 +480,7 @@ final class Rows {
               .hint("write the lower limit first"));
       return null;
     }
-    return new Stated(column.quantity, lower, upper, value.span());
+    return new Stated(column.quantity, lower, upper, value.span(), column.span);
   }
 
   private List<Partial> extras(Column column, Tree.Value value, Partial p) {

@@ -313,6 +313,9 @@ final class TestPlanner {
 
   private List<Limit> limits(LimitMaker maker, Spec spec, String id) {
     Stated stated = accepts.named(spec.stated(), accepted);
+    if (spec.stated() != null && stated == null) {
+      return List.of();
+    }
     LimitMaker.Point point =
         new LimitMaker.Point(
             id,

@@ -1,7 +1,6 @@
 package passband.parse;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -109,7 +108,6 @@ class SlipTest {
         over.size());
     over.forEach(o -> System.out.println("over three: " + o.errors + ": " + o.what));
     assertEquals(1, median);
-    assertTrue(
-        over.size() * 80 <= sorted.length, over.size() + " slips make more than three errors");
+    assertEquals(List.of(), over);
   }
 }
