@@ -21,8 +21,11 @@ public record Sheet(
     List<String> cautions,
     List<LeadLine> leads,
     List<Block> blocks,
-    List<String> allowed,
+    List<AllowLine> allowed,
     int readings) {
+
+  /** A warning that the source quiets, for the reviewer. */
+  public record AllowLine(String code, String title, String place, String reason) {}
 
   /** A lead to collect. */
   public record LeadLine(String mark, String title, String kind, String rating) {}

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import passband.diagnostic.Code;
 import passband.limit.Limit;
 import passband.model.Lead;
 import passband.plan.Plan;
@@ -51,7 +52,10 @@ final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         leads(),
         blocks,
         plan.allowed().stream()
-            .map(a -> a.code() + " in " + a.place() + ": " + a.reason())
+            .map(
+                a ->
+                    new Sheet.AllowLine(
+                        a.code(), Code.find(a.code()).title(), a.place(), a.reason()))
             .toList(),
         readings);
   }

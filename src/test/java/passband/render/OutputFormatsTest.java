@@ -133,4 +133,17 @@ class OutputFormatsTest {
       assertTrue(cell.matches("-?[0-9]+(\\.[0-9]+)?"), cell);
     }
   }
+
+  @Test
+  void theReviewerReadsEveryAllowWithItsReason() {
+    String sheet = Repository.text(OUT.resolve("fescue-300-service/checklist.html"));
+    String part = sheet.substring(sheet.indexOf("id=\"allowed\""));
+    assertTrue(part.contains("[load-off-rated]"), part);
+    assertTrue(part.contains("pure-curve"), part);
+    assertTrue(part.contains("taken on both sides of the rated load"), part);
+    assertFalse(
+        Repository.text(OUT.resolve("tussock-150-output/checklist.html"))
+            .contains("id=\"allowed\""),
+        "a sheet without any says nothing of them");
+  }
 }
