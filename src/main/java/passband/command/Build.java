@@ -7,8 +7,11 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import passband.pdf.ChecklistPdf;
+import passband.pdf.Paper;
 import passband.plan.Plan;
 import passband.render.Checklist;
+import passband.render.Drawings;
 import passband.render.LimitsCsv;
 import passband.render.LimitsJson;
 import passband.render.LimitsMetadata;
@@ -27,8 +30,9 @@ final class Build {
 
   int run(List<String> words) throws Usage, IOException {
     Arguments arguments =
-        Arguments.of(words, Set.of("--out", "--analyzer", "--root", "--as"), Set.of());
+        Arguments.of(words, Set.of("--out", "--analyzer", "--root", "--as", "--paper"), Set.of());
     String as = arguments.oneOf("--as", "text", Check.FORMS);
+    Paper paper = Paper.named(arguments.oneOf("--paper", "a4", List.of("a4", "letter")));
     Compilation compilation =
         Compilation.of(
             arguments.paths(),
@@ -46,16 +50,19 @@ final class Build {
     String folder = arguments.value("--out", "out");
     Output output = new Output(workingDirectory.resolve(folder));
     for (Plan plan : compilation.plans()) {
-      output.write(plan.name().text(), files(plan));
+      output.write(plan.name().text(), files(plan, paper));
       (as.equals("text") ? out : err).println(folder + "/" + plan.name().text());
     }
     return Main.FINE;
   }
 
   /** Every file of a procedure's folder. */
-  static Map<String, byte[]> files(Plan plan) {
+  static Map<String, byte[]> files(Plan plan, Paper paper) {
     Map<String, byte[]> files = new LinkedHashMap<>();
     files.put("checklist.html", Output.bytes(Checklist.of(plan)));
+    files.put("checklist.pdf", ChecklistPdf.of(plan, paper));
+    Drawings.setups(plan).forEach((name, svg) -> files.put("setups/" + name, Output.bytes(svg)));
+    Drawings.limits(plan).forEach((name, svg) -> files.put("limits/" + name, Output.bytes(svg)));
     files.put("limits.csv", Output.bytes(LimitsCsv.of(plan)));
     files.put("limits.csv-metadata.json", Output.bytes(LimitsMetadata.of(plan)));
     files.put("limits.json", Output.bytes(LimitsJson.of(plan)));

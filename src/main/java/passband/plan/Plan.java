@@ -1,7 +1,9 @@
 package passband.plan;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import passband.limit.Decision;
 import passband.limit.Limit;
 import passband.model.Analyzer;
@@ -53,6 +55,17 @@ public record Plan(
       }
     }
     return runs;
+  }
+
+  /** The leads that some run's setup uses, in the order of their sets; they are numbered from 1. */
+  public List<Lead> usedLeads() {
+    Set<String> used = new HashSet<>();
+    for (Stage.Run run : runs()) {
+      if (run.setup() != null) {
+        run.setup().wires().forEach(w -> used.add(w.lead().name().text()));
+      }
+    }
+    return leads.stream().filter(l -> used.contains(l.name().text())).toList();
   }
 
   /** Every point, in bench order. */

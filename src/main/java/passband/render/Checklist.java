@@ -1,14 +1,134 @@
 package passband.render;
 
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
+import java.util.Base64;
+import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.TreeSet;
+import passband.draw.Svg;
 import passband.plan.Plan;
 
-/** {@code checklist.html}: the technician's sheet, one self-contained file. */
+/**
+ * {@code checklist.html}: the technician's sheet, one self-contained file. It is a printable sheet
+ * without its script, and can be filled in with it. The content-security policy lets in the one
+ * style and the one script of the file by their hashes, and nothing else.
+ */
 public final class Checklist {
+  private static final String STYLE = resource("checklist.css");
+  private static final String SCRIPT = resource("checklist.js");
+
   private Checklist() {}
 
   /** The whole file. */
   public static String of(Plan plan) {
-    return Templates.filled("checklist.ftlh", Map.of("sheet", SheetMaker.sheet(plan)));
+    Sheet sheet = SheetMaker.sheet(plan);
+    String style = STYLE + PageRules.of(sheet);
+    Map<String, Object> model = new HashMap<>();
+    model.put("sheet", sheet);
+    model.put("style", style);
+    model.put("styleHash", hash(style));
+    model.put("script", SCRIPT);
+    model.put("scriptHash", hash(SCRIPT));
+    model.put("wiring", wiring(sheet));
+    model.put("pictures", pictures(sheet));
+    return Templates.filled("checklist.ftlh", model);
+  }
+
+  /** The drawing of each block, empty where it has none. */
+  private static List<String> wiring(Sheet sheet) {
+    List<String> drawn = new ArrayList<>();
+    for (Sheet.Block block : sheet.blocks()) {
+      boolean none = block.run() == null || block.run().drawing() == null;
+      drawn.add(none ? "" : Svg.element(block.run().drawing(), "wiring-" + block.number()));
+    }
+    return drawn;
+  }
+
+  private static List<String> pictures(Sheet sheet) {
+    List<String> drawn = new ArrayList<>();
+    sheet.pictures().forEach(p -> drawn.add(Svg.element(p, "limits-" + (drawn.size() + 1))));
+    return drawn;
+  }
+
+  private static String hash(String text) {
+    try {
+      byte[] digest =
+          MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
+      return Base64.getEncoder().encodeToString(digest);
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException("every Java has SHA-256", e);
+    }
+  }
+
+  private static String resource(String name) {
+    try (InputStream in = Checklist.class.getResourceAsStream(name)) {
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** What stands at the edges of a printed page; pages of an outlet carry its name. */
+  private static final class PageRules {
+    private PageRules() {}
+
+    static String of(Sheet sheet) {
+      StringBuilder rules = new StringBuilder();
+      String first = sheet.name() + " \u00b7 revision " + sheet.revision();
+      rules
+          .append("@page { margin: 17mm 11mm 15mm; ")
+          .append(corner("top-left", text(first + " \u00b7 " + sheet.shortDigest()), 9))
+          .append(corner("bottom-left", text(AUTHORITY), 8))
+          .append(corner("bottom-right", "\"page \" counter(page) \" of \" counter(pages)", 9))
+          .append("}\n");
+      TreeSet<String> done = new TreeSet<>();
+      for (Sheet.Block block : sheet.blocks()) {
+        if (block.run() != null && block.run().page() != null && done.add(block.run().page())) {
+          String page = block.run().page();
+          rules
+              .append("@page " + page + " { ")
+              .append(corner("top-right", text(block.run().outlet()), 13))
+              .append("}\n." + page + " { page: " + page + "; }\n");
+        }
+      }
+      return rules.toString();
+    }
+
+    private static final String AUTHORITY =
+        "The maker\u2019s service manual and local rules come first.";
+
+    private static String corner(String where, String content, int points) {
+      return "@"
+          + where
+          + " { content: "
+          + content
+          + "; font: bold "
+          + points
+          + "pt Arial, sans-serif; } ";
+    }
+
+    /** A CSS string in which nothing but letters, digits and spaces stands for itself. */
+    private static String text(String value) {
+      StringBuilder css = new StringBuilder("\"");
+      value
+          .codePoints()
+          .forEach(
+              c -> {
+                boolean plain = c == ' ' || c < 128 && Character.isLetterOrDigit(c);
+                if (plain) {
+                  css.appendCodePoint(c);
+                } else {
+                  css.append('\\').append(Integer.toHexString(c)).append(' ');
+                }
+              });
+      return css.append('"').toString();
+    }
   }
 }

@@ -1,12 +1,14 @@
 package passband.render;
 
 import java.util.List;
+import passband.draw.Drawing;
 
 /**
  * What the checklist prints, every number and sentence in final words; the template only lays it
  * out.
  *
  * @param shortDigest the first twelve characters of the digest
+ * @param pictures where the limits lie, for the reviewer
  */
 public record Sheet(
     String name,
@@ -22,13 +24,14 @@ public record Sheet(
     List<LeadLine> leads,
     List<Block> blocks,
     List<AllowLine> allowed,
+    List<Drawing> pictures,
     int readings) {
 
   /** A warning that the source quiets, for the reviewer. */
   public record AllowLine(String code, String title, String place, String reason) {}
 
-  /** A lead to collect. */
-  public record LeadLine(String mark, String title, String kind, String rating) {}
+  /** A lead to collect; {@code mark} is its number in the drawings. */
+  public record LeadLine(String mark, String title, String kind, String colour, String rating) {}
 
   /**
    * A part of the sheet: a section, an adjustment, a run or the taking off of leads.
@@ -45,6 +48,8 @@ public record Sheet(
    * A test on one outlet.
    *
    * @param outlet the printed name; null for a test without outlets
+   * @param page a word for the pages of the outlet; null for a test without outlets
+   * @param drawing the wiring; null when there is none, or the run before shows it
    * @param moves the changes of the wiring, in order
    * @param stays the leads that stay where they are
    * @param enter what brings the state about; null for none
@@ -53,7 +58,9 @@ public record Sheet(
   public record RunPart(
       String phase,
       String outlet,
+      String page,
       String setup,
+      Drawing drawing,
       List<String> moves,
       List<String> stays,
       String stateTitle,
@@ -96,6 +103,9 @@ public record Sheet(
    * @param limits what it has to be
    * @param tolerance the tolerance limits where they are not the acceptance limits; null where they
    *     are
+   * @param low the least reading accepted, as printed; null when that side is open
+   * @param high the greatest
+   * @param decimals how many a reading has to have
    * @param judged whether it has limits
    */
   public record Box(
@@ -105,5 +115,8 @@ public record Sheet(
       String cells,
       String limits,
       String tolerance,
+      String low,
+      String high,
+      int decimals,
       boolean judged) {}
 }

@@ -2,10 +2,12 @@ package passband.render;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import passband.diagnostic.Code;
+import passband.draw.Drawing;
+import passband.draw.LimitPicture;
+import passband.draw.WiringDrawing;
 import passband.limit.Limit;
 import passband.model.Lead;
 import passband.plan.Plan;
@@ -17,10 +19,11 @@ import passband.quantity.Rational;
 import passband.quantity.Unit;
 
 /** From a compiled procedure to what its sheet prints. */
-final class SheetMaker implements Stage.Visitor<Sheet.Block> {
+public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
   private static final int SHORT = 12;
 
   private final Plan plan;
+  private String lastDrawn;
   private int runs;
   private int lines;
   private int readings;
@@ -29,7 +32,8 @@ final class SheetMaker implements Stage.Visitor<Sheet.Block> {
     this.plan = plan;
   }
 
-  static Sheet sheet(Plan plan) {
+  /** The whole sheet. */
+  public static Sheet sheet(Plan plan) {
     return new SheetMaker(plan).sheet();
   }
 
@@ -57,6 +61,7 @@ final class SheetMaker implements Stage.Visitor<Sheet.Block> {
                     new Sheet.AllowLine(
                         a.code(), Code.find(a.code()).title(), a.place(), a.reason()))
             .toList(),
+        LimitPicture.of(plan),
         readings);
   }
 
@@ -73,23 +78,16 @@ final class SheetMaker implements Stage.Visitor<Sheet.Block> {
 
   /** The leads that the procedure's setups use, in the order of the set. */
   private List<Sheet.LeadLine> leads() {
-    LinkedHashSet<String> used = new LinkedHashSet<>();
-    for (Stage.Run run : plan.runs()) {
-      for (Wire wire : run.setup() == null ? List.<Wire>of() : run.setup().wires()) {
-        used.add(wire.lead().name().text());
-      }
-    }
     List<Sheet.LeadLine> lines = new ArrayList<>();
-    for (Lead lead : plan.leads()) {
-      if (used.contains(lead.name().text())) {
-        String rating = lead.ratedText() == null ? "no rating" : "rated " + lead.ratedText();
-        lines.add(
-            new Sheet.LeadLine(
-                Integer.toString(lines.size() + 1),
-                lead.title(),
-                lead.link() ? "link" : "lead",
-                rating));
-      }
+    for (Lead lead : plan.usedLeads()) {
+      String rating = lead.ratedText() == null ? "no rating" : "rated " + lead.ratedText();
+      lines.add(
+          new Sheet.LeadLine(
+              Integer.toString(lines.size() + 1),
+              lead.title(),
+              lead.link() ? "link" : "lead",
+              lead.colour() == null ? "" : lead.colour(),
+              rating));
     }
     return lines;
   }
@@ -135,7 +133,9 @@ final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         new Sheet.RunPart(
             run.phase(),
             run.outlet() == null ? null : run.outlet().title(),
+            run.outlet() == null ? null : "outlet-" + run.outlet().name().text(),
             run.setup() == null ? null : run.setup().title(),
+            drawing(run),
             run.moves().stream().map(passband.plan.Move::text).toList(),
             stays(run),
             run.state() == null ? null : run.state().title(),
@@ -146,6 +146,17 @@ final class SheetMaker implements Stage.Visitor<Sheet.Block> {
             steps(run.after()),
             run.derives().stream().map(d -> d.title() + " = " + d.formula()).toList());
     return new Sheet.Block("run", runs, run.title(), null, List.of(), part);
+  }
+
+  /** The wiring, where the run before did not show the same. */
+  private Drawing drawing(Stage.Run run) {
+    if (run.setup() == null) {
+      return null;
+    }
+    Drawing drawing = WiringDrawing.of(plan, run);
+    boolean shown = drawing.name().equals(lastDrawn) && run.moves().isEmpty();
+    lastDrawn = drawing.name();
+    return shown ? null : drawing;
   }
 
   private static List<String> stays(Stage.Run run) {
@@ -267,6 +278,9 @@ final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         cells(4, decimals),
         "no limits of its own",
         null,
+        null,
+        null,
+        decimals,
         false);
   }
 
@@ -280,6 +294,9 @@ final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         cells(wholeDigits(limit), limit.decimals()),
         accept,
         accept.equals(tolerance) ? null : tolerance,
+        limit.text(limit.accept().lower()),
+        limit.text(limit.accept().upper()),
+        limit.decimals(),
         true);
   }
 

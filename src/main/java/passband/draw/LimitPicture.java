@@ -1,0 +1,271 @@
+package passband.draw;
+
+import java.math.RoundingMode;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import passband.limit.Limit;
+import passband.plan.Figure;
+import passband.plan.Plan;
+import passband.plan.Point;
+import passband.plan.Stage;
+import passband.quantity.Rational;
+
+/**
+ * Where the limits of a mode lie: for each setting (or load, where that is what varies) the
+ * tolerance as a bar with caps, what is accepted as a grey box, and the nominal as a dot. 90 mm
+ * wide.
+ */
+public final class LimitPicture {
+  private static final double WIDTH = 360;
+  private static final double LEFT = 58;
+  private static final double RIGHT = 350;
+  private static final double TOP = 34;
+  private static final double BOTTOM = 190;
+  private static final double SIZE = 10;
+  private static final String BOX = "#bdbdbd";
+  private static final String GRID = "#cfcfcf";
+
+  private final String name;
+  private final String title;
+  private final String across;
+  private final String up;
+  private final List<Bar> bars;
+  private final List<Shape> shapes = new ArrayList<>();
+  private Scale x;
+  private Scale y;
+
+  private LimitPicture(String name, String title, String across, String up, List<Bar> bars) {
+    this.name = name;
+    this.title = title;
+    this.across = across;
+    this.up = up;
+    this.bars = bars;
+  }
+
+  /** What stands at one setting; null where a side is open or there is no nominal. */
+  private record Bar(
+      Rational at, Rational lower, Rational upper, Rational low, Rational high, Rational nominal) {}
+
+  /** A test's limits of one quantity in one mode. */
+  private record Group(Stage.Run run, Point first, Limit limit, List<Point> points) {}
+
+  /** One picture for each test, mode and quantity with limits at two settings or loads, or more. */
+  public static List<Drawing> of(Plan plan) {
+    List<Drawing> drawings = new ArrayList<>();
+    for (Group group : groups(plan)) {
+      boolean bySetting = distinct(group, true) > 1;
+      if (bySetting || distinct(group, false) > 1) {
+        drawings.add(picture(group, bySetting).draw());
+      }
+    }
+    return drawings;
+  }
+
+  private static List<Group> groups(Plan plan) {
+    Map<String, Group> groups = new LinkedHashMap<>();
+    for (Stage.Run run : plan.runs()) {
+      for (Point point : run.points()) {
+        for (Limit limit : point.limits()) {
+          if (point.mode() != null) {
+            String key =
+                run.test().text() + "." + point.mode().name().text() + "." + limit.quantity();
+            groups
+                .computeIfAbsent(key, k -> new Group(run, point, limit, new ArrayList<>()))
+                .points()
+                .add(point);
+          }
+        }
+      }
+    }
+    return List.copyOf(groups.values());
+  }
+
+  private static Figure along(Point point, boolean bySetting) {
+    return bySetting ? point.setting() : point.load();
+  }
+
+  private static long distinct(Group group, boolean bySetting) {
+    return group.points().stream()
+        .map(p -> along(p, bySetting))
+        .filter(f -> f != null)
+        .map(Figure::si)
+        .distinct()
+        .count();
+  }
+
+  private static LimitPicture picture(Group group, boolean bySetting) {
+    Figure first = along(group.first(), bySetting);
+    Set<Bar> bars = new LinkedHashSet<>();
+    for (Point point : group.points()) {
+      for (Limit limit : point.limits()) {
+        if (limit.quantity().equals(group.limit().quantity())) {
+          bars.add(bar(along(point, bySetting).si().over(first.unit().factor()), limit, group));
+        }
+      }
+    }
+    String mode = group.first().mode().title();
+    String unit = first.unit().symbol().isEmpty() ? "" : ", " + first.unit().printed();
+    return new LimitPicture(
+        group.run().test().text()
+            + "."
+            + group.first().mode().name().text()
+            + "."
+            + group.limit().quantity(),
+        group.run().title() + ", " + mode + ": " + group.limit().title(),
+        (bySetting ? "setting" : "load") + unit,
+        group.limit().unit().printed(),
+        List.copyOf(bars));
+  }
+
+  private static Bar bar(Rational at, Limit limit, Group group) {
+    Rational factor = group.limit().unit().factor();
+    Rational nominal =
+        limit.exact().nominal() == null
+            ? null
+            : Rational.of(limit.exact().nominal().toDecimal(12, RoundingMode.HALF_EVEN));
+    return new Bar(
+        at,
+        over(limit.printed().lower(), factor),
+        over(limit.printed().upper(), factor),
+        over(limit.accept().lower(), factor),
+        over(limit.accept().upper(), factor),
+        over(nominal, factor));
+  }
+
+  private static Rational over(Rational value, Rational factor) {
+    return value == null ? null : value.over(factor);
+  }
+
+  private Drawing draw() {
+    x = Scale.over(bars.stream().map(b -> b.at().doubleValue()).toList(), LEFT + 12, RIGHT - 12);
+    List<Double> all = new ArrayList<>(List.of(0.0));
+    for (Bar bar : bars) {
+      for (Rational value : new Rational[] {bar.lower(), bar.upper(), bar.nominal()}) {
+        if (value != null) {
+          all.add(value.doubleValue());
+        }
+      }
+    }
+    y = Scale.over(all, BOTTOM, TOP);
+    frame();
+    band(true);
+    band(false);
+    bars.forEach(this::bar);
+    double height = legend();
+    return new Drawing(name, title, description(), WIDTH, height, shapes);
+  }
+
+  private void frame() {
+    double line = 14;
+    for (String part : TextWidths.wrapped(title, WIDTH - 8, SIZE + 1, true)) {
+      text(4, line, SIZE + 1, true, Shape.Anchor.START, part);
+      line += 12;
+    }
+    for (double tick : y.ticks()) {
+      double at = y.at(tick);
+      line(List.of(new Shape.At(LEFT, at), new Shape.At(RIGHT, at)), 0.6, GRID, List.of());
+      text(LEFT - 5, at + 3.5, SIZE, false, Shape.Anchor.END, Scale.text(tick));
+    }
+    for (double tick : x.ticks()) {
+      double at = x.at(tick);
+      line(
+          List.of(new Shape.At(at, BOTTOM), new Shape.At(at, BOTTOM + 4)),
+          1,
+          Colours.INK,
+          List.of());
+      text(at, BOTTOM + 15, SIZE, false, Shape.Anchor.MIDDLE, Scale.text(tick));
+    }
+    line(
+        List.of(new Shape.At(LEFT, TOP), new Shape.At(LEFT, BOTTOM), new Shape.At(RIGHT, BOTTOM)),
+        1.2,
+        Colours.INK,
+        List.of());
+    text(4, TOP + 4, SIZE, true, Shape.Anchor.START, up);
+    text((LEFT + RIGHT) / 2, BOTTOM + 29, SIZE, true, Shape.Anchor.MIDDLE, across);
+  }
+
+  /** The tolerance's ends joined from setting to setting. */
+  private void band(boolean lower) {
+    List<Shape.At> points = new ArrayList<>();
+    bars.stream()
+        .sorted((a, b) -> a.at().compareTo(b.at()))
+        .forEach(
+            b -> {
+              Rational end = lower ? b.lower() : b.upper();
+              if (end != null) {
+                points.add(new Shape.At(x.at(b.at().doubleValue()), y.at(end.doubleValue())));
+              }
+            });
+    if (points.size() > 1) {
+      line(points, 0.8, Colours.INK, List.of(2.0, 2.0));
+    }
+  }
+
+  private void bar(Bar bar) {
+    double at = x.at(bar.at().doubleValue());
+    double half = Math.max(2, Math.min(7, 90.0 / bars.size()));
+    double top = bar.high() == null ? TOP : y.at(bar.high().doubleValue());
+    double bottom = bar.low() == null ? BOTTOM : y.at(bar.low().doubleValue());
+    shapes.add(new Shape.Rect(at - half, top, 2 * half, Math.max(0.5, bottom - top), BOX, null, 0));
+    double high = bar.upper() == null ? TOP : y.at(bar.upper().doubleValue());
+    double low = bar.lower() == null ? BOTTOM : y.at(bar.lower().doubleValue());
+    line(List.of(new Shape.At(at, high), new Shape.At(at, low)), 1.2, Colours.INK, List.of());
+    cap(at, half, high, bar.upper() != null);
+    cap(at, half, low, bar.lower() != null);
+    if (bar.nominal() != null) {
+      shapes.add(
+          new Shape.Circle(
+              at, y.at(bar.nominal().doubleValue()), 2.6, Colours.INK, Colours.PAPER, 0.8));
+    }
+  }
+
+  private void cap(double at, double half, double height, boolean closed) {
+    if (closed) {
+      line(
+          List.of(new Shape.At(at - half, height), new Shape.At(at + half, height)),
+          1.6,
+          Colours.INK,
+          List.of());
+    }
+  }
+
+  private double legend() {
+    double at = BOTTOM + 46;
+    line(List.of(new Shape.At(12, at - 9), new Shape.At(12, at + 2)), 1.2, Colours.INK, List.of());
+    cap(12, 5, at - 9, true);
+    cap(12, 5, at + 2, true);
+    text(22, at, SIZE, false, Shape.Anchor.START, "tolerance");
+    shapes.add(new Shape.Rect(107, at - 9, 10, 11, BOX, null, 0));
+    text(122, at, SIZE, false, Shape.Anchor.START, "accepted readings");
+    if (bars.stream().anyMatch(b -> b.nominal() != null)) {
+      shapes.add(new Shape.Circle(247, at - 3.5, 2.6, Colours.INK, Colours.PAPER, 0.8));
+      text(255, at, SIZE, false, Shape.Anchor.START, "nominal");
+    }
+    return at + 8;
+  }
+
+  private String description() {
+    StringBuilder said = new StringBuilder();
+    for (Bar bar : bars) {
+      said.append(said.isEmpty() ? "" : " ")
+          .append("At " + across.split(",")[0] + " " + bar.at().toPlain() + ": ")
+          .append(bar.low() == null ? "" : "from " + bar.low().toPlain() + " ")
+          .append(bar.high() == null ? "" : "to " + bar.high().toPlain() + " ")
+          .append(up + ".");
+    }
+    return said.toString();
+  }
+
+  private void line(List<Shape.At> points, double width, String colour, List<Double> dash) {
+    shapes.add(new Shape.Line(points, width, colour, dash));
+  }
+
+  private void text(
+      double atX, double atY, double size, boolean bold, Shape.Anchor anchor, String text) {
+    shapes.add(new Shape.Text(atX, atY, size, bold, anchor, text));
+  }
+}

@@ -1,0 +1,67 @@
+package passband.pdf;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.util.HashMap;
+import java.util.Map;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.font.PDType0Font;
+
+/** DejaVu Sans Condensed, embedded as far as it is used. */
+final class Fonts {
+  private static final String LOST = "\u25a1";
+
+  private final PDType0Font regular;
+  private final PDType0Font bold;
+  private final Map<String, Double> widths = new HashMap<>();
+
+  Fonts(PDDocument document) throws IOException {
+    regular = load(document, "DejaVuSansCondensed.ttf");
+    bold = load(document, "DejaVuSansCondensed-Bold.ttf");
+  }
+
+  private static PDType0Font load(PDDocument document, String name) throws IOException {
+    try (InputStream in = Fonts.class.getResourceAsStream("/passband/fonts/" + name)) {
+      return PDType0Font.load(document, in, true);
+    }
+  }
+
+  PDType0Font font(boolean isBold) {
+    return isBold ? bold : regular;
+  }
+
+  /** How wide a text is, in points. */
+  double width(String text, double size, boolean isBold) {
+    return size
+        * widths.computeIfAbsent(
+            (isBold ? "b" : "r") + text,
+            k -> {
+              try {
+                return font(isBold).getStringWidth(shown(text)) / 1000.0;
+              } catch (IOException e) {
+                throw new java.io.UncheckedIOException(e);
+              }
+            });
+  }
+
+  /** The text with a box for each character that the type does not have. */
+  String shown(String text) {
+    StringBuilder shown = new StringBuilder(text.length());
+    text.codePoints()
+        .forEach(
+            c -> {
+              String one = Character.toString(c);
+              shown.append(has(one) ? one : LOST);
+            });
+    return shown.toString();
+  }
+
+  private boolean has(String character) {
+    try {
+      regular.encode(character);
+      return true;
+    } catch (IOException | IllegalArgumentException e) {
+      return false;
+    }
+  }
+}

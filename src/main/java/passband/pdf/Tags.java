@@ -1,0 +1,91 @@
+package passband.pdf;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.apache.pdfbox.cos.COSArray;
+import org.apache.pdfbox.cos.COSDictionary;
+import org.apache.pdfbox.cos.COSInteger;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureElement;
+import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureTreeRoot;
+
+/**
+ * The structure of a tagged document (ISO 32000-1, 14.7 and 14.8). Elements are asked for by a path
+ * such as {@code Sect:run-1}, {@code Table:lines}, {@code TR:7}; the part before the colon is the
+ * standard structure type, and as much of the path as is the same as last time is the same element.
+ */
+final class Tags {
+  private final PDStructureTreeRoot root = new PDStructureTreeRoot();
+  private final List<String> open = new ArrayList<>();
+  private final List<PDStructureElement> elements = new ArrayList<>();
+  private final PDStructureElement document;
+  private final COSArray parents = new COSArray();
+  private COSArray ofPage;
+  private int pages;
+  private PDPage page;
+
+  Tags() {
+    document = new PDStructureElement("Document", root);
+    root.appendKid(document);
+  }
+
+  /** What follows is on this page. */
+  void startPage(PDPage next) {
+    page = next;
+    page.setStructParents(pages);
+    ofPage = new COSArray();
+    parents.add(COSInteger.get(pages));
+    parents.add(ofPage);
+    pages++;
+  }
+
+  /** The element at a path, made as far as it is not there. */
+  PDStructureElement at(List<String> path) {
+    int same = 0;
+    while (same < path.size() && same < open.size() && open.get(same).equals(path.get(same))) {
+      same++;
+    }
+    while (open.size() > same) {
+      open.remove(open.size() - 1);
+      elements.remove(elements.size() - 1);
+    }
+    for (int i = same; i < path.size(); i++) {
+      PDStructureElement parent = i == 0 ? document : elements.get(i - 1);
+      PDStructureElement made = new PDStructureElement(path.get(i).split(":")[0], parent);
+      parent.appendKid(made);
+      if (made.getStructureType().equals("TH")) {
+        scope(made, path.get(i).contains("row") ? "Row" : "Column");
+      }
+      open.add(path.get(i));
+      elements.add(made);
+    }
+    return elements.get(elements.size() - 1);
+  }
+
+  private static void scope(PDStructureElement header, String scope) {
+    COSDictionary attribute = new COSDictionary();
+    attribute.setName(COSName.O, "Table");
+    attribute.setName("Scope", scope);
+    header.getCOSObject().setItem(COSName.A, attribute);
+  }
+
+  /** A number for content of the element on the current page. */
+  int content(PDStructureElement element) {
+    int number = ofPage.size();
+    ofPage.add(element.getCOSObject());
+    element.setPage(page);
+    element.appendKid(number);
+    return number;
+  }
+
+  /** Puts the structure into the document. */
+  void finish(PDDocument into) {
+    COSDictionary tree = new COSDictionary();
+    tree.setItem(COSName.NUMS, parents);
+    root.getCOSObject().setItem(COSName.PARENT_TREE, tree);
+    root.setParentTreeNextKey(pages);
+    into.getDocumentCatalog().setStructureTreeRoot(root);
+  }
+}
