@@ -177,4 +177,101 @@ class ExactNumbersTest {
     assertThrows(ArithmeticException.class, () -> Rational.of(1, 0));
     assertThrows(ArithmeticException.class, () -> Rational.of(BigInteger.ONE, BigInteger.ZERO));
   }
+
+  @Test
+  void theLargerAndTheSmaller() {
+    Rational third = Rational.of(1, 3);
+    Rational half = Rational.of(1, 2);
+    assertEquals(half, half.max(third));
+    assertEquals(half, third.max(half));
+    assertEquals(third, half.min(third));
+    assertEquals(third, third.min(half));
+    assertEquals(0, root(3).compareTo(root(2).max(root(3))));
+    assertEquals(0, root(3).compareTo(root(3).max(root(2))));
+    assertEquals(0, root(2).compareTo(root(2).min(root(3))));
+    assertEquals(0, root(2).compareTo(root(3).min(root(2))));
+  }
+
+  @Test
+  void equalNumbersAreEqual() {
+    BigInteger huge = BigInteger.TWO.pow(90);
+    assertEquals(
+        Rational.of(huge, BigInteger.valueOf(3)), Rational.of(huge, BigInteger.valueOf(3)));
+    assertEquals(
+        Rational.of(huge, BigInteger.valueOf(3)).hashCode(),
+        Rational.of(huge.shiftLeft(1), BigInteger.valueOf(6)).hashCode());
+    assertFalse(Rational.of(1, 2).equals(Rational.of(1, 3)));
+    assertFalse(Rational.of(1, 2).equals(Rational.of(2, 2)));
+    assertFalse(
+        Rational.of(huge, BigInteger.valueOf(3)).equals(Rational.of(huge, BigInteger.valueOf(5))));
+    assertTrue(Rational.of(1, 2).hashCode() != Rational.of(1, 3).hashCode());
+    assertTrue(Rational.of(1, 2).hashCode() != Rational.of(3, 2).hashCode());
+    assertEquals(Real.of(Rational.of(2)), root(4));
+    assertEquals(Real.of(Rational.of(2)).hashCode(), root(4).hashCode());
+    assertFalse(root(2).equals(root(3)));
+    assertFalse(root(2).equals("\u221a2"));
+    assertTrue(root(4).isRational());
+    assertFalse(root(2).isRational());
+  }
+
+  @Test
+  void shownAndAsDoubles() {
+    assertEquals("\u22481.41421356237", root(2).toString());
+    assertEquals("1/2", Real.of(Rational.of(1, 2)).toString());
+    assertEquals(Math.sqrt(2), root(2).doubleValue(), 1e-15);
+    assertEquals(0.5, Rational.of(1, 2).doubleValue());
+    assertEquals("0.3333333333333333", Double.toString(Rational.of(1, 3).doubleValue()));
+  }
+
+  @Test
+  void stepsBelowAndAbove() {
+    Rational step = Rational.of(1, 4);
+    assertEquals(Rational.of(3, 4), Rational.of(4, 5).floorTo(step));
+    assertEquals(Rational.of(1), Rational.of(4, 5).ceilingTo(step));
+    assertEquals(Rational.of(1, 2), Rational.of(1, 2).ceilingTo(step));
+    assertEquals(Rational.of(-1), Rational.of(-4, 5).floorTo(step));
+    assertEquals(Rational.of(8), Rational.of(1, 2).pow(-3));
+    assertEquals(Rational.ONE, Rational.of(1, 2).pow(0));
+  }
+
+  /** At the edge of what is taken: sixty digits and exponents, and not one more. */
+  @Test
+  void numeralsAtTheEdge() {
+    assertEquals(Rational.of(BigInteger.TEN.pow(59), BigInteger.ONE), Rational.parse("1e59"));
+    assertEquals("9".repeat(60), Rational.parse("9".repeat(60)).toString());
+    assertThrows(NumberFormatException.class, () -> Rational.parse("9".repeat(61)));
+    assertThrows(NumberFormatException.class, () -> Rational.parse("1e60"));
+    assertEquals(Rational.ZERO, Rational.parse("0e30"));
+  }
+
+  /** A calculation that its digits cannot tell from the boundary is taken to lie on it. */
+  @Test
+  void aBoundaryThatNoDigitDecides() {
+    Real one = root(2).plus(root(3)).minus(root(2)).minus(root(3)).plus(Real.of(Rational.ONE));
+    Real two = one.plus(root(5)).minus(root(5));
+    assertEquals(Rational.ONE, two.floorTo(Rational.ONE));
+    assertEquals(Rational.ONE, two.ceilingTo(Rational.ONE));
+    assertEquals(0, BigDecimal.ONE.compareTo(two.toDecimal(30, RoundingMode.HALF_EVEN)));
+    Real tiny =
+        root(2).plus(root(3)).minus(root(2)).minus(root(3)).plus(Real.of(Rational.of(1, 7)));
+    assertEquals(
+        new BigDecimal("7.0000000000000000000"),
+        Real.of(Rational.ONE).over(tiny).toDecimal(20, RoundingMode.HALF_EVEN).setScale(19));
+  }
+
+  @Test
+  void negativesMultiplyAndDivide() {
+    Real sum = root(2).plus(root(3));
+    Real minus = sum.negate();
+    assertEquals(-1, sum.times(minus).signum());
+    assertEquals(1, minus.times(minus).signum());
+    assertEquals(-1, Real.of(Rational.ONE).over(minus).signum());
+    assertEquals(
+        new BigDecimal("-9.898979485566356"),
+        sum.times(minus).toDecimal(16, RoundingMode.HALF_EVEN));
+    assertEquals(
+        new BigDecimal("-0.3178372451957822"),
+        Real.of(Rational.ONE).over(minus).toDecimal(16, RoundingMode.HALF_EVEN));
+    assertEquals(1, minus.abs().compareTo(Real.of(Rational.of(3))));
+  }
 }
