@@ -3,6 +3,7 @@ package passband.pdf;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureElement;
 
 /**
  * A row of a table, or the lines of one test point: its first and last cells stand beside all of
@@ -28,6 +29,11 @@ record RowPart(
     double height();
 
     void draw(Canvas canvas, double x, double y, double width) throws IOException;
+
+    /** How many of the table's columns it takes. */
+    default int columns() {
+      return 1;
+    }
 
     /** Whether it is a heading: of a column, or of its row. */
     default String role() {
@@ -90,7 +96,10 @@ record RowPart(
         List<String> path = new ArrayList<>(table);
         path.add("TR:" + key + (line == 0 ? "" : "-" + line));
         path.add(cell.role() + ":" + c);
-        canvas.tagged(path, () -> cell.draw(canvas, from, at, width));
+        PDStructureElement made = canvas.tagged(path, () -> cell.draw(canvas, from, at, width));
+        if (made != null) {
+          Tags.spans(made, line == 0 && spansAll(c) ? lines.size() : 1, cell.columns());
+        }
       }
       left += widths.get(c);
     }
@@ -121,7 +130,11 @@ record RowPart(
   }
 
   /** Cells of text. */
-  record Words(List<TextBlock> blocks, String role) implements Cell {
+  record Words(List<TextBlock> blocks, String role, int columns) implements Cell {
+    Words(List<TextBlock> blocks, String role) {
+      this(blocks, role, 1);
+    }
+
     static Words of(TextBlock block) {
       return new Words(List.of(block), "TD");
     }

@@ -264,7 +264,8 @@ final class SheetParts {
                 List.of(
                     new RowPart.Words(
                         List.of(block(SIZE, true, two.get(0) - 7, "Digest")), "TH:row"),
-                    words(sheet.digest(), false, two.get(1), 8.5))),
+                    new RowPart.Words(
+                        List.of(block(8.5, false, two.get(1) - 7, sheet.digest())), "TD", 3))),
             EMPTY,
             4));
   }

@@ -65,10 +65,27 @@ final class Tags {
   }
 
   private static void scope(PDStructureElement header, String scope) {
-    COSDictionary attribute = new COSDictionary();
-    attribute.setName(COSName.O, "Table");
-    attribute.setName("Scope", scope);
-    header.getCOSObject().setItem(COSName.A, attribute);
+    table(header).setName("Scope", scope);
+  }
+
+  /** Says how many rows and columns of its table an element goes over. */
+  static void spans(PDStructureElement cell, int rows, int columns) {
+    if (rows > 1) {
+      table(cell).setInt("RowSpan", rows);
+    }
+    if (columns > 1) {
+      table(cell).setInt("ColSpan", columns);
+    }
+  }
+
+  private static COSDictionary table(PDStructureElement cell) {
+    COSDictionary attributes = cell.getCOSObject().getCOSDictionary(COSName.A);
+    if (attributes == null) {
+      attributes = new COSDictionary();
+      attributes.setName(COSName.O, "Table");
+      cell.getCOSObject().setItem(COSName.A, attributes);
+    }
+    return attributes;
   }
 
   /** A number for content of the element on the current page. */

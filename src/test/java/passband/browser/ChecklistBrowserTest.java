@@ -1,0 +1,399 @@
+package passband.browser;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.deque.html.axecore.selenium.AxeBuilder;
+import de.siegmar.fastcsv.reader.CsvReader;
+import de.siegmar.fastcsv.reader.NamedCsvRecord;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.Base64;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.openqa.selenium.Keys;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.print.PageMargin;
+import org.openqa.selenium.print.PageSize;
+import org.openqa.selenium.print.PrintOptions;
+import org.openqa.selenium.support.ui.WebDriverWait;
+import passband.limit.Limit;
+import passband.plan.Plan;
+import passband.plan.Point;
+import passband.render.Checklist;
+import passband.testing.Sheets;
+
+/** The sheet in a real browser: filled in, reloaded, exported, loaded back, printed. */
+class ChecklistBrowserTest {
+  private static final Plan FESCUE = Sheets.demo().get(0);
+  private static final Plan TUSSOCK = Sheets.demo().get(1);
+
+  @TempDir static Path folder;
+  private static Browser browser;
+
+  @BeforeAll
+  static void open() {
+    browser = new Browser(folder, true);
+  }
+
+  @AfterAll
+  static void close() {
+    browser.close();
+  }
+
+  /** Nothing is left of the test before. */
+  @AfterEach
+  void forget() throws IOException {
+    browser.run(
+        "if (location.protocol === 'file:') localStorage.clear(); window.addEventListener('beforeunload', e => e.stopImmediatePropagation(), true)");
+    browser.driver().get("about:blank");
+    dismissWarning();
+    Files.deleteIfExists(folder.resolve("readings.csv"));
+  }
+
+  private Path page(Plan plan) throws IOException {
+    Path page = folder.resolve(plan.name().text() + ".html");
+    Files.writeString(page, Checklist.of(plan));
+    return page;
+  }
+
+  private void show(Plan plan) throws IOException {
+    browser.open(page(plan));
+  }
+
+  private WebElement entry(String point) {
+    return browser.find("input.entry[data-point='" + point + "']");
+  }
+
+  private String said(WebElement entry) {
+    return (String)
+        browser.run("return arguments[0].closest('tr').querySelector('.said').textContent", entry);
+  }
+
+  private static final String FIRST = "bipolar-output/bipolar/fine/5W/125ohm/current";
+
+  /** Line 1 of the Tussock: 179.0 to 219.0 mA, the limits included. */
+  @ParameterizedTest
+  @CsvSource({
+    "179.0, pass",
+    "219.0, pass",
+    "200.00, pass",
+    "178.9, FAIL: below 179.0",
+    "178.999999999999999999999, FAIL: below 179.0",
+    "219.000000000000000000001, FAIL: above 219.0",
+    "219.1, FAIL: above 219.0",
+    "-200.0, FAIL: below 179.0",
+    "200, unclear: write 1 decimal",
+    "'200,0', unclear: write the decimal point as a point",
+    "1e2, unclear: not a number",
+    "abc, unclear: not a number"
+  })
+  void aReadingIsJudgedAsItIsTyped(String typed, String verdict) throws IOException {
+    show(TUSSOCK);
+    WebElement entry = entry(FIRST);
+    entry.sendKeys(typed);
+    assertEquals(verdict, said(entry));
+  }
+
+  @Test
+  void everyLimitOfTheTableIsTheOneThatJudges() throws IOException {
+    for (Plan plan : List.of(FESCUE, TUSSOCK)) {
+      show(plan);
+      for (Limit limit : plan.limits()) {
+        WebElement entry = entry(limit.id());
+        assertEquals(limit.text(limit.accept().lower()), entry.getDomAttribute("data-low"));
+        assertEquals(limit.text(limit.accept().upper()), entry.getDomAttribute("data-high"));
+        assertEquals(limit.unit().printed(), entry.getDomAttribute("data-unit"));
+      }
+    }
+  }
+
+  @Test
+  void itCountsWhatIsLeftAndGoesOnByTheKeyboard() throws IOException {
+    show(TUSSOCK);
+    assertTrue(browser.find("#count").getText().startsWith("33 of 33 readings to go"));
+    entry(FIRST).sendKeys("200.0", Keys.ENTER);
+    WebElement second = browser.driver().switchTo().activeElement();
+    assertEquals(
+        "bipolar-output/bipolar/fine/20W/125ohm/current", second.getDomAttribute("data-point"));
+    second.sendKeys("1.0");
+    String count = browser.find("#count").getText();
+    assertTrue(count.startsWith("31 of 33 readings to go"), count);
+    assertTrue(count.contains("1 fail"), count);
+    assertTrue(count.contains("not yet saved to a file"), count);
+  }
+
+  @Test
+  void aFailedReadingIsReadAgainAndBothAreKept() throws IOException, InterruptedException {
+    show(TUSSOCK);
+    WebElement entry = entry(FIRST);
+    entry.sendKeys("1.0");
+    WebElement again = browser.find(".fails input.again");
+    assertTrue(again.isDisplayed());
+    again.sendKeys("200.0");
+    assertEquals("pass (second reading; the first failed)", said(entry));
+    browser.find("#save").click();
+    List<NamedCsvRecord> rows = rows(Browser.awaited(folder.resolve("readings.csv")));
+    assertEquals(
+        List.of("1.0/1", "200.0/2"),
+        rows.stream()
+            .filter(r -> r.getField("point").equals(FIRST))
+            .map(r -> r.getField("reading") + "/" + r.getField("attempt"))
+            .toList());
+  }
+
+  private static List<NamedCsvRecord> rows(Path csv) throws IOException {
+    try (CsvReader<NamedCsvRecord> reader = CsvReader.builder().ofNamedCsvRecord(csv)) {
+      return reader.stream().toList();
+    }
+  }
+
+  private void fillSome() {
+    entry(FIRST).sendKeys("200.0");
+    browser.find("#generator-serial").sendKeys("A \"7\", <b>&");
+    browser.find("input[name^='tick:']").click();
+    browser.find("input[name='choice:result'][value='incomplete']").click();
+    WebElement undone =
+        (WebElement)
+            browser.run(
+                "return arguments[0].closest('tr').querySelector('.undone')",
+                entry("weld-output/bipolar/weld/1/40ohm/current"));
+    browser.run("arguments[0].focus()", undone);
+    undone.sendKeys(Keys.SPACE);
+  }
+
+  private String state() {
+    return (String)
+        browser.run(
+            "return JSON.stringify([...document.querySelectorAll('input')].filter(i => i.type !== 'file')"
+                + ".map(i => i.type === 'text' ? i.value : i.checked))");
+  }
+
+  @Test
+  void entriesAreThereAfterAReload() throws IOException {
+    show(TUSSOCK);
+    String empty = state();
+    fillSome();
+    String filled = state();
+    assertFalse(filled.equals(empty));
+    browser.driver().navigate().refresh();
+    dismissWarning();
+    new WebDriverWait(browser.driver(), Duration.ofSeconds(10))
+        .until(d -> Boolean.TRUE.equals(browser.run("return document.readyState === 'complete'")));
+    assertEquals(filled, state());
+    assertEquals("pass", said(entry(FIRST)));
+    assertEquals("not done", said(entry("weld-output/bipolar/weld/1/40ohm/current")));
+  }
+
+  private void dismissWarning() {
+    try {
+      browser.driver().switchTo().alert().accept();
+    } catch (org.openqa.selenium.NoAlertPresentException e) {
+      assertTrue(e.getMessage() != null);
+    }
+  }
+
+  @Test
+  void whatIsSavedComesBack() throws IOException, InterruptedException {
+    show(TUSSOCK);
+    fillSome();
+    String filled = state();
+    browser.find("#save").click();
+    Path csv = Browser.awaited(folder.resolve("readings.csv"));
+    Map<String, String> byPoint =
+        rows(csv).stream()
+            .collect(
+                Collectors.toMap(
+                    r -> r.getField("kind") + ":" + r.getField("point"),
+                    r -> r.getField("reading")));
+    assertEquals("200.0", byPoint.get("reading:" + FIRST));
+    assertEquals("A \"7\", <b>&", byPoint.get("record:generator-serial"));
+    assertEquals("incomplete", byPoint.get("choice:result"));
+    assertTrue(byPoint.containsKey("not-done:weld-output/bipolar/weld/1/40ohm/current"));
+    rows(csv).forEach(r -> assertEquals(TUSSOCK.digest(), r.getField("digest")));
+    browser.find("#clear").click();
+    browser.driver().switchTo().alert().accept();
+    assertEquals("", entry(FIRST).getDomProperty("value"));
+    browser.find("#file").sendKeys(csv.toString());
+    assertEquals(filled, state());
+    assertEquals("", browser.find("#trouble").getText());
+  }
+
+  @Test
+  void anotherRevisionsReadingsAreRefused() throws IOException, InterruptedException {
+    show(TUSSOCK);
+    fillSome();
+    browser.find("#save").click();
+    Path csv = Browser.awaited(folder.resolve("readings.csv"));
+    Path other = folder.resolve("other.csv");
+    Files.writeString(other, Files.readString(csv).replace(TUSSOCK.digest(), "0".repeat(64)));
+    String before = state();
+    browser.find("#file").sendKeys(other.toString());
+    new WebDriverWait(browser.driver(), Duration.ofSeconds(5))
+        .until(d -> !browser.find("#trouble").getText().isEmpty());
+    assertTrue(browser.find("#trouble").getText().contains("another procedure or revision"));
+    assertEquals(before, state());
+    Files.writeString(other, "point,reading\n\"x");
+    browser.find("#file").sendKeys(other.toString());
+    new WebDriverWait(browser.driver(), Duration.ofSeconds(5))
+        .until(d -> browser.find("#trouble").getText().startsWith("Not loaded"));
+    assertEquals(before, state());
+  }
+
+  @Test
+  void leavingWithUnsavedEntriesWarns() throws IOException, InterruptedException {
+    show(TUSSOCK);
+    assertEquals(Boolean.FALSE, warns());
+    entry(FIRST).sendKeys("200.0");
+    assertEquals(Boolean.TRUE, warns());
+    browser.find("#save").click();
+    Browser.awaited(folder.resolve("readings.csv"));
+    assertEquals(Boolean.FALSE, warns());
+  }
+
+  private Object warns() {
+    return browser.run(
+        "const e = new Event('beforeunload', {cancelable: true}); window.dispatchEvent(e); return e.defaultPrevented");
+  }
+
+  /** WCAG 2.2, 2.4.11: what has the focus is not hidden under the bar that stays at the top. */
+  @Test
+  void whatHasTheFocusIsSeen() throws IOException {
+    show(TUSSOCK);
+    browser.run("window.scrollTo(0, document.body.scrollHeight)");
+    List<?> hidden =
+        (List<?>)
+            browser.run(
+                "const hidden = [];"
+                    + "for (const input of [...document.querySelectorAll('main input:not(.again)')].reverse()) {"
+                    + "  input.focus();"
+                    + "  const b = input.getBoundingClientRect();"
+                    + "  const at = document.elementFromPoint(b.x + b.width / 2, b.y + b.height / 2);"
+                    + "  if (at !== input) hidden.push(input.name || input.dataset.point || input.className);"
+                    + "} return hidden;");
+    assertEquals(List.of(), hidden);
+  }
+
+  /** The policy lets in the file's own style and script, nothing else, and nothing is fetched. */
+  @Test
+  void nothingElseRunsAndNothingIsFetched() throws IOException {
+    Path page = page(TUSSOCK);
+    browser.complaints();
+    browser.open(page);
+    assertEquals(List.of(), browser.complaints());
+    assertEquals(0L, browser.run("return performance.getEntriesByType('resource').length"));
+    Path changed = folder.resolve("changed.html");
+    Files.writeString(
+        changed,
+        Files.readString(page)
+            .replace("</main>", "<img src=\"x.png\" onerror=\"document.title='run'\"></main>")
+            .replace("</header>", "<script>document.title = 'run'</script></header>"));
+    browser.open(changed);
+    assertFalse(browser.driver().getTitle().equals("run"));
+    assertTrue(
+        browser.complaints().stream().filter(c -> c.contains("Content Security Policy")).count()
+            >= 2);
+  }
+
+  @Test
+  void withoutScriptsItIsThePrintableSheet() throws IOException {
+    try (Browser plain = new Browser(folder, false)) {
+      plain.open(page(TUSSOCK));
+      assertFalse(plain.find(".bar").isDisplayed());
+      assertTrue(plain.find(".digits").isDisplayed());
+      assertFalse(plain.find("input.entry").isDisplayed());
+      assertTrue(plain.find(".paper").isDisplayed());
+    }
+  }
+
+  /** WCAG 2.x A and AA, as far as axe-core checks them: nothing serious or critical. */
+  @ParameterizedTest
+  @ValueSource(ints = {0, 1})
+  void accessible(int which) throws IOException {
+    show(List.of(FESCUE, TUSSOCK).get(which));
+    browser.all("input.entry").get(0).sendKeys("1.0");
+    var results = new AxeBuilder().analyze(browser.driver());
+    List<String> serious =
+        results.getViolations().stream()
+            .filter(v -> v.getImpact().equals("serious") || v.getImpact().equals("critical"))
+            .map(v -> v.getId() + ": " + v.getNodes().get(0).getHtml())
+            .toList();
+    assertEquals(List.of(), serious);
+    assertTrue(results.getPasses().size() > 10);
+  }
+
+  // ---- paper ----
+
+  private List<String> printed(Plan plan, double widthCm, double heightCm) throws IOException {
+    show(plan);
+    PrintOptions options = new PrintOptions();
+    options.setPageSize(new PageSize(heightCm, widthCm));
+    options.setPageMargin(new PageMargin(1.7, 1.5, 1.1, 1.1));
+    byte[] pdf =
+        Base64.getDecoder()
+            .decode(
+                browser.driver().print(options).getContent().getBytes(StandardCharsets.US_ASCII));
+    List<String> pages = new ArrayList<>();
+    try (PDDocument document = Loader.loadPDF(pdf)) {
+      for (int i = 1; i <= document.getNumberOfPages(); i++) {
+        PDFTextStripper stripper = new PDFTextStripper();
+        stripper.setSortByPosition(true);
+        stripper.setStartPage(i);
+        stripper.setEndPage(i);
+        pages.add(stripper.getText(document));
+      }
+    }
+    return pages;
+  }
+
+  private static String accepted(Limit limit) {
+    String low = limit.text(limit.accept().lower());
+    String high = limit.text(limit.accept().upper());
+    return low == null ? "at most " + high : high == null ? "at least " + low : low + " to " + high;
+  }
+
+  @ParameterizedTest
+  @CsvSource({"21.0, 29.7", "21.59, 27.94"})
+  void printedFromTheBrowserNothingIsBroken(double width, double height) throws IOException {
+    Plan plan = Sheets.ofPoints(40);
+    List<String> pages = printed(plan, width, height);
+    assertTrue(pages.size() > 4, pages.size() + " pages");
+    for (Point point : plan.points()) {
+      String first = accepted(point.limits().get(0));
+      long together =
+          pages.stream()
+              .filter(
+                  p -> {
+                    int at = p.indexOf(first);
+                    int setting = p.indexOf(point.setting().text() + " ");
+                    return at >= 0 && setting >= 0 && p.indexOf("250 V", at) >= 0;
+                  })
+              .count();
+      assertEquals(1, together, point.id());
+    }
+    for (int i = 0; i < pages.size(); i++) {
+      assertTrue(pages.get(i).contains("page " + (i + 1) + " of " + pages.size()), pages.get(i));
+      assertTrue(pages.get(i).contains(plan.digest().substring(0, 12)));
+      if (pages.get(i).contains("250 V")) {
+        assertTrue(pages.get(i).contains("Bipolar"), pages.get(i));
+      }
+    }
+  }
+}

@@ -1,0 +1,201 @@
+package passband.pdf;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.TimeZone;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.font.PDFont;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.verapdf.gf.foundry.VeraGreenfieldFoundryProvider;
+import org.verapdf.pdfa.Foundries;
+import org.verapdf.pdfa.PDFAParser;
+import org.verapdf.pdfa.PDFAValidator;
+import org.verapdf.pdfa.flavours.PDFAFlavour;
+import org.verapdf.pdfa.results.ValidationResult;
+import passband.limit.Limit;
+import passband.plan.Plan;
+import passband.plan.Point;
+import passband.testing.Sheets;
+
+/** The sheet on paper, read back with PDFBox and judged by veraPDF. */
+class ChecklistPdfTest {
+
+  static List<Plan> demo() {
+    return Sheets.demo();
+  }
+
+  private static String text(byte[] pdf) throws IOException {
+    try (PDDocument document = Loader.loadPDF(pdf)) {
+      return new PDFTextStripper().getText(document);
+    }
+  }
+
+  private static List<String> pages(byte[] pdf) throws IOException {
+    List<String> pages = new ArrayList<>();
+    try (PDDocument document = Loader.loadPDF(pdf)) {
+      for (int i = 1; i <= document.getNumberOfPages(); i++) {
+        PDFTextStripper stripper = new PDFTextStripper();
+        stripper.setStartPage(i);
+        stripper.setEndPage(i);
+        pages.add(stripper.getText(document));
+      }
+    }
+    return pages;
+  }
+
+  /** As printed beside the box: what a reading has to be. */
+  private static String accepted(Limit limit) {
+    String low = limit.text(limit.accept().lower());
+    String high = limit.text(limit.accept().upper());
+    return low == null ? "at most " + high : high == null ? "at least " + low : low + " to " + high;
+  }
+
+  @ParameterizedTest
+  @MethodSource("demo")
+  void everyLimitIsThereInOrder(Plan plan) throws IOException {
+    String text = text(ChecklistPdf.of(plan, Paper.A4));
+    int from = 0;
+    for (Limit limit : plan.limits()) {
+      int at = text.indexOf(accepted(limit), from);
+      assertTrue(at >= 0, limit.id() + ": " + accepted(limit) + " after character " + from);
+      from = at + 1;
+    }
+  }
+
+  /** ISO 14289-1 (PDF/UA-1), all that a program can check of it, by veraPDF's rules. */
+  @ParameterizedTest
+  @MethodSource("demo")
+  void isTaggedAsPdfUaAsks(Plan plan) throws Exception {
+    VeraGreenfieldFoundryProvider.initialise();
+    byte[] pdf = ChecklistPdf.of(plan, Paper.A4);
+    try (PDFAParser parser =
+            Foundries.defaultInstance()
+                .createParser(new ByteArrayInputStream(pdf), PDFAFlavour.PDFUA_1);
+        PDFAValidator validator =
+            Foundries.defaultInstance().createValidator(PDFAFlavour.PDFUA_1, false)) {
+      ValidationResult result = validator.validate(parser);
+      List<String> failed =
+          result.getTestAssertions().stream()
+              .map(a -> a.getRuleId().getClause() + ": " + a.getMessage())
+              .distinct()
+              .toList();
+      assertEquals(List.of(), failed);
+      assertTrue(result.isCompliant());
+      assertTrue(result.getTotalAssertions() > 1000, "it looked at something");
+    }
+  }
+
+  @ParameterizedTest
+  @MethodSource("demo")
+  void everyPageSaysWhatItIs(Plan plan) throws IOException {
+    List<String> pages = pages(ChecklistPdf.of(plan, Paper.A4));
+    for (int i = 0; i < pages.size(); i++) {
+      String page = pages.get(i);
+      assertTrue(page.contains(plan.name().text() + " \u00b7 revision "), page);
+      assertTrue(page.contains(plan.digest().substring(0, 12)), page);
+      assertTrue(page.contains("page " + (i + 1) + " of " + pages.size()), page);
+    }
+    for (Point point : plan.points()) {
+      String outlet = point.outlet().title();
+      String limit = accepted(point.limits().get(0));
+      assertTrue(
+          pages.stream()
+              .anyMatch(p -> p.contains(limit) && p.lines().anyMatch(l -> l.endsWith(outlet))),
+          point.id());
+    }
+  }
+
+  @ParameterizedTest
+  @MethodSource("demo")
+  void everyTypeIsEmbedded(Plan plan) throws IOException {
+    try (PDDocument document = Loader.loadPDF(ChecklistPdf.of(plan, Paper.A4))) {
+      int seen = 0;
+      for (PDPage page : document.getPages()) {
+        for (COSName name : page.getResources().getFontNames()) {
+          PDFont font = page.getResources().getFont(name);
+          assertTrue(font.isEmbedded(), font.getName());
+          seen++;
+        }
+      }
+      assertTrue(seen > 0);
+      assertNotNull(document.getDocumentCatalog().getStructureTreeRoot());
+      assertEquals("en", document.getDocumentCatalog().getLanguage());
+    }
+  }
+
+  @Test
+  void theBytesDependOnNothingElse() {
+    Locale locale = Locale.getDefault();
+    TimeZone zone = TimeZone.getDefault();
+    byte[] first = ChecklistPdf.of(Sheets.demo().get(0), Paper.A4);
+    try {
+      Locale.setDefault(Locale.forLanguageTag("ar-EG"));
+      TimeZone.setDefault(TimeZone.getTimeZone("Pacific/Kiritimati"));
+      assertArrayEquals(first, ChecklistPdf.of(Sheets.demo().get(0), Paper.A4));
+    } finally {
+      Locale.setDefault(locale);
+      TimeZone.setDefault(zone);
+    }
+  }
+
+  /**
+   * Forty points of two readings: each point's number, setting and limits stand on one page, every
+   * page of the table has its headings, and a setup is whole.
+   */
+  @ParameterizedTest
+  @EnumSource(Paper.class)
+  void nothingIsBrokenAtThePagesEnd(Paper paper) throws IOException {
+    Plan plan = Sheets.ofPoints(40);
+    List<String> pages = pages(ChecklistPdf.of(plan, paper));
+    assertTrue(pages.size() > 5, pages.size() + " pages");
+    int number = 0;
+    for (Point point : plan.points()) {
+      number++;
+      String row =
+          number
+              + " "
+              + Pattern.quote(point.setting().text())
+              + " "
+              + Pattern.quote(point.load().text())
+              + "(?:(?!\\n\\d+ \\d+ W).)*?"
+              + Pattern.quote(accepted(point.limits().get(0)))
+              + "(?:(?!\\n\\d+ \\d+ W).)*?"
+              + Pattern.quote(accepted(point.limits().get(1)));
+      Pattern whole = Pattern.compile("(?m)^" + row, Pattern.DOTALL);
+      long found = pages.stream().filter(p -> whole.matcher(p).find()).count();
+      assertEquals(1, found, point.id());
+    }
+    for (String page : pages) {
+      if (page.contains("250 V")) {
+        Matcher head = Pattern.compile("No\\. Setting Load Reading").matcher(page);
+        assertTrue(head.find(), page);
+      }
+    }
+    assertEquals(
+        1,
+        pages.stream()
+            .filter(
+                p ->
+                    p.contains("Output off")
+                        && p.contains("1. Connect")
+                        && p.contains("3. Connect"))
+            .count());
+  }
+}

@@ -1,0 +1,49 @@
+package passband.render;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.stream.Collectors;
+import nu.validator.client.EmbeddedValidator;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import passband.plan.Plan;
+import passband.testing.Sheets;
+
+/** The sheet by the Nu Html Checker. */
+class HtmlValidTest {
+
+  /**
+   * The checker works out no hashes: it takes every inline style and script for blocked. That a
+   * browser lets them in, and no other, is tested in a browser.
+   */
+  private static final String HASHES = "violates Content Security Policy (meta tag)";
+
+  static List<Plan> demo() {
+    return Sheets.demo();
+  }
+
+  private static String said(String html) throws Exception {
+    EmbeddedValidator validator = new EmbeddedValidator();
+    validator.setOutputFormat(EmbeddedValidator.OutputFormat.GNU);
+    String all =
+        validator.validate(new java.io.ByteArrayInputStream(html.getBytes(StandardCharsets.UTF_8)));
+    return all.lines().filter(l -> !l.contains(HASHES)).collect(Collectors.joining("\n"));
+  }
+
+  @ParameterizedTest
+  @MethodSource("demo")
+  void theSheetIsValid(Plan plan) throws Exception {
+    assertEquals("", said(Checklist.of(plan)));
+  }
+
+  @Test
+  void theCheckerFindsAFault() throws Exception {
+    String html = Checklist.of(Sheets.demo().get(0));
+    String bad = html.replaceFirst("<th scope=\"row\">", "<th scope=\"rows\"><div></span>");
+    assertTrue(!bad.equals(html) && said(bad).contains("error"), said(bad));
+  }
+}
