@@ -1,5 +1,6 @@
 package passband.check;
 
+import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -87,12 +88,26 @@ public final class Coverage {
   /** Whether the mode can be set to anything between. */
   private static boolean between(Series span, Rational low, Rational high) {
     return span.segments().stream()
-        .anyMatch(
-            s -> s.step() == null || s.from().compareTo(s.to()) < 0 || inside(s.from(), low, high));
+        .map(s -> above(s, low, high))
+        .anyMatch(value -> inside(value, low, high) && span.contains(value));
+  }
+
+  /** The segment's first value above the low one; where it has no steps, one above it. */
+  private static Rational above(Series.Segment segment, Rational low, Rational high) {
+    if (segment.from().compareTo(low) > 0) {
+      return segment.from();
+    }
+    if (segment.step() == null) {
+      return low.plus(segment.to().min(high)).over(Rational.TWO);
+    }
+    BigInteger steps = low.minus(segment.from()).over(segment.step()).floor();
+    return segment
+        .from()
+        .plus(Rational.of(steps.add(BigInteger.ONE), BigInteger.ONE).times(segment.step()));
   }
 
   private static boolean inside(Rational value, Rational low, Rational high) {
-    return (low == null || value.compareTo(low) > 0) && (high == null || value.compareTo(high) < 0);
+    return value.compareTo(low) > 0 && value.compareTo(high) < 0;
   }
 
   /** The settings above one value and below another; the ends themselves count as low and high. */

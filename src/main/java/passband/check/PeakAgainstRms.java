@@ -42,6 +42,7 @@ final class PeakAgainstRms implements Check {
             && point.mode().settingKind().name().equals("power");
     if (!power
         || point.setting() == null
+        || point.setting().si().signum() < 0
         || point.load() == null
         || limit.exact().nominal() == null) {
       return false;

@@ -51,7 +51,11 @@ final class PowerTolerance implements Check {
     boolean root = limit.quantity().equals("current") || limit.quantity().equals("voltage");
     boolean read = limit.rule().readAs() != null;
     QuantityKind setting = point.mode().settingKind();
-    boolean power = setting != null && setting.name().equals("power") && point.setting() != null;
+    boolean power =
+        setting != null
+            && setting.name().equals("power")
+            && point.setting() != null
+            && point.setting().si().signum() >= 0;
     if (!root || read || !power || point.load() == null || limit.exact().nominal() == null) {
       return false;
     }

@@ -104,6 +104,13 @@ public final class LimitMaker {
               .note(accept.span(), "the rule is here"));
       return null;
     }
+    if (belowZero(rule, accepted)) {
+      diagnostics.add(
+          Code.EMPTY_LIMITS,
+          accept.span(),
+          "the upper limit is below zero at " + point.id + ": no reading would pass");
+      return null;
+    }
     rule = nonNegative(rule, accepted, accept.span(), point.id);
     Bounds exact = rule;
     if (before) {
@@ -160,18 +167,29 @@ public final class LimitMaker {
   /** The mode's own limits in the quantity that is read, open where they come to zero or less. */
   private Bounds ofMode(Point point, QuantityKind accepted, QuantityKind read) {
     Bounds own = ofMode(point, accepted);
-    if (own == null) {
+    if (own == null || belowZero(own, accepted)) {
       return null;
     }
     boolean open = accepted.nonNegative() && own.lower() != null && own.lower().signum() <= 0;
-    Bounds usable = open ? new Bounds(own.nominal(), null, own.upper()) : own;
+    Bounds usable = possible(open ? new Bounds(own.nominal(), null, own.upper()) : own, accepted);
     return accepted.name().equals(read.name())
         ? usable
         : usable.map(x -> Conversion.convert(x, accepted.name(), read.name(), point.ohms));
   }
 
+  private static boolean belowZero(Bounds bounds, QuantityKind kind) {
+    return kind.nonNegative() && bounds.upper() != null && bounds.upper().signum() < 0;
+  }
+
+  /** A nominal only where there can be one. */
+  private static Bounds possible(Bounds bounds, QuantityKind kind) {
+    boolean none = kind.nonNegative() && bounds.nominal() != null && bounds.nominal().signum() < 0;
+    return none ? new Bounds(null, bounds.lower(), bounds.upper()) : bounds;
+  }
+
   /** A lower limit at or below zero of what is never negative says nothing: that side is open. */
-  private Bounds nonNegative(Bounds bounds, QuantityKind kind, Span rule, String id) {
+  private Bounds nonNegative(Bounds given, QuantityKind kind, Span rule, String id) {
+    Bounds bounds = possible(given, kind);
     if (!kind.nonNegative() || bounds.lower() == null || bounds.lower().signum() > 0) {
       return bounds;
     }

@@ -274,4 +274,21 @@ class ExactNumbersTest {
         Real.of(Rational.ONE).over(minus).toDecimal(16, RoundingMode.HALF_EVEN));
     assertEquals(1, minus.abs().compareTo(Real.of(Rational.of(3))));
   }
+
+  @Test
+  void dimensionsInWords() {
+    assertEquals("a power (W)", Dimension.POWER.describe());
+    assertEquals("a power (W)", Dimension.CURRENT.times(Dimension.VOLTAGE).toString());
+    assertEquals("a quantity in s\u00b7A^2", describe(Dimension.TIME, Dimension.CURRENT.pow(2)));
+    assertEquals(
+        "a quantity in m^-1", describe(Dimension.NONE.over(Dimension.LENGTH), Dimension.NONE));
+    assertNull(Dimension.CURRENT.root());
+    assertEquals(Dimension.CURRENT, Dimension.CURRENT.pow(2).root());
+    assertEquals(Dimension.CURRENT, Dimension.CURRENT.pow(-2).root().pow(-1));
+    assertTrue(Dimension.CURRENT.over(Dimension.CURRENT).isNone());
+  }
+
+  private static String describe(Dimension a, Dimension b) {
+    return a.times(b).describe();
+  }
 }

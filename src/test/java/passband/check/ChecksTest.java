@@ -1,0 +1,414 @@
+package passband.check;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import passband.diagnostic.Code;
+import passband.plan.Plan;
+import passband.testing.Snippet;
+
+/** A procedure without a fault, and what is said when one thing in it is changed. */
+class ChecksTest {
+  private static final String SOUND =
+      """
+      device gen "Gen" {
+        outlet bip "Bipolar" {
+          pole    left   "left"
+          pole    right  "right"
+          contact switch "switch"
+          contact second "second"
+        }
+        outlet case "Case" {
+          pole stud "stud"
+        }
+        outlet pedal "Pedal" {
+          contact down "down"
+        }
+        mode fine "Fine" on bip {
+          setting power 0 W to 40 W step 1 W
+          load    100 ohm
+          output  power within 20 % of setting
+          peak-voltage at most 200 V
+          duty    6 s on, 20 s off
+          activate by switch
+        }
+        setting supply "Supply" one of normal, open
+        action supply "Set {supply}."
+        action select "Press {mode}."
+        action adjust "Turn to {setting}."
+      }
+      analyzer meter "Meter" {
+        jack high "HIGH" holds 2
+        jack low  "LOW" holds 2
+        jack ref  "REF" holds 2
+        jack in   "IN"
+        jack out  "OUT"
+        key  key  "KEY"
+        key  two  "KEY 2"
+        settle 3 s
+        load from high to low {
+          values 10 ohm to 1 kohm step 10 ohm
+          error  0.1 %
+          power  400 W continuous
+        }
+        measure current {
+          range 1 mA to 2 A
+          resolution 0.1 mA
+          error 0.1 %
+        }
+        measure voltage {
+          range 100 mV to 500 V
+          resolution 0.1 V
+          error 0.1 %
+        }
+        measure peak-voltage {
+          range 100 mV to 500 V
+          resolution 0.1 V
+          error 0.1 %
+        }
+        measure leakage from in to out {
+          range 1 uA to 1 A
+          resolution 1 uA
+          error 0.1 %
+        }
+        action set-load "Set {load}."
+        action start "Start."
+        action read "Read."
+        action stop "Stop."
+      }
+      leads set "Set" {
+        lead one   "one",   rated 5 kV
+        lead two   "two",   rated 5 kV
+        lead three "three", rated 5 kV
+        link bar   "bar",   rated 5 kV
+        link bar-2 "bar 2", rated 5 kV
+        lead four  "four",  rated 5 kV
+        lead five  "five",  rated 5 kV
+        lead six   "six",   rated 5 kV
+      }
+      procedure p "P" {
+        revision "A" on 2026-01-31
+        device gen
+        analyzer meter
+        leads set
+        caution burn "Burns."
+        setup s "S" {
+          connect one   from outlet.left to analyzer.high
+          connect two   from outlet.right to analyzer.low
+          connect three from outlet.switch to analyzer.key
+          link bar from analyzer.low to analyzer.ref
+          link bar-2 from analyzer.in to analyzer.out
+          connect four from outlet.second to analyzer.two
+          connect five from device.case.stud to analyzer.in
+        }
+        test t "T" {
+          outlet bip
+          setup s
+          accept power from output, read as current
+          table {
+            mode | setting/W | load/ohm
+            fine | 5, 20, 40 | 100
+          }
+        }
+      }
+      """;
+
+  private static Snippet changed(String from, String to) {
+    assertTrue(SOUND.contains(from), from);
+    return Snippet.compile(SOUND.replace(from, to.replace("; ", "\n")));
+  }
+
+  private static List<String> codes(Snippet snippet) {
+    List<String> codes = new ArrayList<>(snippet.codes());
+    codes.removeIf(
+        c ->
+            c.equals(Code.UNUSED_NAME.id())
+                || c.equals(Code.SETTING_UNTESTED.id())
+                || c.equals(Code.OUTLET_UNTESTED.id()));
+    return codes;
+  }
+
+  @Test
+  void itIsSoundButForALeadThatNoSetupTakes() {
+    Snippet snippet = Snippet.compile(SOUND);
+    assertEquals(List.of("unused-name"), snippet.codes(), snippet.report());
+    assertTrue(snippet.report().contains("no setup takes the lead 'six'"), snippet.report());
+  }
+
+  private static final String RATING = "power  400 W continuous";
+
+  /** Greatest powers are 6, 24 and 48 W for 3 s, with rests of 10 s. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      nullValues = "-",
+      value = {
+        "power  48 W continuous              | -",
+        "power  47.9 W continuous            | does not take 48 W for 3 s",
+        "power  48 W for 3 s                 | -",
+        "power  48 W for 2.9 s               | does not take 6 W for 3 s",
+        "power  48 W for 3 s, 5 W continuous | overheats the load at 48 W",
+        "power  48 W for 3 s, 10 W continuous | -",
+        "power  100 W for 2 s, 48 W for 3 s, 10 W continuous | -",
+        "error  0.1 %                        | -"
+      })
+  void theLoadsPower(String rating, String said) {
+    Snippet snippet = changed(RATING, rating.equals("error  0.1 %") ? "" : rating);
+    if (said == null) {
+      assertEquals(List.of(), codes(snippet), snippet.report());
+    } else {
+      assertEquals(List.of("load-overpowered"), codes(snippet), snippet.report());
+      assertTrue(snippet.report().contains(said), snippet.report());
+    }
+  }
+
+  /** 45.6 W, then 48 W: (45.6 − 10) · 3 − 100 + (48 − 10) · 3 = 120.8 J of 114 J. */
+  @Test
+  void heatIsCarriedFromPointToPoint() {
+    String two = SOUND.replace("5, 20, 40 |", "38, 40 |");
+    Snippet hot = Snippet.compile(two.replace(RATING, "power 48 W for 3 s, 10 W continuous"));
+    assertEquals(List.of("load-overpowered"), codes(hot), hot.report());
+    Snippet cool = Snippet.compile(two.replace(RATING, "power 48 W for 3 s, 11 W continuous"));
+    assertEquals(List.of(), codes(cool), cool.report());
+    Snippet held =
+        Snippet.compile(two.replace(RATING, "power 90 W for 3 s, 48 W for 3 s, 10 W continuous"));
+    assertEquals(List.of(), codes(held), held.report());
+  }
+
+  @Test
+  void withoutAnOnTimeTheDutysCounts() {
+    String unsettled = SOUND.replace("  settle 3 s\n", "");
+    Snippet fits = Snippet.compile(unsettled.replace(RATING, "power 48 W for 6 s"));
+    assertEquals(List.of(), codes(fits), fits.report());
+    Snippet not = Snippet.compile(unsettled.replace(RATING, "power 48 W for 5 s"));
+    assertEquals(List.of("load-overpowered"), codes(not), not.report());
+    Snippet none =
+        Snippet.compile(
+            unsettled
+                .replace(RATING, "power 48 W for 5 s")
+                .replace("    duty    6 s on, 20 s off\n", ""));
+    assertTrue(none.report().contains("6 W and no on-time is given"), none.report());
+  }
+
+  private static final String ACCEPT = "accept power from output, read as current";
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      nullValues = "-",
+      value = {
+        "accept peak-voltage within 10 % of sqrt(setting * load)       | peak-against-rms",
+        "accept peak-voltage within 10 % of 1.5 * sqrt(setting * load) | -",
+        "accept peak-voltage at most 150 V                             | -",
+        "accept voltage at most 200 V                                  | peak-against-rms",
+        "accept voltage at most 199 V                                  | -",
+        "accept voltage at most 2 * 100 V                              | -",
+        "accept voltage within 5 % of sqrt(setting * load)             | -"
+      })
+  void peakAndRms(String accept, String code) {
+    Snippet snippet = changed(ACCEPT, accept);
+    List<String> found =
+        codes(snippet).stream().filter(c -> c.startsWith("peak")).distinct().toList();
+    assertEquals(code == null ? List.of() : List.of(code), found, snippet.report());
+  }
+
+  @Test
+  void aSettingThatIsNoPowerSaysNothingOfRms() {
+    Snippet snippet =
+        Snippet.compile(
+            SOUND
+                .replace("setting power 0 W to 40 W step 1 W", "setting level 0 to 40 step 1")
+                .replace("    output  power within 20 % of setting\n", "")
+                .replace("setting/W", "setting")
+                .replace(ACCEPT, "accept peak-voltage within 10 % of sqrt(20 W * load)"));
+    assertEquals(
+        List.of(),
+        codes(snippet).stream().filter(c -> c.startsWith("peak")).toList(),
+        snippet.report());
+  }
+
+  private static final String FOURTH = "connect four from outlet.second to analyzer.two";
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      nullValues = "-",
+      value = {
+        "connect four from outlet.second to analyzer.high | contact-on-output",
+        "connect four from outlet.second to analyzer.in   | contact-on-output terminal-crowded",
+        "connect four from outlet.second to analyzer.ref  | contact-on-output",
+        "connect four from device.case.stud to analyzer.two | contact-on-output terminal-crowded",
+        "connect four from outlet.second to analyzer.two; connect six from device.pedal.down to analyzer.two | terminal-crowded",
+        "connect four from outlet.second to analyzer.two; connect six from device.pedal.down to analyzer.ref | contact-on-output",
+        "connect three from outlet.second to analyzer.two | lead-used-twice"
+      })
+  void leadsAndTerminals(String wire, String said) {
+    Snippet snippet = changed(FOURTH, wire);
+    List<String> found =
+        codes(snippet).stream().filter(c -> !c.startsWith("circuit")).sorted().distinct().toList();
+    assertEquals(said == null ? List.of() : List.of(said.split(" ")), found, snippet.report());
+  }
+
+  @Test
+  void aContactMayGoToAJackWhereNoOutputComes() {
+    Snippet snippet =
+        Snippet.compile(
+            SOUND
+                .replace("link bar from analyzer.low to analyzer.ref", "")
+                .replace(FOURTH, "connect four from outlet.second to analyzer.ref"));
+    assertEquals(List.of(), codes(snippet), snippet.report());
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      nullValues = "-",
+      value = {
+        "link bar from analyzer.low to analyzer.ref; link bar-2 from analyzer.ref to analyzer.out | terminal-crowded",
+        "link bar from analyzer.low to analyzer.ref; link bar-2 from analyzer.in to analyzer.out | -"
+      })
+  void aTerminalTakesOneLink(String links, String code) {
+    Snippet snippet =
+        changed(
+            "link bar from analyzer.low to analyzer.ref\n    link bar-2 from analyzer.in to analyzer.out",
+            links);
+    assertEquals(code == null ? List.of() : List.of(code), codes(snippet), snippet.report());
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      nullValues = "-",
+      value = {
+        "1.5 | setting-off-step | the nearest are 1 W and 2 W",
+        "41  | setting-off-span | outside its span",
+        "-1  | setting-off-span | no reading would pass",
+        "40  | -                | -",
+        "0.5 | setting-off-step | the nearest are 0 W and 1 W"
+      })
+  void settingsOnTheSpan(String setting, String code, String said) {
+    Snippet snippet = changed("fine | 5, 20, 40 |", "fine | " + setting + " |");
+    List<String> found =
+        codes(snippet).stream().filter(c -> c.startsWith("setting-")).distinct().toList();
+    assertEquals(code == null ? List.of() : List.of(code), found, snippet.report());
+    assertTrue(said == null || snippet.report().contains(said), snippet.report());
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "15 | the nearest are 10 W and 20 W",
+        "22 | the nearest are 20 W and 25 W",
+        "39 | the nearest are 35 W and 40 W",
+        "9.5 | the nearest are 9 W and 10 W"
+      })
+  void settingsBetweenSegments(String setting, String said) {
+    String segments = "setting power 1 W to 10 W step 1 W, 20 W to 35 W step 5 W, 40 W";
+    Snippet snippet =
+        Snippet.compile(
+            SOUND
+                .replace("setting power 0 W to 40 W step 1 W", segments)
+                .replace("fine | 5, 20, 40 |", "fine | " + setting + " |"));
+    assertEquals(List.of("setting-off-step"), codes(snippet), snippet.report());
+    assertTrue(snippet.report().contains(said), snippet.report());
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      nullValues = "-",
+      value = {
+        "switch, second | -               | -",
+        "pedal.down     | activation-open | no key is joined to pedal.down",
+        "left           | unknown-name    | contact",
+        "swich          | unknown-name    | switch",
+        "pedel.down     | unknown-name    | pedal",
+        "nowhere.down   | unknown-name    | outlet"
+      })
+  void activation(String by, String code, String said) {
+    Snippet snippet = changed("activate by switch", "activate by " + by);
+    assertEquals(
+        code == null ? List.of() : List.of(code),
+        codes(snippet).stream().distinct().toList(),
+        snippet.report());
+    assertTrue(said == null || snippet.report().contains(said), snippet.report());
+  }
+
+  private static List<Coverage.Cell> coverage(String span, String settings) {
+    Plan plan =
+        Snippet.compile(
+                SOUND
+                    .replace("setting power 0 W to 40 W step 1 W", "setting power " + span)
+                    .replace("fine | 5, 20, 40 |", "fine | " + settings + " |"))
+            .plan();
+    return Coverage.cells(plan);
+  }
+
+  /** Low is the lowest quarter of the span, high the highest tenth, their ends included. */
+  @Test
+  void lowMiddleAndHigh() {
+    Coverage.Cell cell = coverage("0 W to 40 W step 1 W", "10, 11, 35, 36").get(0);
+    assertEquals(List.of("10 W"), cell.low());
+    assertEquals(List.of("11 W", "35 W"), cell.middle());
+    assertEquals(List.of("36 W"), cell.high());
+    assertEquals(List.of(), cell.missing());
+    Coverage.Cell ends = coverage("0 W to 40 W step 1 W", "10, 36").get(0);
+    assertEquals(List.of("middle"), ends.missing());
+    Coverage.Cell middle = coverage("0 W to 40 W step 1 W", "20").get(0);
+    assertEquals(List.of("low", "high"), middle.missing());
+    assertTrue(middle.tested());
+  }
+
+  @Test
+  void aSpanWithoutAMiddleNeedsNone() {
+    Coverage.Cell two = coverage("5 W, 40 W", "5, 40").get(0);
+    assertEquals(null, two.middle());
+    assertEquals(List.of(), two.missing());
+    Coverage.Cell three = coverage("5 W, 20 W, 40 W", "5, 40").get(0);
+    assertEquals(List.of("middle"), three.missing());
+    Coverage.Cell one = coverage("20 W", "20").get(0);
+    assertEquals(List.of(), one.missing());
+    assertEquals(null, one.low());
+  }
+
+  @Test
+  void anOutletIsTouchedByATestOrALead() {
+    assertEquals(
+        List.of(),
+        Snippet.compile(SOUND).codes().stream().filter(c -> c.equals("outlet-untested")).toList());
+    Snippet alone = changed("connect five from device.case.stud to analyzer.in", "");
+    assertTrue(alone.codes().contains("outlet-untested"), alone.report());
+    assertTrue(alone.report().contains("no test touches the outlet case"), alone.report());
+  }
+
+  @Test
+  void whatNothingUsesIsSaid() {
+    Snippet idle =
+        changed(
+            "test t \"T\" {",
+            "setup idle \"Idle\" {; connect six from outlet.left to analyzer.high; }; test t \"T\" {");
+    assertTrue(idle.report().contains("no test is in the setup 'idle'"), idle.report());
+    Snippet other =
+        changed(
+            "test t \"T\" {",
+            "setup s \"S\" for sum {; connect six from outlet.left to analyzer.high; }; test t \"T\" {");
+    assertTrue(!other.report().contains("no test is in the setup"), other.report());
+    Snippet derived =
+        changed(
+            ACCEPT,
+            ACCEPT + "; derive crest-factor \"Crest\" = peak-voltage / voltage, resolution 0.1");
+    assertTrue(
+        derived.report().contains("the test does not accept 'crest-factor'"), derived.report());
+    Snippet used =
+        changed(
+            ACCEPT,
+            "derive crest-factor \"Crest\" = peak-voltage / voltage, resolution 0.1; accept crest-factor at most 3");
+    assertTrue(!used.report().contains("does not accept"), used.report());
+  }
+}
