@@ -34,13 +34,14 @@ final class Help {
           """;
       case "build" ->
           """
-          passband build PATH... [-o DIR] [--analyzer NAME] [--root DIR]
+          passband build PATH... [-o DIR] [--analyzer NAME] [--root DIR] [--paper SIZE]
 
-          Checks, then writes for every procedure DIR/PROCEDURE/checklist.html, limits.csv, limits.csv-metadata.json
-          and limits.json. With an error anywhere nothing is written.
+          Checks, then writes for every procedure DIR/PROCEDURE/checklist.html, checklist.pdf, limits.csv,
+          limits.csv-metadata.json, limits.json, setups/*.svg and limits/*.svg. With an error anywhere nothing is written.
             -o, --out DIR     where to (out)
             --analyzer NAME   compile every procedure for this analyzer instead of its own
             --root DIR        the library root that no 'use' may leave
+            --paper SIZE      a4 or letter (a4)
           """;
       case "explain" ->
           """
