@@ -40,6 +40,8 @@ class ArchitectureTest {
           .definedBy("passband.render")
           .layer("pdf")
           .definedBy("passband.pdf")
+          .layer("format")
+          .definedBy("passband.format")
           .layer("compiler")
           .definedBy("passband")
           .layer("command")
@@ -64,7 +66,9 @@ class ArchitectureTest {
           .whereLayer("resolve")
           .mayOnlyBeAccessedByLayers("limit", "plan", "check", "compiler", "command")
           .whereLayer("parse")
-          .mayOnlyBeAccessedByLayers("resolve", "compiler", "command");
+          .mayOnlyBeAccessedByLayers("resolve", "format", "compiler", "command")
+          .whereLayer("format")
+          .mayOnlyBeAccessedByLayers("command");
 
   /**
    * The core is given bytes and gives text: files, clocks, terminals and the default locale belong

@@ -10,6 +10,7 @@ final class Help {
 
           passband check PATH...              find faults
           passband build PATH... [-o out]     check, then write each procedure's checklist and limit tables
+          passband format PATH... [--check]   the one layout of sources
           passband explain [CODE]             a diagnostic, with an example and its mend; or all codes
           passband help [COMMAND]             this page, or a command's own
           passband version
@@ -42,6 +43,14 @@ final class Help {
             --analyzer NAME   compile every procedure for this analyzer instead of its own
             --root DIR        the library root that no 'use' may leave
             --paper SIZE      a4 or letter (a4)
+          """;
+      case "format" ->
+          """
+          passband format PATH... [--check]
+
+          Lays sources out in the one way: indents, spaces, columns. Words and comments stay as they are and where they
+          are; a file with a syntax fault is left alone. Names the files that it changes.
+            --check           change nothing; exit status 1 when a file is laid out otherwise
           """;
       case "explain" ->
           """

@@ -20,7 +20,7 @@ public final class Main {
   static final int CANNOT_RUN = 2;
 
   private static final List<String> COMMANDS =
-      List.of("check", "build", "explain", "help", "version");
+      List.of("check", "build", "format", "explain", "help", "version");
 
   private final Path workingDirectory;
   private final PrintStream out;
@@ -86,6 +86,7 @@ public final class Main {
     return switch (help && COMMANDS.contains(command) ? "help" : command) {
       case "check" -> new Check(workingDirectory, out, err).run(rest);
       case "build" -> new Build(workingDirectory, out, err).run(rest);
+      case "format" -> new Format(workingDirectory, out, err).run(rest);
       case "explain" -> new Explain(out).run(rest);
       case "help", "--help", "-h" -> help(help ? List.of(command) : rest);
       case "version", "--version" -> version();

@@ -84,7 +84,7 @@ final class Sources {
     byRoot.computeIfAbsent(root, r -> new TreeSet<>()).add(relative(root, path));
   }
 
-  private static List<Path> sourcesIn(Path folder) throws IOException {
+  static List<Path> sourcesIn(Path folder) throws IOException {
     try (Stream<Path> walk = Files.walk(folder)) {
       return walk.filter(
               p -> p.getFileName().toString().endsWith(EXTENSION) && Files.isRegularFile(p))

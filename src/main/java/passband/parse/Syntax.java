@@ -1,5 +1,6 @@
 package passband.parse;
 
+import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
 import org.antlr.v4.runtime.BailErrorStrategy;
@@ -9,6 +10,7 @@ import org.antlr.v4.runtime.Token;
 import org.antlr.v4.runtime.atn.PredictionMode;
 import org.antlr.v4.runtime.misc.ParseCancellationException;
 import passband.diagnostic.Diagnostics;
+import passband.parse.antlr.PassbandLexer;
 import passband.parse.antlr.PassbandParser;
 import passband.source.SourceFile;
 import passband.syntax.Tree;
@@ -34,6 +36,27 @@ public final class Syntax {
       file = thorough(lines, new SyntaxErrors(source, diagnostics, badLines));
     }
     return new TreeBuilder(source, diagnostics).file(file);
+  }
+
+  /**
+   * The words of a sound file laid out: every statement ends in one NEWLINE token, and so does each
+   * brace; line ends inside a statement and comments are left out.
+   */
+  public static List<Token> laidOut(SourceFile source) {
+    Diagnostics none = new Diagnostics();
+    BitSet lines = new BitSet();
+    return Layout.of(source, Words.of(source, none, lines), none, lines);
+  }
+
+  /** The comments of a file, in order. */
+  public static List<Token> comments(SourceFile source) {
+    List<Token> comments = new ArrayList<>();
+    for (Token token : Words.lex(source)) {
+      if (token.getType() == PassbandLexer.COMMENT) {
+        comments.add(token);
+      }
+    }
+    return comments;
   }
 
   /** The first stage alone: null when the text needs the second. */

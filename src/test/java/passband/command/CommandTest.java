@@ -83,7 +83,8 @@ class CommandTest {
     }
     try (Stream<Path> walk = Files.walk(root)) {
       for (Path path : walk.filter(Files::isRegularFile).toList()) {
-        files.put(root.relativize(path).toString(), Files.readString(path));
+        files.put(
+            root.relativize(path).toString(), Files.readString(path, StandardCharsets.ISO_8859_1));
       }
     }
     return files;
@@ -106,7 +107,8 @@ class CommandTest {
     TreeMap<String, String> committed = new TreeMap<>();
     for (Path file : Repository.files(Repository.ROOT.resolve("out"), "")) {
       committed.put(
-          Repository.ROOT.resolve("out").relativize(file).toString(), Repository.text(file));
+          Repository.ROOT.resolve("out").relativize(file).toString(),
+          Files.readString(file, StandardCharsets.ISO_8859_1));
     }
     assertEquals(committed.keySet(), tree("out").keySet());
     committed.forEach(
@@ -332,5 +334,33 @@ class CommandTest {
     Files.copy(work.resolve("procedures/leads.pband"), work.resolve("other/leads.pband"));
     assertEquals(1, run("build", "procedures", "other"));
     assertTrue(out.contains("procedure 'tussock-150-output' is declared twice"), out);
+  }
+
+  // ---- format ----
+
+  @Test
+  void formatLaysOutInPlaceOrOnlyChecks() throws IOException {
+    copyLibrary();
+    assertEquals(0, run("format", "procedures", "--check"), out + err);
+    String path = "procedures/leads.pband";
+    String laid = Files.readString(work.resolve(path));
+    write(path, laid.replace("  lead", "\tlead").replace("\n", "\r\n"));
+    assertEquals(1, run("format", "procedures", "--check"));
+    assertEquals(path + "\n", out);
+    assertEquals(0, run("format", "procedures"), out + err);
+    assertEquals(path + "\n", out);
+    assertEquals(laid, Files.readString(work.resolve(path)));
+    assertEquals(0, run("format", path));
+    assertEquals("", out);
+  }
+
+  @Test
+  void formatLeavesAFaultyFileAlone() throws IOException {
+    write("bad.pband", "device  gen {\n  pole pole pole\n}\n");
+    assertEquals(1, run("format", "bad.pband"));
+    assertTrue(out.contains("bad.pband:2"), out);
+    assertEquals(
+        "device  gen {\n  pole pole pole\n}\n", Files.readString(work.resolve("bad.pband")));
+    assertEquals(2, run("format", "none.pband"));
   }
 }

@@ -1,0 +1,2 @@
+/** The one layout of a source file. */
+package passband.format;
