@@ -3,10 +3,13 @@ package passband;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import passband.check.Allows;
 import passband.check.Checks;
+import passband.check.Releases;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.parse.CsvTable;
@@ -14,6 +17,7 @@ import passband.plan.Plan;
 import passband.plan.Planner;
 import passband.resolve.Library;
 import passband.resolve.Profiles;
+import passband.resolve.Released;
 import passband.resolve.Scope;
 import passband.source.SourceFile;
 import passband.syntax.Tree;
@@ -72,6 +76,9 @@ public final class Compiler {
     if (!broken) {
       plans.forEach(plan -> Checks.run(plan, sound, later));
     }
+    if (sound && analyzer == null) {
+      releases(plans, later);
+    }
     later.addAll(diagnostics.list());
     Allows.apply(library.files(), later, sound);
     diagnostics.removeIf(d -> true);
@@ -109,6 +116,22 @@ public final class Compiler {
     plans.sort(Comparator.comparing(p -> p.name().text()));
     sayTwins(plans, later);
     return plans;
+  }
+
+  /**
+   * Each procedure against the record beside its source; none without a record, or for another
+   * analyzer.
+   */
+  private void releases(List<Plan> plans, Diagnostics later) {
+    Map<String, Released> records = new HashMap<>();
+    for (Plan plan : plans) {
+      SourceFile record = library.beside(plan.name().span().file(), Released.NAME);
+      if (record != null) {
+        Released released =
+            records.computeIfAbsent(record.path(), p -> Released.parse(record, later));
+        Releases.check(plan, released, later);
+      }
+    }
   }
 
   /** Profiles are looked at whether a procedure uses them or not. */

@@ -10,13 +10,14 @@ final class Help {
 
           passband check PATH...              find faults
           passband build PATH... [-o out]     check, then write each procedure's checklist and limit tables
+          passband diff OLD NEW               what changed in meaning between two revisions
           passband format PATH... [--check]   the one layout of sources
           passband explain [CODE]             a diagnostic, with an example and its mend; or all codes
           passband help [COMMAND]             this page, or a command's own
           passband version
 
         A PATH is a .pband file or a folder of them.
-        Exit status: 0 nothing to report (warnings included), 1 faults found, 2 could not run.
+        Exit status: 0 nothing to report (warnings included), 1 faults found or revisions differ, 2 could not run.
         """;
   }
 
@@ -44,8 +45,22 @@ final class Help {
             --root DIR        the library root that no 'use' may leave
             --paper SIZE      a4 or letter (a4)
           """;
+      case "diff" ->
+          """
+          passband diff OLD NEW [--as FORM] [--root DIR] [--analyzer NAME]
+
+          Compares compiled meaning, never text. OLD and NEW are files, folders or REVISION:PATH of git (the path from the
+          repository's top). What can hurt most comes first; each change with the line that it comes from and the limits
+          worked out again. Exit status: 0 the same, 1 different, 2 could not run (a fault in either among that).
+            --as FORM         text, markdown, json or html (to print and sign)
+            --root DIR        the library root that no 'use' may leave
+            --analyzer NAME   compile both for this analyzer
+
+          Git calls 'passband git-diff' (diff.NAME.command) and 'passband git-text' (diff.NAME.textconv).
+          """;
       case "format" ->
           """
+          passband diff OLD NEW               what changed in meaning between two revisions
           passband format PATH... [--check]
 
           Lays sources out in the one way: indents, spaces, columns. Words and comments stay as they are and where they

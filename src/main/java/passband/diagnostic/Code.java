@@ -175,6 +175,16 @@ public enum Code {
   STOP_EMPTIED(Severity.ERROR, "a test that no longer stops the output"),
   /** A revision dated before the one it replaces. */
   REVISION_BACKWARDS(Severity.ERROR, "a revision dated before the one it replaces"),
+  /** A released revision's label on another meaning. */
+  REVISION_REUSED(Severity.ERROR, "a released revision's label on another meaning"),
+  /** A replaced revision with another digest than it was released with. */
+  REPLACED_DIGEST(
+      Severity.ERROR, "a replaced revision with another digest than it was released with"),
+  /** A replaced revision that the record of releases does not hold. */
+  REPLACED_UNRECORDED(
+      Severity.WARNING, "a replaced revision that the record of releases does not hold"),
+  /** A line of the record of releases that cannot be read. */
+  RECORD_SYNTAX(Severity.ERROR, "a line of the record of releases that cannot be read"),
   /** An allow that quiets nothing. */
   ALLOW_UNUSED(Severity.WARNING, "an allow that quiets nothing"),
   /** An allow of a code that does not exist. */

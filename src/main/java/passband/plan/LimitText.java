@@ -21,7 +21,7 @@ public final class LimitText implements Limit.Visitor<String> {
   }
 
   /** The rule with every amount in SI: the same for the same meaning. */
-  static String exact(Limit limit) {
+  public static String exact(Limit limit) {
     return limit.accept(EXACT);
   }
 

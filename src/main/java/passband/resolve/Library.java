@@ -184,6 +184,16 @@ public final class Library {
     return parts.isEmpty() ? null : String.join("/", parts);
   }
 
+  /** The text of a file in the same folder as a source; null where there is none to read. */
+  public SourceFile beside(SourceFile source, String name) {
+    String path = normalised(source.path().substring(shownRoot.length()), name);
+    try {
+      return Decoder.decode(shownRoot + path, reader.read(path), diagnostics);
+    } catch (IOException e) {
+      return null;
+    }
+  }
+
   /**
    * The text of a table file named in a source; null, with the fault said, when it cannot be read.
    */

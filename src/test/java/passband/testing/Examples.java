@@ -5,6 +5,7 @@ import java.nio.file.NoSuchFileException;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Collectors;
 import passband.Compiler;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostic;
@@ -85,6 +86,7 @@ public final class Examples {
                   case "main.pband" -> main;
                   case "bench.pband" -> Manual.bench().getBytes(StandardCharsets.UTF_8);
                   case "empty.csv" -> new byte[0];
+                  case "released.txt" -> record(main);
                   case "rows.csv" ->
                       "mode,setting/W,load/ohm\nfine,20,100\n".getBytes(StandardCharsets.UTF_8);
                   default -> throw new NoSuchFileException(path);
@@ -96,6 +98,20 @@ public final class Examples {
       throw new java.io.UncheckedIOException(e);
     }
     return new Snippet(new Compiler(library, null, diagnostics).compile(), diagnostics.list());
+  }
+
+  /** The record of releases that a text gives in comments, {@code # released: …}; none without. */
+  private static byte[] record(byte[] main) throws NoSuchFileException {
+    String lines =
+        new String(main, StandardCharsets.UTF_8)
+            .lines()
+            .filter(l -> l.strip().startsWith("# released: "))
+            .map(l -> l.strip().substring("# released: ".length()) + "\n")
+            .collect(Collectors.joining());
+    if (lines.isEmpty()) {
+      throw new NoSuchFileException("released.txt");
+    }
+    return lines.getBytes(StandardCharsets.UTF_8);
   }
 
   /** What was found, but for what an example about another code need not do. */

@@ -1,0 +1,15 @@
+package passband.diff;
+
+import java.util.List;
+import passband.source.Span;
+
+/**
+ * A difference with what it is.
+ *
+ * @param was what was said before; null for what is new
+ * @param now what is said; null for what is gone
+ * @param cause the line that says it now, or said it; null where none does
+ * @param details what else a reviewer needs: the limits worked out again
+ */
+public record Change(
+    Kind kind, String subject, String was, String now, Span cause, List<String> details) {}
