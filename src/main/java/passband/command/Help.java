@@ -11,6 +11,7 @@ final class Help {
           passband check PATH...              find faults
           passband build PATH... [-o out]     check, then write each procedure's checklist and limit tables
           passband diff OLD NEW               what changed in meaning between two revisions
+          passband release PATH...            record the meaning of a revision that is signed
           passband format PATH... [--check]   the one layout of sources
           passband explain [CODE]             a diagnostic, with an example and its mend; or all codes
           passband help [COMMAND]             this page, or a command's own
@@ -57,6 +58,13 @@ final class Help {
             --analyzer NAME   compile both for this analyzer
 
           Git calls 'passband git-diff' (diff.NAME.command) and 'passband git-text' (diff.NAME.textconv).
+          """;
+      case "release" ->
+          """
+          passband release PATH... [--root DIR]
+
+          Adds a line to released.txt beside each procedure's source: its name, revision, date and digest. From then on
+          'check' refuses that revision with another meaning, and holds 'replaces "B" digest "..."' against it.
           """;
       case "format" ->
           """

@@ -20,7 +20,7 @@ public final class Main {
   static final int CANNOT_RUN = 2;
 
   private static final List<String> COMMANDS =
-      List.of("check", "build", "format", "diff", "explain", "help", "version");
+      List.of("check", "build", "format", "diff", "release", "explain", "help", "version");
 
   private final Path workingDirectory;
   private final PrintStream out;
@@ -88,6 +88,7 @@ public final class Main {
       case "build" -> new Build(workingDirectory, out, err).run(rest);
       case "format" -> new Format(workingDirectory, out, err).run(rest);
       case "diff" -> new Diff(workingDirectory, out, err).run(rest);
+      case "release" -> new Release(workingDirectory, out, err).run(rest);
       case "git-diff" -> new GitHooks(workingDirectory, out).diff(rest);
       case "git-text" -> new GitHooks(workingDirectory, out).text(rest);
       case "explain" -> new Explain(out).run(rest);

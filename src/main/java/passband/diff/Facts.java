@@ -21,6 +21,7 @@ import passband.plan.Stage;
 import passband.plan.Wire;
 import passband.quantity.Rational;
 import passband.quantity.Unit;
+import passband.quantity.Units;
 import passband.source.Span;
 import passband.syntax.Tree;
 import passband.syntax.Word;
@@ -205,13 +206,22 @@ final class Facts implements Stage.Visitor<Void> {
     if (series == null) {
       return "";
     }
+    Unit unit = coherent(series.unit());
     List<String> texts = new ArrayList<>();
     for (Series.Segment s : series.segments()) {
-      String to = s.from().equals(s.to()) ? "" : " to " + value(s.to(), series.unit());
-      String step = s.step() == null ? "" : " step " + value(s.step(), series.unit());
-      texts.add(value(s.from(), series.unit()) + to + step);
+      String to = s.from().equals(s.to()) ? "" : " to " + value(s.to(), unit);
+      String step = s.step() == null ? "" : " step " + value(s.step(), unit);
+      texts.add(value(s.from(), unit) + to + step);
     }
     return String.join(", ", texts);
+  }
+
+  /** The unit without a prefix: how a profile spells its units is no part of the meaning. */
+  private static Unit coherent(Unit unit) {
+    return Units.all().stream()
+        .filter(u -> u.dimension().equals(unit.dimension()) && u.factor().equals(Rational.ONE))
+        .findFirst()
+        .orElse(unit);
   }
 
   private static String value(Rational si, Unit unit) {
@@ -449,17 +459,24 @@ final class Facts implements Stage.Visitor<Void> {
                     names.point(r.id()),
                     r.title() + " in " + value(r.resolution(), r.unit()),
                     point.span()));
-    point.limits().forEach(this::limit);
+    point.limits().forEach(l -> limit(l, point));
   }
 
-  private void limit(Limit limit) {
+  private void limit(Limit limit, Point point) {
     String id = names.point(limit.id());
     String rule = LimitText.exact(limit.rule().limit());
     String read = limit.rule().readAs() == null ? "" : ", read as " + limit.rule().readAs().text();
     String value =
         limitText(limit) + "; " + limit.source().word() + "; " + limit.title() + "; " + rule + read;
     facts.putIfAbsent(
-        "limit/" + id, new Fact(Area.LIMIT, "limit/" + id, id, value, limit, limit.rule().span()));
+        "limit/" + id,
+        new Fact(
+            Area.LIMIT,
+            "limit/" + id,
+            id,
+            value,
+            limit,
+            limit.source() == Limit.Source.STATED ? point.span() : limit.rule().span()));
   }
 
   /** What a reading has to be, the tolerance and one step of the reading. */

@@ -80,8 +80,8 @@ final class LimitJudge {
     return now == null || was == null ? 0 : Integer.signum(now.compareTo(was));
   }
 
-  /** The rule where it is another; else where its figures come from. */
-  private Span cause(Span rule) {
+  /** The rule where it is another; else the row that states it, or the range that it is read in. */
+  private Span cause(Span written) {
     boolean sameRule =
         LimitText.exact(was.rule().limit()).equals(LimitText.exact(now.rule().limit()));
     boolean sameRange =
@@ -89,7 +89,10 @@ final class LimitJudge {
             || now.range() == null
             || was.resolution().equals(now.resolution())
                 && was.range().error().equals(now.range().error());
-    return sameRule && !sameRange ? now.range().span() : rule;
+    if (!sameRule) {
+      return now.rule().span();
+    }
+    return sameRange ? written : now.range().span();
   }
 
   private List<String> details() {

@@ -56,7 +56,7 @@ public record PlanDiff(Plan was, Plan now, List<Change> changes) {
               List.of("give the new meaning a revision of its own")));
     }
     for (Difference difference : differences(old, fresh)) {
-      changes.add(judge.judge(difference));
+      changes.add(withLimits(judge.judge(difference), difference, old, fresh));
     }
     if (changes.isEmpty()) {
       changes.add(
@@ -70,6 +70,31 @@ public record PlanDiff(Plan was, Plan now, List<Change> changes) {
     }
     changes.sort(Comparator.comparing(Change::kind));
     return changes;
+  }
+
+  /** A point that came or went is shown by its limits. */
+  private static Change withLimits(
+      Change change, Difference difference, Map<String, Fact> old, Map<String, Fact> fresh) {
+    boolean gone = change.kind() == Kind.POINT_REMOVED;
+    boolean came = change.kind() == Kind.POINT_ADDED;
+    if (difference.area() != Fact.Area.POINT || !gone && !came) {
+      return change;
+    }
+    String start = "limit/" + change.subject() + "/";
+    List<String> limits =
+        (gone ? old : fresh)
+            .values().stream()
+                .filter(f -> f.key().startsWith(start))
+                .map(f -> f.key().substring(start.length()) + " " + Facts.limitText(f.limit()))
+                .toList();
+    String shown = String.join("; ", limits);
+    return new Change(
+        change.kind(),
+        change.subject(),
+        gone ? shown : null,
+        came ? shown : null,
+        change.cause(),
+        List.of());
   }
 
   private static List<Difference> differences(Map<String, Fact> old, Map<String, Fact> fresh) {

@@ -130,7 +130,7 @@ final class Digest {
     if (series == null) {
       return null;
     }
-    StringBuilder text = new StringBuilder(series.unit().symbol());
+    StringBuilder text = new StringBuilder();
     for (Series.Segment s : series.segments()) {
       text.append(' ').append(s.from()).append("..").append(s.to()).append('+').append(s.step());
     }

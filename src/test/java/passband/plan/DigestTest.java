@@ -49,7 +49,7 @@ class DigestTest {
       value = {
         "`# An invented electrosurgical generator.`|`# Another comment.`",
         "`      cut   | 20 W, 70 W, 140 W | 400 ohm`|`      cut | 0.02 kW,70 W ,140 W|0.4 kohm # rows`",
-        "`setting power 1 W to 140 W step 1 W`|`setting power 1 W to 0.140 kW step 1e0 W`",
+        "`setting  power 1 W to 140 W step 1 W`|`setting power 1 W to 0.140 kW step 1e0 W`",
         "`peak-voltage at most 3800 V`|`peak-voltage at most 3.8 kV`",
         "`      broad | 5, 30, 60 | 125      |\n`|`      broad | 5, 30 | 125 |\n      broad | 60 | 125 |\n`"
       })
@@ -84,7 +84,7 @@ class DigestTest {
         "`connect key   from outlet.switch to analyzer.cut-key`|`connect key   from outlet.switch to analyzer.coag-key`",
         "`369 to 428`|`370 to 428`",
         "`within 15 % of setting or 1 W`|`within 15 % of setting or 1.001 W`",
-        "`duty    5 s on, 20 s off`|`duty    5 s on, 15 s off`",
+        "`duty     5 s on, 20 s off`|`duty     5 s on, 15 s off`",
         "`error      1 % of reading + 0.3 mA`|`error      1.1 % of reading + 0.3 mA`",
         "`rated 6 kV, colour black`|`rated 5 kV, colour black`",
         "`leave \"Leave the service page, then switch the generator off and on again.\"`|`leave \"Leave the service page.\"`",

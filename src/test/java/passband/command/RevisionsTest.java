@@ -1,0 +1,189 @@
+package passband.command;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import passband.testing.Repository;
+
+/** Revisions on a disk and in git's keeping: diff, release, the record. */
+class RevisionsTest {
+  private static final String TUSSOCK = "procedures/tussock-150/tussock-150-output.pband";
+
+  @TempDir Path work;
+  private String out;
+  private String err;
+
+  @BeforeEach
+  void copyLibrary() throws IOException {
+    for (Path file : Repository.files(Repository.PROCEDURES, "")) {
+      Path to = work.resolve("procedures").resolve(Repository.PROCEDURES.relativize(file));
+      Files.createDirectories(to.getParent());
+      Files.copy(file, to);
+    }
+    for (Path record : Repository.files(work, "released.txt")) {
+      Files.delete(record);
+    }
+  }
+
+  private int run(String... words) {
+    ByteArrayOutputStream outBytes = new ByteArrayOutputStream();
+    ByteArrayOutputStream errBytes = new ByteArrayOutputStream();
+    int status =
+        new Main(
+                work,
+                new PrintStream(outBytes, true, StandardCharsets.UTF_8),
+                new PrintStream(errBytes, true, StandardCharsets.UTF_8))
+            .run(List.of(words));
+    out = outBytes.toString(StandardCharsets.UTF_8);
+    err = errBytes.toString(StandardCharsets.UTF_8);
+    return status;
+  }
+
+  private void edit(String path, String from, String to) throws IOException {
+    String text = Files.readString(work.resolve(path));
+    assertTrue(text.contains(from), from);
+    Files.writeString(work.resolve(path), text.replace(from, to));
+  }
+
+  private String git(String... arguments) throws IOException, InterruptedException {
+    List<String> command = new ArrayList<>(List.of("git", "-c", "core.pager=cat"));
+    command.addAll(List.of(arguments));
+    ProcessBuilder builder =
+        new ProcessBuilder(command).directory(work.toFile()).redirectErrorStream(true);
+    builder.environment().put("GIT_CONFIG_GLOBAL", "/dev/null");
+    builder.environment().put("GIT_CONFIG_SYSTEM", "/dev/null");
+    Process process = builder.start();
+    process.getOutputStream().close();
+    String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+    assertEquals(0, process.waitFor(), String.join(" ", command) + "\n" + said);
+    return said;
+  }
+
+  private void commit() throws IOException, InterruptedException {
+    git("init", "-q");
+    git("config", "user.email", "someone@example.org");
+    git("config", "user.name", "Someone");
+    git("add", ".");
+    git("commit", "-q", "-m", "first");
+  }
+
+  @Test
+  void exitStatusesOfDiff() throws IOException {
+    assertEquals(0, run("diff", "procedures", "procedures"), out + err);
+    assertEquals("", out);
+    Files.createDirectories(work.resolve("new"));
+    Files.copy(work.resolve(TUSSOCK), work.resolve("procedures/tussock-150/other.pband"));
+    edit("procedures/tussock-150/other.pband", "410 to 500", "420 to 490");
+    edit("procedures/tussock-150/other.pband", "revision \"B\"", "revision \"C\"");
+    assertEquals(1, run("diff", TUSSOCK, "procedures/tussock-150/other.pband"), err);
+    assertTrue(out.contains("1. tightened: weld-output/bipolar/weld/1/40ohm/current"), out);
+    edit("procedures/tussock-150/other.pband", "420 to 490", "420 to 490 Ohms");
+    assertEquals(2, run("diff", TUSSOCK, "procedures/tussock-150/other.pband"));
+    assertTrue(err.contains("other.pband:64"), err);
+    assertEquals(2, run("diff", TUSSOCK));
+    assertEquals(2, run("diff", TUSSOCK, "nothing"));
+    assertEquals(2, run("diff", TUSSOCK, "HEAD:nothing.pband"));
+  }
+
+  @Test
+  void aCommitIsComparedWithTheWorkTree() throws IOException, InterruptedException {
+    commit();
+    assertEquals(0, run("diff", "HEAD:procedures", "procedures"), out + err);
+    edit("procedures/tussock-150/tussock-150.pband", "weld \"Weld\"", "weld \"Welding\"");
+    edit(TUSSOCK, "revision \"B\"", "revision \"C\"");
+    assertEquals(1, run("diff", "HEAD:" + TUSSOCK, TUSSOCK), err);
+    assertTrue(out.contains("mode weld"), out);
+    assertEquals(1, run("diff", "HEAD:procedures", "procedures", "--as", "json"));
+    assertTrue(out.contains("\"passband-diff/1\""), out);
+    assertEquals(1, run("diff", "HEAD:procedures", "procedures", "--as", "html"));
+    assertTrue(out.startsWith("<!DOCTYPE html>"), out);
+  }
+
+  private static String command(String name) {
+    return "java -cp '" + System.getProperty("java.class.path") + "' passband.command.Main " + name;
+  }
+
+  /** The two lines of the README, with real git. */
+  @Test
+  void gitCallsItAsExternalDiff() throws IOException, InterruptedException {
+    Files.writeString(work.resolve(".gitattributes"), "*.pband diff=passband\n");
+    commit();
+    git("config", "diff.passband.command", command("git-diff"));
+    edit(TUSSOCK, "410 to 500", "400 to 500");
+    String said = git("diff");
+    assertTrue(said.contains("passband " + TUSSOCK), said);
+    assertTrue(said.contains("loosened: weld-output/bipolar/weld/1/40ohm/current"), said);
+    git("checkout", "-q", "--", ".");
+    edit("procedures/analyzers/sorrel-12.pband", "resolution 10 V", "resolution 20 V");
+    said = git("diff");
+    assertTrue(said.contains("tussock-150-output"), said);
+    assertTrue(said.contains("analyzer changed: measured peak-voltage"), said);
+    git("checkout", "-q", "--", ".");
+    edit(TUSSOCK, "  test weld-output", "  # a remark\n  test weld-output");
+    said = git("diff");
+    assertTrue(said.contains("the meaning is the same"), said);
+  }
+
+  @Test
+  void gitCallsItAsTextconv() throws IOException, InterruptedException {
+    Files.writeString(work.resolve(".gitattributes"), "*.pband diff=passband\n");
+    commit();
+    git("config", "diff.passband.textconv", command("git-text"));
+    edit(TUSSOCK, "410 to 500", "400 to 500");
+    edit(TUSSOCK, "  test weld-output", "  # a remark\n  test weld-output");
+    String said = git("diff", "-U0");
+    assertTrue(
+        said.contains("\n-limit/weld-output/bipolar/weld/1/40ohm/current: 410.0 to 500.0 mA"),
+        said);
+    assertTrue(
+        said.contains("\n+limit/weld-output/bipolar/weld/1/40ohm/current: 400.0 to 500.0 mA"),
+        said);
+    assertTrue(!said.contains("a remark"), said);
+  }
+
+  // ---- the record ----
+
+  @Test
+  void aReleasedRevisionKeepsItsMeaning() throws IOException {
+    assertEquals(0, run("release", TUSSOCK), out + err);
+    assertTrue(out.startsWith("released: tussock-150-output \"B\" 2026-10-02 "), out);
+    String digest = out.strip().substring(out.strip().length() - 64);
+    assertEquals(0, run("check", "procedures"), out + err);
+    assertEquals(0, run("release", TUSSOCK));
+    assertTrue(out.startsWith("already released"), out);
+    edit(TUSSOCK, "410 to 500", "420 to 490");
+    assertEquals(1, run("check", TUSSOCK));
+    assertTrue(out.contains("[revision-reused]"), out);
+    assertEquals(1, run("build", TUSSOCK));
+    assertEquals(1, run("release", TUSSOCK));
+    edit(
+        TUSSOCK,
+        "revision \"B\" on 2026-10-02",
+        "revision \"C\" on 2026-11-02 replaces \"B\" on 2026-10-02 digest \"" + digest + "\"");
+    assertEquals(0, run("check", TUSSOCK), out);
+    assertEquals("", out);
+    edit(TUSSOCK, "digest \"" + digest, "digest \"" + "0".repeat(64));
+    assertEquals(1, run("check", TUSSOCK));
+    assertTrue(out.contains("[replaced-digest]"), out);
+    assertEquals(0, run("check", TUSSOCK, "--analyzer", "sorrel-12"), out);
+  }
+
+  @Test
+  void aBrokenRecordIsAnError() throws IOException {
+    Files.writeString(
+        work.resolve("procedures/tussock-150/released.txt"), "tussock-150-output B\n");
+    assertEquals(1, run("check", "procedures"));
+    assertTrue(out.contains("procedures/tussock-150/released.txt:1:1: error"), out);
+  }
+}

@@ -1,0 +1,341 @@
+package passband.diff;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.google.gson.JsonObject;
+import com.google.gson.JsonParser;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import passband.diagnostic.Diagnostics;
+import passband.format.Formatter;
+import passband.plan.Plan;
+import passband.render.DiffPage;
+import passband.source.SourceFile;
+import passband.testing.Repository;
+import passband.testing.Snippet;
+
+/** Differences of meaning: what is never missed, what is never reported, and the laws. */
+class DiffTest {
+  private static final String TUSSOCK = "tussock-150/tussock-150-output.pband";
+  private static final String FESCUE = "fescue-300/fescue-300-service.pband";
+
+  private static Map<String, String> library() {
+    Map<String, String> files = new TreeMap<>();
+    Repository.files(Repository.PROCEDURES, "")
+        .forEach(
+            f -> files.put(Repository.PROCEDURES.relativize(f).toString(), Repository.text(f)));
+    files.keySet().removeIf(name -> name.endsWith("released.txt"));
+    return files;
+  }
+
+  private static Plan plan(Map<String, String> files, String main) {
+    return Snippet.compile(files, main, null).plan();
+  }
+
+  /** The demo with one text of one file replaced, its revision changed. */
+  private static Plan edited(String main, String file, String from, String to) {
+    Map<String, String> files = library();
+    String text = files.get(file);
+    assertTrue(text.contains(from), from);
+    files.put(
+        file,
+        text.replaceFirst(
+            java.util.regex.Pattern.quote(from), java.util.regex.Matcher.quoteReplacement(to)));
+    files.computeIfPresent(main, (k, v) -> v.replaceFirst("revision \"[AB]\"", "revision \"Z\""));
+    return plan(files, main);
+  }
+
+  private static List<Change> changes(Plan was, Plan now) {
+    List<PlanDiff> diffs = PlanDiff.between(List.of(was), List.of(now));
+    return diffs.isEmpty() ? List.of() : diffs.get(0).changes();
+  }
+
+  private static List<Change> found(String main, String file, String from, String to) {
+    List<Change> changes =
+        new ArrayList<>(changes(plan(library(), main), edited(main, file, from, to)));
+    changes.removeIf(c -> c.kind() == Kind.REVISION);
+    return changes;
+  }
+
+  /** Each seeded alone; the first of what is found is the seed's own kind. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      quoteCharacter = '`',
+      value = {
+        "tussock-150/tussock-150-output.pband | 20 W, 70 W, 140 W | 20 W, 140 W | point dropped | cut-output/mono-1/cut/70W/400ohm",
+        "tussock-150/tussock-150-output.pband | outlet mono-1, mono-2\\n    setup  monopolar-load\\n    accept power from output | outlet mono-1\\n    setup  monopolar-load\\n    accept power from output | point dropped | cut-output/mono-2",
+        "tussock-150/tussock-150-output.pband | accept peak-voltage at most 3.8 kV | accept peak-voltage at most 3.7 kV | tightened | peak-voltage",
+        "tussock-150/tussock-150-output.pband | accept power from output, read as current | accept power within 12 % of setting, read as current | tightened | cut-output",
+        "tussock-150/tussock-150-output.pband | 1350 to 1650 | at most 1650 | side opened | weld-output/bipolar/weld/5",
+        "tussock-150/tussock-150-output.pband | 410 to 500 | 400 to 500 | loosened | weld-output/bipolar/weld/1",
+        "tussock-150/tussock-150-output.pband | 410 to 500 | 420 to 510 | shifted | weld-output/bipolar/weld/1",
+        "tussock-150/tussock-150-output.pband | 410 to 500 | 420 to 490 | tightened | weld-output/bipolar/weld/1",
+        "tussock-150/tussock-150-output.pband |   caution patient    \"Never with a patient connected. Keep people with pacemakers or other implants away.\"\\n | | caution removed | patient",
+        "tussock-150/tussock-150-output.pband | Never with a patient connected. | Better without a patient. | caution changed | patient",
+        "tussock-150/tussock-150-output.pband | connect red   from outlet.left   to analyzer.load-high\\n    connect black from outlet.right  to analyzer.load-low | connect red   from outlet.right   to analyzer.load-high\\n    connect black from outlet.left  to analyzer.load-low | connection changed | red test lead",
+        "tussock-150/tussock-150-output.pband | link    jumper from analyzer.load-low         to analyzer.reference\\n | | connection changed | shorting jumper",
+        "tussock-150/tussock-150-output.pband | on-time 3 s | on-time 4 s | duty or times changed | weld-output",
+        "tussock-150/tussock-150-output.pband | 5, 30, 60 | 5, 30, 50, 60 | point added | broad/50W",
+        "tussock-150/tussock-150.pband | Leave the service page, then switch the generator off and on again. | Leave the service page. | state changed | leave",
+        "tussock-150/tussock-150.pband | activate by coag-switch | activate by cut-switch, coag-switch | activation changed | spray",
+        "tussock-150/tussock-150.pband | duty     10 s on, 30 s off\\n    activate by coag-switch | duty     10 s on, 40 s off\\n    activate by coag-switch | duty or times changed | spray",
+        "leads.pband | lead red    \"red test lead\",          rated 6 kV | lead red    \"red test lead\",          rated 5 kV | lead changed | red",
+        "analyzers/sorrel-12.pband | error      1.5 % of reading + 2 V | error      1.6 % of reading + 2 V | analyzer changed | voltage, range 1",
+        "analyzers/sorrel-12.pband | error      3 % of reading + 20 V | error      4 % of reading + 20 V | analyzer changed | peak-voltage",
+        "analyzers/sorrel-12.pband | resolution 10 V | resolution 20 V | analyzer changed | peak-voltage",
+        "analyzers/sorrel-12.pband | 400 W for 15 s | 400 W for 20 s | analyzer changed | power",
+        "analyzers/sorrel-12.pband | range 0.4 A to 3 A | range 0.4 A to 2.5 A | analyzer changed | current, range 2",
+        "analyzers/sorrel-12.pband | Press RUN again; check that the RF lamp is out. | Press RUN again. | stop step changed | stop",
+        "analyzers/sorrel-12.pband | Turn the LOAD dial to {load}. | Set {load}. | analyzer changed | set-load"
+      })
+  void neverMissed(String file, String from, String to, String kind, String subject) {
+    List<Change> found =
+        found(TUSSOCK, file, from.replace("\\n", "\n"), to == null ? "" : to.replace("\\n", "\n"));
+    assertFalse(found.isEmpty());
+    assertTrue(
+        found.stream().anyMatch(c -> c.kind().word().equals(kind) && c.subject().contains(subject)),
+        DiffReport.text(
+            PlanDiff.between(
+                List.of(plan(library(), TUSSOCK)),
+                List.of(
+                    edited(
+                        TUSSOCK,
+                        file,
+                        from.replace("\\n", "\n"),
+                        to == null ? "" : to.replace("\\n", "\n"))))));
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "decision guarded | decision simple | decision looser",
+        "decision guarded | decision risk 10 % | decision looser",
+        "decision guarded | decision risk 1 % | decision changed",
+        "decision guarded | decision guarded coverage 1.5 | decision looser",
+        "allow  load-off-rated because | allow  load-off-rated because \"Other.\" # | warning allowed",
+        "'test mains-leakage' | 'test mains-leak' | point dropped"
+      })
+  void looserDecisionsAndAllows(String from, String to, String kind) {
+    Map<String, String> files = library();
+    String text = files.get(FESCUE).replace("revision \"A\"", "revision \"Z\"");
+    files.put(FESCUE, text.replace(from.replace("'", ""), to.replace("'", "")));
+    Plan now = Snippet.compile(files, FESCUE, null).plan();
+    List<Change> changes = changes(plan(library(), FESCUE), now);
+    assertTrue(changes.stream().anyMatch(c -> c.kind().word().equals(kind)), changes.toString());
+  }
+
+  @Test
+  void aNewAllowIsSeen() {
+    List<Change> found =
+        found(
+            FESCUE,
+            FESCUE,
+            "allow  load-off-rated because \"The manual's load curve is taken on both sides of the rated load.\"",
+            "");
+    assertEquals(Kind.ALLOW_REMOVED, found.get(0).kind());
+  }
+
+  @Test
+  void anOrderThatMovesAcrossAStateIsSeen() {
+    Map<String, String> files = library();
+    String text = files.get(TUSSOCK).replace("revision \"B\"", "revision \"Z\"");
+    int weld = text.indexOf("  test weld-output");
+    int cut = text.indexOf("  test cut-output");
+    int spray = text.indexOf("  test spray-output");
+    files.put(
+        TUSSOCK,
+        text.substring(0, weld)
+            + text.substring(cut, spray)
+            + text.substring(weld, cut)
+            + text.substring(spray));
+    List<Change> changes = changes(plan(library(), TUSSOCK), plan(files, TUSSOCK));
+    assertTrue(changes.stream().anyMatch(c -> c.kind() == Kind.ORDER), changes.toString());
+  }
+
+  @Test
+  void theSameRevisionWithAnotherMeaningComesFirst() {
+    Map<String, String> files = library();
+    files.computeIfPresent(TUSSOCK, (k, v) -> v.replace("410 to 500", "420 to 490"));
+    Change first = changes(plan(library(), TUSSOCK), plan(files, TUSSOCK)).get(0);
+    assertEquals(Kind.SAME_REVISION, first.kind());
+  }
+
+  @Test
+  void aRenamedTestIsPaired() {
+    Map<String, String> files = library();
+    files.computeIfPresent(
+        TUSSOCK,
+        (k, v) ->
+            v.replace("revision \"B\"", "revision \"Z\"")
+                .replace(
+                    "test weld-output \"Weld output\"",
+                    "test weld \"Weld output\" renamed from weld-output"));
+    List<Change> changes = new ArrayList<>(changes(plan(library(), TUSSOCK), plan(files, TUSSOCK)));
+    changes.removeIf(c -> c.kind() == Kind.REVISION);
+    assertTrue(
+        changes.stream()
+            .noneMatch(c -> c.kind() == Kind.POINT_REMOVED || c.kind() == Kind.POINT_ADDED),
+        changes.toString());
+  }
+
+  // ---- never reported ----
+
+  @Test
+  void layoutCommentsUnitsAndFilesAreNoChange() {
+    Plan was = plan(library(), TUSSOCK);
+    Map<String, String> laid = library();
+    laid.replaceAll(
+        (name, text) ->
+            name.endsWith(".pband")
+                ? Formatter.format(
+                        new SourceFile(name, text.replaceAll("(?m)^ +", "")), new Diagnostics())
+                    + "# the end\n"
+                : text);
+    assertEquals(List.of(), PlanDiff.between(List.of(was), List.of(plan(laid, TUSSOCK))));
+    Map<String, String> units = library();
+    units.computeIfPresent(
+        "tussock-150/tussock-150.pband",
+        (k, v) ->
+            v.replace("peak-voltage at most 3800 V", "peak-voltage at most 3.8 kV")
+                .replace("125 ohm", "0.125 kohm"));
+    units.computeIfPresent(
+        TUSSOCK,
+        (k, v) ->
+            v.replace("at most 3.8 kV", "at most 3800 V")
+                .replace("20 W, 70 W, 140 W", "0.02 kW, 70 W, 140 W"));
+    assertEquals(List.of(), PlanDiff.between(List.of(was), List.of(plan(units, TUSSOCK))));
+    Map<String, String> rows = library();
+    rows.computeIfPresent(
+        TUSSOCK,
+        (k, v) ->
+            v.replace(
+                "cut   | 20 W, 70 W, 140 W | 400 ohm",
+                "cut | 20 W | 400 ohm\n      cut | 70 W, 140 W | 400 ohm"));
+    assertEquals(List.of(), PlanDiff.between(List.of(was), List.of(plan(rows, TUSSOCK))));
+    Map<String, String> split = library();
+    String all =
+        split.get(TUSSOCK).replaceAll("(?m)^use .*$", "")
+            + split.get("tussock-150/tussock-150.pband")
+            + split.get("analyzers/sorrel-12.pband")
+            + split.get("leads.pband");
+    split.put(TUSSOCK, all);
+    assertEquals(List.of(), PlanDiff.between(List.of(was), List.of(plan(split, TUSSOCK))));
+  }
+
+  // ---- laws ----
+
+  /** Every number and quoted word of the demo changed by itself: what differs is never silent. */
+  @Test
+  void anotherDigestIsNeverSilentAndTheOtherWayIsTheMirror() {
+    int tried = 0;
+    for (String main : List.of(TUSSOCK, FESCUE)) {
+      Map<String, String> library = library();
+      Plan was = plan(library, main);
+      assertEquals(List.of(), PlanDiff.between(List.of(was), List.of(plan(library, main))));
+      for (String file : library.keySet()) {
+        java.util.regex.Matcher number =
+            java.util.regex.Pattern.compile("(?<![-\\w.\"#])\\d+(?![-\\w.])|(?<=[a-z])\\.\"")
+                .matcher(library.get(file));
+        while (number.find()) {
+          Map<String, String> changed = new TreeMap<>(library);
+          String text = library.get(file);
+          String other = number.group().endsWith("\"") ? "!\"" : number.group() + "0";
+          changed.put(
+              file, text.substring(0, number.start()) + other + text.substring(number.end()));
+          Snippet snippet = Snippet.compile(changed, main, null);
+          boolean sound =
+              snippet.plans().size() == 1
+                  && snippet.diagnostics().stream().noneMatch(d -> d.isError());
+          if (sound) {
+            tried += mirrored(was, snippet.plans().get(0));
+          }
+        }
+      }
+    }
+    assertTrue(tried > 60, tried + " changes");
+  }
+
+  private static int mirrored(Plan was, Plan now) {
+    if (was.digest().equals(now.digest())) {
+      return 0;
+    }
+    List<Change> there = changes(was, now);
+    List<Change> back = changes(now, was);
+    assertTrue(there.size() > 1, "more than the reused revision");
+    List<String> forth =
+        there.stream().map(c -> c.subject() + "\n" + c.was() + "\n" + c.now()).sorted().toList();
+    List<String> mirror =
+        back.stream().map(c -> c.subject() + "\n" + c.now() + "\n" + c.was()).sorted().toList();
+    assertEquals(forth, mirror);
+    for (Change change : there) {
+      Change other =
+          back.stream()
+              .filter(
+                  c ->
+                      c.subject().equals(change.subject())
+                          && String.valueOf(c.was()).equals(String.valueOf(change.now())))
+              .findFirst()
+              .orElseThrow();
+      if (change.kind() == Kind.LOOSENED) {
+        assertEquals(Kind.TIGHTENED, other.kind());
+      } else if (change.kind() == Kind.SHIFTED) {
+        assertEquals(Kind.SHIFTED, other.kind());
+      } else if (change.kind() == Kind.POINT_REMOVED) {
+        assertEquals(Kind.POINT_ADDED, other.kind());
+      }
+    }
+    return 1;
+  }
+
+  // ---- forms ----
+
+  @Test
+  void everyFormSaysTheSame() {
+    List<PlanDiff> diffs =
+        PlanDiff.between(
+            List.of(plan(library(), TUSSOCK)),
+            List.of(edited(TUSSOCK, TUSSOCK, "410 to 500", "400 to 500")));
+    String text = DiffReport.text(diffs);
+    assertTrue(text.contains("loosened: weld-output/bipolar/weld/1/40ohm/current"), text);
+    assertTrue(text.contains("was  410.0 to 500.0 mA"), text);
+    assertTrue(text.contains("now  400.0 to 500.0 mA"), text);
+    assertTrue(text.contains(TUSSOCK + ":64: weld | 1       | 40       | 400 to 500"), text);
+    assertTrue(
+        DiffReport.markdown(diffs)
+            .contains("| **loosened** | weld-output/bipolar/weld/1/40ohm/current |"));
+    JsonObject json = JsonParser.parseString(DiffReport.json(diffs)).getAsJsonObject();
+    assertEquals("passband-diff/1", json.get("format").getAsString());
+    assertEquals(
+        "loosened",
+        json.getAsJsonArray("procedures")
+            .get(0)
+            .getAsJsonObject()
+            .getAsJsonArray("changes")
+            .get(0)
+            .getAsJsonObject()
+            .get("kind")
+            .getAsString());
+    String page = DiffPage.of(diffs);
+    assertTrue(page.contains("<td class=\"kind\">loosened</td>"), page);
+    assertTrue(page.contains("Reviewed by"));
+  }
+
+  @Test
+  void aProcedureThatIsNewOrGoneIsSaid() {
+    Plan plan = plan(library(), TUSSOCK);
+    assertTrue(
+        DiffReport.text(PlanDiff.between(List.of(), List.of(plan))).contains("new, revision B"));
+    assertTrue(
+        DiffReport.text(PlanDiff.between(List.of(plan), List.of()))
+            .contains("gone, it was revision B"));
+  }
+}
