@@ -44,6 +44,8 @@ class ArchitectureTest {
           .definedBy("passband.format")
           .layer("diff")
           .definedBy("passband.diff")
+          .layer("judge")
+          .definedBy("passband.judge")
           .layer("compiler")
           .definedBy("passband")
           .layer("command")
@@ -56,6 +58,8 @@ class ArchitectureTest {
           .mayOnlyBeAccessedByLayers("pdf", "command")
           .whereLayer("pdf")
           .mayOnlyBeAccessedByLayers("command")
+          .whereLayer("judge")
+          .mayOnlyBeAccessedByLayers("render", "command")
           .whereLayer("diff")
           .mayOnlyBeAccessedByLayers("render", "command")
           .whereLayer("draw")
@@ -64,14 +68,14 @@ class ArchitectureTest {
           .mayOnlyBeAccessedByLayers("compiler", "command")
           .whereLayer("plan")
           .mayOnlyBeAccessedByLayers(
-              "check", "draw", "diff", "render", "pdf", "compiler", "command")
+              "check", "draw", "diff", "judge", "render", "pdf", "compiler", "command")
           .whereLayer("limit")
           .mayOnlyBeAccessedByLayers(
-              "plan", "check", "draw", "diff", "render", "pdf", "compiler", "command")
+              "plan", "check", "draw", "diff", "judge", "render", "pdf", "compiler", "command")
           .whereLayer("resolve")
           .mayOnlyBeAccessedByLayers("limit", "plan", "check", "compiler", "command")
           .whereLayer("parse")
-          .mayOnlyBeAccessedByLayers("resolve", "format", "compiler", "command")
+          .mayOnlyBeAccessedByLayers("resolve", "format", "judge", "compiler", "command")
           .whereLayer("format")
           .mayOnlyBeAccessedByLayers("command");
 

@@ -12,13 +12,15 @@ final class Help {
           passband build PATH... [-o out]     check, then write each procedure's checklist and limit tables
           passband diff OLD NEW               what changed in meaning between two revisions
           passband release PATH...            record the meaning of a revision that is signed
+          passband judge LIMITS READINGS      verdicts on recorded readings
+          passband history LIMITS READINGS... how a generator's readings drift
           passband format PATH... [--check]   the one layout of sources
           passband explain [CODE]             a diagnostic, with an example and its mend; or all codes
           passband help [COMMAND]             this page, or a command's own
           passband version
 
         A PATH is a .pband file or a folder of them.
-        Exit status: 0 nothing to report (warnings included), 1 faults found or revisions differ, 2 could not run.
+        Exit status: 0 nothing to report (warnings included), 1 faults found, revisions differ or a reading fails, 2 could not run.
         """;
   }
 
@@ -65,6 +67,25 @@ final class Help {
 
           Adds a line to released.txt beside each procedure's source: its name, revision, date and digest. From then on
           'check' refuses that revision with another meaning, and holds 'replaces "B" digest "..."' against it.
+          """;
+      case "judge" ->
+          """
+          passband judge LIMITS READINGS [--as FORM] [--date DAY]
+
+          Compares readings with limits. LIMITS is limits.json (or limits.csv, without budgets); READINGS the sheet's
+          readings.csv or any CSV with the columns point, reading, unit and, where there are phases, phase. Readings by
+          another digest are refused. Exit status: 0 all pass, 1 one fails or is missing or unclear, 2 could not run.
+            --as FORM         text, json or html (to print and sign)
+            --date DAY        the day of the judgement: warns of a calibration that was due before it
+          """;
+      case "history" ->
+          """
+          passband history LIMITS READINGS READINGS... [--interval DAYS] [--as FORM]
+
+          Puts the readings of several days side by side (the day is in each file's name or in a record 'date'), with the
+          straight line of least squares, and warns where it leaves the accepted readings before the next interval ends.
+            --interval DAYS   how long that is (365)
+            --as FORM         text or html (with a plot for each point)
           """;
       case "format" ->
           """

@@ -20,7 +20,9 @@ public final class Main {
   static final int CANNOT_RUN = 2;
 
   private static final List<String> COMMANDS =
-      List.of("check", "build", "format", "diff", "release", "explain", "help", "version");
+      List.of(
+          "check", "build", "format", "diff", "release", "judge", "history", "explain", "help",
+          "version");
 
   private final Path workingDirectory;
   private final PrintStream out;
@@ -88,6 +90,8 @@ public final class Main {
       case "build" -> new Build(workingDirectory, out, err).run(rest);
       case "format" -> new Format(workingDirectory, out, err).run(rest);
       case "diff" -> new Diff(workingDirectory, out, err).run(rest);
+      case "judge" -> new Judging(workingDirectory, out).judge(rest);
+      case "history" -> new Judging(workingDirectory, out).history(rest);
       case "release" -> new Release(workingDirectory, out, err).run(rest);
       case "git-diff" -> new GitHooks(workingDirectory, out).diff(rest);
       case "git-text" -> new GitHooks(workingDirectory, out).text(rest);

@@ -363,4 +363,70 @@ class CommandTest {
         "device  gen {\n  pole pole pole\n}\n", Files.readString(work.resolve("bad.pband")));
     assertEquals(2, run("format", "none.pband"));
   }
+
+  // ---- judge and history ----
+
+  private static final String POINT = "bipolar-output/bipolar/fine/5W/125ohm/current";
+
+  private void readings(String path, String value) throws IOException {
+    write(path, "point,reading,unit\n" + POINT + "," + value + ",mA\n");
+  }
+
+  @Test
+  void judgeGivesVerdicts() throws IOException {
+    copyLibrary();
+    assertEquals(0, run("build", "procedures"), out + err);
+    String limits = "out/tussock-150-output/limits.json";
+    readings("r.csv", "200.0");
+    assertEquals(1, run("judge", limits, "r.csv"), err);
+    assertTrue(out.contains("PASS  " + POINT + ": 200.0 mA, accepted 179.0 to 219.0 mA"), out);
+    assertTrue(out.startsWith("tussock-150-output, revision B"), out);
+    assertEquals(1, run("judge", "out/tussock-150-output/limits.csv", "r.csv", "--as", "json"));
+    assertTrue(out.contains("\"overall\": \"incomplete\""), out);
+    assertEquals(1, run("judge", limits, "r.csv", "--as", "html", "--date", "2026-11-25"));
+    assertTrue(out.startsWith("<!DOCTYPE html>"));
+    StringBuilder all = new StringBuilder("point,reading,unit\n");
+    for (String row :
+        Files.readString(work.resolve("out/tussock-150-output/limits.csv"))
+            .lines()
+            .skip(1)
+            .toList()) {
+      String[] cells = row.split(",", -1);
+      String reading = cells[15].isEmpty() ? cells[14] : cells[15];
+      all.append(cells[2] + "," + reading + "," + cells[11] + "\n");
+    }
+    write("all.csv", all.toString());
+    assertEquals(0, run("judge", limits, "all.csv"), out);
+    assertEquals(2, run("judge", limits, "none.csv"));
+    assertEquals(2, run("judge", limits, "r.csv", "--date", "today"));
+    assertEquals(2, run("judge", "r.csv", "r.csv"));
+    assertEquals(2, run("judge", limits));
+  }
+
+  @Test
+  void historyWarnsOfACrossing() throws IOException {
+    copyLibrary();
+    assertEquals(0, run("build", "procedures"), out + err);
+    String limits = "out/tussock-150-output/limits.json";
+    readings("2024-05-01.csv", "200.0");
+    readings("2025-05-01.csv", "206.0");
+    readings("2026-05-01.csv", "212.0");
+    assertEquals(
+        0, run("history", limits, "2024-05-01.csv", "2026-05-01.csv", "2025-05-01.csv"), err);
+    assertTrue(out.contains(POINT + ": 200.0 206.0 212.0 mA, +6"), out);
+    assertEquals(
+        1,
+        run(
+            "history",
+            limits,
+            "2024-05-01.csv",
+            "2026-05-01.csv",
+            "2025-05-01.csv",
+            "--interval",
+            "800"));
+    assertTrue(out.contains("warning: " + POINT), out);
+    assertEquals(2, run("history", limits, "2024-05-01.csv"));
+    readings("undated.csv", "200.0");
+    assertEquals(2, run("history", limits, "2024-05-01.csv", "undated.csv"));
+  }
 }

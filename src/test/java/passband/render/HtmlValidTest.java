@@ -4,12 +4,19 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.stream.Collectors;
 import nu.validator.client.EmbeddedValidator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import passband.diff.PlanDiff;
+import passband.judge.History;
+import passband.judge.Judge;
+import passband.judge.LimitTable;
+import passband.judge.Readings;
+import passband.judge.Report;
 import passband.plan.Plan;
 import passband.testing.Sheets;
 
@@ -45,5 +52,24 @@ class HtmlValidTest {
     String html = Checklist.of(Sheets.demo().get(0));
     String bad = html.replaceFirst("<th scope=\"row\">", "<th scope=\"rows\"><div></span>");
     assertTrue(!bad.equals(html) && said(bad).contains("error"), said(bad));
+  }
+
+  @Test
+  void theReportsAreValid() throws Exception {
+    Plan plan = Sheets.demo().get(0);
+    Plan other = Sheets.demo().get(1);
+    assertEquals("", said(DiffPage.of(PlanDiff.between(List.of(plan), List.of(other)))));
+    LimitTable table = LimitTable.parse(LimitsJson.of(plan));
+    Readings readings =
+        Readings.parse("point,reading,unit\n" + plan.limits().get(0).id() + ",120,Ohm\n");
+    Report report = Judge.judge(table, readings, null);
+    assertEquals("", said(JudgePage.of(report)));
+    History history =
+        History.of(
+            List.of(
+                new History.Dated(LocalDate.of(2025, 1, 31), report),
+                new History.Dated(LocalDate.of(2026, 1, 31), report)),
+            365);
+    assertEquals("", said(HistoryPage.of(table, history)));
   }
 }

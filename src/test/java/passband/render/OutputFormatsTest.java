@@ -29,6 +29,9 @@ import passband.testing.Repository;
  * What {@code build} wrote for the demo library, read back by other tools than those that wrote it.
  */
 class OutputFormatsTest {
+  /** What a table has no room for. */
+  private static final Set<String> ONLY_JSON = Set.of("derived", "budget");
+
   private static final Path OUT = Repository.ROOT.resolve("out");
 
   private static Schema schema() throws IOException {
@@ -79,10 +82,8 @@ class OutputFormatsTest {
         NamedCsvRecord row = rows.get(i);
         assertEquals(LimitsCsv.COLUMNS, row.getHeader());
         assertEquals(json.get("digest").getAsString(), row.getField("digest"));
-        points
-            .get(i)
-            .getAsJsonObject()
-            .entrySet()
+        points.get(i).getAsJsonObject().entrySet().stream()
+            .filter(e -> !ONLY_JSON.contains(e.getKey()))
             .forEach(e -> assertSame(e.getKey(), e.getValue(), row));
       }
     }

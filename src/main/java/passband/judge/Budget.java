@@ -1,0 +1,40 @@
+package passband.judge;
+
+import java.util.List;
+import org.apache.commons.statistics.distribution.NormalDistribution;
+
+/** Uncertainties put together, and what follows from them for a verdict. */
+public final class Budget {
+  private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
+
+  private Budget() {}
+
+  /** Uncorrelated standard uncertainties combined (JCGM 100, 5.1.2, sensitivities one). */
+  public static double combined(List<Double> standard) {
+    return Math.sqrt(standard.stream().mapToDouble(u -> u * u).sum());
+  }
+
+  /**
+   * The probability that what was read conforms to its tolerance, for a normal distribution about
+   * the reading (JCGM 106, 7.3 and 7.4).
+   *
+   * @param lower null where that side is open, likewise {@code upper}
+   * @param standard the standard uncertainty; zero decides by comparison alone
+   */
+  public static double conformity(double reading, Double lower, Double upper, double standard) {
+    if (standard == 0) {
+      return (lower == null || reading >= lower) && (upper == null || reading <= upper) ? 1 : 0;
+    }
+    double low = lower == null ? 0 : NORMAL.cumulativeProbability((lower - reading) / standard);
+    double high = upper == null ? 1 : NORMAL.cumulativeProbability((upper - reading) / standard);
+    return high - low;
+  }
+
+  /**
+   * The greatest probability of wrongly accepting what lies on a limit, when limits are moved
+   * inward by so many standard uncertainties (JCGM 106, 8.3.2; ILAC-G8).
+   */
+  public static double risk(double guard) {
+    return NORMAL.survivalProbability(guard);
+  }
+}
