@@ -230,10 +230,16 @@ public final class Judge {
             limit,
             written,
             Verdict.UNCLEAR,
-            "it was written as " + last + " and comes to " + value.toPlainString());
+            "it was written as " + last + " and comes to " + shown(limit, value));
       }
     }
-    return compared(limit, List.of(value.toPlainString()), value);
+    return compared(limit, List.of(shown(limit, value)), value);
+  }
+
+  /** Two decimals more than its limits have. */
+  private static String shown(PointLimit limit, BigDecimal value) {
+    int decimals = Math.min(value.scale(), limit.decimals() + 2);
+    return value.setScale(decimals, java.math.RoundingMode.HALF_EVEN).toPlainString();
   }
 
   // ---- calibration ----

@@ -11,6 +11,8 @@ import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import passband.quantity.Unit;
+import passband.quantity.Units;
 
 /** Verdicts as text and JSON, and the lines that the printed report is made of. */
 public final class JudgeReport {
@@ -86,30 +88,43 @@ public final class JudgeReport {
         + " %";
   }
 
+  /** A space and the unit as printed; nothing for a plain number. */
+  private static String unit(PointLimit limit) {
+    if (limit.unit().equals("1")) {
+      return "";
+    }
+    return " "
+        + Units.all().stream()
+            .filter(u -> u.ucum().equals(limit.unit()))
+            .map(Unit::printed)
+            .findFirst()
+            .orElse(limit.unit());
+  }
+
   /** Every attempt with the unit; what was not read in words. */
   public static String reading(Judgement j) {
     return j.readings().isEmpty()
         ? "not read"
-        : String.join(", then ", j.readings()) + " " + j.limit().unit();
+        : String.join(", then ", j.readings()) + unit(j.limit());
   }
 
   /** What is accepted. */
   public static String accepted(PointLimit limit) {
-    return between(limit.acceptLower(), limit.acceptUpper(), limit.unit());
+    return between(limit.acceptLower(), limit.acceptUpper(), unit(limit));
   }
 
   /** The tolerance. */
   public static String tolerance(PointLimit limit) {
-    return between(limit.lower(), limit.upper(), limit.unit());
+    return between(limit.lower(), limit.upper(), unit(limit));
   }
 
   private static String between(BigDecimal low, BigDecimal high, String unit) {
     if (low == null) {
-      return "at most " + high.toPlainString() + " " + unit;
+      return "at most " + high.toPlainString() + unit;
     }
     return high == null
-        ? "at least " + low.toPlainString() + " " + unit
-        : low.toPlainString() + " to " + high.toPlainString() + " " + unit;
+        ? "at least " + low.toPlainString() + unit
+        : low.toPlainString() + " to " + high.toPlainString() + unit;
   }
 
   /** The expanded uncertainty to two significant digits, rounded up (JCGM 100, 7.2.6). */
@@ -117,8 +132,7 @@ public final class JudgeReport {
     return Double.isNaN(j.uncertainty())
         ? ""
         : new BigDecimal(j.uncertainty()).round(new MathContext(2, RoundingMode.UP)).toPlainString()
-            + " "
-            + j.limit().unit();
+            + unit(j.limit());
   }
 
   /** The probability of conformity to three decimals, rounded down. */
@@ -139,9 +153,7 @@ public final class JudgeReport {
                 : part.relative().movePointRight(2).stripTrailingZeros().toPlainString()
                     + " % of reading";
         String absolute =
-            part.absolute().signum() == 0
-                ? ""
-                : part.absolute().toPlainString() + " " + limit.unit();
+            part.absolute().signum() == 0 ? "" : part.absolute().toPlainString() + unit(limit);
         String plus = relative.isEmpty() || absolute.isEmpty() ? "" : " + ";
         parts.add(part.name() + ": \u00b1(" + relative + plus + absolute + "), rectangular");
       }

@@ -411,4 +411,46 @@ class ChecksTest {
             "derive crest-factor \"Crest\" = peak-voltage / voltage, resolution 0.1; accept crest-factor at most 3");
     assertTrue(!used.report().contains("does not accept"), used.report());
   }
+
+  @Test
+  void aLimitThatComesToNothingIsSaid() {
+    Snippet open = changed(ACCEPT, "accept power at least 0 W");
+    assertTrue(open.codes().contains("empty-limits"), open.report());
+    assertTrue(open.report().contains("both sides are open"), open.report());
+    Snippet below = changed(ACCEPT, "accept power within 1 W of setting - 30 W, read as current");
+    assertTrue(below.report().contains("no reading would pass"), below.report());
+  }
+
+  /**
+   * 5 W to within 10 W: the lower side is open, in the mode's profile too, and no root is taken.
+   */
+  @Test
+  void aToleranceWiderThanTheSettingOpensTheLowerSide() {
+    Snippet mode =
+        changed("output  power within 20 % of setting", "output  power within 5 W of setting");
+    assertEquals(List.of("limit-below-zero"), codes(mode), mode.report());
+    Plan plan = mode.plans().get(0);
+    assertEquals(null, plan.limits().get(0).ofMode().lower());
+    assertEquals(null, plan.limits().get(0).exact().lower());
+    Snippet nominal = changed(ACCEPT, "accept power within 12 W of setting - 8 W, read as current");
+    assertEquals(null, nominal.plans().get(0).limits().get(0).exact().nominal());
+    assertTrue(nominal.plans().get(0).limits().get(1).exact().nominal() != null);
+  }
+
+  @Test
+  void aTestWithOutputNeedsASetup() {
+    Snippet none = changed("    setup s\n    accept", "    accept");
+    assertTrue(none.codes().contains("circuit-open"), none.report());
+    assertTrue(none.report().contains("delivers output and is in no setup"), none.report());
+  }
+
+  @Test
+  void aQuantityThatTheAnalyzerDoesNotMeasureIsSaid() {
+    Snippet none = changed(ACCEPT, "accept frequency at least 1 kHz");
+    assertTrue(none.codes().contains("not-measured"), none.report());
+    Snippet out = changed(ACCEPT, "accept current at least 3 A");
+    assertTrue(out.codes().contains("out-of-range"), out.report());
+    Snippet edge = changed(ACCEPT, "accept current from 1 mA to 2 A");
+    assertTrue(!edge.codes().contains("out-of-range"), edge.report());
+  }
 }

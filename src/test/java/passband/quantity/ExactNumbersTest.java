@@ -208,6 +208,14 @@ class ExactNumbersTest {
     assertTrue(Rational.of(1, 2).hashCode() != Rational.of(3, 2).hashCode());
     assertEquals(Real.of(Rational.of(2)), root(4));
     assertEquals(Real.of(Rational.of(2)).hashCode(), root(4).hashCode());
+    assertTrue(Real.of(Rational.of(2)).hashCode() != Real.of(Rational.of(3)).hashCode());
+    assertTrue(
+        Rational.of(huge, BigInteger.valueOf(3)).hashCode()
+            != Rational.of(huge, BigInteger.valueOf(5)).hashCode());
+    assertTrue(
+        Rational.of(huge, BigInteger.valueOf(3)).hashCode()
+            != Rational.of(huge.add(BigInteger.ONE), BigInteger.valueOf(3)).hashCode());
+    assertTrue(Rational.of(3, 2).hashCode() != Rational.of(2, 3).hashCode());
     assertFalse(root(2).equals(root(3)));
     assertFalse(root(2).equals("\u221a2"));
     assertTrue(root(4).isRational());
