@@ -481,19 +481,9 @@ final class Facts implements Stage.Visitor<Void> {
 
   /** What a reading has to be, the tolerance and one step of the reading. */
   static String limitText(Limit limit) {
-    String accept = between(limit, limit.accept());
-    String tolerance = between(limit, limit.printed());
+    String accept = limit.words(limit.accept());
+    String tolerance = limit.words(limit.printed());
     String outer = accept.equals(tolerance) ? "" : " (tolerance " + tolerance + ")";
     return accept + outer + ", read to " + value(limit.resolution(), limit.unit());
-  }
-
-  private static String between(Limit limit, Limit.Rounded rounded) {
-    String low = limit.text(rounded.lower());
-    String high = limit.text(rounded.upper());
-    String unit = limit.unit().equals(Unit.ONE) ? "" : " " + limit.unit().printed();
-    if (low == null) {
-      return "at most " + high + unit;
-    }
-    return high == null ? "at least " + low + unit : low + " to " + high + unit;
   }
 }

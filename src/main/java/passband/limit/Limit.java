@@ -100,4 +100,15 @@ public record Limit(
   public String text(Rational si) {
     return si == null ? null : si.over(unit.factor()).toFixed(decimals());
   }
+
+  /** Limits of this one in words: {@code 179.0 to 219.0 mA}, {@code at most 3800 V}. */
+  public String words(Rounded rounded) {
+    String low = text(rounded.lower());
+    String high = text(rounded.upper());
+    String printed = unit.equals(Unit.ONE) ? "" : " " + unit.printed();
+    if (low == null) {
+      return "at most " + high + printed;
+    }
+    return high == null ? "at least " + low + printed : low + " to " + high + printed;
+  }
 }

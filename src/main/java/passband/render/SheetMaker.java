@@ -16,7 +16,6 @@ import passband.plan.Point;
 import passband.plan.Stage;
 import passband.plan.Wire;
 import passband.quantity.Rational;
-import passband.quantity.Unit;
 
 /** From a compiled procedure to what its sheet prints. */
 public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
@@ -285,8 +284,8 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
   }
 
   private static Sheet.Box box(Limit limit) {
-    String accept = between(limit, limit.accept());
-    String tolerance = between(limit, limit.printed());
+    String accept = limit.words(limit.accept());
+    String tolerance = limit.words(limit.printed());
     return new Sheet.Box(
         limit.id(),
         limit.title(),
@@ -298,16 +297,6 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         limit.text(limit.accept().upper()),
         limit.decimals(),
         true);
-  }
-
-  private static String between(Limit limit, Limit.Rounded rounded) {
-    String low = limit.text(rounded.lower());
-    String high = limit.text(rounded.upper());
-    String unit = limit.unit().equals(Unit.ONE) ? "" : " " + limit.unit().printed();
-    if (low == null) {
-      return "at most " + high + unit;
-    }
-    return high == null ? "at least " + low + unit : low + " to " + high + unit;
   }
 
   /**
