@@ -2,6 +2,7 @@ package passband.command;
 
 import java.io.IOException;
 import java.io.PrintStream;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -30,7 +31,10 @@ final class Build {
 
   int run(List<String> words) throws Usage, IOException {
     Arguments arguments =
-        Arguments.of(words, Set.of("--out", "--analyzer", "--root", "--as", "--paper"), Set.of());
+        Arguments.of(
+            words,
+            Set.of("--out", "--analyzer", "--root", "--as", "--paper", "--depfile"),
+            Set.of());
     String as = arguments.oneOf("--as", "text", Check.FORMS);
     Paper paper = Paper.named(arguments.oneOf("--paper", "a4", List.of("a4", "letter")));
     Compilation compilation =
@@ -53,7 +57,29 @@ final class Build {
       output.write(plan.name().text(), files(plan, paper));
       (as.equals("text") ? out : err).println(folder + "/" + plan.name().text());
     }
+    String depfile = arguments.value("--depfile", null);
+    if (depfile != null) {
+      Files.writeString(workingDirectory.resolve(depfile), dependencies(folder, compilation));
+    }
     return Main.FINE;
+  }
+
+  /** A rule in Make's format: the sheets depend on every file that was read. */
+  private String dependencies(String folder, Compilation compilation) {
+    StringBuilder rule = new StringBuilder();
+    for (Plan plan : compilation.plans()) {
+      rule.append(escaped(folder + "/" + plan.name().text() + "/checklist.html")).append(' ');
+    }
+    rule.setCharAt(rule.length() - 1, ':');
+    for (Path file : compilation.read()) {
+      Path shown = file.startsWith(workingDirectory) ? workingDirectory.relativize(file) : file;
+      rule.append(" \\\n  ").append(escaped(shown.toString()));
+    }
+    return rule.append('\n').toString();
+  }
+
+  private static String escaped(String path) {
+    return path.replace("$", "$$").replace(" ", "\\ ").replace("#", "\\#");
   }
 
   /** Every file of a procedure's folder. */

@@ -5,14 +5,19 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Set;
 import passband.Compiler;
 import passband.diagnostic.Diagnostics;
 import passband.plan.Plan;
 import passband.resolve.Library;
 import passband.resolve.Scope;
 
-/** The compiled procedures of a command line's paths, and what was found in them. */
-record Compilation(List<Plan> plans, Diagnostics diagnostics) {
+/**
+ * The compiled procedures of a command line's paths, and what was found in them.
+ *
+ * @param read every file that was read, in order of path
+ */
+record Compilation(List<Plan> plans, Diagnostics diagnostics, Set<Path> read) {
 
   /** Loads and compiles; {@code root} and {@code analyzer} are null where none is given. */
   static Compilation of(List<String> paths, Path workingDirectory, String root, String analyzer)
@@ -20,7 +25,8 @@ record Compilation(List<Plan> plans, Diagnostics diagnostics) {
     Diagnostics diagnostics = new Diagnostics();
     Path given = root == null ? null : workingDirectory.resolve(root).normalize();
     List<Plan> plans = new ArrayList<>();
-    for (Library library : new Sources(workingDirectory, given).load(paths, diagnostics)) {
+    Sources sources = new Sources(workingDirectory, given);
+    for (Library library : sources.load(paths, diagnostics)) {
       plans.addAll(new Compiler(library, analyzer, diagnostics).compile());
     }
     plans.sort(Comparator.comparing(p -> p.name().text()));
@@ -29,6 +35,6 @@ record Compilation(List<Plan> plans, Diagnostics diagnostics) {
         Scope.duplicate(diagnostics, "procedure ", plans.get(i - 1).name(), plans.get(i).name());
       }
     }
-    return new Compilation(plans, diagnostics);
+    return new Compilation(plans, diagnostics, sources.read());
   }
 }

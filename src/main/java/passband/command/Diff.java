@@ -74,6 +74,7 @@ final class Diff {
     for (String source : sources) {
       library.load(source);
     }
-    return new Compilation(new Compiler(library, analyzer, diagnostics).compile(), diagnostics);
+    return new Compilation(
+        new Compiler(library, analyzer, diagnostics).compile(), diagnostics, Set.of());
   }
 }

@@ -47,6 +47,7 @@ final class Help {
             --analyzer NAME   compile every procedure for this analyzer instead of its own
             --root DIR        the library root that no 'use' may leave
             --paper SIZE      a4 or letter (a4)
+            --depfile FILE    write a rule in Make's format: the outputs and every file that was read
           """;
       case "diff" ->
           """

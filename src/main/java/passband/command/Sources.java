@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 import passband.diagnostic.Diagnostics;
@@ -21,6 +22,7 @@ final class Sources {
 
   private final Path workingDirectory;
   private final Path givenRoot;
+  private final Set<Path> read = new TreeSet<>();
 
   /**
    * @param givenRoot the library root from the command line; null when none is given
@@ -44,13 +46,19 @@ final class Sources {
     }
     List<Library> libraries = new ArrayList<>();
     for (Map.Entry<Path, TreeSet<String>> entry : byRoot.entrySet()) {
-      Library library = new Library(shown(entry.getKey()), new Disk(entry.getKey()), diagnostics);
+      Library library =
+          new Library(shown(entry.getKey()), new Disk(entry.getKey(), read::add), diagnostics);
       for (String file : entry.getValue()) {
         load(library, file, entry.getKey());
       }
       libraries.add(library);
     }
     return libraries;
+  }
+
+  /** Every file that was read, tables and records among them. */
+  Set<Path> read() {
+    return read;
   }
 
   private void load(Library library, String file, Path root) throws Usage {

@@ -429,4 +429,21 @@ class CommandTest {
     readings("undated.csv", "200.0");
     assertEquals(2, run("history", limits, "2024-05-01.csv", "undated.csv"));
   }
+
+  @Test
+  void aDepfileNamesEveryFileThatWasRead() throws IOException {
+    copyLibrary();
+    assertEquals(
+        0, run("build", "procedures/fescue-300", "--root", "procedures", "--depfile", "d.mk"), err);
+    String rule = Files.readString(work.resolve("d.mk"));
+    assertEquals(
+        "out/fescue-300-service/checklist.html: \\\n"
+            + "  procedures/analyzers/sorrel-12.pband \\\n"
+            + "  procedures/fescue-300/fescue-300-service.pband \\\n"
+            + "  procedures/fescue-300/fescue-300.pband \\\n"
+            + "  procedures/fescue-300/pure-limits.csv \\\n"
+            + "  procedures/leads.pband \\\n"
+            + "  procedures/rules.pband\n",
+        rule);
+  }
 }
