@@ -15,6 +15,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Base64;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.apache.pdfbox.Loader;
@@ -34,10 +35,17 @@ import org.openqa.selenium.print.PageMargin;
 import org.openqa.selenium.print.PageSize;
 import org.openqa.selenium.print.PrintOptions;
 import org.openqa.selenium.support.ui.WebDriverWait;
+import passband.judge.Judge;
+import passband.judge.Judgement;
+import passband.judge.LimitTable;
+import passband.judge.Readings;
+import passband.judge.Report;
+import passband.judge.Verdict;
 import passband.limit.Limit;
 import passband.plan.Plan;
 import passband.plan.Point;
 import passband.render.Checklist;
+import passband.render.LimitsJson;
 import passband.testing.Sheets;
 
 /** The sheet in a real browser: filled in, reloaded, exported, loaded back, printed. */
@@ -289,6 +297,36 @@ class ChecklistBrowserTest {
                     + "  if (at !== input) hidden.push(input.name || input.dataset.point || input.className);"
                     + "} return hidden;");
     assertEquals(List.of(), hidden);
+  }
+
+  /** From the sheet to the verdict: what the browser saves, the judge takes, and they agree. */
+  @Test
+  void whatIsSavedIsJudgedTheSame() throws Exception {
+    show(FESCUE);
+    browser.run(
+        "document.querySelectorAll('input.entry').forEach((e, i) => {"
+            + "  const d = e.dataset;"
+            + "  const low = Number(d.low ?? d.high ?? 300), high = Number(d.high ?? d.low ?? 300);"
+            + "  const value = i % 7 === 3 ? high * 2 : (low + high) / 2;"
+            + "  e.value = d.point.includes('crest-factor') ? '2.0' : d.point.endsWith('/voltage') ? '150' : value.toFixed(Number(d.decimals));"
+            + "  e.dispatchEvent(new Event('input', {bubbles: true}));"
+            + "});");
+    browser.find("#generator-serial").sendKeys("F-1");
+    browser.find("#save").click();
+    String csv = Files.readString(Browser.awaited(folder.resolve("readings.csv")));
+    Report report = Judge.judge(LimitTable.parse(LimitsJson.of(FESCUE)), Readings.parse(csv), null);
+    assertEquals(List.of(), report.warnings());
+    assertEquals("F-1", report.readings().records().get("record:generator-serial"));
+    int fails = 0;
+    for (Judgement judgement : report.judgements()) {
+      String said = said(entry(judgement.limit().id()));
+      assertEquals(
+          judgement.verdict().word(),
+          said.split(":")[0].toLowerCase(Locale.ROOT),
+          judgement.limit().id());
+      fails += judgement.verdict() == Verdict.FAIL ? 1 : 0;
+    }
+    assertTrue(fails > 2, fails + " fail");
   }
 
   /** The policy lets in the file's own style and script, nothing else, and nothing is fetched. */
