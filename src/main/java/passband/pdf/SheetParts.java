@@ -243,7 +243,8 @@ final class SheetParts {
     String[][] rows = {
       {"Procedure", sheet.name(), "Revision", sheet.revision() + ", " + sheet.date()},
       {"Generator", sheet.device(), "Serial number", ""},
-      {"Analyzer", sheet.analyzer(), "Serial, cal. due", ""}
+      {"Analyzer", sheet.analyzer(), "Serial, cal. due", ""},
+      {"Done by", "", "Day", ""}
     };
     for (int i = 0; i < rows.length; i++) {
       List<RowPart.Cell> cells = new ArrayList<>();
