@@ -23,6 +23,9 @@ import passband.source.SourceReader;
  * textconv. Git gives one file in two versions; what it uses is taken from the work tree.
  */
 final class GitHooks {
+  /** What git names a version that is not there. */
+  private static final String ABSENT = "/dev/null";
+
   private final Path workingDirectory;
   private final PrintStream out;
 
@@ -42,9 +45,15 @@ final class GitHooks {
     String path = words.get(0);
     Diagnostics oldFaults = new Diagnostics();
     Diagnostics newFaults = new Diagnostics();
-    List<Plan> was = plans(path, words.get(1), oldFaults);
-    List<Plan> now = plans(path, words.get(4), newFaults);
     out.println("passband " + path);
+    boolean came = words.get(1).equals(ABSENT);
+    boolean went = words.get(4).equals(ABSENT);
+    List<Plan> was = came ? List.of() : plans(path, words.get(1), went, oldFaults);
+    List<Plan> now = went ? List.of() : plans(path, words.get(4), came, newFaults);
+    if ((came || went) && was.isEmpty() && now.isEmpty() && !oldFaults.hasErrors()) {
+      out.println(came ? "  new, with no procedure of its own" : "  gone; it had no procedure");
+      return Main.FINE;
+    }
     if (oldFaults.hasErrors() || newFaults.hasErrors()) {
       out.println(
           "  not compared: "
@@ -67,7 +76,7 @@ final class GitHooks {
     Path file = workingDirectory.resolve(words.get(0));
     Diagnostics faults = new Diagnostics();
     String path = home(file);
-    List<Plan> plans = path == null ? List.of() : plans(path, words.get(0), faults);
+    List<Plan> plans = path == null ? List.of() : plans(path, words.get(0), true, faults);
     List<Plan> own =
         plans.stream().filter(p -> p.name().span().file().path().equals(path)).toList();
     if (own.isEmpty() || faults.hasErrors()) {
@@ -92,15 +101,16 @@ final class GitHooks {
   /**
    * The procedures that one version of a file says something of: its own, or where it declares
    * none, all of the work tree.
+   *
+   * @param ownOnly whether its own are enough
    */
-  private List<Plan> plans(String path, String version, Diagnostics faults) throws IOException {
-    Path file = workingDirectory.resolve(version);
-    boolean absent = version.equals("/dev/null");
-    byte[] bytes = absent ? new byte[0] : Files.readAllBytes(file);
+  private List<Plan> plans(String path, String version, boolean ownOnly, Diagnostics faults)
+      throws IOException {
+    byte[] bytes = Files.readAllBytes(workingDirectory.resolve(version));
     Disk disk = new Disk(workingDirectory);
     SourceReader reader = asked -> asked.equals(path) ? bytes : disk.read(asked);
     List<Plan> own = compile(List.of(path), reader, faults);
-    if (!own.isEmpty() || faults.hasErrors()) {
+    if (ownOnly || !own.isEmpty() || faults.hasErrors()) {
       return own;
     }
     return compile(sources(), reader, faults);

@@ -133,6 +133,17 @@ class RevisionsTest {
     edit(TUSSOCK, "  test weld-output", "  # a remark\n  test weld-output");
     said = git("diff");
     assertTrue(said.contains("the meaning is the same"), said);
+    git("checkout", "-q", "--", ".");
+    String copy = "procedures/tussock-150/copy.pband";
+    Files.copy(work.resolve(TUSSOCK), work.resolve(copy));
+    edit(copy, "procedure tussock-150-output", "procedure tussock-copy");
+    Files.writeString(
+        work.resolve("procedures/more.pband"), "leads more {\n  lead one \"one\"\n}\n");
+    git("add", "-N", copy, "procedures/more.pband");
+    said = git("diff");
+    assertTrue(said.contains("tussock-copy: new, revision B"), said);
+    assertTrue(said.contains("new, with no procedure of its own"), said);
+    assertTrue(!said.contains("gone"), said);
   }
 
   @Test
