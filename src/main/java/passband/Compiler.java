@@ -12,6 +12,7 @@ import passband.check.Checks;
 import passband.check.Releases;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
+import passband.limit.ModeLimits;
 import passband.parse.CsvTable;
 import passband.plan.Plan;
 import passband.plan.Planner;
@@ -94,7 +95,7 @@ public final class Compiler {
     boolean unread = diagnostics.hasErrors();
     Diagnostics found = new Diagnostics();
     Profiles profiles = new Profiles(found);
-    library.files().forEach(file -> takeProfiles(file, profiles));
+    library.files().forEach(file -> takeProfiles(file, profiles, found));
     found.removeIf(d -> unread && !OF_ONE_LINE.contains(d.code()));
     diagnostics.addAll(found.list());
     return profiles;
@@ -135,10 +136,10 @@ public final class Compiler {
   }
 
   /** Profiles are looked at whether a procedure uses them or not. */
-  private static void takeProfiles(Tree.File file, Profiles profiles) {
+  private static void takeProfiles(Tree.File file, Profiles profiles, Diagnostics found) {
     for (Tree.Declaration declaration : file.declarations()) {
       if (declaration instanceof Tree.Device device) {
-        profiles.device(device);
+        ModeLimits.check(profiles.device(device), found);
       } else if (declaration instanceof Tree.Analyzer one) {
         profiles.analyzer(one);
       } else if (declaration instanceof Tree.Leads leads) {

@@ -22,11 +22,17 @@ final class Build {
   private final Path workingDirectory;
   private final PrintStream out;
   private final PrintStream err;
+  private Set<Path> read = Set.of();
 
   Build(Path workingDirectory, PrintStream out, PrintStream err) {
     this.workingDirectory = workingDirectory;
     this.out = out;
     this.err = err;
+  }
+
+  /** The files that the last run read. */
+  Set<Path> read() {
+    return read;
   }
 
   int run(List<String> words) throws Usage, IOException {
@@ -43,6 +49,7 @@ final class Build {
             workingDirectory,
             arguments.value("--root", null),
             arguments.value("--analyzer", null));
+    read = compilation.read();
     Check.report(compilation.diagnostics(), as, out, err);
     if (compilation.diagnostics().hasErrors()) {
       err.println("nothing was written");

@@ -19,11 +19,17 @@ final class Check {
   private final Path workingDirectory;
   private final PrintStream out;
   private final PrintStream err;
+  private Set<Path> read = Set.of();
 
   Check(Path workingDirectory, PrintStream out, PrintStream err) {
     this.workingDirectory = workingDirectory;
     this.out = out;
     this.err = err;
+  }
+
+  /** The files that the last run read. */
+  Set<Path> read() {
+    return read;
   }
 
   int run(List<String> words) throws Usage, IOException {
@@ -36,6 +42,7 @@ final class Check {
             workingDirectory,
             arguments.value("--root", null),
             arguments.value("--analyzer", null));
+    read = compilation.read();
     report(compilation.diagnostics(), as, out, err);
     if (arguments.has("--coverage")) {
       PrintStream to = as.equals("text") ? out : err;

@@ -36,6 +36,7 @@ final class Help {
                               (a folder PATH is its own; a file's is the working directory)
             --as FORM         text, json or sarif (SARIF 2.1.0)
             --coverage        print what is tested of each device: modes, outlets, low, middle and high
+            --watch           run again whenever a file that was read is saved
           """;
       case "build" ->
           """
@@ -47,6 +48,7 @@ final class Help {
             --analyzer NAME   compile every procedure for this analyzer instead of its own
             --root DIR        the library root that no 'use' may leave
             --paper SIZE      a4 or letter (a4)
+            --watch           run again whenever a file that was read is saved
             --depfile FILE    write a rule in Make's format: the outputs and every file that was read
           """;
       case "diff" ->

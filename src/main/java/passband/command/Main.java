@@ -7,6 +7,8 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Set;
+import java.util.function.Supplier;
 import passband.diagnostic.Spelling;
 
 /**
@@ -27,9 +29,18 @@ public final class Main {
   private final Path workingDirectory;
   private final PrintStream out;
   private final PrintStream err;
+  private final int mostRuns;
 
   /** A command that works in a directory and prints to two streams. */
   Main(Path workingDirectory, PrintStream out, PrintStream err) {
+    this(workingDirectory, out, err, 0);
+  }
+
+  /**
+   * @param mostRuns after how many runs {@code --watch} ends; 0 for never
+   */
+  Main(Path workingDirectory, PrintStream out, PrintStream err, int mostRuns) {
+    this.mostRuns = mostRuns;
     this.workingDirectory = workingDirectory;
     this.out = out;
     this.err = err;
@@ -86,8 +97,14 @@ public final class Main {
     List<String> rest = words.subList(1, words.size());
     boolean help = rest.contains("--help") || rest.contains("-h");
     return switch (help && COMMANDS.contains(command) ? "help" : command) {
-      case "check" -> new Check(workingDirectory, out, err).run(rest);
-      case "build" -> new Build(workingDirectory, out, err).run(rest);
+      case "check" -> {
+        Check check = new Check(workingDirectory, out, err);
+        yield watched(rest, check::run, check::read);
+      }
+      case "build" -> {
+        Build build = new Build(workingDirectory, out, err);
+        yield watched(rest, build::run, build::read);
+      }
       case "format" -> new Format(workingDirectory, out, err).run(rest);
       case "diff" -> new Diff(workingDirectory, out, err).run(rest);
       case "judge" -> new Judging(workingDirectory, out).judge(rest);
@@ -100,6 +117,34 @@ public final class Main {
       case "version", "--version" -> version();
       default -> throw unknown(command);
     };
+  }
+
+  /** What a command does with its words. */
+  private interface Action {
+    int run(List<String> words) throws Usage, IOException;
+  }
+
+  private int watched(List<String> rest, Action action, Supplier<Set<Path>> read)
+      throws Usage, IOException {
+    if (!rest.contains("--watch")) {
+      return action.run(rest);
+    }
+    List<String> words = rest.stream().filter(w -> !w.equals("--watch")).toList();
+    Watch.Command command =
+        new Watch.Command() {
+          @Override
+          public int run() throws Usage, IOException {
+            int status = action.run(words);
+            out.flush();
+            return status;
+          }
+
+          @Override
+          public Set<Path> read() {
+            return read.get();
+          }
+        };
+    return new Watch(err, mostRuns).run(command, workingDirectory.getFileSystem());
   }
 
   private int help(List<String> rest) {

@@ -197,4 +197,51 @@ class RevisionsTest {
     assertEquals(1, run("check", "procedures"));
     assertTrue(out.contains("procedures/tussock-150/released.txt:1:1: error"), out);
   }
+
+  // ---- watch ----
+
+  @Test
+  void aSaveIsCheckedAtOnce() throws Exception {
+    ByteArrayOutputStream outBytes = new ByteArrayOutputStream();
+    ByteArrayOutputStream errBytes = new ByteArrayOutputStream();
+    Main main =
+        new Main(
+            work,
+            new PrintStream(outBytes, true, StandardCharsets.UTF_8),
+            new PrintStream(errBytes, true, StandardCharsets.UTF_8),
+            3);
+    Thread watching = new Thread(() -> main.run(List.of("check", "procedures", "--watch")));
+    watching.start();
+    awaited(() -> count(errBytes, "watching ") == 1);
+    edit(
+        "procedures/tussock-150/tussock-150.pband",
+        "peak-voltage at most 240 V",
+        "peak-voltage at most 240 Volts");
+    awaited(() -> count(outBytes, "[unknown-unit]") == 1);
+    awaited(() -> count(errBytes, "watching ") == 2);
+    long saved = System.nanoTime();
+    edit("procedures/tussock-150/tussock-150.pband", "240 Volts", "240 V");
+    watching.join(10_000);
+    long millis = (System.nanoTime() - saved) / 1_000_000;
+    assertTrue(!watching.isAlive(), "the third run ends it");
+    assertEquals(1, count(outBytes, "[unknown-unit]"));
+    System.out.println("from a save to its verdict: " + millis + " ms");
+    assertTrue(millis < 5_000, millis + " ms");
+  }
+
+  private static int count(ByteArrayOutputStream bytes, String text) {
+    return bytes
+            .toString(StandardCharsets.UTF_8)
+            .split(java.util.regex.Pattern.quote(text), -1)
+            .length
+        - 1;
+  }
+
+  private static void awaited(java.util.function.BooleanSupplier condition)
+      throws InterruptedException {
+    for (int i = 0; i < 500 && !condition.getAsBoolean(); i++) {
+      Thread.sleep(20);
+    }
+    assertTrue(condition.getAsBoolean());
+  }
 }
