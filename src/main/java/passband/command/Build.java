@@ -90,10 +90,19 @@ final class Build {
   }
 
   /** Every file of a procedure's folder. */
-  static Map<String, byte[]> files(Plan plan, Paper paper) {
+  private Map<String, byte[]> files(Plan plan, Paper paper) {
     Map<String, byte[]> files = new LinkedHashMap<>();
     files.put("checklist.html", Output.bytes(Checklist.of(plan)));
-    files.put("checklist.pdf", ChecklistPdf.of(plan, paper));
+    ChecklistPdf.Printed pdf = ChecklistPdf.printed(plan, paper);
+    if (!pdf.lost().isEmpty()) {
+      err.println(
+          "warning: "
+              + plan.name().text()
+              + "/checklist.pdf prints a box for each of these, which its type does not have: "
+              + String.join(" ", pdf.lost())
+              + " (print checklist.html instead)");
+    }
+    files.put("checklist.pdf", pdf.bytes());
     Drawings.setups(plan).forEach((name, svg) -> files.put("setups/" + name, Output.bytes(svg)));
     Drawings.limits(plan).forEach((name, svg) -> files.put("limits/" + name, Output.bytes(svg)));
     files.put("limits.csv", Output.bytes(LimitsCsv.of(plan)));

@@ -8,6 +8,7 @@ import java.util.Calendar;
 import java.util.GregorianCalendar;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.TimeZone;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDDocumentCatalog;
@@ -36,17 +37,29 @@ public final class ChecklistPdf {
     this.paper = paper;
   }
 
+  /**
+   * A file.
+   *
+   * @param lost the characters that the type does not have, printed as a box each, in order
+   */
+  public record Printed(byte[] bytes, Set<String> lost) {}
+
   /** The whole file. */
   public static byte[] of(Plan plan, Paper paper) {
+    return printed(plan, paper).bytes();
+  }
+
+  /** The whole file, and what could not be printed of it. */
+  public static Printed printed(Plan plan, Paper paper) {
     ChecklistPdf pdf = new ChecklistPdf(SheetMaker.sheet(plan), paper);
     try {
-      return pdf.bytes();
+      return pdf.printed();
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
   }
 
-  private byte[] bytes() throws IOException {
+  private Printed printed() throws IOException {
     try (document) {
       Fonts fonts = new Fonts(document);
       List<Flow.Page> pages = new SheetParts(sheet, fonts, paper).pages();
@@ -57,7 +70,7 @@ public final class ChecklistPdf {
       describe();
       ByteArrayOutputStream out = new ByteArrayOutputStream(1 << 16);
       document.save(out);
-      return out.toByteArray();
+      return new Printed(out.toByteArray(), fonts.lost());
     }
   }
 

@@ -4,6 +4,8 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.font.PDType0Font;
 
@@ -14,6 +16,7 @@ final class Fonts {
   private final PDType0Font regular;
   private final PDType0Font bold;
   private final Map<String, Double> widths = new HashMap<>();
+  private final Set<String> lost = new TreeSet<>();
 
   Fonts(PDDocument document) throws IOException {
     regular = load(document, "DejaVuSansCondensed.ttf");
@@ -51,9 +54,18 @@ final class Fonts {
         .forEach(
             c -> {
               String one = Character.toString(c);
-              shown.append(has(one) ? one : LOST);
+              boolean has = has(one);
+              shown.append(has ? one : LOST);
+              if (!has) {
+                lost.add(one);
+              }
             });
     return shown.toString();
+  }
+
+  /** The characters asked for that the type does not have. */
+  Set<String> lost() {
+    return lost;
   }
 
   private boolean has(String character) {

@@ -65,11 +65,28 @@ public final class JudgePage {
                 records.put(name.substring(name.indexOf(':') + 1), text);
               }
             });
+    missing(records, "generator-serial", "serial");
+    missing(records, "analyzer-serial", "analyzer-serial");
+    missing(records, "calibration-due", "due");
     model.put("records", records);
     model.put("rows", rows);
     model.put("budgets", budgets);
     model.put("style", STYLE);
     model.put("styleHash", Checklist.hash(STYLE));
     return Templates.filled("judge.ftlh", model);
+  }
+
+  /** What a report has to say, and nobody recorded. */
+  private static void missing(Map<String, String> records, String name, String part) {
+    boolean there =
+        records.entrySet().stream()
+            .anyMatch(
+                e ->
+                    e.getKey().contains(part)
+                        && !e.getValue().isBlank()
+                        && (!part.equals("serial") || !e.getKey().contains("analyzer")));
+    if (!there) {
+      records.put(name, "not recorded");
+    }
   }
 }

@@ -446,4 +446,20 @@ class CommandTest {
             + "  procedures/rules.pband\n",
         rule);
   }
+
+  @Test
+  void whatThePdfCannotPrintIsSaid() throws IOException {
+    copyLibrary();
+    assertEquals(0, run("build", "procedures"), out + err);
+    assertEquals("", err);
+    String path = "procedures/tussock-150/tussock-150-output.pband";
+    write(
+        path,
+        Files.readString(work.resolve(path))
+            .replace("Spray reaches", "\u8b66\u544a \u2264 \u03a9: spray reaches"));
+    assertEquals(0, run("build", "procedures"), out + err);
+    assertTrue(
+        err.contains("tussock-150-output/checklist.pdf prints a box for each of these"), err);
+    assertTrue(err.contains("\u544a \u8b66 ("), err);
+  }
 }

@@ -354,6 +354,9 @@ class JudgeTest {
     String page = JudgePage.of(report);
     assertTrue(page.contains("A &lt;7&gt;"), page);
     assertTrue(page.contains("analyzer error: \u00b1(1 % of reading + 1 mA), rectangular"), page);
+    assertTrue(!page.contains("not recorded"), page);
+    String bare = JudgePage.of(Judge.judge(table, Readings.parse(HEAD), null));
+    assertEquals(3, bare.split("not recorded", -1).length - 1);
     assertTrue(page.contains("decision rule") || page.contains("Decision rule"), page);
   }
 
