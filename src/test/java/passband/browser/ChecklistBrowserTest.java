@@ -395,7 +395,7 @@ class ChecklistBrowserTest {
         stripper.setSortByPosition(true);
         stripper.setStartPage(i);
         stripper.setEndPage(i);
-        pages.add(stripper.getText(document));
+        pages.add(stripper.getText(document).replaceAll("\\s+", " "));
       }
     }
     return pages;
@@ -424,7 +424,7 @@ class ChecklistBrowserTest {
                     return at >= 0 && setting >= 0 && p.indexOf("250 V", at) >= 0;
                   })
               .count();
-      assertEquals(1, together, point.id());
+      assertEquals(1, together, () -> point.id() + "\n" + String.join("\n\n", pages));
     }
     for (int i = 0; i < pages.size(); i++) {
       assertTrue(pages.get(i).contains("page " + (i + 1) + " of " + pages.size()), pages.get(i));
