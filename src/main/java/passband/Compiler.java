@@ -126,11 +126,14 @@ public final class Compiler {
   private void releases(List<Plan> plans, Diagnostics later) {
     Map<String, Released> records = new HashMap<>();
     for (Plan plan : plans) {
-      SourceFile record = library.beside(plan.name().span().file(), Released.NAME);
-      if (record != null) {
-        Released released =
-            records.computeIfAbsent(record.path(), p -> Released.parse(record, later));
-        Releases.check(plan, released, later);
+      SourceFile source = plan.name().span().file();
+      String folder = source.path().substring(0, source.path().lastIndexOf('/') + 1);
+      if (!records.containsKey(folder)) {
+        SourceFile record = library.beside(source, Released.NAME);
+        records.put(folder, record == null ? null : Released.parse(record, later));
+      }
+      if (records.get(folder) != null) {
+        Releases.check(plan, records.get(folder), later);
       }
     }
   }

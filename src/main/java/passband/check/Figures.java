@@ -3,6 +3,7 @@ package passband.check;
 import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
+import passband.limit.Conversion;
 import passband.limit.Limit;
 import passband.plan.Figure;
 import passband.plan.Point;
@@ -29,15 +30,16 @@ final class Figures {
     return new Figure(si, unit).text();
   }
 
-  /** A limit's two sides as printed. */
-  static String sides(Limit limit) {
-    String low = limit.text(limit.printed().lower());
-    String high = limit.text(limit.printed().upper());
-    String unit = limit.unit().symbol().isEmpty() ? "" : " " + limit.unit().printed();
-    if (low == null) {
-      return "at most " + high + unit;
-    }
-    return high == null ? "at least " + low + unit : low + " to " + high + unit;
+  /** What a setting that is a power comes to in the load, in SI; null where there is none. */
+  static Real settingAs(Point point, String quantity) {
+    boolean power =
+        point.mode() != null
+            && point.mode().settingKind() != null
+            && point.mode().settingKind().name().equals("power");
+    boolean there = point.setting() != null && point.setting().si().signum() >= 0;
+    return power && there && point.load() != null
+        ? Conversion.convert(Real.of(point.setting().si()), "power", quantity, point.load().si())
+        : null;
   }
 
   /** The point's limit of a quantity, or null. */

@@ -70,10 +70,10 @@ final class LimitOrder implements Check {
                   "the limits of "
                       + quantity
                       + " fall while the setting rises: "
-                      + Figures.sides(b)
+                      + b.words(b.printed())
                       + " at "
                       + higher.setting().text())
-              .note(lower.span(), Figures.sides(a) + " at " + lower.setting().text()));
+              .note(lower.span(), a.words(a.printed()) + " at " + lower.setting().text()));
     } else if (bothSides && stated && Objects.equals(a.printed(), b.printed())) {
       diagnostics.add(
           Diagnostic.of(

@@ -33,7 +33,7 @@ final class NominalInside implements Check {
                       "the nominal "
                           + Figures.text(nominal, limit.unit())
                           + " is outside its own limits "
-                          + Figures.sides(limit))
+                          + limit.words(limit.printed()))
                   .note(limit.rule().span(), "the rule is here"));
         }
       }

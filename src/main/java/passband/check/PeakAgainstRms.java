@@ -3,7 +3,6 @@ package passband.check;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
-import passband.limit.Conversion;
 import passband.limit.Limit;
 import passband.plan.Plan;
 import passband.plan.Point;
@@ -36,20 +35,9 @@ final class PeakAgainstRms implements Check {
   }
 
   private static boolean aimsAtRms(Point point, Limit limit) {
-    boolean power =
-        point.mode() != null
-            && point.mode().settingKind() != null
-            && point.mode().settingKind().name().equals("power");
-    if (!power
-        || point.setting() == null
-        || point.setting().si().signum() < 0
-        || point.load() == null
-        || limit.exact().nominal() == null) {
-      return false;
-    }
-    Real rms =
-        Conversion.convert(Real.of(point.setting().si()), "power", "voltage", point.load().si());
-    return rms.compareTo(limit.exact().nominal()) == 0;
+    Real rms = Figures.settingAs(point, "voltage");
+    Real nominal = limit.exact().nominal();
+    return rms != null && nominal != null && rms.compareTo(nominal) == 0;
   }
 
   private static void heldToPeak(Point point, Limit limit, Diagnostics diagnostics) {

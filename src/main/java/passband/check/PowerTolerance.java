@@ -3,11 +3,9 @@ package passband.check;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
-import passband.limit.Conversion;
 import passband.limit.Limit;
 import passband.plan.Plan;
 import passband.plan.Point;
-import passband.quantity.QuantityKind;
 import passband.quantity.Real;
 import passband.resolve.Values;
 import passband.syntax.Limit.Within;
@@ -50,18 +48,8 @@ final class PowerTolerance implements Check {
   private static boolean aimsAtPower(Point point, Limit limit) {
     boolean root = limit.quantity().equals("current") || limit.quantity().equals("voltage");
     boolean read = limit.rule().readAs() != null;
-    QuantityKind setting = point.mode().settingKind();
-    boolean power =
-        setting != null
-            && setting.name().equals("power")
-            && point.setting() != null
-            && point.setting().si().signum() >= 0;
-    if (!root || read || !power || point.load() == null || limit.exact().nominal() == null) {
-      return false;
-    }
-    Real aim =
-        Conversion.convert(
-            Real.of(point.setting().si()), "power", limit.quantity(), point.load().si());
-    return aim.compareTo(limit.exact().nominal()) == 0;
+    Real nominal = limit.exact().nominal();
+    Real aim = root && !read ? Figures.settingAs(point, limit.quantity()) : null;
+    return aim != null && nominal != null && aim.compareTo(nominal) == 0;
   }
 }

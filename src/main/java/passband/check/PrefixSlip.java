@@ -55,7 +55,7 @@ final class PrefixSlip implements Check {
                     Code.PREFIX_SLIP,
                     point.span(),
                     "the stated limits "
-                        + Figures.sides(limit)
+                        + limit.words(limit.printed())
                         + " are far from those of the other rows")
                 .hint("look at the unit and its prefix"));
       }

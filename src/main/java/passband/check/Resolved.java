@@ -51,7 +51,7 @@ final class Resolved implements Check {
                 Code.TOO_COARSE,
                 point.span(),
                 "the limits "
-                    + Figures.sides(limit)
+                    + limit.words(limit.printed())
                     + " are only "
                     + steps.toPlain()
                     + " steps of "

@@ -42,9 +42,9 @@ final class SamePointTwice implements Check {
             point.span(),
             limit.id()
                 + " is held to "
-                + Figures.sides(limit)
+                + limit.words(limit.printed())
                 + ", and in another test to "
-                + Figures.sides(before.limit))
+                + before.limit.words(before.limit.printed()))
         .note(before.point.span(), before.limit.id() + " is here");
   }
 }

@@ -16,6 +16,8 @@ import passband.render.Drawings;
 import passband.render.LimitsCsv;
 import passband.render.LimitsJson;
 import passband.render.LimitsMetadata;
+import passband.render.Sheet;
+import passband.render.SheetMaker;
 
 /** {@code passband build}: checks, then writes each procedure's folder. */
 final class Build {
@@ -91,9 +93,10 @@ final class Build {
 
   /** Every file of a procedure's folder. */
   private Map<String, byte[]> files(Plan plan, Paper paper) {
+    Sheet sheet = SheetMaker.sheet(plan);
     Map<String, byte[]> files = new LinkedHashMap<>();
-    files.put("checklist.html", Output.bytes(Checklist.of(plan)));
-    ChecklistPdf.Printed pdf = ChecklistPdf.printed(plan, paper);
+    files.put("checklist.html", Output.bytes(Checklist.of(sheet)));
+    ChecklistPdf.Printed pdf = ChecklistPdf.printed(sheet, paper);
     if (!pdf.lost().isEmpty()) {
       err.println(
           "warning: "
@@ -103,8 +106,8 @@ final class Build {
               + " (print checklist.html instead)");
     }
     files.put("checklist.pdf", pdf.bytes());
-    Drawings.setups(plan).forEach((name, svg) -> files.put("setups/" + name, Output.bytes(svg)));
-    Drawings.limits(plan).forEach((name, svg) -> files.put("limits/" + name, Output.bytes(svg)));
+    Drawings.setups(sheet).forEach((name, svg) -> files.put("setups/" + name, Output.bytes(svg)));
+    Drawings.limits(sheet).forEach((name, svg) -> files.put("limits/" + name, Output.bytes(svg)));
     files.put("limits.csv", Output.bytes(LimitsCsv.of(plan)));
     files.put("limits.csv-metadata.json", Output.bytes(LimitsMetadata.of(plan)));
     files.put("limits.json", Output.bytes(LimitsJson.of(plan)));

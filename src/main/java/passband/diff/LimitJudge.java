@@ -38,14 +38,11 @@ final class LimitJudge {
     boolean sameExact =
         same(was.exact().lower(), now.exact().lower())
             && same(was.exact().upper(), now.exact().upper());
-    boolean opened = accepted == Kind.OPENED;
-    if (accepted != null && sameExact && !opened) {
-      return was.resolution().equals(now.resolution()) ? accepted : Kind.RE_ROUNDED;
+    boolean sameStep = was.resolution().equals(now.resolution());
+    if (accepted == null) {
+      return sameStep ? Kind.RULE : Kind.RE_ROUNDED;
     }
-    if (accepted != null) {
-      return accepted;
-    }
-    return was.resolution().equals(now.resolution()) ? Kind.RULE : Kind.RE_ROUNDED;
+    return sameExact && !sameStep && accepted != Kind.OPENED ? Kind.RE_ROUNDED : accepted;
   }
 
   private static boolean same(Real a, Real b) {
@@ -80,16 +77,18 @@ final class LimitJudge {
     return now == null || was == null ? 0 : Integer.signum(now.compareTo(was));
   }
 
+  private boolean sameRule() {
+    return LimitText.exact(was.rule().limit()).equals(LimitText.exact(now.rule().limit()));
+  }
+
   /** The rule where it is another; else the row that states it, or the range that it is read in. */
   private Span cause(Span written) {
-    boolean sameRule =
-        LimitText.exact(was.rule().limit()).equals(LimitText.exact(now.rule().limit()));
     boolean sameRange =
         was.range() == null
             || now.range() == null
             || was.resolution().equals(now.resolution())
                 && was.range().error().equals(now.range().error());
-    if (!sameRule) {
+    if (!sameRule()) {
       return now.rule().span();
     }
     return sameRange ? written : now.range().span();
@@ -97,10 +96,9 @@ final class LimitJudge {
 
   private List<String> details() {
     List<String> details = new ArrayList<>();
-    String ruleWas = LimitText.of(was.rule().limit());
-    String ruleNow = LimitText.of(now.rule().limit());
-    if (!LimitText.exact(was.rule().limit()).equals(LimitText.exact(now.rule().limit()))) {
-      details.add("rule: " + ruleWas + " -> " + ruleNow);
+    if (!sameRule()) {
+      details.add(
+          "rule: " + LimitText.of(was.rule().limit()) + " -> " + LimitText.of(now.rule().limit()));
     }
     details.add("before rounding: " + exact(was) + " -> " + exact(now));
     String u = uncertainty(was);

@@ -30,6 +30,7 @@ public final class WiringDrawing {
   private static final double GAP = 5;
 
   private final Plan plan;
+  private final List<Lead> leads;
   private final List<Wire> wires;
   private final WiringOrder order;
   private final Map<String, Double> heights = new LinkedHashMap<>();
@@ -42,6 +43,7 @@ public final class WiringDrawing {
 
   private WiringDrawing(Plan plan, Stage.Run run) {
     this.plan = plan;
+    this.leads = plan.usedLeads();
     this.wires = run.setup().wires();
     this.bridges = Bridge.of(plan.analyzer(), wires);
     this.order = WiringOrder.best(leftTerminals(), plan.analyzer().terminals(), wires);
@@ -223,7 +225,7 @@ public final class WiringDrawing {
   // ---- leads ----
 
   private int number(Lead lead) {
-    return plan.usedLeads().indexOf(lead) + 1;
+    return leads.indexOf(lead) + 1;
   }
 
   private static List<String> label(Lead lead) {
@@ -347,7 +349,7 @@ public final class WiringDrawing {
     double x = left ? LEFT : RIGHT;
     double y = heights.get(terminal.id());
     String fill = isUsed(terminal) ? Colours.INK : Colours.PAPER;
-    if (terminal.carriesOutput()) {
+    if (terminal.kind().carriesOutput()) {
       shapes.add(new Shape.Circle(x, y, DOT, fill, Colours.INK, 1.4));
     } else {
       shapes.add(new Shape.Rect(x - DOT, y - DOT, 2 * DOT, 2 * DOT, fill, Colours.INK, 1.4));

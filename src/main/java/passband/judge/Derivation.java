@@ -29,7 +29,8 @@ final class Derivation implements Columns {
 
   Derivation(PointLimit limit, Map<String, Readings.Row> parts) {
     this.limit = limit;
-    parts.forEach((name, row) -> put(name, row.reading().replace('\u2212', '-'), row.unit()));
+    parts.forEach(
+        (name, row) -> put(name, Judge.number(row.reading()).toPlainString(), row.unit()));
     if (limit.setting() != null) {
       put("setting", limit.setting().toPlainString(), limit.settingUnit());
     }
@@ -49,10 +50,8 @@ final class Derivation implements Columns {
     if (text == null || text.isEmpty() || text.equals("1")) {
       return Unit.ONE;
     }
-    return Units.all().stream()
-        .filter(u -> u.ucum().equals(text))
-        .findFirst()
-        .orElseGet(() -> Units.find(text));
+    Unit unit = Units.ofUcum(text);
+    return unit == null ? Units.find(text) : unit;
   }
 
   @Override

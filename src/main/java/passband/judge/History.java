@@ -58,7 +58,7 @@ public record History(List<LocalDate> dates, List<Drift> drifts) {
     for (Judgement j : report.judgements()) {
       boolean judged = j.verdict() == Verdict.PASS || j.verdict() == Verdict.FAIL;
       if (judged && j.limit().id().equals(limit.id())) {
-        return new BigDecimal(j.readings().get(j.readings().size() - 1).replace('\u2212', '-'));
+        return Judge.number(j.readings().get(j.readings().size() - 1));
       }
     }
     return null;
@@ -120,19 +120,22 @@ public record History(List<LocalDate> dates, List<Drift> drifts) {
         out.append('\n');
       }
     }
-    for (Drift drift : drifts) {
-      if (drift.crosses()) {
-        out.append(
-            "warning: "
-                + drift.limit().id()
-                + " will come to "
-                + plain(drift.expected())
-                + " before the next time, accepted is "
-                + JudgeReport.accepted(drift.limit())
-                + "\n");
-      }
-    }
+    warnings().forEach(w -> out.append("warning: " + w + "\n"));
     return out.toString();
+  }
+
+  /** What will be outside before the next time, a sentence each. */
+  public List<String> warnings() {
+    return drifts.stream()
+        .filter(Drift::crosses)
+        .map(
+            d ->
+                d.limit().id()
+                    + " will come to "
+                    + plain(d.expected())
+                    + " before the next time, accepted is "
+                    + JudgeReport.accepted(d.limit()))
+        .toList();
   }
 
   private static String signed(double value) {

@@ -144,7 +144,8 @@ public final class Judge {
     return null;
   }
 
-  private static BigDecimal number(String written) {
+  /** A reading as written, with either minus sign. */
+  static BigDecimal number(String written) {
     return new BigDecimal(written.replace('\u2212', '-'));
   }
 

@@ -93,12 +93,8 @@ public final class JudgeReport {
     if (limit.unit().equals("1")) {
       return "";
     }
-    return " "
-        + Units.all().stream()
-            .filter(u -> u.ucum().equals(limit.unit()))
-            .map(Unit::printed)
-            .findFirst()
-            .orElse(limit.unit());
+    Unit unit = Units.ofUcum(limit.unit());
+    return " " + (unit == null ? limit.unit() : unit.printed());
   }
 
   /** Every attempt with the unit; what was not read in words. */

@@ -170,8 +170,7 @@ public final class LimitMaker {
     if (own == null || belowZero(own, accepted)) {
       return null;
     }
-    boolean open = accepted.nonNegative() && own.lower() != null && own.lower().signum() <= 0;
-    Bounds usable = possible(open ? new Bounds(own.nominal(), null, own.upper()) : own, accepted);
+    Bounds usable = possible(own, accepted);
     return accepted.name().equals(read.name())
         ? usable
         : usable.map(x -> Conversion.convert(x, accepted.name(), read.name(), point.ohms));
@@ -181,16 +180,23 @@ public final class LimitMaker {
     return kind.nonNegative() && bounds.upper() != null && bounds.upper().signum() < 0;
   }
 
-  /** A nominal only where there can be one. */
+  /** Of what is never negative: a nominal only where there can be one, a lower side above zero. */
   private static Bounds possible(Bounds bounds, QuantityKind kind) {
-    boolean none = kind.nonNegative() && bounds.nominal() != null && bounds.nominal().signum() < 0;
-    return none ? new Bounds(null, bounds.lower(), bounds.upper()) : bounds;
+    if (!kind.nonNegative()) {
+      return bounds;
+    }
+    Real nominal = bounds.nominal();
+    Real lower = bounds.lower();
+    return new Bounds(
+        nominal == null || nominal.signum() < 0 ? null : nominal,
+        lower == null || lower.signum() <= 0 ? null : lower,
+        bounds.upper());
   }
 
   /** A lower limit at or below zero of what is never negative says nothing: that side is open. */
   private Bounds nonNegative(Bounds given, QuantityKind kind, Span rule, String id) {
     Bounds bounds = possible(given, kind);
-    if (!kind.nonNegative() || bounds.lower() == null || bounds.lower().signum() > 0) {
+    if (given.lower() == null || bounds.lower() != null) {
       return bounds;
     }
     diagnostics.add(
@@ -201,7 +207,7 @@ public final class LimitMaker {
                     + id
                     + ", so that side is open: no output at all would pass")
             .hint("check the tolerance there, or write 'at most'"));
-    return new Bounds(bounds.nominal(), null, bounds.upper());
+    return bounds;
   }
 
   private Limit finished(

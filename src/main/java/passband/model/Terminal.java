@@ -24,11 +24,6 @@ public record Terminal(
     return kind == TerminalKind.JACK || kind == TerminalKind.KEY;
   }
 
-  /** Whether output goes through it, and not only a contact's signal. */
-  public boolean carriesOutput() {
-    return kind == TerminalKind.POLE || kind == TerminalKind.JACK;
-  }
-
   /** Two terminals are the same when they have the same place, wherever they were declared. */
   public boolean same(Terminal other) {
     return id().equals(other.id());

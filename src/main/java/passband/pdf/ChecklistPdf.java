@@ -46,12 +46,12 @@ public final class ChecklistPdf {
 
   /** The whole file. */
   public static byte[] of(Plan plan, Paper paper) {
-    return printed(plan, paper).bytes();
+    return printed(SheetMaker.sheet(plan), paper).bytes();
   }
 
   /** The whole file, and what could not be printed of it. */
-  public static Printed printed(Plan plan, Paper paper) {
-    ChecklistPdf pdf = new ChecklistPdf(SheetMaker.sheet(plan), paper);
+  public static Printed printed(Sheet sheet, Paper paper) {
+    ChecklistPdf pdf = new ChecklistPdf(sheet, paper);
     try {
       return pdf.printed();
     } catch (IOException e) {

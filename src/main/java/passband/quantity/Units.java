@@ -122,6 +122,11 @@ public final class Units {
         over.factor().over(under.factor()));
   }
 
+  /** The unit with this UCUM code; null when there is none. */
+  public static Unit ofUcum(String code) {
+    return all().stream().filter(u -> u.ucum().equals(code)).findFirst().orElse(null);
+  }
+
   /** What was probably meant by a spelling that is no unit, the likeliest first, at most three. */
   public static List<String> suggest(String text) {
     List<String> slip = SLIPS.get(text);

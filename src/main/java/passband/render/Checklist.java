@@ -28,7 +28,11 @@ public final class Checklist {
 
   /** The whole file. */
   public static String of(Plan plan) {
-    Sheet sheet = SheetMaker.sheet(plan);
+    return of(SheetMaker.sheet(plan));
+  }
+
+  /** The whole file of a sheet. */
+  public static String of(Sheet sheet) {
     String style = STYLE + PageRules.of(sheet);
     Map<String, Object> model = new HashMap<>();
     model.put("sheet", sheet);

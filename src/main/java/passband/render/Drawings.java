@@ -1,13 +1,11 @@
 package passband.render;
 
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import passband.draw.Drawing;
-import passband.draw.LimitPicture;
 import passband.draw.Svg;
-import passband.draw.WiringDrawing;
 import passband.plan.Plan;
-import passband.plan.Stage;
 
 /** {@code setups/*.svg}, a wiring drawing for each setup on each outlet; {@code limits/*.svg}. */
 public final class Drawings {
@@ -15,21 +13,32 @@ public final class Drawings {
 
   /** Whole files by name, in bench order. */
   public static Map<String, String> setups(Plan plan) {
-    Map<String, String> files = new LinkedHashMap<>();
-    for (Stage.Run run : plan.runs()) {
-      if (run.setup() != null) {
-        Drawing drawing = WiringDrawing.of(plan, run);
-        files.putIfAbsent(drawing.name() + ".svg", Svg.file(drawing));
-      }
-    }
-    return files;
+    return setups(SheetMaker.sheet(plan));
+  }
+
+  /** The same of a sheet; each drawing is on it once at the least. */
+  public static Map<String, String> setups(Sheet sheet) {
+    return files(
+        sheet.blocks().stream()
+            .filter(b -> b.run() != null && b.run().drawing() != null)
+            .map(b -> b.run().drawing())
+            .toList());
   }
 
   /** Where the limits of each test, mode and quantity lie: whole files by name, in bench order. */
   public static Map<String, String> limits(Plan plan) {
+    return limits(SheetMaker.sheet(plan));
+  }
+
+  /** The same of a sheet. */
+  public static Map<String, String> limits(Sheet sheet) {
+    return files(sheet.pictures());
+  }
+
+  private static Map<String, String> files(List<Drawing> drawings) {
     Map<String, String> files = new LinkedHashMap<>();
-    for (Drawing drawing : LimitPicture.of(plan)) {
-      files.put(drawing.name() + ".svg", Svg.file(drawing));
+    for (Drawing drawing : drawings) {
+      files.computeIfAbsent(drawing.name() + ".svg", name -> Svg.file(drawing));
     }
     return files;
   }

@@ -48,14 +48,7 @@ public final class HistoryPage {
     Map<String, Object> model = new HashMap<>();
     model.put("table", table);
     model.put("dates", history.dates().stream().map(Object::toString).toList());
-    model.put(
-        "warnings",
-        history
-            .text()
-            .lines()
-            .filter(l -> l.startsWith("warning: "))
-            .map(l -> l.substring(9))
-            .toList());
+    model.put("warnings", history.warnings());
     model.put("plots", plots);
     model.put("style", STYLE);
     model.put("styleHash", Checklist.hash(STYLE));

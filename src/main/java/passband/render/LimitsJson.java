@@ -42,8 +42,9 @@ public final class LimitsJson {
       json.name("points").beginArray();
       List<LimitRow> rows = LimitRow.of(plan);
       List<Limit> limits = plan.limits();
+      Map<String, String> formulas = formulas(plan);
       for (int i = 0; i < rows.size(); i++) {
-        point(json, rows.get(i), limits.get(i), formulas(plan));
+        point(json, rows.get(i), limits.get(i), formulas);
       }
       json.endArray();
       json.name("readings").beginArray();
