@@ -27,9 +27,8 @@ final class LeadRating implements Check {
     for (Stage.Run run : plan.runs()) {
       Map<Mode, Real> peaks = new LinkedHashMap<>();
       for (Point point : run.points()) {
-        Real peak = point.mode() == null ? null : PeakVoltage.of(point.mode());
-        if (point.mode() != null) {
-          peaks.put(point.mode(), peak);
+        if (point.mode() != null && !peaks.containsKey(point.mode())) {
+          peaks.put(point.mode(), PeakVoltage.of(point.mode()));
         }
       }
       for (Wire wire :

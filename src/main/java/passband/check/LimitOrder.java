@@ -74,7 +74,7 @@ final class LimitOrder implements Check {
                       + " at "
                       + higher.setting().text())
               .note(lower.span(), a.words(a.printed()) + " at " + lower.setting().text()));
-    } else if (bothSides && stated && Objects.equals(a.printed(), b.printed())) {
+    } else if (bothSides && stated && same(a.printed(), b.printed())) {
       diagnostics.add(
           Diagnostic.of(
                   Code.LIMITS_COPIED,
@@ -88,6 +88,10 @@ final class LimitOrder implements Check {
               .note(lower.span(), "the others are here")
               .hint("look the row up in the manual again"));
     }
+  }
+
+  private static boolean same(Limit.Rounded a, Limit.Rounded b) {
+    return Objects.equals(a.lower(), b.lower()) && Objects.equals(a.upper(), b.upper());
   }
 
   /** A fall by a hundred times or more is a slip of the prefix and said as such. */

@@ -77,6 +77,17 @@ public record Device(
       List<Tree.Ref> activateBy,
       Tree.Mode tree) {
 
+    /** A mode is the same as another when they are of one declaration. */
+    @Override
+    public boolean equals(Object other) {
+      return other instanceof Mode mode && tree == mode.tree;
+    }
+
+    @Override
+    public int hashCode() {
+      return System.identityHashCode(tree);
+    }
+
     /** Whether the mode is on the outlet. */
     public boolean isOn(Outlet outlet) {
       return outlets.stream().anyMatch(o -> o.name().text().equals(outlet.name().text()));

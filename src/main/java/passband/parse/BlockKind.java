@@ -109,7 +109,7 @@ enum BlockKind {
   List<String> words() {
     List<String> words = new ArrayList<>();
     for (int word : lines.keySet()) {
-      words.add(text(word));
+      words.add(Keywords.written(word));
     }
     words.sort(null);
     return words;
@@ -118,15 +118,10 @@ enum BlockKind {
   /** The token type of a word that leads a line here; 0 when there is none. */
   int typeOf(String text) {
     for (int word : lines.keySet()) {
-      if (text(word).equals(text)) {
+      if (Keywords.written(word).equals(text)) {
         return word;
       }
     }
     return 0;
-  }
-
-  private static String text(int word) {
-    String literal = VOCABULARY.getLiteralName(word);
-    return literal.substring(1, literal.length() - 1);
   }
 }

@@ -10,14 +10,12 @@ import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
 import java.util.function.Function;
-import org.antlr.v4.runtime.CharStreams;
 import org.antlr.v4.runtime.CommonToken;
 import org.antlr.v4.runtime.CommonTokenStream;
 import org.antlr.v4.runtime.ListTokenSource;
 import org.antlr.v4.runtime.Token;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
-import passband.parse.antlr.PassbandLexer;
 import passband.parse.antlr.PassbandParser;
 import passband.parse.antlr.PassbandParser.CellContext;
 import passband.parse.antlr.PassbandParser.ColumnContext;
@@ -147,14 +145,12 @@ public final class CsvTable {
   }
 
   private List<Token> words(String field, int offset) {
-    PassbandLexer lexer = new PassbandLexer(CharStreams.fromString(field));
-    lexer.removeErrorListeners();
     int shift = source.text().codePointCount(0, offset);
     int line = source.lineOf(offset);
     List<Token> words = new ArrayList<>();
-    for (Token token : lexer.getAllTokens()) {
+    for (CommonToken token : Words.lex(field)) {
       if (token.getType() != COMMENT && token.getType() != NEWLINE) {
-        words.add(moved((CommonToken) token, shift, line));
+        words.add(moved(token, shift, line));
       }
     }
     CommonToken end = new CommonToken(Token.EOF, "<end of cell>");

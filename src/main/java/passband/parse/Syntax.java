@@ -51,7 +51,7 @@ public final class Syntax {
   /** The comments of a file, in order. */
   public static List<Token> comments(SourceFile source) {
     List<Token> comments = new ArrayList<>();
-    for (Token token : Words.lex(source)) {
+    for (Token token : Words.lex(source.text())) {
       if (token.getType() == PassbandLexer.COMMENT) {
         comments.add(token);
       }

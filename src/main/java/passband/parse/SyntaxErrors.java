@@ -97,7 +97,10 @@ final class SyntaxErrors extends BaseErrorListener {
       case NEWLINE -> "the line's end";
       case DIVIDE, SLASH -> "'/'";
       case Token.EOF -> "the end of the file";
-      default -> parser.getVocabulary().getDisplayName(type);
+      default ->
+          Keywords.written(type) == null
+              ? parser.getVocabulary().getDisplayName(type)
+              : "'" + Keywords.written(type) + "'";
     };
   }
 

@@ -35,14 +35,83 @@ final class Words {
    */
   static List<Token> of(SourceFile source, Diagnostics diagnostics, BitSet badLines) {
     Words words = new Words(source, diagnostics, badLines);
-    return words.joined(words.sound(lex(source)));
+    return words.joined(words.sound(lex(source.text())));
   }
 
-  /** Every word and comment as the lexer sees it. */
-  static List<? extends Token> lex(SourceFile source) {
-    PassbandLexer lexer = new PassbandLexer(CharStreams.fromString(source.text(), source.path()));
+  /** Every word and comment of a text. */
+  static List<CommonToken> lex(String text) {
+    List<CommonToken> words = new ArrayList<>();
+    for (Token token : raw(text)) {
+      CommonToken word = (CommonToken) token;
+      if (word.getType() == NAME) {
+        name(word, words);
+      } else {
+        words.add(word);
+      }
+    }
+    return words;
+  }
+
+  private static void name(CommonToken word, List<CommonToken> words) {
+    String text = word.getText();
+    word.setType(Keywords.type(text));
+    if (word.getType() == NAME && !allInName(text)) {
+      split(word, words);
+    } else {
+      words.add(word);
+    }
+  }
+
+  private static boolean allInName(String text) {
+    for (int i = 0; i < text.length(); i++) {
+      if (text.charAt(i) >= 0x80) {
+        return text.codePoints().allMatch(Words::inName);
+      }
+    }
+    return true;
+  }
+
+  private static List<? extends Token> raw(String text) {
+    PassbandLexer lexer = new PassbandLexer(CharStreams.fromString(text));
     lexer.removeErrorListeners();
     return lexer.getAllTokens();
+  }
+
+  private static boolean inName(int c) {
+    return Character.isLetter(c) || Character.isDigit(c) || c == '-' || c == '°';
+  }
+
+  /** The lexer takes any character beyond ASCII into a name; what is none there stands alone. */
+  private static void split(CommonToken word, List<CommonToken> words) {
+    int[] text = word.getText().codePoints().toArray();
+    int from = 0;
+    while (from < text.length) {
+      int to = from;
+      while (to < text.length && inName(text[to])) {
+        to++;
+      }
+      if (to == from) {
+        words.add(piece(word, STRAY, from, from));
+        from++;
+        continue;
+      }
+      for (Token part : raw(new String(text, from, to - from))) {
+        int type = part.getType() == NAME ? Keywords.type(part.getText()) : part.getType();
+        int start = from + part.getStartIndex();
+        words.add(piece(word, type, start, from + part.getStopIndex()));
+      }
+      from = to;
+    }
+  }
+
+  /** A word made of some characters of another, from 0, the last included. */
+  private static CommonToken piece(CommonToken word, int type, int first, int last) {
+    CommonToken piece = new CommonToken(word);
+    piece.setType(type);
+    piece.setStartIndex(word.getStartIndex() + first);
+    piece.setStopIndex(word.getStartIndex() + last);
+    piece.setCharPositionInLine(word.getCharPositionInLine() + first);
+    return piece;
   }
 
   static Span span(SourceFile source, Token token) {
@@ -52,10 +121,9 @@ final class Words {
         source, Math.min(start, source.text().length()), Math.min(end, source.text().length()));
   }
 
-  private List<CommonToken> sound(List<? extends Token> raw) {
+  private List<CommonToken> sound(List<CommonToken> raw) {
     List<CommonToken> words = new ArrayList<>(raw.size());
-    for (Token token : raw) {
-      CommonToken word = (CommonToken) token;
+    for (CommonToken word : raw) {
       switch (word.getType()) {
         case COMMENT -> {}
         case STRAY -> stray(word);

@@ -19,7 +19,7 @@ import passband.syntax.Word;
  * @param decision how readings are compared with limits
  * @param phases empty when the procedure has none
  * @param stages in bench order
- * @param digest SHA-256 over the meaning, in lower-case hexadecimal
+ * @param digested keeps the digest
  */
 public record Plan(
     Word name,
@@ -33,7 +33,7 @@ public record Plan(
     List<String> phases,
     List<Stage> stages,
     List<Allowed> allowed,
-    String digest,
+    Digested digested,
     Tree.Procedure tree) {
 
   /** The revision's label and date; the rest is null when it replaces none. */
@@ -78,10 +78,20 @@ public record Plan(
     return points().stream().flatMap(p -> p.limits().stream()).toList();
   }
 
-  /** The same with a digest. */
-  Plan withDigest(String hex) {
-    return new Plan(
-        name, title, revision, device, analyzer, leads, decision, cautions, phases, stages, allowed,
-        hex, tree);
+  /** SHA-256 over the meaning, in lower-case hexadecimal. */
+  public String digest() {
+    return digested.of(this);
+  }
+
+  /** The digest of a plan, made when first asked for: a check needs none. */
+  static final class Digested {
+    private String digest;
+
+    private synchronized String of(Plan plan) {
+      if (digest == null) {
+        digest = Digest.of(plan);
+      }
+      return digest;
+    }
   }
 }

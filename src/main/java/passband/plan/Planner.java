@@ -66,22 +66,20 @@ public final class Planner {
     }
     Decision decision = decision();
     List<Plan.Caution> cautions = cautions();
-    Plan plan =
-        new Plan(
-            tree.name(),
-            tree.title() == null ? tree.name().text() : tree.title().text(),
-            revision(),
-            device,
-            analyzer,
-            leads,
-            decision,
-            cautions,
-            phases(),
-            stages(device, analyzer, leads, decision),
-            allowed(device, analyzer),
-            null,
-            tree);
-    return plan.withDigest(Digest.of(plan));
+    return new Plan(
+        tree.name(),
+        tree.title() == null ? tree.name().text() : tree.title().text(),
+        revision(),
+        device,
+        analyzer,
+        leads,
+        decision,
+        cautions,
+        phases(),
+        stages(device, analyzer, leads, decision),
+        allowed(device, analyzer),
+        new Plan.Digested(),
+        tree);
   }
 
   // ---- what the procedure names ----

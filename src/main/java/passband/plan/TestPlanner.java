@@ -116,7 +116,7 @@ final class TestPlanner {
           name,
           "outlet",
           device.outlets().stream().map(o -> o.name().text()).toList());
-    } else if (outlets.contains(outlet)) {
+    } else if (outlets.stream().anyMatch(o -> o == outlet)) {
       diagnostics.add(
           Code.DUPLICATE_NAME, name.span(), "the outlet '" + name.text() + "' stands twice");
     } else {

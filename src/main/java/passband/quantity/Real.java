@@ -38,6 +38,11 @@ public final class Real implements Comparable<Real> {
   private final Real left;
   private final Real right;
 
+  /** Found when first asked for; two threads at most find the same. */
+  private Nearby nearby;
+
+  private boolean nearbySought;
+
   private Real(Rational value, int root, Operation operation, Real left, Real right) {
     this.value = value;
     this.root = root;
@@ -211,6 +216,9 @@ public final class Real implements Comparable<Real> {
     if (simple()) {
       return root != 0 ? root : value.signum();
     }
+    if (nearby() != null && nearby().signum() != 0) {
+      return nearby().signum();
+    }
     for (int digits : DIGITS) {
       Interval in = enclosure(digits);
       if (in.low.signum() > 0 || in.high.signum() < 0) {
@@ -224,6 +232,12 @@ public final class Real implements Comparable<Real> {
   public int compareTo(Real other) {
     if (plain() && other.plain()) {
       return value.compareTo(other.value);
+    }
+    if (nearby() != null && other.nearby() != null) {
+      int order = nearby().compareTo(other.nearby());
+      if (order != 0) {
+        return order;
+      }
     }
     if (simple() && other.simple()) {
       return signedSquare().compareTo(other.signedSquare());
@@ -266,6 +280,10 @@ public final class Real implements Comparable<Real> {
     if (real.plain()) {
       return real.value.floor();
     }
+    BigInteger quick = real.nearby() == null ? null : real.nearby().floor();
+    if (quick != null) {
+      return quick;
+    }
     if (real.simple()) {
       return rootFloor(real.root, real.value);
     }
@@ -295,6 +313,10 @@ public final class Real implements Comparable<Real> {
       return value.toDecimal(significantDigits, rounding);
     }
     MathContext wanted = new MathContext(significantDigits, rounding);
+    BigDecimal quick = nearby() == null ? null : nearby().rounded(wanted);
+    if (quick != null) {
+      return quick;
+    }
     Interval in = null;
     for (int digits : DIGITS) {
       in = enclosure(digits + significantDigits);
@@ -316,6 +338,32 @@ public final class Real implements Comparable<Real> {
   }
 
   // ---- enclosures ----
+
+  private Nearby nearby() {
+    if (!nearbySought) {
+      nearby = findNearby();
+      nearbySought = true;
+    }
+    return nearby;
+  }
+
+  private Nearby findNearby() {
+    if (simple()) {
+      Nearby near = Nearby.of(value);
+      return near == null || root == 0 ? near : root > 0 ? near.root() : near.root().negate();
+    }
+    Nearby a = left.nearby();
+    Nearby b = right == null ? a : right.nearby();
+    if (a == null || b == null) {
+      return null;
+    }
+    return switch (operation) {
+      case PLUS -> a.plus(b);
+      case TIMES -> a.times(b);
+      case OVER -> a.over(b);
+      case ROOT -> a.root();
+    };
+  }
 
   private Interval enclosure(int digits) {
     MathContext down = new MathContext(digits, RoundingMode.FLOOR);

@@ -1,7 +1,7 @@
 package passband.resolve;
 
 import java.util.ArrayList;
-import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -22,7 +22,7 @@ import passband.syntax.Word;
 public final class Profiles {
   private final Diagnostics diagnostics;
   private final Values values;
-  private final Map<Tree.Declaration, Object> made = new HashMap<>();
+  private final Map<Tree.Declaration, Object> made = new IdentityHashMap<>();
 
   /** Faults go to the diagnostics. */
   public Profiles(Diagnostics diagnostics) {

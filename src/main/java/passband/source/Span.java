@@ -40,6 +40,17 @@ public record Span(SourceFile file, int start, int end) implements Comparable<Sp
     return byStart != 0 ? byStart : Integer.compare(end, other.end);
   }
 
+  /** Written out, for the one that Java makes costs a cold start several milliseconds. */
+  @Override
+  public boolean equals(Object other) {
+    return other instanceof Span s && file == s.file && start == s.start && end == s.end;
+  }
+
+  @Override
+  public int hashCode() {
+    return (System.identityHashCode(file) * 31 + start) * 31 + end;
+  }
+
   @Override
   public String toString() {
     return file.path() + ":" + line() + ":" + column();

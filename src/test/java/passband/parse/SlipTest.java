@@ -39,7 +39,7 @@ class SlipTest {
   private static List<Span> words(String name, String text) {
     SourceFile source = new SourceFile(name, text);
     List<Span> words = new ArrayList<>();
-    for (Token token : Words.lex(source)) {
+    for (Token token : Words.lex(source.text())) {
       if (token.getType() != PassbandLexer.NEWLINE && token.getType() != PassbandLexer.COMMENT) {
         words.add(Words.span(source, token));
       }

@@ -1,0 +1,83 @@
+package passband.quantity;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.math.BigDecimal;
+import java.math.BigInteger;
+import java.math.MathContext;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+
+/**
+ * Doubles around exact values: the true value, by Java's decimals with 60 digits, is never outside.
+ */
+class NearbyTest {
+  private static final MathContext SIXTY = new MathContext(60);
+
+  private static BigDecimal decimal(Rational value) {
+    return new BigDecimal(value.numerator()).divide(new BigDecimal(value.denominator()), SIXTY);
+  }
+
+  private static Rational random(Random random) {
+    BigInteger n = new BigInteger(1 + random.nextInt(120), random);
+    BigInteger d = new BigInteger(1 + random.nextInt(120), random).add(BigInteger.ONE);
+    return Rational.of(random.nextBoolean() ? n : n.negate(), d);
+  }
+
+  private static void holds(Nearby near, BigDecimal value) {
+    BigDecimal slack = value.abs().movePointLeft(55);
+    assertTrue(
+        new BigDecimal(near.low()).subtract(slack).compareTo(value) <= 0, near + " " + value);
+    assertTrue(new BigDecimal(near.high()).add(slack).compareTo(value) >= 0, near + " " + value);
+  }
+
+  @Test
+  void everyOperationEnclosesTheTrueValue() {
+    Random random = new Random(7);
+    for (int i = 0; i < 20_000; i++) {
+      Rational a = random(random);
+      Rational b = random(random);
+      Nearby x = Nearby.of(a);
+      Nearby y = Nearby.of(b);
+      BigDecimal p = decimal(a);
+      BigDecimal q = decimal(b);
+      holds(x, p);
+      holds(x.negate(), p.negate());
+      holds(x.plus(y), p.add(q));
+      holds(x.times(y), p.multiply(q));
+      if (b.signum() != 0) {
+        holds(x.over(y), p.divide(q, SIXTY));
+      }
+      if (a.signum() >= 0) {
+        holds(x.root(), p.sqrt(SIXTY));
+      }
+    }
+  }
+
+  @Test
+  void whatDoublesCannotTellIsLeftOpen() {
+    Nearby third = Nearby.of(Rational.of(1, 3));
+    assertEquals(0, third.compareTo(third));
+    assertEquals(0, third.plus(third.negate()).signum());
+    assertNull(third.over(third.plus(third.negate())));
+    assertNull(Nearby.of(Rational.of(3)).root().times(Nearby.of(Rational.of(3)).root()).floor());
+    assertNull(third.rounded(new MathContext(20)));
+    Nearby huge = Nearby.of(Rational.of(BigInteger.TEN.pow(300), BigInteger.ONE));
+    assertNull(huge.times(huge));
+    assertNull(Nearby.of(Rational.of(BigInteger.TEN.pow(400), BigInteger.ONE)));
+  }
+
+  /** √3·√3 and 3, √2 + √8 and √18: equal, so no number of digits tells them apart. */
+  @Test
+  void equalCalculationsStayEqual() {
+    Real three = Real.of(Rational.of(3));
+    Real two = Real.of(Rational.TWO);
+    Real sum = three.sqrt().plus(two.sqrt());
+    assertEquals(0, sum.minus(two.sqrt()).compareTo(three.sqrt()));
+    assertEquals(Rational.of(3), sum.minus(two.sqrt()).times(three.sqrt()).floorTo(Rational.ONE));
+    assertTrue(sum.compareTo(Real.of(Rational.of(314626436994L, 100000000000L))) > 0);
+    assertTrue(sum.compareTo(Real.of(Rational.of(314626436995L, 100000000000L))) < 0);
+  }
+}
