@@ -4,9 +4,11 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Predicate;
 import passband.check.Allows;
 import passband.check.Checks;
 import passband.check.Releases;
@@ -21,6 +23,7 @@ import passband.resolve.Profiles;
 import passband.resolve.Released;
 import passband.resolve.Scope;
 import passband.source.SourceFile;
+import passband.source.Span;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -53,15 +56,31 @@ public final class Compiler {
   private final Library library;
   private final String analyzer;
   private final Diagnostics diagnostics;
+  private final Predicate<Tree.File> own;
+  private final Set<Span> quieting = new HashSet<>();
 
   /**
    * @param analyzer the name of an analyzer to compile for instead of each procedure's own; null
    *     for their own
    */
   public Compiler(Library library, String analyzer, Diagnostics diagnostics) {
+    this(library, analyzer, diagnostics, file -> true);
+  }
+
+  /**
+   * @param own tells the files whose procedures are compiled; those of the others are not
+   */
+  public Compiler(
+      Library library, String analyzer, Diagnostics diagnostics, Predicate<Tree.File> own) {
     this.library = library;
     this.analyzer = analyzer;
     this.diagnostics = diagnostics;
+    this.own = own;
+  }
+
+  /** The allows that quieted something; of a shared file, others may quiet something elsewhere. */
+  public Set<Span> quieting() {
+    return quieting;
   }
 
   /**
@@ -81,7 +100,7 @@ public final class Compiler {
       releases(plans, later);
     }
     later.addAll(diagnostics.list());
-    Allows.apply(library.files(), later, sound);
+    quieting.addAll(Allows.apply(library.files(), later, sound));
     diagnostics.removeIf(d -> true);
     diagnostics.addAll(later.list());
     return plans;
@@ -104,6 +123,9 @@ public final class Compiler {
   private List<Plan> plans(Profiles profiles, Diagnostics later) {
     List<Plan> plans = new ArrayList<>();
     for (Tree.File file : library.files()) {
+      if (!own.test(file)) {
+        continue;
+      }
       Scope scope = new Scope(library.visibleFrom(file), later);
       for (Tree.Declaration declaration : file.declarations()) {
         if (declaration instanceof Tree.Procedure procedure) {

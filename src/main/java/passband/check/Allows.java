@@ -2,7 +2,9 @@ package passband.check;
 
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
@@ -22,16 +24,24 @@ public final class Allows {
    * Takes the covered warnings out of the diagnostics.
    *
    * @param sound whether everything was looked at; if not, an allow may quiet what was not reached
+   * @return where the allows stand that quieted something
    */
-  public static void apply(Collection<Tree.File> files, Diagnostics diagnostics, boolean sound) {
+  public static Set<Span> apply(
+      Collection<Tree.File> files, Diagnostics diagnostics, boolean sound) {
+    Set<Span> quieting = new HashSet<>();
     for (Tree.File file : files) {
-      file.declarations()
-          .forEach(
-              declaration -> of(declaration).forEach(allow -> apply(allow, diagnostics, sound)));
+      for (Tree.Declaration declaration : file.declarations()) {
+        for (Tree.Allow allow : of(declaration)) {
+          if (apply(allow, diagnostics, sound)) {
+            quieting.add(allow.span());
+          }
+        }
+      }
     }
+    return quieting;
   }
 
-  private static void apply(Tree.Allow allow, Diagnostics diagnostics, boolean sound) {
+  private static boolean apply(Tree.Allow allow, Diagnostics diagnostics, boolean sound) {
     Code code = Code.find(allow.code().text());
     if (code == null) {
       sayUnknown(allow, diagnostics);
@@ -40,7 +50,9 @@ public final class Allows {
           Code.ALLOW_OF_ERROR,
           allow.code().span(),
           "'" + code.id() + "' is an error, and an error cannot be allowed");
-    } else if (quiet(allow, code, diagnostics) == 0 && sound) {
+    } else if (quiet(allow, code, diagnostics) > 0) {
+      return true;
+    } else if (sound) {
       diagnostics.add(
           Diagnostic.of(
                   Code.ALLOW_UNUSED,
@@ -48,6 +60,7 @@ public final class Allows {
                   "this quiets nothing: there is no '" + code.id() + "' here")
               .hint("take it out"));
     }
+    return false;
   }
 
   private static int quiet(Tree.Allow allow, Code code, Diagnostics diagnostics) {

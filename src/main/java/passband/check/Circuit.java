@@ -1,7 +1,9 @@
 package passband.check;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
@@ -30,7 +32,11 @@ final class Circuit implements Check {
   @Override
   public void check(Plan plan, Diagnostics diagnostics) {
     for (Stage.Run run : plan.runs()) {
+      Set<List<Object>> looked = new HashSet<>();
       for (Point point : run.points()) {
+        if (!looked.add(kind(point))) {
+          continue; // another point of the kind had the same circuit
+        }
         if (point.mode() != null && point.outlet() != null && point.mode().isOn(point.outlet())) {
           output(plan, run, point, diagnostics);
         } else if (point.mode() == null && run.setup() != null) {
@@ -38,6 +44,15 @@ final class Circuit implements Check {
         }
       }
     }
+  }
+
+  /** What a point's circuit depends on, its run apart. */
+  private static List<Object> kind(Point point) {
+    List<Object> kind = new ArrayList<>();
+    kind.add(point.mode() == null ? "" : point.mode());
+    kind.add(point.outlet() == null ? "" : point.outlet().name().text());
+    point.limits().forEach(limit -> kind.add(limit.quantity()));
+    return kind;
   }
 
   // ---- output ----

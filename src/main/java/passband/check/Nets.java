@@ -1,10 +1,9 @@
 package passband.check;
 
-import java.util.ArrayDeque;
-import java.util.ArrayList;
-import java.util.Deque;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import passband.model.Terminal;
 import passband.plan.Wire;
@@ -14,35 +13,21 @@ import passband.plan.Wire;
  * them is one net.
  */
 final class Nets {
-  private final List<Wire> wires;
+  private final Map<String, Set<String>> nets = new HashMap<>();
 
   Nets(List<Wire> wires) {
-    this.wires = wires;
+    for (Wire wire : wires) {
+      Set<String> joined = new LinkedHashSet<>();
+      for (String end : List.of(wire.from().id(), wire.to().id())) {
+        joined.addAll(nets.getOrDefault(end, Set.of(end)));
+      }
+      joined.forEach(end -> nets.put(end, joined));
+    }
   }
 
   /** The identities of all terminals that hang together with one, itself included. */
   Set<String> net(Terminal start) {
-    Set<String> reached = new LinkedHashSet<>();
-    Deque<String> next = new ArrayDeque<>(List.of(start.id()));
-    while (!next.isEmpty()) {
-      String at = next.poll();
-      if (reached.add(at)) {
-        next.addAll(neighbours(at));
-      }
-    }
-    return reached;
-  }
-
-  private List<String> neighbours(String at) {
-    List<String> found = new ArrayList<>();
-    for (Wire wire : wires) {
-      if (wire.from().id().equals(at)) {
-        found.add(wire.to().id());
-      } else if (wire.to().id().equals(at)) {
-        found.add(wire.from().id());
-      }
-    }
-    return found;
+    return nets.getOrDefault(start.id(), Set.of(start.id()));
   }
 
   /** Whether two terminals hang together. */
@@ -58,6 +43,6 @@ final class Nets {
 
   /** Whether a lead goes to the terminal. */
   boolean wired(Terminal terminal) {
-    return !neighbours(terminal.id()).isEmpty();
+    return nets.containsKey(terminal.id());
   }
 }

@@ -4,10 +4,13 @@ import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
 import passband.pdf.ChecklistPdf;
 import passband.pdf.Paper;
 import passband.plan.Plan;
@@ -21,13 +24,22 @@ import passband.render.SheetMaker;
 
 /** {@code passband build}: checks, then writes each procedure's folder. */
 final class Build {
+  /** What {@code --without} leaves out. */
+  private static final List<String> PARTS = List.of("pdf", "pictures");
+
   private final Path workingDirectory;
+  private final String program;
   private final PrintStream out;
   private final PrintStream err;
   private Set<Path> read = Set.of();
 
-  Build(Path workingDirectory, PrintStream out, PrintStream err) {
+  /**
+   * @param program what tells this program from one that may write other bytes; null when that is
+   *     not known, and then everything is compiled anew
+   */
+  Build(Path workingDirectory, String program, PrintStream out, PrintStream err) {
     this.workingDirectory = workingDirectory;
+    this.program = program;
     this.out = out;
     this.err = err;
   }
@@ -41,46 +53,72 @@ final class Build {
     Arguments arguments =
         Arguments.of(
             words,
-            Set.of("--out", "--analyzer", "--root", "--as", "--paper", "--depfile"),
+            Set.of("--out", "--analyzer", "--root", "--as", "--paper", "--depfile", "--without"),
             Set.of());
     String as = arguments.oneOf("--as", "text", Check.FORMS);
-    Paper paper = Paper.named(arguments.oneOf("--paper", "a4", List.of("a4", "letter")));
-    Compilation compilation =
-        Compilation.of(
-            arguments.paths(),
-            workingDirectory,
-            arguments.value("--root", null),
-            arguments.value("--analyzer", null));
-    read = compilation.read();
-    Check.report(compilation.diagnostics(), as, out, err);
-    if (compilation.diagnostics().hasErrors()) {
-      err.println("nothing was written");
-      return Main.FAULTS;
-    }
-    if (compilation.plans().isEmpty()) {
-      throw new Usage("there is no procedure in " + String.join(", ", arguments.paths()));
-    }
+    Options options = options(arguments);
     String folder = arguments.value("--out", "out");
-    Output output = new Output(workingDirectory.resolve(folder));
-    for (Plan plan : compilation.plans()) {
-      output.write(plan.name().text(), files(plan, paper));
-      (as.equals("text") ? out : err).println(folder + "/" + plan.name().text());
+    List<Group> groups =
+        Sources.groups(
+            arguments.paths(), workingDirectory, arguments.value("--root", null), options.analyzer);
+    Findings findings = new Findings();
+    List<String> names = new ArrayList<>();
+    read = new TreeSet<>();
+    try (Output output = Output.open(workingDirectory.resolve(folder))) {
+      Built built = new Built(String.valueOf(program), options.toString());
+      built.read(output.record());
+      InOrder.each(
+          groups,
+          group -> new Job(group, options, output, built).done(),
+          done -> {
+            findings.take(done.found);
+            names.addAll(done.names);
+            done.found.consulted().stream().filter(Files::exists).forEach(read::add);
+            done.lost.forEach(err::println);
+          });
+      Check.report(findings.diagnostics(), as, out, err);
+      if (findings.diagnostics().hasErrors()) {
+        err.println("nothing was written");
+        return Main.FAULTS;
+      }
+      if (names.isEmpty()) {
+        throw new Usage("there is no procedure in " + String.join(", ", arguments.paths()));
+      }
+      output.commit(built.written());
     }
+    names.sort(null);
+    names.forEach(name -> (as.equals("text") ? out : err).println(folder + "/" + name));
     String depfile = arguments.value("--depfile", null);
     if (depfile != null) {
-      Files.writeString(workingDirectory.resolve(depfile), dependencies(folder, compilation));
+      Files.writeString(workingDirectory.resolve(depfile), dependencies(folder, names));
     }
     return Main.FINE;
   }
 
+  /** The options that change what is written. */
+  private record Options(Paper paper, Set<String> without, String analyzer) {}
+
+  private static Options options(Arguments arguments) throws Usage {
+    Paper paper = Paper.named(arguments.oneOf("--paper", "a4", List.of("a4", "letter")));
+    Set<String> without = new TreeSet<>();
+    String list = arguments.value("--without", null);
+    for (String part : list == null ? new String[0] : list.split(",")) {
+      if (!PARTS.contains(part)) {
+        throw new Usage("--without takes " + String.join(" and ", PARTS) + ", not '" + part + "'");
+      }
+      without.add(part);
+    }
+    return new Options(paper, without, arguments.value("--analyzer", null));
+  }
+
   /** A rule in Make's format: the sheets depend on every file that was read. */
-  private String dependencies(String folder, Compilation compilation) {
+  private String dependencies(String folder, List<String> names) {
     StringBuilder rule = new StringBuilder();
-    for (Plan plan : compilation.plans()) {
-      rule.append(escaped(folder + "/" + plan.name().text() + "/checklist.html")).append(' ');
+    for (String name : names) {
+      rule.append(escaped(folder + "/" + name + "/checklist.html")).append(' ');
     }
     rule.setCharAt(rule.length() - 1, ':');
-    for (Path file : compilation.read()) {
+    for (Path file : read) {
       Path shown = file.startsWith(workingDirectory) ? workingDirectory.relativize(file) : file;
       rule.append(" \\\n  ").append(escaped(shown.toString()));
     }
@@ -91,26 +129,105 @@ final class Build {
     return path.replace("$", "$$").replace(" ", "\\ ").replace("#", "\\#");
   }
 
-  /** Every file of a procedure's folder. */
-  private Map<String, byte[]> files(Plan plan, Paper paper) {
-    Sheet sheet = SheetMaker.sheet(plan);
-    Map<String, byte[]> files = new LinkedHashMap<>();
-    files.put("checklist.html", Output.bytes(Checklist.of(sheet)));
-    ChecklistPdf.Printed pdf = ChecklistPdf.printed(sheet, paper);
-    if (!pdf.lost().isEmpty()) {
-      err.println(
-          "warning: "
-              + plan.name().text()
-              + "/checklist.pdf prints a box for each of these, which its type does not have: "
-              + String.join(" ", pdf.lost())
-              + " (print checklist.html instead)");
+  /**
+   * What became of a group.
+   *
+   * @param lost what is to be said of characters that the PDF lacks
+   */
+  private record Done(Group.Found found, List<String> names, List<String> lost) {}
+
+  /** One group: compiled and written aside, or left as it stands. */
+  private final class Job {
+    private final Group group;
+    private final Options options;
+    private final Output output;
+    private final Built built;
+    private final List<String> lost = new ArrayList<>();
+    private final Map<String, String> written = new TreeMap<>();
+
+    Job(Group group, Options options, Output output, Built built) {
+      this.group = group;
+      this.options = options;
+      this.output = output;
+      this.built = built;
     }
-    files.put("checklist.pdf", pdf.bytes());
-    Drawings.setups(sheet).forEach((name, svg) -> files.put("setups/" + name, Output.bytes(svg)));
-    Drawings.limits(sheet).forEach((name, svg) -> files.put("limits/" + name, Output.bytes(svg)));
-    files.put("limits.csv", Output.bytes(LimitsCsv.of(plan)));
-    files.put("limits.csv-metadata.json", Output.bytes(LimitsMetadata.of(plan)));
-    files.put("limits.json", Output.bytes(LimitsJson.of(plan)));
-    return files;
+
+    Done done() throws Usage, IOException {
+      Built.Entry before =
+          program == null
+              ? null
+              : built.unchanged(group.key(), workingDirectory, output.folder(""));
+      if (before != null) {
+        return new Done(
+            group.unchanged(before, workingDirectory),
+            before.names().stream().map(Built.Name::name).toList(),
+            List.of());
+      }
+      Group.Compiled compiled = group.compiled(options.analyzer);
+      List<String> names = new ArrayList<>();
+      for (Plan plan : compiled.plans()) {
+        names.add(plan.name().text());
+        if (!compiled.found().diagnostics().hasErrors()) {
+          write(plan);
+        }
+      }
+      built.put(group.key(), entry(compiled.found()));
+      return new Done(compiled.found(), names, lost);
+    }
+
+    /** What is kept of a group with nothing to say: what is said has to be said each time. */
+    private Built.Entry entry(Group.Found found) throws IOException {
+      if (program == null || !found.silent() || !lost.isEmpty()) {
+        return null;
+      }
+      return new Built.Entry(
+          group.key(),
+          Built.digests(found.consulted(), workingDirectory),
+          written,
+          found.names().stream()
+              .map(
+                  n ->
+                      new Built.Name(
+                          n.text(), n.span().file().path(), n.span().start(), n.span().end()))
+              .toList());
+    }
+
+    private void write(Plan plan) throws IOException {
+      String name = plan.name().text();
+      written.putAll(output.stage(name, files(plan)));
+    }
+
+    /** Every file of a procedure's folder. */
+    private Map<String, byte[]> files(Plan plan) {
+      Sheet sheet = SheetMaker.sheet(plan);
+      Map<String, byte[]> files = new LinkedHashMap<>();
+      files.put("checklist.html", Output.bytes(Checklist.of(sheet)));
+      if (!options.without.contains("pdf")) {
+        files.put("checklist.pdf", pdf(plan.name().text(), sheet));
+      }
+      if (!options.without.contains("pictures")) {
+        Drawings.setups(sheet)
+            .forEach((name, svg) -> files.put("setups/" + name, Output.bytes(svg)));
+        Drawings.limits(sheet)
+            .forEach((name, svg) -> files.put("limits/" + name, Output.bytes(svg)));
+      }
+      files.put("limits.csv", Output.bytes(LimitsCsv.of(plan)));
+      files.put("limits.csv-metadata.json", Output.bytes(LimitsMetadata.of(plan)));
+      files.put("limits.json", Output.bytes(LimitsJson.of(plan)));
+      return files;
+    }
+
+    private byte[] pdf(String procedure, Sheet sheet) {
+      ChecklistPdf.Printed pdf = ChecklistPdf.printed(sheet, options.paper);
+      if (!pdf.lost().isEmpty()) {
+        lost.add(
+            "warning: "
+                + procedure
+                + "/checklist.pdf prints a box for each of these, which its type does not have: "
+                + String.join(" ", pdf.lost())
+                + " (print checklist.html instead)");
+      }
+      return pdf.bytes();
+    }
   }
 }

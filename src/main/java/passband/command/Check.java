@@ -36,18 +36,18 @@ final class Check {
     Arguments arguments =
         Arguments.of(words, Set.of("--analyzer", "--root", "--as"), Set.of("--coverage"));
     String as = arguments.oneOf("--as", "text", FORMS);
-    Compilation compilation =
-        Compilation.of(
-            arguments.paths(),
-            workingDirectory,
-            arguments.value("--root", null),
-            arguments.value("--analyzer", null));
+    String analyzer = arguments.value("--analyzer", null);
+    boolean coverage = arguments.has("--coverage");
+    Compilation<String> compilation =
+        Compilation.each(
+            Sources.groups(
+                arguments.paths(), workingDirectory, arguments.value("--root", null), analyzer),
+            analyzer,
+            plan -> coverage ? CoverageReport.of(plan) : "");
     read = compilation.read();
     report(compilation.diagnostics(), as, out, err);
-    if (arguments.has("--coverage")) {
-      PrintStream to = as.equals("text") ? out : err;
-      compilation.plans().forEach(plan -> to.print(CoverageReport.of(plan)));
-    }
+    PrintStream to = as.equals("text") ? out : err;
+    compilation.procedures().forEach(to::print);
     return compilation.diagnostics().hasErrors() ? Main.FAULTS : Main.FINE;
   }
 

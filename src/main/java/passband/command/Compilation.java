@@ -1,40 +1,61 @@
 package passband.command;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
-import passband.Compiler;
+import java.util.TreeSet;
 import passband.diagnostic.Diagnostics;
 import passband.plan.Plan;
-import passband.resolve.Library;
-import passband.resolve.Scope;
 
 /**
  * The compiled procedures of a command line's paths, and what was found in them.
  *
+ * @param <R> what is kept of a procedure
+ * @param procedures in order of name, or of their files where names are not asked for
  * @param read every file that was read, in order of path
  */
-record Compilation(List<Plan> plans, Diagnostics diagnostics, Set<Path> read) {
+record Compilation<R>(List<R> procedures, Diagnostics diagnostics, Set<Path> read) {
 
   /** Loads and compiles; {@code root} and {@code analyzer} are null where none is given. */
-  static Compilation of(List<String> paths, Path workingDirectory, String root, String analyzer)
+  static Compilation<Plan> of(
+      List<String> paths, Path workingDirectory, String root, String analyzer)
       throws Usage, IOException {
-    Diagnostics diagnostics = new Diagnostics();
-    Path given = root == null ? null : workingDirectory.resolve(root).normalize();
-    List<Plan> plans = new ArrayList<>();
-    Sources sources = new Sources(workingDirectory, given);
-    for (Library library : sources.load(paths, diagnostics)) {
-      plans.addAll(new Compiler(library, analyzer, diagnostics).compile());
-    }
-    plans.sort(Comparator.comparing(p -> p.name().text()));
-    for (int i = 1; i < plans.size(); i++) {
-      if (plans.get(i).name().text().equals(plans.get(i - 1).name().text())) {
-        Scope.duplicate(diagnostics, "procedure ", plans.get(i - 1).name(), plans.get(i).name());
-      }
-    }
-    return new Compilation(plans, diagnostics, sources.read());
+    Compilation<Plan> compilation =
+        each(Sources.groups(paths, workingDirectory, root, analyzer), analyzer, plan -> plan);
+    compilation.procedures.sort(Comparator.comparing(p -> p.name().text()));
+    return compilation;
   }
+
+  /**
+   * Compiles group by group, on every processor, and keeps of each procedure only what {@code made}
+   * makes of it, so that a library of any size fits into memory.
+   */
+  static <R> Compilation<R> each(List<Group> groups, String analyzer, InOrder.Work<Plan, R> made)
+      throws Usage, IOException {
+    List<R> kept = new ArrayList<>();
+    Findings findings = new Findings();
+    Set<Path> read = new TreeSet<>();
+    InOrder.each(
+        groups,
+        group -> {
+          Group.Compiled compiled = group.compiled(analyzer);
+          List<R> results = new ArrayList<>();
+          for (Plan plan : compiled.plans()) {
+            results.add(made.of(plan));
+          }
+          return new Done<>(compiled.found(), results);
+        },
+        done -> {
+          findings.take(done.found);
+          kept.addAll(done.results);
+          done.found.consulted().stream().filter(Files::exists).forEach(read::add);
+        });
+    return new Compilation<>(kept, findings.diagnostics(), read);
+  }
+
+  private record Done<R>(Group.Found found, List<R> results) {}
 }

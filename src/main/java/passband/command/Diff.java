@@ -10,6 +10,7 @@ import passband.Compiler;
 import passband.diagnostic.Diagnostics;
 import passband.diff.DiffReport;
 import passband.diff.PlanDiff;
+import passband.plan.Plan;
 import passband.render.DiffPage;
 import passband.resolve.Library;
 
@@ -34,8 +35,8 @@ final class Diff {
       throw new Usage(
           "diff takes two: the old and the new, each a file, a folder or REVISION:PATH");
     }
-    Compilation was = side(arguments.paths().get(0), arguments);
-    Compilation now = side(arguments.paths().get(1), arguments);
+    Compilation<Plan> was = side(arguments.paths().get(0), arguments);
+    Compilation<Plan> now = side(arguments.paths().get(1), arguments);
     if (was.diagnostics().hasErrors() || now.diagnostics().hasErrors()) {
       for (Diagnostics faults : List.of(was.diagnostics(), now.diagnostics())) {
         faults.removeIf(d -> !d.isError());
@@ -43,7 +44,7 @@ final class Diff {
       }
       return Main.CANNOT_RUN;
     }
-    List<PlanDiff> diffs = PlanDiff.between(was.plans(), now.plans());
+    List<PlanDiff> diffs = PlanDiff.between(was.procedures(), now.procedures());
     out.print(shown(diffs, as));
     return diffs.isEmpty() ? Main.FINE : Main.FAULTS;
   }
@@ -57,7 +58,7 @@ final class Diff {
     };
   }
 
-  private Compilation side(String path, Arguments arguments) throws Usage, IOException {
+  private Compilation<Plan> side(String path, Arguments arguments) throws Usage, IOException {
     String analyzer = arguments.value("--analyzer", null);
     int colon = path.indexOf(':');
     if (Files.exists(workingDirectory.resolve(path)) || colon <= 0) {
@@ -74,7 +75,7 @@ final class Diff {
     for (String source : sources) {
       library.load(source);
     }
-    return new Compilation(
+    return new Compilation<>(
         new Compiler(library, analyzer, diagnostics).compile(), diagnostics, Set.of());
   }
 }

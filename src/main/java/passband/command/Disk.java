@@ -5,25 +5,15 @@ import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.util.function.Consumer;
 import passband.resolve.Library;
 import passband.source.SourceReader;
 
 /** Reads the files of a library root from a file system, and none outside it, by whatever link. */
 final class Disk implements SourceReader {
   private final Path root;
-  private final Consumer<Path> onRead;
 
   Disk(Path root) {
-    this(root, file -> {});
-  }
-
-  /**
-   * @param onRead is told of each file that is read
-   */
-  Disk(Path root, Consumer<Path> onRead) {
     this.root = root;
-    this.onRead = onRead;
   }
 
   @Override
@@ -46,7 +36,6 @@ final class Disk implements SourceReader {
       if (bytes.length > LARGEST) {
         throw new IOException("it is larger than " + (LARGEST >> 20) + " MiB");
       }
-      onRead.accept(file);
       return bytes;
     } catch (java.nio.file.AccessDeniedException e) {
       throw new IOException("it may not be read");

@@ -40,14 +40,16 @@ final class Help {
           """;
       case "build" ->
           """
-          passband build PATH... [-o DIR] [--analyzer NAME] [--root DIR] [--paper SIZE]
+          passband build PATH... [-o DIR] [--analyzer NAME] [--root DIR] [--paper SIZE] [--without PARTS]
 
           Checks, then writes for every procedure DIR/PROCEDURE/checklist.html, checklist.pdf, limits.csv,
           limits.csv-metadata.json, limits.json, setups/*.svg and limits/*.svg. With an error anywhere nothing is written.
+          What has not changed since it was written is left as it stands; DIR/.built holds the digests that tell.
             -o, --out DIR     where to (out)
             --analyzer NAME   compile every procedure for this analyzer instead of its own
             --root DIR        the library root that no 'use' may leave
             --paper SIZE      a4 or letter (a4)
+            --without PARTS   leave out pdf or pictures, or both: pdf,pictures
             --watch           run again whenever a file that was read is saved
             --depfile FILE    write a rule in Make's format: the outputs and every file that was read
           """;

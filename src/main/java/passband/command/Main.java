@@ -4,7 +4,9 @@ import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.IOException;
 import java.io.PrintStream;
+import java.net.URISyntaxException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
@@ -30,17 +32,21 @@ public final class Main {
   private final PrintStream out;
   private final PrintStream err;
   private final int mostRuns;
+  private final String program;
 
   /** A command that works in a directory and prints to two streams. */
   Main(Path workingDirectory, PrintStream out, PrintStream err) {
-    this(workingDirectory, out, err, 0);
+    this(workingDirectory, out, err, 0, null);
   }
 
   /**
    * @param mostRuns after how many runs {@code --watch} ends; 0 for never
+   * @param program what tells this program from one that may write other bytes; null when that is
+   *     not known
    */
-  Main(Path workingDirectory, PrintStream out, PrintStream err, int mostRuns) {
+  Main(Path workingDirectory, PrintStream out, PrintStream err, int mostRuns, String program) {
     this.mostRuns = mostRuns;
+    this.program = program;
     this.workingDirectory = workingDirectory;
     this.out = out;
     this.err = err;
@@ -50,10 +56,23 @@ public final class Main {
   public static void main(String[] arguments) {
     PrintStream out = stream(FileDescriptor.out);
     PrintStream err = stream(FileDescriptor.err);
-    int status = new Main(Path.of("").toAbsolutePath(), out, err).run(List.of(arguments));
+    int status =
+        new Main(Path.of("").toAbsolutePath(), out, err, 0, program()).run(List.of(arguments));
     out.flush();
     err.flush();
     System.exit(status);
+  }
+
+  /** The jar's size and date; null when this does not run from one. */
+  private static String program() {
+    try {
+      Path jar = Path.of(Main.class.getProtectionDomain().getCodeSource().getLocation().toURI());
+      return Files.isRegularFile(jar)
+          ? Files.size(jar) + " " + Files.getLastModifiedTime(jar).toMillis()
+          : null;
+    } catch (URISyntaxException | IOException e) {
+      return null;
+    }
   }
 
   private static PrintStream stream(FileDescriptor descriptor) {
@@ -102,7 +121,7 @@ public final class Main {
         yield watched(rest, check::run, check::read);
       }
       case "build" -> {
-        Build build = new Build(workingDirectory, out, err);
+        Build build = new Build(workingDirectory, program, out, err);
         yield watched(rest, build::run, build::read);
       }
       case "format" -> new Format(workingDirectory, out, err).run(rest);

@@ -1,77 +1,214 @@
 package passband.command;
 
 import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.channels.FileLock;
+import java.nio.channels.OverlappingFileLockException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 
 /**
- * Writes a procedure's folder aside and moves it into place, so that what stands there is whole:
- * the old or the new.
+ * The folder that a build writes to. Everything is written aside first and moved into place when
+ * all of it is there, a procedure's folder at a time, so that what stands in a folder is whole: the
+ * old or the new. One build writes at a time.
  */
-final class Output {
+final class Output implements AutoCloseable {
+  /** What the last build wrote, and from what; held locked while a build goes on. */
+  private static final String RECORD = ".built";
+
+  private static final String ASIDE = ".new-";
+  private static final String BEFORE = ".old-";
+
   private final Path out;
+  private final FileChannel record;
+  private final Path aside;
+  private final boolean fresh;
+  private final TreeSet<String> staged = new TreeSet<>();
+  private boolean committed;
 
-  Output(Path out) {
+  private Output(Path out, FileChannel record, boolean fresh) throws IOException {
     this.out = out;
+    this.record = record;
+    this.fresh = fresh;
+    tidy();
+    this.aside = Files.createTempDirectory(out, ASIDE);
   }
 
-  /** Replaces the folder of a procedure by one with these files; paths may have folders in them. */
-  void write(String procedure, Map<String, byte[]> files) throws IOException {
+  /** Opens a folder, which is made where there is none. */
+  static Output open(Path out) throws Usage, IOException {
+    boolean fresh = !exists(out);
     Files.createDirectories(out);
-    Path fresh = Files.createTempDirectory(out, ".new-");
+    FileChannel record =
+        FileChannel.open(
+            out.resolve(RECORD),
+            StandardOpenOption.CREATE,
+            StandardOpenOption.READ,
+            StandardOpenOption.WRITE);
     try {
-      for (Map.Entry<String, byte[]> file : files.entrySet()) {
-        Path path = fresh.resolve(file.getKey().replace("/", out.getFileSystem().getSeparator()));
-        Files.createDirectories(path.getParent());
-        Files.write(path, file.getValue());
+      if (lock(record) == null) {
+        throw new Usage("another build is writing to " + out);
       }
-      openToAll(fresh);
-      replace(out.resolve(procedure), fresh);
+      return new Output(out, record, fresh);
+    } catch (Usage | IOException | RuntimeException e) {
+      record.close();
+      throw e;
+    }
+  }
+
+  private static FileLock lock(FileChannel record) throws IOException {
+    try {
+      return record.tryLock();
+    } catch (OverlappingFileLockException e) {
+      return null;
+    }
+  }
+
+  /** Puts back or takes away what a build left that was killed. */
+  private void tidy() throws IOException {
+    List<Path> left;
+    try (Stream<Path> all = Files.list(out)) {
+      left = all.filter(p -> name(p).startsWith(ASIDE) || name(p).startsWith(BEFORE)).toList();
+    }
+    for (Path folder : left) {
+      if (name(folder).startsWith(BEFORE)) {
+        try (Stream<Path> was = Files.list(folder)) {
+          for (Path old : was.toList()) {
+            if (!exists(out.resolve(name(old)))) {
+              Files.move(old, out.resolve(name(old)));
+            }
+          }
+        }
+      }
+      delete(folder);
+    }
+  }
+
+  private static String name(Path path) {
+    return path.getFileName().toString();
+  }
+
+  private static boolean exists(Path path) {
+    return Files.exists(path, LinkOption.NOFOLLOW_LINKS);
+  }
+
+  /** The folder of a procedure. */
+  Path folder(String procedure) {
+    return out.resolve(procedure);
+  }
+
+  /** What the last build left written about itself; empty when there is nothing. */
+  byte[] record() throws IOException {
+    byte[] bytes = new byte[(int) record.size()];
+    record.position(0);
+    java.nio.ByteBuffer buffer = java.nio.ByteBuffer.wrap(bytes);
+    while (buffer.hasRemaining() && record.read(buffer) >= 0) {}
+    return bytes;
+  }
+
+  /**
+   * Writes the files of a procedure aside; paths may have folders in them.
+   *
+   * @return how each file looks from outside, by its path below this folder
+   */
+  Map<String, String> stage(String procedure, Map<String, byte[]> files) throws IOException {
+    Map<String, String> looks = new TreeMap<>();
+    synchronized (staged) {
+      if (!staged.add(procedure)) {
+        return looks; // two procedures of one name: an error, and nothing is moved into place
+      }
+    }
+    Path fresh = aside.resolve(procedure);
+    Files.createDirectory(fresh);
+    TreeSet<Path> made = new TreeSet<>(List.of(fresh));
+    for (Map.Entry<String, byte[]> file : files.entrySet()) {
+      Path path = fresh.resolve(file.getKey().replace("/", out.getFileSystem().getSeparator()));
+      if (made.add(path.getParent())) {
+        Files.createDirectories(path.getParent());
+      }
+      Files.write(path, file.getValue());
+      looks.put(procedure + "/" + file.getKey(), look(path));
+    }
+    return looks;
+  }
+
+  /** A file's size and the time of its last change; {@code -} where there is none. */
+  static String look(Path file) throws IOException {
+    try {
+      BasicFileAttributes seen = Files.readAttributes(file, BasicFileAttributes.class);
+      return seen.size() + "@" + seen.lastModifiedTime().to(TimeUnit.NANOSECONDS);
+    } catch (NoSuchFileException e) {
+      return "-";
+    }
+  }
+
+  /** Moves what was written into place, and writes about it into the record. */
+  void commit(byte[] about) throws IOException {
+    Path before = Files.createTempDirectory(out, BEFORE);
+    try {
+      for (String procedure : staged) {
+        replace(procedure, before);
+      }
     } finally {
-      delete(fresh);
+      delete(before);
     }
+    record.truncate(0);
+    record.position(0);
+    java.nio.ByteBuffer buffer = java.nio.ByteBuffer.wrap(about);
+    while (buffer.hasRemaining()) {
+      record.write(buffer);
+    }
+    committed = true;
   }
 
-  /** Temporary folders are private; a result is as readable as any other folder. */
-  private static void openToAll(Path folder) throws IOException {
-    if (folder.getFileSystem().supportedFileAttributeViews().contains("posix")) {
-      Files.setPosixFilePermissions(
-          folder, java.nio.file.attribute.PosixFilePermissions.fromString("rwxr-xr-x"));
-    }
-  }
-
-  private void replace(Path target, Path fresh) throws IOException {
-    if (!Files.exists(target, LinkOption.NOFOLLOW_LINKS)) {
+  private void replace(String procedure, Path before) throws IOException {
+    Path target = out.resolve(procedure);
+    Path fresh = aside.resolve(procedure);
+    if (!exists(target)) {
       Files.move(fresh, target);
       return;
     }
-    Path old = Files.createTempDirectory(out, ".old-").resolve("was");
+    Path old = before.resolve(procedure);
+    Files.move(target, old);
     try {
-      Files.move(target, old);
       Files.move(fresh, target);
     } catch (IOException e) {
-      if (Files.exists(old) && !Files.exists(target)) {
-        Files.move(old, target);
-      }
+      Files.move(old, target);
       throw e;
+    }
+  }
+
+  @Override
+  public void close() throws IOException {
+    try {
+      delete(aside);
     } finally {
-      delete(old.getParent());
+      record.close();
+      if (fresh && !committed) {
+        delete(out);
+      }
     }
   }
 
   private static void delete(Path folder) throws IOException {
-    if (!Files.exists(folder, LinkOption.NOFOLLOW_LINKS)) {
+    if (!exists(folder)) {
       return;
     }
-    List<Path> all;
+    List<Path> all = new ArrayList<>();
     try (Stream<Path> walk = Files.walk(folder)) {
-      all = walk.sorted(Comparator.reverseOrder()).toList();
+      walk.sorted(Comparator.reverseOrder()).forEach(all::add);
     }
     for (Path path : all) {
       Files.delete(path);

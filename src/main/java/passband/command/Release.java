@@ -31,17 +31,17 @@ final class Release {
 
   int run(List<String> words) throws Usage, IOException {
     Arguments arguments = Arguments.of(words, Set.of("--root"), Set.of());
-    Compilation compilation =
+    Compilation<Plan> compilation =
         Compilation.of(arguments.paths(), workingDirectory, arguments.value("--root", null), null);
     Check.report(compilation.diagnostics(), "text", out, err);
     if (compilation.diagnostics().hasErrors()) {
       err.println("nothing was released");
       return Main.FAULTS;
     }
-    if (compilation.plans().isEmpty()) {
+    if (compilation.procedures().isEmpty()) {
       throw new Usage("there is no procedure in " + String.join(", ", arguments.paths()));
     }
-    for (Plan plan : compilation.plans()) {
+    for (Plan plan : compilation.procedures()) {
       release(plan);
     }
     return Main.FINE;

@@ -4,17 +4,16 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
-import passband.diagnostic.Diagnostics;
-import passband.resolve.Library;
 
 /**
- * Turns the paths of a command line into loaded libraries: a folder is its own root, a file belongs
+ * Turns the paths of a command line into groups of files: a folder is its own root, a file belongs
  * to the working directory.
  */
 final class Sources {
@@ -22,50 +21,53 @@ final class Sources {
 
   private final Path workingDirectory;
   private final Path givenRoot;
-  private final Set<Path> read = new TreeSet<>();
+  private final String analyzer;
 
-  /**
-   * @param givenRoot the library root from the command line; null when none is given
-   */
-  Sources(Path workingDirectory, Path givenRoot) {
+  private Sources(Path workingDirectory, Path givenRoot, String analyzer) {
     this.workingDirectory = workingDirectory;
     this.givenRoot = givenRoot;
+    this.analyzer = analyzer;
   }
 
   /**
-   * The libraries that the paths name, each root once, with every file loaded; faults in them go to
-   * the diagnostics.
+   * The groups of files that the paths name, in order; {@code root} and {@code analyzer} are null
+   * where none is given.
    */
-  List<Library> load(List<String> paths, Diagnostics diagnostics) throws Usage, IOException {
+  static List<Group> groups(List<String> paths, Path workingDirectory, String root, String analyzer)
+      throws Usage, IOException {
     if (paths.isEmpty()) {
       throw new Usage("no file or folder is named");
     }
+    Path givenRoot = root == null ? null : workingDirectory.resolve(root).normalize();
+    Sources sources = new Sources(workingDirectory, givenRoot, analyzer);
     Map<Path, TreeSet<String>> byRoot = new LinkedHashMap<>();
     for (String path : paths) {
-      add(path, byRoot);
+      sources.add(path, byRoot);
     }
-    List<Library> libraries = new ArrayList<>();
-    for (Map.Entry<Path, TreeSet<String>> entry : byRoot.entrySet()) {
-      Library library =
-          new Library(shown(entry.getKey()), new Disk(entry.getKey(), read::add), diagnostics);
-      for (String file : entry.getValue()) {
-        load(library, file, entry.getKey());
-      }
-      libraries.add(library);
-    }
-    return libraries;
+    List<Group> groups = new ArrayList<>();
+    byRoot.forEach((folder, given) -> sources.addGroups(folder, given, groups));
+    return groups;
   }
 
-  /** Every file that was read, tables and records among them. */
-  Set<Path> read() {
-    return read;
-  }
-
-  private void load(Library library, String file, Path root) throws Usage {
-    try {
-      library.load(file);
-    } catch (IOException e) {
-      throw new Usage("cannot read " + shown(root) + file + ": " + e.getMessage());
+  private void addGroups(Path folder, TreeSet<String> given, List<Group> groups) {
+    Root root = new Root(folder, shown(folder));
+    if (given.size() == 1) {
+      groups.add(new Group(root, given.first(), Set.of(), Set.of(), Set.of(), Set.of()));
+      return;
+    }
+    UseGraph graph = new UseGraph(given, root.disk());
+    Set<String> taken = new HashSet<>();
+    for (String start : graph.starts(given)) {
+      Set<String> files = graph.from(start);
+      Set<String> own = new TreeSet<>(files);
+      own.removeAll(taken);
+      taken.addAll(files);
+      Set<String> named = new TreeSet<>(files);
+      named.retainAll(given);
+      root.expect(files);
+      groups.add(
+          new Group(
+              root, start, files, own, named, analyzer == null ? Set.of() : graph.withAnalyzers()));
     }
   }
 

@@ -6,14 +6,12 @@ import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import passband.source.Sha256;
 import passband.source.Span;
 
 /** Diagnostics as SARIF 2.1.0 (OASIS Standard, 2020). */
@@ -196,12 +194,6 @@ public final class SarifReport {
             span.text().replaceAll("\\s+", " "),
             line);
     int count = seen.merge(base, 1, Integer::sum);
-    try {
-      MessageDigest sha = MessageDigest.getInstance("SHA-256");
-      byte[] digest = sha.digest((base + "\n" + count).getBytes(StandardCharsets.UTF_8));
-      return HexFormat.of().formatHex(digest, 0, 16);
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException("every Java platform has SHA-256", e);
-    }
+    return Sha256.hex((base + "\n" + count).getBytes(StandardCharsets.UTF_8)).substring(0, 32);
   }
 }

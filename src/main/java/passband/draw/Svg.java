@@ -96,7 +96,25 @@ public final class Svg implements Shape.Visitor {
         .append(">" + escaped(text.text()) + "</text>\n");
   }
 
+  /** Two decimals without needless zeros. */
   private static String number(double value) {
+    double hundredths = value * 100;
+    long nearest = Math.round(hundredths);
+    boolean plain = Math.abs(hundredths - nearest) < 0.49 && Math.abs(hundredths) < 1e12;
+    return plain ? decimal(nearest) : rounded(value);
+  }
+
+  private static String decimal(long hundredths) {
+    long size = Math.abs(hundredths);
+    String whole = (hundredths < 0 ? "-" : "") + size / 100;
+    long rest = size % 100;
+    return rest == 0
+        ? whole
+        : whole + (rest % 10 == 0 ? "." + rest / 10 : rest < 10 ? ".0" + rest : "." + rest);
+  }
+
+  /** A value that lies about midway between two hundredths. */
+  private static String rounded(double value) {
     BigDecimal rounded = BigDecimal.valueOf(value).setScale(2, RoundingMode.HALF_EVEN);
     return rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
   }

@@ -1,9 +1,6 @@
 package passband.plan;
 
 import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import passband.limit.Limit;
@@ -14,6 +11,7 @@ import passband.model.ExtraSetting;
 import passband.model.Lead;
 import passband.model.Series;
 import passband.model.Terminal;
+import passband.source.Sha256;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -29,12 +27,7 @@ final class Digest {
 
   /** In lower-case hexadecimal. */
   static String of(Plan plan) {
-    try {
-      MessageDigest sha = MessageDigest.getInstance("SHA-256");
-      return HexFormat.of().formatHex(sha.digest(meaning(plan).getBytes(StandardCharsets.UTF_8)));
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException("every Java platform has SHA-256", e);
-    }
+    return Sha256.hex(meaning(plan).getBytes(StandardCharsets.UTF_8));
   }
 
   /**

@@ -16,9 +16,20 @@ record Nearby(double low, double high) {
   private static final int MOST_DIGITS = 14;
 
   /** Around a ratio. */
-  static Nearby of(Rational value) {
-    Nearby over = around(value.denominator());
-    return around(value.numerator()).over(over);
+  static Nearby of(BigInteger numerator, BigInteger denominator) {
+    return around(numerator).over(around(denominator));
+  }
+
+  /** Around a ratio. */
+  static Nearby of(long numerator, long denominator) {
+    return around(numerator).over(around(denominator));
+  }
+
+  private static Nearby around(long whole) {
+    double nearest = whole;
+    return Math.abs(whole) <= 1L << 53
+        ? new Nearby(nearest, nearest)
+        : new Nearby(Math.nextDown(nearest), Math.nextUp(nearest));
   }
 
   private static Nearby around(BigInteger whole) {

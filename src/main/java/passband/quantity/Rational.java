@@ -26,6 +26,8 @@ public final class Rational implements Comparable<Rational> {
   public static final Rational HUNDRED = new Rational(100, 1);
 
   private static final int MOST_DIGITS = 60;
+  private static final long[] POWERS = {1, 10, 100, 1_000, 10_000, 100_000, 1_000_000};
+  private static final long GREATEST_ROOT = 3_037_000_499L;
   private static final BigInteger LEAST_LONG = BigInteger.valueOf(-Long.MAX_VALUE);
   private static final BigInteger GREATEST_LONG = BigInteger.valueOf(Long.MAX_VALUE);
 
@@ -80,6 +82,9 @@ public final class Rational implements Comparable<Rational> {
   public static Rational of(BigInteger num, BigInteger den) {
     if (den.signum() == 0) {
       throw new ArithmeticException("division by zero");
+    }
+    if (num.bitLength() < Long.SIZE - 1 && den.bitLength() < Long.SIZE - 1) {
+      return of(num.longValue(), den.longValue());
     }
     BigInteger divisor = num.gcd(den);
     if (den.signum() < 0) {
@@ -279,10 +284,31 @@ public final class Rational implements Comparable<Rational> {
     if (signum() < 0) {
       return null;
     }
+    if (small()) {
+      long n = exactRoot(num);
+      long d = n < 0 ? -1 : exactRoot(den);
+      return d < 0 ? null : new Rational(n, d);
+    }
     BigInteger n = numerator().sqrt();
     BigInteger d = denominator().sqrt();
     boolean exact = n.multiply(n).equals(numerator()) && d.multiply(d).equals(denominator());
     return exact ? of(n, d) : null;
+  }
+
+  /** The root of a whole square; −1 of any other number. A double's root is one off at most. */
+  private static long exactRoot(long square) {
+    long near = (long) Math.sqrt((double) square);
+    for (long root = Math.max(0, near - 1); root <= Math.min(near + 1, GREATEST_ROOT); root++) {
+      if (root * root == square) {
+        return root;
+      }
+    }
+    return -1;
+  }
+
+  /** Doubles around the value; null where there are none. */
+  Nearby nearby() {
+    return small() ? Nearby.of(num, den) : Nearby.of(bigNum, bigDen);
   }
 
   /** The value rounded to significant digits. */
@@ -293,6 +319,9 @@ public final class Rational implements Comparable<Rational> {
 
   /** The nearest double. */
   public double doubleValue() {
+    if (small() && Math.abs(num) <= 1L << 53 && den <= 1L << 53) {
+      return (double) num / (double) den; // two exact doubles: IEEE 754 gives the nearest
+    }
     return toDecimal(20, RoundingMode.HALF_EVEN).doubleValue();
   }
 
@@ -324,9 +353,31 @@ public final class Rational implements Comparable<Rational> {
 
   /** The plain decimal with this many decimals, rounded half to even where it has more. */
   public String toFixed(int decimals) {
+    if (small() && decimals < POWERS.length) {
+      long scaled = Math.abs(num) * POWERS[decimals];
+      if (scaled >= 0 && Math.multiplyHigh(Math.abs(num), POWERS[decimals]) == 0) {
+        return fixed(scaled, decimals);
+      }
+    }
     return new BigDecimal(numerator())
         .divide(new BigDecimal(denominator()), decimals, RoundingMode.HALF_EVEN)
         .toPlainString();
+  }
+
+  /** The absolute value times ten to the decimals over the denominator, rounded half to even. */
+  private String fixed(long scaled, int decimals) {
+    long whole = scaled / den;
+    long left = scaled - whole * den;
+    long toNext = den - left;
+    if (left > toNext || left == toNext && (whole & 1) == 1) {
+      whole++;
+    }
+    String sign = num < 0 && whole != 0 ? "-" : "";
+    if (decimals == 0) {
+      return sign + whole;
+    }
+    String tail = Long.toString(whole % POWERS[decimals]);
+    return sign + whole / POWERS[decimals] + "." + "0".repeat(decimals - tail.length()) + tail;
   }
 
   @Override

@@ -349,7 +349,7 @@ public final class Real implements Comparable<Real> {
 
   private Nearby findNearby() {
     if (simple()) {
-      Nearby near = Nearby.of(value);
+      Nearby near = value.nearby();
       return near == null || root == 0 ? near : root > 0 ? near.root() : near.root().negate();
     }
     Nearby a = left.nearby();

@@ -4,8 +4,6 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
 import java.util.Base64;
 import java.util.HashMap;
@@ -14,6 +12,7 @@ import java.util.Map;
 import java.util.TreeSet;
 import passband.draw.Svg;
 import passband.plan.Plan;
+import passband.source.Sha256;
 
 /**
  * {@code checklist.html}: the technician's sheet, one self-contained file. It is a printable sheet
@@ -23,6 +22,7 @@ import passband.plan.Plan;
 public final class Checklist {
   private static final String STYLE = resource("checklist.css");
   private static final String SCRIPT = resource("checklist.js");
+  private static final String SCRIPT_HASH = hash(SCRIPT);
 
   private Checklist() {}
 
@@ -39,7 +39,7 @@ public final class Checklist {
     model.put("style", style);
     model.put("styleHash", hash(style));
     model.put("script", SCRIPT);
-    model.put("scriptHash", hash(SCRIPT));
+    model.put("scriptHash", SCRIPT_HASH);
     model.put("wiring", wiring(sheet));
     model.put("pictures", pictures(sheet));
     return Templates.filled("checklist.ftlh", model);
@@ -63,13 +63,7 @@ public final class Checklist {
 
   /** The SHA-256 of a text as a content-security policy wants it. */
   static String hash(String text) {
-    try {
-      byte[] digest =
-          MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
-      return Base64.getEncoder().encodeToString(digest);
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException("every Java has SHA-256", e);
-    }
+    return Base64.getEncoder().encodeToString(Sha256.of(text.getBytes(StandardCharsets.UTF_8)));
   }
 
   /** A file beside this class. */

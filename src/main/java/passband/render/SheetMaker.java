@@ -184,24 +184,25 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
 
   private List<Sheet.Group> groups(Stage.Run run) {
     List<Sheet.Group> groups = new ArrayList<>();
+    List<String> shared = List.of();
     List<Point> together = new ArrayList<>();
     for (Point point : run.points()) {
-      if (!together.isEmpty() && !alike(together.get(0), point)) {
-        groups.add(group(together));
+      List<String> steps = generic(point);
+      if (!together.isEmpty() && !(alike(together.get(0), point) && steps.equals(shared))) {
+        groups.add(group(together, shared));
         together.clear();
       }
       together.add(point);
+      shared = steps;
     }
     if (!together.isEmpty()) {
-      groups.add(group(together));
+      groups.add(group(together, shared));
     }
     return groups;
   }
 
   private static boolean alike(Point a, Point b) {
-    return a.mode() == b.mode()
-        && a.extras().keySet().equals(b.extras().keySet())
-        && generic(a).equals(generic(b));
+    return a.mode() == b.mode() && a.extras().keySet().equals(b.extras().keySet());
   }
 
   /** A point's steps with what stands on its line left open. */
@@ -220,26 +221,43 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
     for (PlanStep step : point.steps()) {
       String text = step.text();
       for (Map.Entry<String, String> entry : own.entrySet()) {
-        text =
-            text.replaceAll(
-                "(?<![\\p{L}\\p{Nd}.])"
-                    + java.util.regex.Pattern.quote(entry.getKey())
-                    + "(?![\\p{L}\\p{Nd}])",
-                entry.getValue());
+        text = replaced(text, entry.getKey(), entry.getValue());
       }
       texts.add(text);
     }
     return texts;
   }
 
-  private Sheet.Group group(List<Point> points) {
+  /** A text with a word or figure replaced wherever it stands by itself. */
+  private static String replaced(String text, String figure, String by) {
+    StringBuilder made = new StringBuilder();
+    int from = 0;
+    for (int at = text.indexOf(figure); at >= 0; at = text.indexOf(figure, at + 1)) {
+      int end = at + figure.length();
+      boolean alone =
+          at >= from
+              && (at == 0 || !inWord(text.codePointBefore(at)) && text.charAt(at - 1) != '.')
+              && (end == text.length() || !inWord(text.codePointAt(end)));
+      if (alone) {
+        made.append(text, from, at).append(by);
+        from = end;
+      }
+    }
+    return from == 0 ? text : made.append(text, from, text.length()).toString();
+  }
+
+  private static boolean inWord(int c) {
+    return Character.isLetter(c) || Character.isDigit(c);
+  }
+
+  private Sheet.Group group(List<Point> points, List<String> shared) {
     Point first = points.get(0);
     List<Sheet.Line> made = new ArrayList<>();
     points.forEach(p -> made.add(line(p)));
     boolean one = points.size() == 1;
     return new Sheet.Group(
         first.mode() == null ? null : first.mode().title(),
-        one ? first.steps().stream().map(PlanStep::text).toList() : generic(first),
+        one ? first.steps().stream().map(PlanStep::text).toList() : shared,
         made,
         first.setting() != null,
         first.load() != null,

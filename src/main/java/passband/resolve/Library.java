@@ -12,10 +12,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
-import passband.parse.Syntax;
 import passband.source.Decoder;
 import passband.source.SourceFile;
 import passband.source.SourceReader;
@@ -25,9 +25,11 @@ import passband.syntax.Word;
 
 /** The files of one library root: each is read and parsed once, however many use it. */
 public final class Library {
+  private final ParsedFiles parsed;
   private final String shownRoot;
   private final SourceReader reader;
   private final Diagnostics diagnostics;
+  private final Set<String> consulted = new TreeSet<>();
   private final Map<String, Tree.File> files = new TreeMap<>();
   private final Map<String, List<String>> uses = new LinkedHashMap<>();
 
@@ -37,8 +39,16 @@ public final class Library {
    * @param reader gives the bytes of files under the root
    */
   public Library(String shownRoot, SourceReader reader, Diagnostics diagnostics) {
-    this.shownRoot = shownRoot;
-    this.reader = reader;
+    this(new ParsedFiles(shownRoot, reader), diagnostics);
+  }
+
+  /**
+   * @param parsed the files of the root, which other libraries may take as well
+   */
+  public Library(ParsedFiles parsed, Diagnostics diagnostics) {
+    this.parsed = parsed;
+    this.shownRoot = parsed.shownRoot();
+    this.reader = parsed.reader();
     this.diagnostics = diagnostics;
   }
 
@@ -49,18 +59,16 @@ public final class Library {
    */
   public void load(String path) throws IOException {
     if (!files.containsKey(path)) {
-      parse(path, reader.read(path));
+      parse(path);
       loadUses(path);
     }
   }
 
-  private void parse(String path, byte[] bytes) {
-    SourceFile source = Decoder.decode(shownRoot + path, bytes, diagnostics);
-    if (source == null) {
-      files.put(path, new Tree.File(new SourceFile(shownRoot + path, ""), List.of(), List.of()));
-    } else {
-      files.put(path, Syntax.parse(source, diagnostics));
-    }
+  private void parse(String path) throws IOException {
+    consulted.add(path);
+    ParsedFiles.Parsed one = parsed.parsed(path);
+    diagnostics.addAll(one.faults());
+    files.put(path, one.file());
   }
 
   /**
@@ -108,12 +116,11 @@ public final class Library {
 
   private boolean read(String target, Word use) {
     try {
-      parse(target, reader.read(target));
+      parse(target);
       return true;
     } catch (IOException e) {
       sayUnreadable(use, e);
-      files.put(
-          target, new Tree.File(new SourceFile(shownRoot + target, ""), List.of(), List.of()));
+      files.put(target, parsed.empty(target));
       return false;
     }
   }
@@ -160,7 +167,7 @@ public final class Library {
    * Resolves a relative path against the folder of a file; null when it is absolute, empty or
    * leaves the root.
    */
-  static String normalised(String from, String relative) {
+  public static String normalised(String from, String relative) {
     if (relative.isEmpty()
         || relative.startsWith("/")
         || relative.indexOf('\\') >= 0
@@ -187,6 +194,7 @@ public final class Library {
   /** The text of a file in the same folder as a source; null where there is none to read. */
   public SourceFile beside(SourceFile source, String name) {
     String path = normalised(source.path().substring(shownRoot.length()), name);
+    consulted.add(path);
     try {
       return Decoder.decode(shownRoot + path, reader.read(path), diagnostics);
     } catch (IOException e) {
@@ -203,12 +211,23 @@ public final class Library {
     if (path == null) {
       return null;
     }
+    consulted.add(path);
     try {
       return Decoder.decode(shownRoot + path, reader.read(path), diagnostics);
     } catch (IOException e) {
       sayUnreadable(name, e);
       return null;
     }
+  }
+
+  /** The paths of all files that were asked for, there or not: sources, tables and records. */
+  public Set<String> consulted() {
+    return consulted;
+  }
+
+  /** A file's path relative to the root. */
+  public String pathOf(Tree.File file) {
+    return file.source().path().substring(shownRoot.length());
   }
 
   /** All files read, by path. */
@@ -218,7 +237,7 @@ public final class Library {
 
   /** The file and all that it uses, itself first, then in the order of use. */
   public List<Tree.File> visibleFrom(Tree.File file) {
-    String start = file.source().path().substring(shownRoot.length());
+    String start = pathOf(file);
     Set<String> seen = new LinkedHashSet<>();
     Deque<String> next = new ArrayDeque<>(List.of(start));
     while (!next.isEmpty()) {

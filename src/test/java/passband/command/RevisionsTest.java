@@ -209,7 +209,8 @@ class RevisionsTest {
             work,
             new PrintStream(outBytes, true, StandardCharsets.UTF_8),
             new PrintStream(errBytes, true, StandardCharsets.UTF_8),
-            3);
+            3,
+            null);
     Thread watching = new Thread(() -> main.run(List.of("check", "procedures", "--watch")));
     watching.start();
     awaited(() -> count(errBytes, "watching ") == 1);

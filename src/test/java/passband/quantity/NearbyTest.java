@@ -21,8 +21,9 @@ class NearbyTest {
   }
 
   private static Rational random(Random random) {
-    BigInteger n = new BigInteger(1 + random.nextInt(120), random);
-    BigInteger d = new BigInteger(1 + random.nextInt(120), random).add(BigInteger.ONE);
+    int bits = random.nextBoolean() ? 20 : 120;
+    BigInteger n = new BigInteger(1 + random.nextInt(bits), random);
+    BigInteger d = new BigInteger(1 + random.nextInt(bits), random).add(BigInteger.ONE);
     return Rational.of(random.nextBoolean() ? n : n.negate(), d);
   }
 
@@ -39,8 +40,8 @@ class NearbyTest {
     for (int i = 0; i < 20_000; i++) {
       Rational a = random(random);
       Rational b = random(random);
-      Nearby x = Nearby.of(a);
-      Nearby y = Nearby.of(b);
+      Nearby x = a.nearby();
+      Nearby y = b.nearby();
       BigDecimal p = decimal(a);
       BigDecimal q = decimal(b);
       holds(x, p);
@@ -58,15 +59,30 @@ class NearbyTest {
 
   @Test
   void whatDoublesCannotTellIsLeftOpen() {
-    Nearby third = Nearby.of(Rational.of(1, 3));
+    Nearby third = Rational.of(1, 3).nearby();
     assertEquals(0, third.compareTo(third));
     assertEquals(0, third.plus(third.negate()).signum());
     assertNull(third.over(third.plus(third.negate())));
-    assertNull(Nearby.of(Rational.of(3)).root().times(Nearby.of(Rational.of(3)).root()).floor());
+    assertNull(Rational.of(3).nearby().root().times(Rational.of(3).nearby().root()).floor());
     assertNull(third.rounded(new MathContext(20)));
-    Nearby huge = Nearby.of(Rational.of(BigInteger.TEN.pow(300), BigInteger.ONE));
+    Nearby huge = Rational.of(BigInteger.TEN.pow(300), BigInteger.ONE).nearby();
     assertNull(huge.times(huge));
-    assertNull(Nearby.of(Rational.of(BigInteger.TEN.pow(400), BigInteger.ONE)));
+    assertNull(Rational.of(BigInteger.TEN.pow(400), BigInteger.ONE).nearby());
+  }
+
+  /** Squares of whole numbers up to the largest that a long holds, and their neighbours. */
+  @Test
+  void exactRoots() {
+    for (long root : new long[] {0, 1, 2, 94906267L, 3037000498L, 3037000499L}) {
+      Rational square = Rational.of(root * root);
+      assertEquals(Rational.of(root), square.exactRoot());
+      assertNull(Rational.of(root * root + 2).exactRoot());
+      if (root > 1) {
+        assertNull(Rational.of(root * root - 1).exactRoot());
+        assertEquals(Rational.of(1, root), Rational.of(1, root * root).exactRoot());
+      }
+    }
+    assertNull(Rational.of(Long.MAX_VALUE).exactRoot());
   }
 
   /** √3·√3 and 3, √2 + √8 and √18: equal, so no number of digits tells them apart. */

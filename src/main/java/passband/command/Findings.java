@@ -1,0 +1,45 @@
+package passband.command;
+
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.Map;
+import java.util.Set;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostics;
+import passband.resolve.Scope;
+import passband.source.Span;
+import passband.syntax.Word;
+
+/** What was found in all groups, put together. */
+final class Findings {
+  private final Diagnostics diagnostics = new Diagnostics();
+  private final Set<Span> quieting = new HashSet<>();
+  private final Map<String, Word> names = new HashMap<>();
+
+  /** Takes a group's. */
+  void take(Group.Found found) {
+    diagnostics.addAll(found.diagnostics().list());
+    quieting.addAll(found.quieting());
+    Set<String> own = new HashSet<>();
+    for (Word name : found.names()) {
+      boolean twin = !own.add(name.text()); // the compiler has said so
+      Word first = names.putIfAbsent(name.text(), name);
+      if (first != null && !twin) {
+        Scope.duplicate(diagnostics, "procedure ", first, name);
+      }
+    }
+  }
+
+  /**
+   * All of it. An allow in a shared file is unused when no group has a use for it, and while
+   * something is at fault none is called so: it may quiet what was not reached.
+   */
+  Diagnostics diagnostics() {
+    boolean faults = diagnostics.hasErrors();
+    if (faults || !quieting.isEmpty()) {
+      diagnostics.removeIf(
+          d -> d.code() == Code.ALLOW_UNUSED && (faults || quieting.contains(d.span())));
+    }
+    return diagnostics;
+  }
+}
