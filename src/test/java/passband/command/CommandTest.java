@@ -17,6 +17,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.TimeZone;
 import java.util.TreeMap;
 import java.util.stream.Stream;
@@ -25,6 +26,10 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostics;
+import passband.source.SourceFile;
+import passband.source.Span;
 import passband.testing.Repository;
 
 /**
@@ -71,6 +76,12 @@ class CommandTest {
     Path file = work.resolve(path);
     Files.createDirectories(file.getParent());
     Files.writeString(file, text);
+  }
+
+  private void edit(String path, String from, String to) throws IOException {
+    String text = Files.readString(work.resolve(path));
+    assertTrue(text.contains(from), path + " has no " + from);
+    write(path, text.replace(from, to));
   }
 
   private void copyLibrary() throws IOException {
@@ -473,5 +484,168 @@ class CommandTest {
     assertTrue(
         err.contains("tussock-150-output/checklist.pdf prints a box for each of these"), err);
     assertTrue(err.contains("\u544a \u8b66 ("), err);
+  }
+
+  // ---- what has not changed ----
+
+  /** When each written file was last changed, by path. */
+  private TreeMap<String, String> times() throws IOException {
+    TreeMap<String, String> times = new TreeMap<>();
+    for (String file : tree("out").keySet()) {
+      times.put(file, Files.getLastModifiedTime(work.resolve("out/" + file)).toString());
+    }
+    return times;
+  }
+
+  /** The procedures of which some file is newer than it was. */
+  private List<String> rewritten(TreeMap<String, String> before) throws IOException {
+    List<String> procedures = new ArrayList<>();
+    times()
+        .forEach(
+            (file, time) -> {
+              String procedure = file.substring(0, file.indexOf('/'));
+              if (!time.equals(before.get(file)) && !procedures.contains(procedure)) {
+                procedures.add(procedure);
+              }
+            });
+    return procedures;
+  }
+
+  @Test
+  void whatHasNotChangedIsLeftAsItStands() throws IOException {
+    copyLibrary();
+    program = "one";
+    assertEquals(0, run("build", "procedures"), err);
+    String said = out;
+    TreeMap<String, String> before = times();
+    assertEquals(0, run("build", "procedures"), err);
+    assertEquals(said, out);
+    assertEquals(List.of(), rewritten(before));
+
+    String fescue = "fescue-300-service";
+    String tussock = "tussock-150-output";
+    edit("procedures/fescue-300/pure-limits.csv", "\n", "\r\n");
+    assertEquals(0, run("build", "procedures"), err);
+    assertEquals(List.of(fescue), rewritten(before));
+
+    before = times();
+    edit("procedures/analyzers/sorrel-12.pband", "Sorrel 12", "Sorrel 12a");
+    assertEquals(0, run("build", "procedures"), err);
+    assertTrue(rewritten(before).contains(tussock));
+
+    before = times();
+    write("out/" + tussock + "/limits.csv", "someone's notes");
+    assertEquals(0, run("build", "procedures"), err);
+    assertEquals(List.of(tussock), rewritten(before));
+    assertTrue(tree("out").get(tussock + "/limits.csv").startsWith("procedure,"));
+
+    before = times();
+    assertEquals(0, run("build", "procedures", "--paper", "letter"), err);
+    assertEquals(List.of(fescue, tussock), rewritten(before));
+
+    before = times();
+    program = "another";
+    assertEquals(0, run("build", "procedures", "--paper", "letter"), err);
+    assertEquals(List.of(fescue, tussock), rewritten(before));
+  }
+
+  /** A record of releases that turns up is a file that was asked for in vain before. */
+  @Test
+  void aRecordThatTurnsUpIsLookedAt() throws IOException {
+    copyLibrary();
+    program = "one";
+    assertEquals(0, run("build", "procedures"), err);
+    write(
+        "procedures/tussock-150/released.txt",
+        "tussock-150-output \"B\" 2026-10-02 " + "0".repeat(64) + "\n");
+    assertEquals(1, run("build", "procedures"));
+    assertTrue(out.contains("[revision-reused]"), out);
+  }
+
+  @Test
+  void aWarningIsSaidEachTime() throws IOException {
+    copyLibrary();
+    program = "one";
+    edit("procedures/tussock-150/tussock-150-output.pband", "179 to 219", "180 to 217");
+    assertEquals(0, run("build", "procedures"), err);
+    String said = out;
+    assertTrue(said.contains("[stated-tighter]"), said);
+    assertEquals(0, run("build", "procedures"), err);
+    assertEquals(said, out);
+  }
+
+  @Test
+  void twoProceduresOfOneNameAreFoundThoughNothingChanged() throws IOException {
+    copyLibrary();
+    program = "one";
+    assertEquals(0, run("build", "procedures"), err);
+    Path first = work.resolve("procedures/tussock-150/tussock-150-output.pband");
+    write("procedures/tussock-150/twin.pband", Files.readString(first));
+    assertEquals(1, run("build", "procedures"));
+    assertTrue(out.contains("procedure 'tussock-150-output' is declared twice"), out);
+    assertTrue(err.contains("nothing was written"), err);
+  }
+
+  @Test
+  void partsCanBeLeftOut() throws IOException {
+    copyLibrary();
+    assertEquals(0, run("build", "procedures", "--without", "pdf,pictures"), err);
+    assertEquals(
+        List.of(
+            "tussock-150-output/checklist.html",
+            "tussock-150-output/limits.csv",
+            "tussock-150-output/limits.csv-metadata.json",
+            "tussock-150-output/limits.json"),
+        tree("out").keySet().stream().filter(f -> f.startsWith("tussock")).toList());
+    assertEquals(2, run("build", "procedures", "--without", "html"));
+    assertEquals("passband: --without takes pdf and pictures, not 'html'\n", err);
+  }
+
+  /** A shared file's allow is unused only where no group has a use for it, and all is well. */
+  @Test
+  void anAllowOfASharedFileIsUsedByOneOfTwo() {
+    SourceFile shared = new SourceFile("shared.pband", "allow x because \"y\"");
+    Span allow = new Span(shared, 0, 7);
+    Diagnostics unused = new Diagnostics();
+    unused.add(Code.ALLOW_UNUSED, allow, "this quiets nothing");
+    Group.Found one = new Group.Found(List.of(), unused, Set.of(), false, Set.of());
+    Group.Found other =
+        new Group.Found(List.of(), new Diagnostics(), Set.of(allow), false, Set.of());
+    Findings without = new Findings();
+    without.take(one);
+    assertEquals(1, without.diagnostics().list().size());
+    Findings with = new Findings();
+    with.take(one);
+    with.take(other);
+    assertEquals(0, with.diagnostics().list().size());
+    Diagnostics fault = new Diagnostics();
+    fault.add(Code.SYNTAX, allow, "a fault");
+    Findings faulty = new Findings();
+    faulty.take(one);
+    faulty.take(new Group.Found(List.of(), fault, Set.of(), false, Set.of()));
+    assertEquals(
+        List.of(Code.SYNTAX), faulty.diagnostics().list().stream().map(d -> d.code()).toList());
+  }
+
+  // ---- no room ----
+
+  @Test
+  void aFullDiskLosesNothing() throws IOException {
+    fileSystem.close();
+    fileSystem =
+        Jimfs.newFileSystem(
+            Configuration.unix().toBuilder().setMaxSize(1_700_000).setBlockSize(512).build());
+    work = Files.createDirectories(fileSystem.getPath("/bench"));
+    copyLibrary();
+    assertEquals(0, run("build", "procedures"), err);
+    TreeMap<String, String> before = tree("out");
+    edit("procedures/analyzers/sorrel-12.pband", "Sorrel 12", "Sorrel 12a");
+    write("ballast", "x".repeat(900_000));
+    assertEquals(2, run("build", "procedures"));
+    assertTrue(err.contains("space"), err);
+    assertEquals(before, tree("out"));
+    Files.delete(work.resolve("ballast"));
+    assertEquals(0, run("build", "procedures"), err);
+    assertEquals(before.keySet(), tree("out").keySet());
   }
 }

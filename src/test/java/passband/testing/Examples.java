@@ -77,6 +77,11 @@ public final class Examples {
 
   /** Compiles a whole file on the manual's bench. */
   public static Snippet compile(byte[] main) {
+    return compile(main, "mode,setting/W,load/ohm\nfine,20,100\n".getBytes(StandardCharsets.UTF_8));
+  }
+
+  /** The same with a table, {@code rows.csv}, beside it. */
+  public static Snippet compile(byte[] main, byte[] rows) {
     Diagnostics diagnostics = new Diagnostics();
     Library library =
         new Library(
@@ -87,8 +92,7 @@ public final class Examples {
                   case "bench.pband" -> Manual.bench().getBytes(StandardCharsets.UTF_8);
                   case "empty.csv" -> new byte[0];
                   case "released.txt" -> record(main);
-                  case "rows.csv" ->
-                      "mode,setting/W,load/ohm\nfine,20,100\n".getBytes(StandardCharsets.UTF_8);
+                  case "rows.csv" -> rows;
                   default -> throw new NoSuchFileException(path);
                 },
             diagnostics);

@@ -28,6 +28,15 @@ public final class Repository {
     }
   }
 
+  /** A file's bytes. */
+  public static byte[] bytes(Path file) {
+    try {
+      return Files.readAllBytes(file);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
   /** A file's text. */
   public static String text(Path file) {
     try {

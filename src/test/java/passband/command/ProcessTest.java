@@ -1,0 +1,204 @@
+package passband.command;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.TreeMap;
+import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import passband.testing.Repository;
+
+/** The command as a process of its own: killed, beside another, on other Javas and elsewhere. */
+class ProcessTest {
+  @TempDir Path work;
+
+  @BeforeEach
+  void copyLibrary() throws IOException {
+    for (Path file : Repository.files(Repository.PROCEDURES, "")) {
+      Path copy = work.resolve("procedures/" + Repository.PROCEDURES.relativize(file));
+      Files.createDirectories(copy.getParent());
+      Files.copy(file, copy);
+    }
+  }
+
+  private Process started(String java, Path in, List<String> options, String... words)
+      throws IOException {
+    List<String> line = new ArrayList<>(List.of(java, "-XX:TieredStopAtLevel=1"));
+    line.addAll(options);
+    line.addAll(List.of("-cp", System.getProperty("java.class.path"), "passband.command.Main"));
+    line.addAll(List.of(words));
+    return new ProcessBuilder(line)
+        .directory(in.toFile())
+        .redirectErrorStream(true)
+        .redirectOutput(work.resolve("said.txt").toFile())
+        .start();
+  }
+
+  private String said() throws IOException {
+    return Files.readString(work.resolve("said.txt"));
+  }
+
+  private static String ownJava() {
+    return Path.of(System.getProperty("java.home"), "bin", "java").toString();
+  }
+
+  private int finished(Process process) throws Exception {
+    assertTrue(process.waitFor(60, TimeUnit.SECONDS), "still running: " + said());
+    return process.exitValue();
+  }
+
+  /** The files of a folder by path, without the note of what they were made from. */
+  private static Map<String, String> tree(Path folder) throws IOException {
+    Map<String, String> files = new TreeMap<>();
+    for (Path file : Repository.files(folder, "")) {
+      if (!file.endsWith(".built")) {
+        files.put(
+            folder.relativize(file).toString(),
+            Files.readString(file, StandardCharsets.ISO_8859_1));
+      }
+    }
+    return files;
+  }
+
+  private void edit(String from, String to) throws IOException {
+    for (Path source : Repository.files(work.resolve("procedures"), ".pband")) {
+      Files.writeString(source, Files.readString(source).replace(from, to));
+    }
+  }
+
+  // ---- killed ----
+
+  /** A build that is killed leaves each procedure's folder as it was or as it becomes. */
+  @Test
+  void killedAtAnyMoment() throws Exception {
+    Path out = work.resolve("out");
+    List<Map<String, String>> versions = new ArrayList<>();
+    String[] cautions = {"High-frequency output burns.", "The output burns."};
+    for (int i = 0; i < 2; i++) {
+      assertEquals(0, finished(started(ownJava(), work, List.of(), "build", "procedures")), said());
+      versions.add(tree(out));
+      edit(cautions[i], cautions[1 - i]);
+    }
+    List<String> names;
+    try (Stream<Path> list = Files.list(out)) {
+      names =
+          list.filter(Files::isDirectory).map(p -> p.getFileName().toString()).sorted().toList();
+    }
+    assertEquals(2, names.size());
+    Random random = new Random(11);
+    int replaced = 0;
+    for (int i = 0; i < 14; i++) {
+      edit(cautions[i % 2], cautions[1 - i % 2]);
+      Process process = started(ownJava(), work, List.of(), "build", "procedures");
+      process.waitFor(600 + random.nextInt(1400), TimeUnit.MILLISECONDS);
+      process.destroyForcibly().waitFor();
+      for (String name : names) {
+        replaced += whole(out, name, versions) == 1 - i % 2 ? 1 : 0;
+      }
+    }
+    assertEquals(0, finished(started(ownJava(), work, List.of(), "build", "procedures")), said());
+    assertEquals(versions.get(0), tree(out));
+    try (Stream<Path> list = Files.list(out)) {
+      assertEquals(3, list.count(), "nothing is left of the killed builds");
+    }
+    System.out.println("killed 14 builds; folders that were already new: " + replaced);
+  }
+
+  /**
+   * Which version of a procedure stands in its folder, or between the two moves of a replacement
+   * beside it, from where the next build takes it back.
+   */
+  private static int whole(Path out, String name, List<Map<String, String>> versions)
+      throws IOException {
+    Path folder = out.resolve(name);
+    if (!Files.exists(folder)) {
+      try (Stream<Path> list = Files.list(out)) {
+        folder =
+            list.filter(p -> p.getFileName().toString().startsWith(".old-"))
+                .map(p -> p.resolve(name))
+                .filter(Files::exists)
+                .findFirst()
+                .orElseThrow(() -> new AssertionError(name + " is gone"));
+      }
+    }
+    Map<String, String> there = tree(folder);
+    for (int version = 0; version < versions.size(); version++) {
+      Map<String, String> expected = new TreeMap<>();
+      versions
+          .get(version)
+          .forEach(
+              (path, text) -> {
+                if (path.startsWith(name + "/")) {
+                  expected.put(path.substring(name.length() + 1), text);
+                }
+              });
+      if (there.equals(expected)) {
+        return version;
+      }
+    }
+    throw new AssertionError(name + " is half of something: " + there.keySet());
+  }
+
+  // ---- beside another ----
+
+  @Test
+  void ofTwoBuildsOneWritesAndTheOtherSaysSo() throws Exception {
+    Path out = work.resolve("out");
+    try (Output other = Output.open(out)) {
+      assertEquals(2, finished(started(ownJava(), work, List.of(), "build", "procedures")));
+      assertTrue(said().contains("passband: another build is writing to "), said());
+    }
+    assertEquals(0, finished(started(ownJava(), work, List.of(), "build", "procedures")), said());
+  }
+
+  // ---- elsewhere ----
+
+  /** Every Java 17 or later that is installed where Linux distributions put them, and this one. */
+  private static List<String> javas() throws IOException {
+    List<String> javas = new ArrayList<>(List.of(ownJava()));
+    Path usual = Path.of("/usr/lib/jvm");
+    if (Files.isDirectory(usual)) {
+      try (Stream<Path> list = Files.list(usual)) {
+        list.filter(p -> !Files.isSymbolicLink(p))
+            .filter(p -> p.getFileName().toString().matches(".*\\b(17|2\\d)\\b.*"))
+            .map(p -> p.resolve("bin/java"))
+            .filter(Files::isExecutable)
+            .map(Path::toString)
+            .sorted()
+            .forEach(javas::add);
+      }
+    }
+    return javas;
+  }
+
+  /** The same bytes as {@code out}, whatever Java, language, time zone, encoding and folder. */
+  @Test
+  void sameBytesEverywhere() throws Exception {
+    Map<String, String> committed = tree(Repository.ROOT.resolve("out"));
+    Path elsewhere = Files.createDirectories(work.resolve("a folder/of another name"));
+    List<String> odd =
+        List.of(
+            "-Duser.language=tr",
+            "-Duser.country=TR",
+            "-Duser.timezone=Pacific/Chatham",
+            "-Dfile.encoding=ISO-8859-1");
+    for (String java : javas()) {
+      Process process =
+          started(java, elsewhere, odd, "build", "../../procedures", "-o", "../../built");
+      assertEquals(0, finished(process), java + "\n" + said());
+      assertEquals(committed, tree(work.resolve("built")), java);
+      System.out.println("same bytes: " + java);
+    }
+  }
+}

@@ -1,0 +1,163 @@
+package passband.fuzz;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.code_intelligence.jazzer.junit.FuzzTest;
+import java.nio.charset.StandardCharsets;
+import java.util.stream.Stream;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.MethodSource;
+import passband.diagnostic.Diagnostic;
+import passband.diagnostic.Diagnostics;
+import passband.diagnostic.TextReport;
+import passband.format.Formatter;
+import passband.judge.BadInput;
+import passband.judge.Readings;
+import passband.parse.Syntax;
+import passband.plan.Plan;
+import passband.render.Checklist;
+import passband.resolve.Released;
+import passband.source.Decoder;
+import passband.source.SourceFile;
+import passband.testing.Examples;
+import passband.testing.Repository;
+
+/**
+ * Whatever bytes come in, nothing comes out but diagnostics and the declared exceptions, and soon.
+ * With {@code JAZZER_FUZZ=1} one of these is fed mutations guided by coverage; otherwise each is
+ * tried on the inputs kept in the resources.
+ */
+class RobustnessTest {
+  private static final int LARGEST = 64 << 10;
+  private static final long LONGEST_NANOS = 1_000_000_000;
+
+  private interface Target {
+    void run() throws Exception;
+  }
+
+  /** Every case of the checks and the demo library. */
+  static Stream<Arguments> procedures() {
+    return Stream.of("src/test/resources/cases", "procedures")
+        .flatMap(folder -> Repository.files(Repository.ROOT.resolve(folder), ".pband").stream())
+        .map(file -> Arguments.of((Object) Repository.bytes(file)));
+  }
+
+  static Stream<Arguments> tables() {
+    return Stream.of(
+            "mode,setting/W,load/ohm\nfine,20,100\n",
+            "mode,setting,load/ohm,stated current/mA\nfine,20 W,100,\"400 to 500\"\n",
+            "mode,setting/W,load/ohm\r\nfine,\"1, 2\",100\r\n",
+            "point,reading,unit,phase,run,kind,digest\nt/bip/fine/20W/100ohm/current,447.2,mA,,1,,ab\n",
+            "gen-output A 2026-10-02 0123456789abcdef\n# a comment\n")
+        .map(text -> Arguments.of((Object) text.getBytes(StandardCharsets.UTF_8)));
+  }
+
+  /** Runs a target on an input of at most 64 KiB, which may take a second. */
+  private static void quick(byte[] data, Target target) throws Exception {
+    if (data.length > LARGEST) {
+      return;
+    }
+    long best = Long.MAX_VALUE;
+    for (int i = 0; i < 3 && best > LONGEST_NANOS; i++) {
+      long start = System.nanoTime();
+      target.run();
+      best = Math.min(best, System.nanoTime() - start);
+    }
+    assertTrue(best <= LONGEST_NANOS, best / 1_000_000 + " ms for " + data.length + " bytes");
+  }
+
+  @MethodSource("procedures")
+  @FuzzTest(maxDuration = "5m")
+  void lexerAndParser(byte[] data) throws Exception {
+    quick(
+        data,
+        () -> {
+          Diagnostics found = new Diagnostics();
+          SourceFile source = Decoder.decode("main.pband", data, found);
+          if (source != null) {
+            Syntax.parse(source, found);
+          }
+          TextReport.of(found.list());
+        });
+  }
+
+  @MethodSource("procedures")
+  @FuzzTest(maxDuration = "5m")
+  void compiler(byte[] data) throws Exception {
+    quick(data, () -> TextReport.of(Examples.compile(data).diagnostics()));
+  }
+
+  /** What compiles is printed, and lays out to the same meaning. */
+  @MethodSource("procedures")
+  @FuzzTest(maxDuration = "5m")
+  void sheetAndFormatter(byte[] data) throws Exception {
+    quick(
+        data,
+        () -> {
+          var snippet = Examples.compile(data);
+          if (snippet.diagnostics().stream().anyMatch(Diagnostic::isError)) {
+            return;
+          }
+          snippet.plans().forEach(Checklist::of);
+          String text = new String(data, StandardCharsets.UTF_8);
+          String laid = Formatter.format(new SourceFile("main.pband", text), new Diagnostics());
+          assertEquals(
+              snippet.plans().stream().map(Plan::digest).toList(),
+              Examples.compile(laid.getBytes(StandardCharsets.UTF_8)).plans().stream()
+                  .map(Plan::digest)
+                  .toList());
+        });
+  }
+
+  private static final String WITH_TABLE =
+      Examples.framed(
+          "test",
+          """
+            test t "T" {
+              outlet bip
+              setup  bipolar
+              accept power from output, read as current
+              table from "rows.csv"
+            }
+          """);
+
+  @MethodSource("tables")
+  @FuzzTest(maxDuration = "5m")
+  void table(byte[] data) throws Exception {
+    quick(
+        data,
+        () ->
+            TextReport.of(
+                Examples.compile(WITH_TABLE.getBytes(StandardCharsets.UTF_8), data).diagnostics()));
+  }
+
+  @MethodSource("tables")
+  @FuzzTest(maxDuration = "5m")
+  void readings(byte[] data) throws Exception {
+    quick(
+        data,
+        () -> {
+          try {
+            Readings.parse(new String(data, StandardCharsets.UTF_8));
+          } catch (BadInput e) {
+            assertTrue(e.getMessage().length() < 10_000, e.getMessage());
+          }
+        });
+  }
+
+  @MethodSource("tables")
+  @FuzzTest(maxDuration = "5m")
+  void releases(byte[] data) throws Exception {
+    quick(
+        data,
+        () -> {
+          Diagnostics found = new Diagnostics();
+          SourceFile record = Decoder.decode("released.txt", data, found);
+          if (record != null) {
+            Released.parse(record, found);
+          }
+          TextReport.of(found.list());
+        });
+  }
+}
