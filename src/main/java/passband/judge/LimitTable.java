@@ -112,28 +112,28 @@ public record LimitTable(
     for (NamedCsvRecord row : rows) {
       points.add(
           new PointLimit(
-              row.getField("point"),
-              row.getField("quantity"),
-              row.getField("unit"),
+              Cell.read(row.getField("point")),
+              Cell.read(row.getField("quantity")),
+              Cell.read(row.getField("unit")),
               number(row, "setting"),
-              row.getField("setting_unit"),
+              Cell.read(row.getField("setting_unit")),
               number(row, "load"),
-              row.getField("load_unit"),
+              Cell.read(row.getField("load_unit")),
               number(row, "lower"),
               number(row, "upper"),
               number(row, "accept_lower"),
               number(row, "accept_upper"),
               number(row, "resolution"),
               number(row, "uncertainty"),
-              row.getField("decision"),
+              Cell.read(row.getField("decision")),
               null,
               null));
     }
     NamedCsvRecord first = rows.get(0);
     return new LimitTable(
-        first.getField("procedure"),
-        first.getField("revision"),
-        first.getField("digest"),
+        Cell.read(first.getField("procedure")),
+        Cell.read(first.getField("revision")),
+        Cell.read(first.getField("digest")),
         null,
         null,
         new BigDecimal(2),

@@ -59,18 +59,25 @@ public record Readings(String digest, List<Row> rows, Map<String, String> record
         case "", "reading", "not-done" ->
             rows.add(
                 new Row(
-                    record.getField("point").strip(),
-                    record.getField("reading").strip(),
-                    record.getField("unit").strip(),
+                    field(record, "point"),
+                    field(record, "reading"),
+                    field(record, "unit"),
                     optional(record, "phase"),
                     kind.equals("not-done")));
-        default -> said.put(kind + ":" + record.getField("point"), record.getField("reading"));
+        default ->
+            said.put(
+                kind + ":" + Cell.read(record.getField("point")),
+                Cell.read(record.getField("reading")));
       }
     }
     return new Readings(digest, rows, said);
   }
 
+  private static String field(NamedCsvRecord record, String name) {
+    return Cell.read(record.getField(name)).strip();
+  }
+
   private static String optional(NamedCsvRecord record, String name) {
-    return record.findField(name).orElse("").strip();
+    return Cell.read(record.findField(name).orElse("")).strip();
   }
 }

@@ -5,7 +5,9 @@ import de.siegmar.fastcsv.writer.LineDelimiter;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
+import java.util.Arrays;
 import java.util.List;
+import passband.judge.Cell;
 import passband.plan.Plan;
 
 /** {@code limits.csv}: a row for each point and accepted quantity. RFC 4180, lines ended by LF. */
@@ -53,30 +55,32 @@ public final class LimitsCsv {
   private static void write(Plan plan, CsvWriter csv) {
     csv.writeRecord(COLUMNS);
     for (LimitRow r : LimitRow.of(plan)) {
-      csv.writeRecord(
-          plan.name().text(),
-          plan.revision().label(),
-          r.point(),
-          r.test(),
-          r.outlet(),
-          r.mode(),
-          r.setting(),
-          r.settingUnit(),
-          r.load(),
-          r.loadUnit(),
-          r.quantity(),
-          r.unit(),
-          r.nominal(),
-          r.lower(),
-          r.upper(),
-          r.acceptLower(),
-          r.acceptUpper(),
-          r.resolution(),
-          r.uncertainty(),
-          r.accuracyRatio(),
-          r.decision(),
-          r.source(),
-          plan.digest());
+      List<String> cells =
+          Arrays.asList(
+              plan.name().text(),
+              plan.revision().label(),
+              r.point(),
+              r.test(),
+              r.outlet(),
+              r.mode(),
+              r.setting(),
+              r.settingUnit(),
+              r.load(),
+              r.loadUnit(),
+              r.quantity(),
+              r.unit(),
+              r.nominal(),
+              r.lower(),
+              r.upper(),
+              r.acceptLower(),
+              r.acceptUpper(),
+              r.resolution(),
+              r.uncertainty(),
+              r.accuracyRatio(),
+              r.decision(),
+              r.source(),
+              plan.digest());
+      csv.writeRecord(cells.stream().map(Cell::written).toArray(String[]::new));
     }
   }
 }

@@ -2,6 +2,7 @@ package passband.render;
 
 import freemarker.core.HTMLOutputFormat;
 import freemarker.ext.beans.ZeroArgumentNonVoidMethodPolicy;
+import freemarker.log.Logger;
 import freemarker.template.Configuration;
 import freemarker.template.DefaultObjectWrapperBuilder;
 import freemarker.template.Template;
@@ -23,7 +24,17 @@ final class Templates {
 
   private Templates() {}
 
+  /** FreeMarker would look for logging libraries, and write to those that it finds. */
+  private static void keepQuiet() {
+    try {
+      Logger.selectLoggerLibrary(Logger.LIBRARY_NONE);
+    } catch (ClassNotFoundException e) {
+      throw new IllegalStateException("no library is needed for no logging", e);
+    }
+  }
+
   private static Configuration configuration() {
+    keepQuiet();
     Configuration configuration = new Configuration(Configuration.VERSION_2_3_34);
     DefaultObjectWrapperBuilder wrapper =
         new DefaultObjectWrapperBuilder(Configuration.VERSION_2_3_34);

@@ -185,11 +185,16 @@
     return rows;
   }
 
+  // A spreadsheet would run what begins like this as a formula; the apostrophe is taken off when it is read.
+  const RISKY = /^[=+\-@\t\r']/;
+  const NUMBER = /^[+-]?\d+(\.\d+)?([eE][+-]?\d+)?$/;
+  const safe = (text) => (RISKY.test(text) && !NUMBER.test(text) ? "'" + text : text);
+  const unsafe = (cell) => (cell.startsWith("'") && RISKY.test(cell.slice(1)) ? cell.slice(1) : cell);
   const quoted = (cell) => (/[",\r\n]/.test(cell) ? '"' + cell.replaceAll('"', '""') + '"' : cell);
 
   function save() {
     const lines = [COLUMNS, ...rows().map((row) => COLUMNS.map((column) => row[column]))];
-    const text = lines.map((cells) => cells.map(quoted).join(",")).join("\r\n") + "\r\n";
+    const text = lines.map((cells) => cells.map(safe).map(quoted).join(",")).join("\r\n") + "\r\n";
     const link = document.createElement("a");
     link.href = URL.createObjectURL(new Blob([text], { type: "text/csv" }));
     link.download = "readings.csv";
@@ -211,7 +216,7 @@
       if (!found) {
         throw new Error("it is no table of comma-separated values");
       }
-      row.push(found[1] === undefined ? found[2] : found[1].replaceAll('""', '"'));
+      row.push(unsafe(found[1] === undefined ? found[2] : found[1].replaceAll('""', '"')));
       at = cell.lastIndex;
       if (found[3] !== ",") {
         table.push(row);

@@ -175,7 +175,7 @@ class ChecklistBrowserTest {
 
   private void fillSome() {
     entry(FIRST).sendKeys("200.0");
-    browser.find("#generator-serial").sendKeys("A \"7\", <b>&");
+    browser.find("#generator-serial").sendKeys("=A \"7\", <b>&");
     browser.find("input[name^='tick:']").click();
     browser.find("input[name='choice:result'][value='incomplete']").click();
     WebElement undone =
@@ -232,7 +232,7 @@ class ChecklistBrowserTest {
                     r -> r.getField("kind") + ":" + r.getField("point"),
                     r -> r.getField("reading")));
     assertEquals("200.0", byPoint.get("reading:" + FIRST));
-    assertEquals("A \"7\", <b>&", byPoint.get("record:generator-serial"));
+    assertEquals("'=A \"7\", <b>&", byPoint.get("record:generator-serial"));
     assertEquals("incomplete", byPoint.get("choice:result"));
     assertTrue(byPoint.containsKey("not-done:weld-output/bipolar/weld/1/40ohm/current"));
     rows(csv).forEach(r -> assertEquals(TUSSOCK.digest(), r.getField("digest")));

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.code_intelligence.jazzer.junit.FuzzTest;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.util.stream.Stream;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -13,6 +14,9 @@ import passband.diagnostic.Diagnostics;
 import passband.diagnostic.TextReport;
 import passband.format.Formatter;
 import passband.judge.BadInput;
+import passband.judge.Judge;
+import passband.judge.JudgeReport;
+import passband.judge.LimitTable;
 import passband.judge.Readings;
 import passband.parse.Syntax;
 import passband.plan.Plan;
@@ -51,6 +55,22 @@ class RobustnessTest {
             "point,reading,unit,phase,run,kind,digest\nt/bip/fine/20W/100ohm/current,447.2,mA,,1,,ab\n",
             "gen-output A 2026-10-02 0123456789abcdef\n# a comment\n")
         .map(text -> Arguments.of((Object) text.getBytes(StandardCharsets.UTF_8)));
+  }
+
+  private static final Path BUILT = Repository.ROOT.resolve("out/fescue-300-service");
+  private static final LimitTable LIMITS = limitTable();
+
+  private static LimitTable limitTable() {
+    try {
+      return LimitTable.parse(Repository.text(BUILT.resolve("limits.json")));
+    } catch (BadInput e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  static Stream<Arguments> limitTables() {
+    return Stream.of("limits.json", "limits.csv")
+        .map(name -> Arguments.of((Object) Repository.bytes(BUILT.resolve(name))));
   }
 
   /** Runs a target on an input of at most 64 KiB, which may take a second. */
@@ -139,7 +159,28 @@ class RobustnessTest {
         data,
         () -> {
           try {
-            Readings.parse(new String(data, StandardCharsets.UTF_8));
+            Readings readings = Readings.parse(new String(data, StandardCharsets.UTF_8));
+            JudgeReport.text(Judge.judge(LIMITS, readings, "2026-10-02"));
+          } catch (BadInput e) {
+            assertTrue(e.getMessage().length() < 10_000, e.getMessage());
+          }
+        });
+  }
+
+  @MethodSource("limitTables")
+  @FuzzTest(maxDuration = "5m")
+  void limits(byte[] data) throws Exception {
+    quick(
+        data,
+        () -> {
+          try {
+            LimitTable table = LimitTable.parse(new String(data, StandardCharsets.UTF_8));
+            Readings readings =
+                Readings.parse(
+                    "point,reading,unit\n"
+                        + (table.points().isEmpty() ? "x" : table.points().get(0).id())
+                        + ",12.5,mA\n");
+            JudgeReport.text(Judge.judge(table, readings, "2026-10-02"));
           } catch (BadInput e) {
             assertTrue(e.getMessage().length() < 10_000, e.getMessage());
           }

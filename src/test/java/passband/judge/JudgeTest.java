@@ -13,6 +13,7 @@ import java.util.function.Function;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import passband.plan.Plan;
 import passband.render.JudgePage;
 import passband.render.LimitsCsv;
@@ -391,5 +392,37 @@ class JudgeTest {
     assertTrue(longer.text().contains("warning: " + FIRST), longer.text());
     assertEquals(
         LocalDate.of(2026, 1, 31), History.date(Readings.parse(HEAD), "readings-2026-01-31.csv"));
+  }
+
+  // ---- cells ----
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "=1+1",
+        "+x",
+        "-x",
+        "@sum",
+        "'",
+        "''",
+        "'=1",
+        "'text",
+        "\t=1",
+        "\r",
+        "plain",
+        "",
+        "-5",
+        "+3.2e-4",
+        "=HYPERLINK(\"x\")",
+        "12",
+        "5-",
+        "Ω"
+      })
+  void everyTextIsReadBackAndNoneIsAFormula(String text) {
+    String written = Cell.written(text);
+    assertEquals(text, Cell.read(written));
+    boolean number = text.matches("[+-]?[0-9.]+(e-?[0-9]+)?");
+    assertTrue(number || written.isEmpty() || "=+-@\t\r".indexOf(written.charAt(0)) < 0, written);
+    assertTrue(!number || written.equals(text));
   }
 }
