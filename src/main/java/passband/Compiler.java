@@ -107,6 +107,13 @@ public final class Compiler {
   }
 
   /**
+   * The procedures as far as they can be planned, nothing checked: what an editor needs at once.
+   */
+  public List<Plan> planned() {
+    return plans(profiles(), new Diagnostics());
+  }
+
+  /**
    * Devices, analyzers and leads come first: while one is at fault, what it lacks is not held
    * against a procedure.
    */

@@ -46,6 +46,10 @@ class ArchitectureTest {
           .definedBy("passband.diff")
           .layer("judge")
           .definedBy("passband.judge")
+          .layer("edit")
+          .definedBy("passband.edit")
+          .layer("server")
+          .definedBy("passband.server")
           .layer("compiler")
           .definedBy("passband")
           .layer("command")
@@ -53,6 +57,10 @@ class ArchitectureTest {
           .whereLayer("command")
           .mayNotBeAccessedByAnyLayer()
           .whereLayer("compiler")
+          .mayOnlyBeAccessedByLayers("edit", "command")
+          .whereLayer("edit")
+          .mayOnlyBeAccessedByLayers("server", "command")
+          .whereLayer("server")
           .mayOnlyBeAccessedByLayers("command")
           .whereLayer("render")
           .mayOnlyBeAccessedByLayers("pdf", "command")
@@ -68,16 +76,27 @@ class ArchitectureTest {
           .mayOnlyBeAccessedByLayers("compiler", "command")
           .whereLayer("plan")
           .mayOnlyBeAccessedByLayers(
-              "check", "draw", "diff", "judge", "render", "pdf", "compiler", "command")
+              "check", "draw", "diff", "judge", "render", "pdf", "compiler", "edit", "command")
           .whereLayer("limit")
           .mayOnlyBeAccessedByLayers(
-              "plan", "check", "draw", "diff", "judge", "render", "pdf", "compiler", "command")
+              "plan",
+              "check",
+              "draw",
+              "diff",
+              "judge",
+              "render",
+              "pdf",
+              "compiler",
+              "edit",
+              "command")
           .whereLayer("resolve")
-          .mayOnlyBeAccessedByLayers("limit", "plan", "check", "compiler", "command")
+          .mayOnlyBeAccessedByLayers(
+              "limit", "plan", "check", "compiler", "edit", "server", "command")
           .whereLayer("parse")
-          .mayOnlyBeAccessedByLayers("resolve", "format", "judge", "compiler", "command")
+          .mayOnlyBeAccessedByLayers(
+              "resolve", "format", "judge", "compiler", "edit", "server", "command")
           .whereLayer("format")
-          .mayOnlyBeAccessedByLayers("command");
+          .mayOnlyBeAccessedByLayers("server", "command");
 
   /**
    * The core is given bytes and gives text: files, clocks, terminals and the default locale belong

@@ -59,6 +59,9 @@ final class Circuit implements Check {
 
   private static void output(Plan plan, Stage.Run run, Point point, Diagnostics diagnostics) {
     Span where = where(run);
+    if (run.setup() == null && run.tree().setup() != null) {
+      return; // it names one that is not there, which has been said
+    }
     if (run.setup() == null) {
       diagnostics.add(
           Diagnostic.of(

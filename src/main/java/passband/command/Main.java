@@ -25,8 +25,8 @@ public final class Main {
 
   private static final List<String> COMMANDS =
       List.of(
-          "check", "build", "format", "diff", "release", "judge", "history", "explain", "help",
-          "version");
+          "check", "build", "format", "diff", "release", "judge", "history", "explain", "server",
+          "help", "version");
 
   private final Path workingDirectory;
   private final PrintStream out;
@@ -132,6 +132,7 @@ public final class Main {
       case "git-diff" -> new GitHooks(workingDirectory, out).diff(rest);
       case "git-text" -> new GitHooks(workingDirectory, out).text(rest);
       case "explain" -> new Explain(out).run(rest);
+      case "server" -> Serve.run(rest);
       case "help", "--help", "-h" -> help(help ? List.of(command) : rest);
       case "version", "--version" -> version();
       default -> throw unknown(command);

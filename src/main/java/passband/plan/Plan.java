@@ -19,7 +19,7 @@ import passband.syntax.Word;
  * @param decision how readings are compared with limits
  * @param phases empty when the procedure has none
  * @param stages in bench order
- * @param digested keeps the digest
+ * @param made keeps what is worked out from the rest
  */
 public record Plan(
     Word name,
@@ -33,7 +33,7 @@ public record Plan(
     List<String> phases,
     List<Stage> stages,
     List<Allowed> allowed,
-    Digested digested,
+    Made made,
     Tree.Procedure tree) {
 
   /** The revision's label and date; the rest is null when it replaces none. */
@@ -70,28 +70,44 @@ public record Plan(
 
   /** Every point, in bench order. */
   public List<Point> points() {
-    return runs().stream().flatMap(r -> r.points().stream()).toList();
+    return made.points(this);
   }
 
   /** Every limit, in bench order. */
   public List<Limit> limits() {
-    return points().stream().flatMap(p -> p.limits().stream()).toList();
+    return made.limits(this);
   }
 
   /** SHA-256 over the meaning, in lower-case hexadecimal. */
   public String digest() {
-    return digested.of(this);
+    return made.digest(this);
   }
 
-  /** The digest of a plan, made when first asked for: a check needs none. */
-  static final class Digested {
+  /** What is worked out from a plan when it is first asked for: a check needs no digest. */
+  static final class Made {
     private String digest;
+    private List<Point> points;
+    private List<Limit> limits;
 
-    private synchronized String of(Plan plan) {
+    private synchronized String digest(Plan plan) {
       if (digest == null) {
         digest = Digest.of(plan);
       }
       return digest;
+    }
+
+    private synchronized List<Point> points(Plan plan) {
+      if (points == null) {
+        points = plan.runs().stream().flatMap(r -> r.points().stream()).toList();
+      }
+      return points;
+    }
+
+    private synchronized List<Limit> limits(Plan plan) {
+      if (limits == null) {
+        limits = points(plan).stream().flatMap(p -> p.limits().stream()).toList();
+      }
+      return limits;
     }
   }
 }

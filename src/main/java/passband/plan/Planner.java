@@ -78,7 +78,7 @@ public final class Planner {
         phases(),
         stages(device, analyzer, leads, decision),
         allowed(device, analyzer),
-        new Plan.Digested(),
+        new Plan.Made(),
         tree);
   }
 

@@ -10,13 +10,17 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** Reads the tables of facts: a line a fact, tabs between its parts, comments after {@code #}. */
-final class Table {
+public final class Table {
   private Table() {}
 
-  /** The facts of a table beside this class. */
   static List<String[]> read(String name) {
+    return read(Table.class, name);
+  }
+
+  /** The facts of a table beside a class. */
+  public static List<String[]> read(Class<?> beside, String name) {
     List<String[]> rows = new ArrayList<>();
-    try (InputStream in = Table.class.getResourceAsStream(name);
+    try (InputStream in = beside.getResourceAsStream(name);
         BufferedReader reader =
             new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
       for (String line = reader.readLine(); line != null; line = reader.readLine()) {

@@ -1,0 +1,116 @@
+package passband.edit;
+
+import java.io.IOException;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import passband.Compiler;
+import passband.diagnostic.Diagnostic;
+import passband.diagnostic.Diagnostics;
+import passband.plan.Plan;
+import passband.resolve.Library;
+import passband.resolve.ParsedFiles;
+import passband.source.SourceFile;
+import passband.syntax.Tree;
+
+/** What a file and all that it uses come to, as it stands in the editor. */
+public final class Analysis {
+  private final ParsedFiles parsed;
+  private final String path;
+  private final Library library;
+  private final Tree.File file;
+  private List<Plan> plans;
+  private Symbols symbols;
+  private Checked checked;
+
+  /** What a whole compilation comes to. */
+  private record Checked(List<Diagnostic> diagnostics, Set<String> consulted) {}
+
+  private Analysis(ParsedFiles parsed, String path, Library library, Tree.File file) {
+    this.parsed = parsed;
+    this.path = path;
+    this.library = library;
+    this.file = file;
+  }
+
+  /**
+   * Of one file.
+   *
+   * @param path relative to the root of the parsed files
+   * @throws IOException when the file cannot be read
+   */
+  public static Analysis of(ParsedFiles parsed, String path) throws IOException {
+    Library library = new Library(parsed, new Diagnostics());
+    library.load(path);
+    Tree.File file =
+        library.files().stream()
+            .filter(f -> library.pathOf(f).equals(path))
+            .findFirst()
+            .orElseThrow();
+    return new Analysis(parsed, path, library, file);
+  }
+
+  /** The file. */
+  public Tree.File file() {
+    return file;
+  }
+
+  /** Its text. */
+  public SourceFile source() {
+    return file.source();
+  }
+
+  /** The files that it sees: itself, then what it uses. */
+  public List<Tree.File> visible() {
+    return library.visibleFrom(file);
+  }
+
+  /** The paths of all files that were asked for, there or not. */
+  public synchronized Set<String> consulted() {
+    Set<String> paths = new TreeSet<>(library.consulted());
+    if (checked != null) {
+      paths.addAll(checked.consulted);
+    }
+    return paths;
+  }
+
+  /** The procedures, its own and those of used files, as far as they can be planned. */
+  public synchronized List<Plan> plans() {
+    if (plans == null) {
+      plans = new Compiler(library, null, new Diagnostics()).planned();
+    }
+    return plans;
+  }
+
+  /**
+   * Everything that is found, in all its files. This takes longest and may be done on a thread of
+   * its own while the rest is asked for on another.
+   */
+  public List<Diagnostic> diagnostics() {
+    synchronized (this) {
+      if (checked != null) {
+        return checked.diagnostics;
+      }
+    }
+    Diagnostics found = new Diagnostics();
+    Library own = new Library(parsed, found);
+    try {
+      own.load(path);
+    } catch (IOException e) {
+      return List.of(); // it has gone since
+    }
+    new Compiler(own, null, found).compile();
+    synchronized (this) {
+      checked = new Checked(found.list(), own.consulted());
+      return checked.diagnostics;
+    }
+  }
+
+  /** Where everything is declared and named. */
+  public synchronized Symbols symbols() {
+    if (symbols == null) {
+      symbols = new Symbols(library);
+    }
+    return symbols;
+  }
+}

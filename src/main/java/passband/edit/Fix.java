@@ -1,0 +1,203 @@
+package passband.edit;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostic;
+import passband.diagnostic.Severity;
+import passband.quantity.Units;
+import passband.source.SourceFile;
+import passband.source.Span;
+import passband.syntax.Tree;
+
+/**
+ * One way to mend what a diagnostic is about.
+ *
+ * @param title what it does
+ * @param edits what is written where, all in one file
+ */
+public record Fix(String title, List<Edit> edits) {
+  private static final Pattern WRITE = Pattern.compile("write '([^'…]+)'");
+  private static final Pattern SPAN =
+      Pattern.compile("(?s)(\\S+)( [^\\s\\d]\\S*)?( +to +)(\\S+)( [^\\s\\d]\\S*)?");
+
+  /** A text in the place of a span. */
+  public record Edit(Span span, String text) {}
+
+  /** The ways to mend a diagnostic, the likeliest first; none where a person has to think. */
+  public static List<Fix> of(Diagnostic diagnostic, Tree.File file) {
+    List<Fix> fixes = new ArrayList<>();
+    SourceFile source = diagnostic.span().file();
+    Span span = diagnostic.span();
+    if (diagnostic.replacement() != null) {
+      fixes.add(replace(span, diagnostic.replacement()));
+    }
+    switch (diagnostic.code()) {
+      case UNKNOWN_UNIT -> Units.suggest(span.text()).forEach(u -> fixes.add(replace(span, u)));
+      case COMMA_IN_NUMBER -> comma(span, fixes);
+      case UNTERMINATED_TEXT -> {
+        int end = span.start() + span.text().replaceFirst("[ \t]*\\{?[ \t]*$", "").length();
+        fixes.add(insert("close the text", at(source, end), "\""));
+      }
+      case UNCLOSED_BLOCK -> fixes.add(close(diagnostic));
+      case REVERSED_RANGE -> swapped(span, fixes);
+      case ALLOW_UNUSED ->
+          fixes.add(new Fix("take the line out", List.of(new Edit(lines(span), ""))));
+      case CAUTION_MISSING -> caution(span, file, fixes);
+      default -> hinted(diagnostic, fixes);
+    }
+    if (diagnostic.code().severity() == Severity.WARNING
+        && diagnostic.code() != Code.ALLOW_UNUSED) {
+      allow(diagnostic, file, fixes);
+    }
+    return fixes.stream().distinct().toList();
+  }
+
+  private static Fix replace(Span span, String text) {
+    return new Fix("write '" + text + "'", List.of(new Edit(span, text)));
+  }
+
+  private static Fix insert(String title, Span at, String text) {
+    return new Fix(title, List.of(new Edit(at, text)));
+  }
+
+  private static Span at(SourceFile source, int offset) {
+    return new Span(source, offset, offset);
+  }
+
+  /** The whole lines that a span is on, with their ends. */
+  private static Span lines(Span span) {
+    SourceFile source = span.file();
+    int first = source.lineStart(span.line());
+    int last = source.lineOf(span.end());
+    int end = last < source.lineCount() ? source.lineStart(last + 1) : source.text().length();
+    return new Span(source, first, end);
+  }
+
+  private static void hinted(Diagnostic diagnostic, List<Fix> fixes) {
+    Matcher write = WRITE.matcher(diagnostic.hint() == null ? "" : diagnostic.hint());
+    if (write.matches() && diagnostic.replacement() == null) {
+      fixes.add(replace(diagnostic.span(), write.group(1)));
+    }
+  }
+
+  private static void comma(Span span, List<Fix> fixes) {
+    String text = span.text();
+    fixes.add(replace(span, text.replaceFirst(",", ".").replace(",", "")));
+    fixes.add(replace(span, text.replace(",", "")));
+    fixes.add(replace(span, text.replace(",", ", ")));
+  }
+
+  private static Fix close(Diagnostic diagnostic) {
+    SourceFile source = diagnostic.span().file();
+    int before =
+        diagnostic.notes().isEmpty()
+            ? source.text().length()
+            : source.lineStart(diagnostic.notes().get(0).span().line());
+    boolean midLine = before > 0 && source.text().charAt(before - 1) != '\n';
+    return insert("close the block", at(source, before), (midLine ? "\n" : "") + "}\n");
+  }
+
+  /** {@code 219 to 179 mA}: the numbers change places, and each its unit where both have one. */
+  private static void swapped(Span span, List<Fix> fixes) {
+    Matcher range = SPAN.matcher(span.text());
+    if (range.lookingAt()) {
+      boolean own = range.group(2) != null;
+      String tail = span.text().substring(range.end());
+      String fixed =
+          own
+              ? range.group(4)
+                  + text(range.group(5))
+                  + range.group(3)
+                  + range.group(1)
+                  + range.group(2)
+              : range.group(4) + range.group(3) + range.group(1) + text(range.group(5));
+      fixes.add(replace(span, fixed + tail));
+    }
+  }
+
+  private static String text(String group) {
+    return group == null ? "" : group;
+  }
+
+  private static void caution(Span span, Tree.File file, List<Fix> fixes) {
+    Tree.Procedure procedure = procedure(span, file);
+    if (procedure == null) {
+      return;
+    }
+    SourceFile source = span.file();
+    int line =
+        procedure.cautions().isEmpty()
+            ? last(procedure)
+            : procedure.cautions().get(0).span().line() - 1;
+    fixes.add(
+        insert(
+            "add a burn caution",
+            at(source, source.lineStart(Math.min(line + 1, source.lineCount()))),
+            "  caution burn \"High-frequency output burns. Touch no lead, pin or jack while the output"
+                + " is on.\"\n"));
+  }
+
+  /** The last of the lines that say what a procedure is for. */
+  private static int last(Tree.Procedure procedure) {
+    int line = procedure.name().span().line();
+    List<passband.syntax.Word> words = new ArrayList<>(procedure.leads());
+    words.add(procedure.device());
+    words.add(procedure.analyzer());
+    for (passband.syntax.Word word : words) {
+      line = word == null ? line : Math.max(line, word.span().line());
+    }
+    return procedure.decision() == null ? line : Math.max(line, procedure.decision().span().line());
+  }
+
+  private static Tree.Procedure procedure(Span span, Tree.File file) {
+    return file.declarations().stream()
+        .filter(d -> d instanceof Tree.Procedure p && around(p.span(), span))
+        .map(Tree.Procedure.class::cast)
+        .findFirst()
+        .orElse(null);
+  }
+
+  private static boolean around(Span outer, Span inner) {
+    return outer.file().path().equals(inner.file().path())
+        && outer.start() <= inner.start()
+        && inner.end() <= outer.end();
+  }
+
+  /** An {@code allow} at the top of the innermost block that takes one; its reason is left open. */
+  private static void allow(Diagnostic diagnostic, Tree.File file, List<Fix> fixes) {
+    Span block = null;
+    for (Outline entry : Outline.of(file)) {
+      block = inner(entry, diagnostic.span(), block);
+    }
+    if (block == null) {
+      return;
+    }
+    SourceFile source = block.file();
+    int line = block.line();
+    if (!source.line(line).stripTrailing().endsWith("{") || line >= source.lineCount()) {
+      return;
+    }
+    String indent = source.line(line).replaceFirst("\\S.*", "") + "  ";
+    fixes.add(
+        insert(
+            "allow " + diagnostic.code().id() + " here, and say why",
+            at(source, source.lineStart(line + 1)),
+            indent + "allow " + diagnostic.code().id() + " because \"\"\n"));
+  }
+
+  private static Span inner(Outline entry, Span span, Span found) {
+    List<String> takers =
+        List.of("device", "mode", "analyzer", "leads", "rule", "procedure", "setup", "test");
+    if (!around(entry.whole(), span) || !takers.contains(entry.kind())) {
+      return found;
+    }
+    Span block = entry.whole();
+    for (Outline one : entry.inside()) {
+      block = inner(one, span, block);
+    }
+    return block;
+  }
+}

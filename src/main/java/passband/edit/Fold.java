@@ -1,0 +1,50 @@
+package passband.edit;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.List;
+import passband.parse.Marks;
+import passband.source.SourceFile;
+
+/** Lines, from 1, that fold into the first: a block, or several comments one after the other. */
+public record Fold(int first, int last, boolean comment) {
+
+  /** The folds of a text, however broken. */
+  public static List<Fold> of(SourceFile source) {
+    List<Fold> folds = new ArrayList<>();
+    Deque<Integer> open = new ArrayDeque<>();
+    int firstComment = -1;
+    int lastComment = -1;
+    for (Marks.Mark mark : Marks.of(source)) {
+      int line = source.lineOf(mark.span().start());
+      if (mark.kind() == Marks.Kind.COMMENT && startsLine(source, mark)) {
+        if (line != lastComment + 1) {
+          comments(folds, firstComment, lastComment);
+          firstComment = line;
+        }
+        lastComment = line;
+      } else if (mark.kind() == Marks.Kind.OPENS) {
+        open.push(line);
+      } else if (mark.kind() == Marks.Kind.CLOSES && !open.isEmpty()) {
+        int first = open.pop();
+        if (line > first + 1) {
+          folds.add(new Fold(first, line - 1, false));
+        }
+      }
+    }
+    comments(folds, firstComment, lastComment);
+    return folds;
+  }
+
+  private static boolean startsLine(SourceFile source, Marks.Mark mark) {
+    int start = source.lineStart(source.lineOf(mark.span().start()));
+    return source.text().substring(start, mark.span().start()).isBlank();
+  }
+
+  private static void comments(List<Fold> folds, int first, int last) {
+    if (last > first) {
+      folds.add(new Fold(first, last, true));
+    }
+  }
+}

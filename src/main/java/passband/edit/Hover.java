@@ -1,0 +1,141 @@
+package passband.edit;
+
+import java.util.List;
+import passband.diagnostic.Code;
+import passband.parse.Place;
+import passband.plan.Point;
+import passband.quantity.QuantityKind;
+import passband.quantity.Unit;
+import passband.quantity.Units;
+import passband.source.SourceFile;
+import passband.source.Span;
+import passband.syntax.Tree;
+
+/**
+ * What is said of the thing under the cursor.
+ *
+ * @param span the words that it is said of
+ * @param markdown the text
+ */
+public record Hover(Span span, String markdown) {
+
+  /** Of an offset; null where there is nothing to say. */
+  public static Hover at(Analysis analysis, int offset) {
+    Hover name = name(analysis, offset);
+    Hover row = row(analysis, offset, name);
+    return row != null ? row : name != null ? name : word(analysis.source(), offset);
+  }
+
+  /** A row of a table, with what its names are. */
+  private static Hover row(Analysis analysis, int offset, Hover name) {
+    for (Tree.Row row : rows(analysis.file())) {
+      if (row.span().start() <= offset && offset <= row.span().end()) {
+        List<Point> points = PointText.on(analysis.plans(), row.span());
+        if (!points.isEmpty()) {
+          String about = name == null ? "" : name.markdown + "\n\n";
+          return new Hover(row.span(), about + PointText.table(points));
+        }
+      }
+    }
+    return null;
+  }
+
+  /** Every row of a table in a file. */
+  static List<Tree.Row> rows(Tree.File file) {
+    return file.declarations().stream()
+        .filter(Tree.Procedure.class::isInstance)
+        .flatMap(p -> ((Tree.Procedure) p).parts().stream())
+        .filter(Tree.Test.class::isInstance)
+        .map(part -> ((Tree.Test) part).table())
+        .filter(table -> table != null && table.file() == null)
+        .flatMap(table -> table.rows().stream())
+        .toList();
+  }
+
+  private static Hover name(Analysis analysis, int offset) {
+    List<Symbols.Occurrence> here = analysis.symbols().at(analysis.source(), offset);
+    if (here.isEmpty()) {
+      return null;
+    }
+    Symbol symbol = here.get(0).symbol();
+    Symbol declared =
+        analysis.symbols().all().stream()
+            .filter(o -> o.declaration() && o.symbol().equals(symbol))
+            .map(Symbols.Occurrence::symbol)
+            .findFirst()
+            .orElse(symbol);
+    Span at = declared.name().span();
+    String title = declared.title() == null ? "" : " — " + escaped(declared.title().text());
+    return new Hover(
+        here.get(0).span(),
+        declared.kind()
+            + " **"
+            + declared.text()
+            + "**"
+            + title
+            + "\n\n```pband\n"
+            + at.file().line(at.line()).strip()
+            + "\n```");
+  }
+
+  private static Hover word(SourceFile source, int offset) {
+    Span span = wordAt(source, offset);
+    if (span == null) {
+      return null;
+    }
+    String text = span.text();
+    Place place = Place.at(source, span.start());
+    if (!place.before().isEmpty()
+        && place.before().get(place.before().size() - 1).equals("allow")) {
+      Code code = Code.find(text);
+      return code == null ? null : new Hover(span, "**" + text + "**: " + code.title());
+    }
+    if (place.before().isEmpty() && place.header() == null) {
+      LanguageLine line = LanguageLine.find(place.block(), text);
+      if (line != null) {
+        return new Hover(span, "```pband\n" + line.form() + "\n```\n" + escaped(line.purpose()));
+      }
+    }
+    QuantityKind kind = QuantityKind.find(text);
+    if (kind != null) {
+      return new Hover(span, "quantity **" + kind.name() + "** — " + kind.printed());
+    }
+    Unit unit = Units.find(text);
+    boolean counted = !place.before().isEmpty();
+    return unit == null || !counted
+        ? null
+        : new Hover(
+            span,
+            "unit **"
+                + unit.printed()
+                + "** of "
+                + unit.dimension()
+                + ", "
+                + unit.factor().toPlain()
+                + " in SI; UCUM `"
+                + unit.ucum()
+                + "`");
+  }
+
+  /** The word around an offset; null between words. */
+  static Span wordAt(SourceFile source, int offset) {
+    String text = source.text();
+    int start = Math.min(offset, text.length());
+    while (start > 0 && inWord(text.charAt(start - 1))) {
+      start--;
+    }
+    int end = Math.min(offset, text.length());
+    while (end < text.length() && inWord(text.charAt(end))) {
+      end++;
+    }
+    return start == end ? null : new Span(source, start, end);
+  }
+
+  private static boolean inWord(char c) {
+    return Character.isLetterOrDigit(c) || c == '-' || c == '°' || c == '%';
+  }
+
+  static String escaped(String text) {
+    return text.replaceAll("([\\\\`*_{}\\[\\]<>#|!])", "\\\\$1");
+  }
+}

@@ -1,0 +1,31 @@
+package passband.edit;
+
+import passband.source.Span;
+import passband.syntax.Word;
+
+/**
+ * Something with a name.
+ *
+ * @param kind what it is, in the words of the language
+ * @param name where it is declared
+ * @param title its printed name; null when it has none
+ * @param whole the whole declaration
+ */
+public record Symbol(String kind, Word name, Word title, Span whole) {
+
+  /** A symbol is the same as another when they are declared at one place. */
+  @Override
+  public boolean equals(Object other) {
+    return other instanceof Symbol symbol && name.span().equals(symbol.name.span());
+  }
+
+  @Override
+  public int hashCode() {
+    return name.span().hashCode();
+  }
+
+  /** The name as written. */
+  public String text() {
+    return name.text();
+  }
+}
