@@ -31,13 +31,15 @@ final class Build {
   private final String program;
   private final PrintStream out;
   private final PrintStream err;
+  private final boolean terminal;
   private Set<Path> read = Set.of();
 
   /**
    * @param program what tells this program from one that may write other bytes; null when that is
    *     not known, and then everything is compiled anew
    */
-  Build(Path workingDirectory, String program, PrintStream out, PrintStream err) {
+  Build(Path workingDirectory, String program, PrintStream out, PrintStream err, boolean terminal) {
+    this.terminal = terminal;
     this.workingDirectory = workingDirectory;
     this.program = program;
     this.out = out;
@@ -61,6 +63,7 @@ final class Build {
     List<Group> groups =
         Sources.groups(
             arguments.paths(), workingDirectory, arguments.value("--root", null), options.analyzer);
+    Progress progress = new Progress(err, terminal, groups.size());
     Findings findings = new Findings();
     List<String> names = new ArrayList<>();
     read = new TreeSet<>();
@@ -71,12 +74,14 @@ final class Build {
           groups,
           group -> new Job(group, options, output, built).done(),
           done -> {
+            progress.step();
             findings.take(done.found);
             names.addAll(done.names);
             done.found.consulted().stream().filter(Files::exists).forEach(read::add);
             done.lost.forEach(err::println);
           });
-      Check.report(findings.diagnostics(), as, out, err);
+      progress.end();
+      Check.report(findings.diagnostics(), as, out, err, terminal);
       if (findings.diagnostics().hasErrors()) {
         err.println("nothing was written");
         return Main.FAULTS;

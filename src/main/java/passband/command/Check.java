@@ -19,9 +19,11 @@ final class Check {
   private final Path workingDirectory;
   private final PrintStream out;
   private final PrintStream err;
+  private final boolean terminal;
   private Set<Path> read = Set.of();
 
-  Check(Path workingDirectory, PrintStream out, PrintStream err) {
+  Check(Path workingDirectory, PrintStream out, PrintStream err, boolean terminal) {
+    this.terminal = terminal;
     this.workingDirectory = workingDirectory;
     this.out = out;
     this.err = err;
@@ -38,14 +40,16 @@ final class Check {
     String as = arguments.oneOf("--as", "text", FORMS);
     String analyzer = arguments.value("--analyzer", null);
     boolean coverage = arguments.has("--coverage");
+    List<Group> groups =
+        Sources.groups(
+            arguments.paths(), workingDirectory, arguments.value("--root", null), analyzer);
+    Progress progress = new Progress(err, terminal, groups.size());
     Compilation<String> compilation =
         Compilation.each(
-            Sources.groups(
-                arguments.paths(), workingDirectory, arguments.value("--root", null), analyzer),
-            analyzer,
-            plan -> coverage ? CoverageReport.of(plan) : "");
+            groups, analyzer, plan -> coverage ? CoverageReport.of(plan) : "", progress::step);
+    progress.end();
     read = compilation.read();
-    report(compilation.diagnostics(), as, out, err);
+    report(compilation.diagnostics(), as, out, err, terminal);
     PrintStream to = as.equals("text") ? out : err;
     compilation.procedures().forEach(to::print);
     return compilation.diagnostics().hasErrors() ? Main.FAULTS : Main.FINE;
@@ -53,12 +57,18 @@ final class Check {
 
   /** The diagnostics on one stream in a form, their count on the other. */
   static void report(Diagnostics diagnostics, String as, PrintStream out, PrintStream err) {
+    report(diagnostics, as, out, err, false);
+  }
+
+  /** The same, coloured on a terminal. */
+  static void report(
+      Diagnostics diagnostics, String as, PrintStream out, PrintStream err, boolean coloured) {
     List<Diagnostic> all = diagnostics.list();
     out.print(
         switch (as) {
           case "json" -> JsonReport.of(all);
           case "sarif" -> SarifReport.of(all);
-          default -> TextReport.of(all);
+          default -> coloured ? Colours.of(TextReport.of(all)) : TextReport.of(all);
         });
     int errors = diagnostics.errorCount();
     int warnings = all.size() - errors;

@@ -25,16 +25,22 @@ record Compilation<R>(List<R> procedures, Diagnostics diagnostics, Set<Path> rea
       List<String> paths, Path workingDirectory, String root, String analyzer)
       throws Usage, IOException {
     Compilation<Plan> compilation =
-        each(Sources.groups(paths, workingDirectory, root, analyzer), analyzer, plan -> plan);
+        each(
+            Sources.groups(paths, workingDirectory, root, analyzer),
+            analyzer,
+            plan -> plan,
+            () -> {});
     compilation.procedures.sort(Comparator.comparing(p -> p.name().text()));
     return compilation;
   }
 
   /**
    * Compiles group by group, on every processor, and keeps of each procedure only what {@code made}
-   * makes of it, so that a library of any size fits into memory.
+   * makes of it, so that a library of any size fits into memory. {@code step} is told of each
+   * group.
    */
-  static <R> Compilation<R> each(List<Group> groups, String analyzer, InOrder.Work<Plan, R> made)
+  static <R> Compilation<R> each(
+      List<Group> groups, String analyzer, InOrder.Work<Plan, R> made, Runnable step)
       throws Usage, IOException {
     List<R> kept = new ArrayList<>();
     Findings findings = new Findings();
@@ -50,6 +56,7 @@ record Compilation<R>(List<R> procedures, Diagnostics diagnostics, Set<Path> rea
           return new Done<>(compiled.found(), results);
         },
         done -> {
+          step.run();
           findings.take(done.found);
           kept.addAll(done.results);
           done.found.consulted().stream().filter(Files::exists).forEach(read::add);

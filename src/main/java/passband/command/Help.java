@@ -15,6 +15,9 @@ final class Help {
           passband judge LIMITS READINGS      verdicts on recorded readings
           passband history LIMITS READINGS... how a generator's readings drift
           passband format PATH... [--check]   the one layout of sources
+          passband server                     the language server, for editors
+          passband editor NAME                a file that makes an editor know the language
+          passband completion SHELL           a script that completes commands in a shell
           passband explain [CODE]             a diagnostic, with an example and its mend; or all codes
           passband help [COMMAND]             this page, or a command's own
           passband version
@@ -94,7 +97,6 @@ final class Help {
           """;
       case "format" ->
           """
-          passband diff OLD NEW               what changed in meaning between two revisions
           passband format PATH... [--check]
 
           Lays sources out in the one way: indents, spaces, columns. Words and comments stay as they are and where they
@@ -107,6 +109,28 @@ final class Help {
 
           Prints the manual's page of each code: what it means, why, an example and its mend. Without a code it lists
           all of them; 'passband explain bench' prints the bench that the examples use.
+          """;
+      case "server" ->
+          """
+          passband server
+
+          The language server (Language Server Protocol 3.17) on standard input and output: faults as typed, completion,
+          hover with the limits of a row, definitions, references, rename, outline, folding, layout, fixes, colours and the
+          limits beside each row. An editor starts it; 'passband editor NAME' prints what tells the editor how.
+          """;
+      case "editor" ->
+          """
+          passband editor NAME
+
+          Prints a file for editors, made from the language's own words and units: textmate (a TextMate grammar),
+          language-configuration (comments and brackets), neovim or emacs (a piece of configuration that starts the server).
+          """;
+      case "completion" ->
+          """
+          passband completion SHELL
+
+          Prints a script for bash, zsh or fish: eval "$(passband completion bash)" in the shell's start-up file, or
+          passband completion fish > ~/.config/fish/completions/passband.fish
           """;
       default -> overview();
     };

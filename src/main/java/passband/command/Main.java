@@ -1,5 +1,6 @@
 package passband.command;
 
+import java.io.Console;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.IOException;
@@ -11,7 +12,9 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
 import java.util.function.Supplier;
+import java.util.function.UnaryOperator;
 import passband.diagnostic.Spelling;
+import passband.edit.EditorFiles;
 
 /**
  * The command {@code passband}. Exit status: 0 nothing to report, 1 faults found, 2 could not run.
@@ -25,26 +28,46 @@ public final class Main {
 
   private static final List<String> COMMANDS =
       List.of(
-          "check", "build", "format", "diff", "release", "judge", "history", "explain", "server",
-          "help", "version");
+          "check",
+          "build",
+          "format",
+          "diff",
+          "release",
+          "judge",
+          "history",
+          "explain",
+          "server",
+          "editor",
+          "completion",
+          "help",
+          "version");
 
   private final Path workingDirectory;
   private final PrintStream out;
   private final PrintStream err;
   private final int mostRuns;
   private final String program;
+  private final boolean terminal;
 
   /** A command that works in a directory and prints to two streams. */
   Main(Path workingDirectory, PrintStream out, PrintStream err) {
-    this(workingDirectory, out, err, 0, null);
+    this(workingDirectory, out, err, 0, null, false);
   }
 
   /**
    * @param mostRuns after how many runs {@code --watch} ends; 0 for never
    * @param program what tells this program from one that may write other bytes; null when that is
    *     not known
+   * @param terminal whether a person looks at a terminal: then there are colours and progress
    */
-  Main(Path workingDirectory, PrintStream out, PrintStream err, int mostRuns, String program) {
+  Main(
+      Path workingDirectory,
+      PrintStream out,
+      PrintStream err,
+      int mostRuns,
+      String program,
+      boolean terminal) {
+    this.terminal = terminal;
     this.mostRuns = mostRuns;
     this.program = program;
     this.workingDirectory = workingDirectory;
@@ -57,10 +80,28 @@ public final class Main {
     PrintStream out = stream(FileDescriptor.out);
     PrintStream err = stream(FileDescriptor.err);
     int status =
-        new Main(Path.of("").toAbsolutePath(), out, err, 0, program()).run(List.of(arguments));
+        new Main(Path.of("").toAbsolutePath(), out, err, 0, program(), terminal())
+            .run(List.of(arguments));
     out.flush();
     err.flush();
     System.exit(status);
+  }
+
+  /** Whether both ends are a terminal that shows colours, and no one has said not to. */
+  private static boolean terminal() {
+    return System.console() != null
+        && isTerminal(System.console())
+        && System.getenv("NO_COLOR") == null
+        && !"dumb".equals(System.getenv("TERM"));
+  }
+
+  /** From Java 22 on there may be a console without a terminal, and a method that tells. */
+  private static boolean isTerminal(Console console) {
+    try {
+      return (boolean) Console.class.getMethod("isTerminal").invoke(console);
+    } catch (ReflectiveOperationException e) {
+      return true;
+    }
   }
 
   /** The jar's size and date; null when this does not run from one. */
@@ -117,11 +158,11 @@ public final class Main {
     boolean help = rest.contains("--help") || rest.contains("-h");
     return switch (help && COMMANDS.contains(command) ? "help" : command) {
       case "check" -> {
-        Check check = new Check(workingDirectory, out, err);
+        Check check = new Check(workingDirectory, out, err, terminal);
         yield watched(rest, check::run, check::read);
       }
       case "build" -> {
-        Build build = new Build(workingDirectory, program, out, err);
+        Build build = new Build(workingDirectory, program, out, err, terminal);
         yield watched(rest, build::run, build::read);
       }
       case "format" -> new Format(workingDirectory, out, err).run(rest);
@@ -133,6 +174,13 @@ public final class Main {
       case "git-text" -> new GitHooks(workingDirectory, out).text(rest);
       case "explain" -> new Explain(out).run(rest);
       case "server" -> Serve.run(rest);
+      case "editor" -> printed(rest, "an editor file", EditorFiles.NAMES, EditorFiles::text);
+      case "completion" ->
+          printed(
+              rest,
+              "a shell",
+              ShellCompletion.SHELLS,
+              shell -> ShellCompletion.of(shell, COMMANDS));
       case "help", "--help", "-h" -> help(help ? List.of(command) : rest);
       case "version", "--version" -> version();
       default -> throw unknown(command);
@@ -165,6 +213,16 @@ public final class Main {
           }
         };
     return new Watch(err, mostRuns).run(command, workingDirectory.getFileSystem());
+  }
+
+  /** Prints one of several texts by its name. */
+  private int printed(
+      List<String> rest, String what, List<String> names, UnaryOperator<String> text) throws Usage {
+    if (rest.size() != 1 || !names.contains(rest.get(0))) {
+      throw new Usage("name " + what + ": " + String.join(", ", names));
+    }
+    out.print(text.apply(rest.get(0)));
+    return FINE;
   }
 
   private int help(List<String> rest) {

@@ -43,6 +43,7 @@ class CommandTest {
   private String err;
 
   private String program;
+  private boolean terminal;
 
   @BeforeEach
   void open() throws IOException {
@@ -64,7 +65,8 @@ class CommandTest {
                 new PrintStream(outBytes, true, StandardCharsets.UTF_8),
                 new PrintStream(errBytes, true, StandardCharsets.UTF_8),
                 0,
-                program)
+                program,
+                terminal)
             .run(List.of(words));
     out = outBytes.toString(StandardCharsets.UTF_8);
     err = errBytes.toString(StandardCharsets.UTF_8);
@@ -164,6 +166,7 @@ class CommandTest {
               "build",
               "procedures/tussock-150/tussock-150-output.pband",
               "procedures/fescue-300/fescue-300-service.pband",
+              "procedures/campion-2/campion-2-energy.pband",
               "--out=two"),
           out + err);
     } finally {
@@ -329,7 +332,8 @@ class CommandTest {
     }
     names.sort(null);
     assertArrayEquals(
-        new String[] {".built", "fescue-300-service", "tussock-150-output"}, names.toArray());
+        new String[] {".built", "campion-2-energy", "fescue-300-service", "tussock-150-output"},
+        names.toArray());
   }
 
   @Test
@@ -647,5 +651,84 @@ class CommandTest {
     Files.delete(work.resolve("ballast"));
     assertEquals(0, run("build", "procedures"), err);
     assertEquals(before.keySet(), tree("out").keySet());
+  }
+
+  // ---- shells and terminals ----
+
+  @Test
+  void aShellCompletesCommandsOptionsAndCodes() throws Exception {
+    assertEquals(0, run("completion", "bash"));
+    String script = out;
+    assertEquals("build", completed(script, "passband bu"));
+    assertEquals("--depfile", completed(script, "passband build --dep"));
+    assertEquals(
+        "lead-used-twice lead-underrated lead-unrated",
+        completed(script, "passband explain lead-u"));
+    assertEquals(0, run("completion", "zsh"));
+    assertTrue(out.endsWith(script), out);
+    assertEquals(0, run("completion", "fish"));
+    assertTrue(out.contains("-l depfile\n"), out);
+    assertEquals(2, run("completion", "dash"));
+    assertEquals("passband: name a shell: bash, zsh, fish\n", err);
+  }
+
+  private static String completed(String script, String typed) throws Exception {
+    String[] words = typed.split(" ");
+    Process bash =
+        new ProcessBuilder(
+                "bash",
+                "-c",
+                script
+                    + "COMP_WORDS=("
+                    + typed
+                    + "); COMP_CWORD="
+                    + (words.length - 1)
+                    + "; _passband; echo \"${COMPREPLY[*]}\"")
+            .redirectErrorStream(true)
+            .start();
+    String said = new String(bash.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+    assertEquals(0, bash.waitFor(), said);
+    return said.strip();
+  }
+
+  /** Each option that a command's help names is one that the command takes. */
+  @Test
+  void everyOptionOfTheHelpIsTaken() throws IOException {
+    copyLibrary();
+    for (String command :
+        List.of("check", "build", "diff", "release", "judge", "history", "format")) {
+      for (String option : ShellCompletion.options(command)) {
+        run(command, option);
+        assertFalse(err.contains("there is no option"), command + " " + option + ": " + err);
+      }
+    }
+  }
+
+  @Test
+  void coloursAreForTerminalsAndSayNothingMore() throws IOException {
+    copyLibrary();
+    edit(
+        "procedures/tussock-150/tussock-150-output.pband",
+        "setup  bipolar-load\n",
+        "setup  bipolar-lod\n");
+    assertEquals(1, run("check", "procedures"));
+    String plain = out;
+    assertFalse(plain.contains("\u001b"));
+    terminal = true;
+    assertEquals(1, run("check", "procedures"));
+    assertTrue(out.contains("\u001b[1;31merror\u001b[0m"), out);
+    assertEquals(plain, out.replaceAll("\u001b\\[[0-9;]*m", ""));
+    assertEquals(1, run("check", "procedures", "--as", "json"));
+    assertFalse(out.contains("\u001b"));
+  }
+
+  @Test
+  void editorFilesArePrinted() {
+    for (String name : List.of("textmate", "language-configuration", "neovim", "emacs")) {
+      assertEquals(0, run("editor", name));
+      assertTrue(out.length() > 100, name);
+    }
+    assertEquals(2, run("editor"));
+    assertEquals(2, run("server", "x"));
   }
 }

@@ -210,7 +210,8 @@ class RevisionsTest {
             new PrintStream(outBytes, true, StandardCharsets.UTF_8),
             new PrintStream(errBytes, true, StandardCharsets.UTF_8),
             3,
-            null);
+            null,
+            false);
     Thread watching = new Thread(() -> main.run(List.of("check", "procedures", "--watch")));
     watching.start();
     awaited(() -> count(errBytes, "watching ") == 1);
