@@ -85,22 +85,29 @@ final class PointText {
         + " |\n";
   }
 
-  /** What the limits amount to, of the nominal. */
+  /** What the limits amount to, of the nominal of the quantity that the rule is about. */
   private static String tolerance(Limit limit) {
     Real nominal = limit.exact().nominal();
     if (nominal == null || nominal.signum() == 0) {
       return "";
     }
-    String low = percent(limit.exact().lower(), nominal);
-    String high = percent(limit.exact().upper(), nominal);
-    return String.join(" ", List.of(low, high)).strip();
+    String about = limit.rule().quantity().text();
+    String low = percent(limit.exact().lower(), nominal, about, limit.quantity());
+    String high = percent(limit.exact().upper(), nominal, about, limit.quantity());
+    return String.join(" ", List.of(low, high)).strip() + " of " + about;
   }
 
-  private static String percent(Real end, Real nominal) {
+  private static String percent(Real end, Real nominal, String about, String read) {
     if (end == null) {
       return "";
     }
-    Real share = end.minus(nominal).over(nominal).times(Real.of(Rational.HUNDRED));
+    Real ratio = end.over(nominal);
+    if (about.equals("power") && !read.equals("power")) {
+      ratio = ratio.times(ratio); // P = I²R = V²/R
+    } else if (!about.equals("power") && read.equals("power")) {
+      ratio = ratio.sqrt();
+    }
+    Real share = ratio.minus(Real.of(Rational.ONE)).times(Real.of(Rational.HUNDRED));
     return (share.signum() < 0 ? "−" : "+")
         + share.abs().toDecimal(3, RoundingMode.HALF_UP).stripTrailingZeros().toPlainString()
         + " %";

@@ -95,7 +95,7 @@ class ProcessTest {
       names =
           list.filter(Files::isDirectory).map(p -> p.getFileName().toString()).sorted().toList();
     }
-    assertEquals(2, names.size());
+    assertEquals(3, names.size());
     Random random = new Random(11);
     int replaced = 0;
     for (int i = 0; i < 14; i++) {
@@ -110,7 +110,7 @@ class ProcessTest {
     assertEquals(0, finished(started(ownJava(), work, List.of(), "build", "procedures")), said());
     assertEquals(versions.get(0), tree(out));
     try (Stream<Path> list = Files.list(out)) {
-      assertEquals(3, list.count(), "nothing is left of the killed builds");
+      assertEquals(4, list.count(), "nothing is left of the killed builds");
     }
     System.out.println("killed 14 builds; folders that were already new: " + replaced);
   }

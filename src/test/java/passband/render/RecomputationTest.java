@@ -28,19 +28,27 @@ class RecomputationTest {
   private static final BigDecimal THREE = new BigDecimal(3);
 
   /**
-   * A tolerance of power read as current, or limits of the reading itself.
+   * A tolerance of power read as current, a tolerance of the setting itself, or limits of the
+   * reading.
    *
+   * @param direct whether what is read is what is set
    * @param percent of the target; null for limits of the reading
    * @param least the least tolerance in watts
    * @param low limits of the reading in its unit; null for an open side
    */
-  private record Rule(BigDecimal percent, BigDecimal least, BigDecimal low, BigDecimal high) {
+  private record Rule(
+      boolean direct, BigDecimal percent, BigDecimal least, BigDecimal low, BigDecimal high) {
     static Rule power(String percent, String least) {
-      return new Rule(new BigDecimal(percent), new BigDecimal(least), null, null);
+      return new Rule(false, new BigDecimal(percent), new BigDecimal(least), null, null);
+    }
+
+    static Rule setting(String percent, String least) {
+      return new Rule(true, new BigDecimal(percent), new BigDecimal(least), null, null);
     }
 
     static Rule reading(String low, String high) {
       return new Rule(
+          false,
           null,
           null,
           low == null ? null : new BigDecimal(low),
@@ -65,6 +73,9 @@ class RecomputationTest {
     RULES.put("pure-stop/time", Rule.reading(null, "500"));
     RULES.put("pure-leakage/leakage", Rule.reading(null, "100"));
     RULES.put("micro-output/current", Rule.power("20", "2"));
+    RULES.put("energy/energy", Rule.setting("15", "1"));
+    RULES.put("energy/peak-voltage", Rule.reading(null, "2500"));
+    RULES.put("charge-time/time", Rule.reading(null, "8"));
     TARGETS.put("pure-curve/150/100", "95");
     TARGETS.put("pure-curve/150/200", "140");
     TARGETS.put("pure-curve/150/500", "120");
@@ -85,14 +96,18 @@ class RecomputationTest {
    * quantity and resolution.
    */
   private static final Map<String, String[]> ERRORS =
-      Map.of(
-          "current/0.1", new String[] {"0.01", "0.3"},
-          "current/1", new String[] {"0.01", "1"},
-          "peak-voltage/10", new String[] {"0.03", "20"},
-          "leakage/1", new String[] {"0.01", "1"},
-          "leakage/0.1", new String[] {"0.01", "0.5"},
-          "time/10", new String[] {"0", "20"},
-          "trip/5", new String[] {"0.01", "0"});
+      Map.ofEntries(
+          Map.entry("current/0.1", new String[] {"0.01", "0.3"}),
+          Map.entry("current/1", new String[] {"0.01", "1"}),
+          Map.entry("peak-voltage/10", new String[] {"0.03", "20"}),
+          Map.entry("peak-voltage/5", new String[] {"0.01", "10"}),
+          Map.entry("leakage/1", new String[] {"0.01", "1"}),
+          Map.entry("leakage/0.1", new String[] {"0.01", "0.5"}),
+          Map.entry("energy/0.1", new String[] {"0.01", "0.1"}),
+          Map.entry("energy/1", new String[] {"0.01", "0.5"}),
+          Map.entry("time/0.1", new String[] {"0", "0.1"}),
+          Map.entry("time/10", new String[] {"0", "20"}),
+          Map.entry("trip/5", new String[] {"0.01", "0"}));
 
   @Test
   void everyLimitOfTheDemoLibrary() {
@@ -125,10 +140,10 @@ class RecomputationTest {
               row.getField("setting"));
       BigDecimal watts = new BigDecimal(target);
       BigDecimal tolerance = watts.multiply(rule.percent).movePointLeft(2).max(rule.least);
-      low = milliamperes(watts.subtract(tolerance), load);
-      high = milliamperes(watts.add(tolerance), load);
-      nominal = milliamperes(watts, load);
-      converted = true;
+      converted = !rule.direct;
+      low = converted ? milliamperes(watts.subtract(tolerance), load) : watts.subtract(tolerance);
+      high = converted ? milliamperes(watts.add(tolerance), load) : watts.add(tolerance);
+      nominal = converted ? milliamperes(watts, load) : watts;
     } else if (rule != null) {
       low = rule.low;
       high = rule.high;

@@ -273,7 +273,8 @@ class ServerTest implements LanguageClient {
     // 17 W to 23 W in 125 ohm: 368.8 mA and 428.95 mA; the manual's 369 and 428 are tighter still.
     assertTrue(row.contains("`bipolar-output/bipolar/fine/20W/125ohm`"), row);
     assertTrue(row.contains("369.0 to 428.0 mA"), row);
-    assertTrue(row.contains("−7.75 % +7 %") || row.contains("−7.7"), row);
+    // 0.369² · 125 = 17.02 W and 0.428² · 125 = 22.9 W, of the 20 W that were aimed at.
+    assertTrue(row.contains("−14.9 % +14.5 % of power"), row);
     String mode = hover(DEVICE, at(open(DEVICE), "mode spray", 6));
     assertTrue(mode.contains("mode **spray** — Spray"), mode);
     assertTrue(

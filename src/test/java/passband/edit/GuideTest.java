@@ -1,0 +1,254 @@
+package passband.edit;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostics;
+import passband.format.Formatter;
+import passband.parse.Place;
+import passband.quantity.QuantityKind;
+import passband.quantity.Unit;
+import passband.quantity.Units;
+import passband.source.SourceFile;
+import passband.testing.Repository;
+import passband.testing.Snippet;
+
+/**
+ * The guide's example compiles and is answered as printed; the reference is made from the language
+ * and the demo library. Run with {@code -Dgolden.write=true} to write the reference anew.
+ */
+class GuideTest {
+  private static final Path DOCS = Repository.ROOT.resolve("src/docs");
+
+  private static List<String> fenced(String text, String info) {
+    List<String> blocks = new ArrayList<>();
+    Matcher fence =
+        Pattern.compile("(?ms)^```" + Pattern.quote(info) + "\\n(.*?)^```$").matcher(text);
+    while (fence.find()) {
+      blocks.add(fence.group(1));
+    }
+    return blocks;
+  }
+
+  @Test
+  void theGuidesProcedureCompilesAndIsAnsweredAsPrinted() {
+    String guide = Repository.text(DOCS.resolve("guide.md"));
+    String source = String.join("\n", fenced(guide, "pband sallow.pband"));
+    Snippet snippet = Snippet.compile(Map.of("sallow.pband", source), "sallow.pband", null);
+    assertEquals(fenced(guide, "text").get(0), snippet.report());
+    assertEquals(6, snippet.plan().limits().size());
+    assertEquals(
+        source,
+        Formatter.format(new SourceFile("sallow.pband", source), new Diagnostics()),
+        "the guide's example is in the one layout");
+    String allow =
+        guide.lines().filter(l -> l.strip().startsWith("allow ")).findFirst().orElseThrow();
+    String quiet =
+        source.replaceFirst(
+            "(accept power from output, read as current\\n)",
+            "$1" + Matcher.quoteReplacement(allow) + "\n");
+    assertEquals("", Snippet.compile(Map.of("sallow.pband", quiet), "sallow.pband", null).report());
+  }
+
+  @Test
+  void everyPictureAndLinkIsThere() {
+    for (String page : List.of("guide.md", "reference.md")) {
+      Matcher link =
+          Pattern.compile("\\]\\(([^)#:]+)\\)").matcher(Repository.text(DOCS.resolve(page)));
+      int links = 0;
+      while (link.find()) {
+        assertTrue(Files.exists(DOCS.resolve(link.group(1))), page + ": " + link.group(1));
+        links++;
+      }
+      assertTrue(links > 0, page);
+    }
+  }
+
+  // ---- the reference ----
+
+  /** The first line in the demo library that a word leads in a block, with its file. */
+  private static Map<String, String> examples() {
+    Map<String, String> examples = new TreeMap<>();
+    for (Path file : Repository.files(Repository.PROCEDURES, ".pband")) {
+      SourceFile source = new SourceFile("x", Repository.text(file));
+      for (int line = 1; line <= source.lineCount(); line++) {
+        String text = source.line(line).strip();
+        Matcher word = Pattern.compile("[a-z-]+").matcher(text);
+        if (!word.lookingAt()) {
+          continue;
+        }
+        Place place = Place.at(source, source.lineStart(line));
+        LanguageLine explained = LanguageLine.find(place.block(), word.group());
+        if (explained != null && place.header() == null) {
+          examples.putIfAbsent(
+              explained.block() + " " + explained.word(),
+              "`"
+                  + text.replaceFirst("\\s*\\{$", " {").replaceAll("\\s+", " ").replace("|", "\\|")
+                  + "` in "
+                  + "["
+                  + file.getFileName()
+                  + "](../../procedures/"
+                  + Repository.PROCEDURES.relativize(file)
+                  + ")");
+        }
+      }
+    }
+    return examples;
+  }
+
+  private static String escaped(String text) {
+    return text.replace("|", "\\|");
+  }
+
+  private static String reference() {
+    StringBuilder page = new StringBuilder();
+    page.append(
+        """
+        # Reference
+
+        Made from the language itself and from the library in `procedures/`, every file of which is compiled by the tests.
+        A first procedure, step by step: [guide.md](guide.md).
+
+        ## Lines
+
+        A line begins with a word that its block knows; a block is opened by a `{` at a line's end. Capitals stand for what you
+        write, `[ ]` for what may be left out, `…` for more of the same.
+        """);
+    Map<String, String> examples = examples();
+    String block = "";
+    for (LanguageLine line : LanguageLine.all()) {
+      if (!line.block().equals(block)) {
+        block = line.block();
+        page.append("\n### In ").append(title(block)).append("\n\n");
+        page.append("| line | what it is for | for example |\n| --- | --- | --- |\n");
+      }
+      page.append("| `" + escaped(line.form()) + "` | " + escaped(line.purpose()) + " | ");
+      page.append(examples.getOrDefault(line.block() + " " + line.word(), "")).append(" |\n");
+    }
+    quantities(page);
+    units(page);
+    codes(page);
+    commands(page);
+    return page.toString();
+  }
+
+  private static String title(String block) {
+    return switch (block) {
+      case "file" -> "a file";
+      case "analyzer", "outlet" -> "an `" + block + "`";
+      case "leads" -> "`leads`";
+      case "steps" -> "lists of steps: `section`, `adjust`, `before`, `each`, `after`";
+      default -> "a `" + block + "`";
+    };
+  }
+
+  private static void quantities(StringBuilder page) {
+    page.append(
+        "\n## Quantities\n\nPeak or RMS is a quantity, never a unit; without `peak-` it is RMS.\n\n");
+    page.append("| name | of | below zero |\n| --- | --- | --- |\n");
+    for (String name : QuantityKind.names()) {
+      QuantityKind kind = QuantityKind.find(name);
+      page.append(
+          "| `"
+              + name
+              + "` | "
+              + kind.dimension()
+              + " | "
+              + (kind.nonNegative() ? "never" : "possible")
+              + " |\n");
+    }
+  }
+
+  private static void units(StringBuilder page) {
+    page.append("\n## Units\n\nCase matters. In machine-readable files each is its UCUM code.\n\n");
+    page.append("| write | printed | in SI | of | UCUM |\n| --- | --- | --- | --- | --- |\n");
+    for (Unit unit : Units.all()) {
+      if (!unit.symbol().isEmpty()) {
+        page.append(
+            "| `"
+                + unit.symbol()
+                + "` | "
+                + unit.printed()
+                + " | "
+                + unit.factor().toPlain()
+                + " | "
+                + unit.dimension()
+                + " | `"
+                + unit.ucum()
+                + "` |\n");
+      }
+    }
+  }
+
+  private static void codes(StringBuilder page) {
+    page.append(
+        "\n## Faults and warnings\n\n`passband explain CODE` prints the page of each, with an example and its mend; `allow` quiets"
+            + " warnings only.\n\n| code | | what |\n| --- | --- | --- |\n");
+    for (Code code : Code.values()) {
+      page.append(
+          "| [`"
+              + code.id()
+              + "`](../main/resources/passband/explain/"
+              + code.id()
+              + ".md) | "
+              + code.severity().word()
+              + " | "
+              + code.title()
+              + " |\n");
+    }
+  }
+
+  private static void commands(StringBuilder page) {
+    page.append("\n## Commands\n\n`passband help COMMAND` prints these.\n");
+    for (String command :
+        List.of(
+            "check",
+            "build",
+            "diff",
+            "release",
+            "judge",
+            "history",
+            "format",
+            "explain",
+            "server",
+            "editor",
+            "completion")) {
+      page.append(
+          "\n### " + command + "\n\n```\n" + passband.command.HelpText.of(command) + "```\n");
+    }
+  }
+
+  @Test
+  void theReferenceIsUpToDate() throws IOException {
+    Path file = DOCS.resolve("reference.md");
+    if (Boolean.getBoolean("golden.write")) {
+      Files.writeString(file, reference());
+    }
+    assertEquals(
+        reference(), Repository.text(file), "stale: run the tests with -Dgolden.write=true");
+  }
+
+  /** The library shows every kind of line that there is. */
+  @Test
+  void theLibraryShowsTheWholeLanguage() {
+    Map<String, String> examples = examples();
+    List<String> missing =
+        LanguageLine.all().stream()
+            .filter(l -> !l.word().equals("allow") || l.block().equals("test"))
+            .map(l -> l.block() + " " + l.word())
+            .filter(l -> !examples.containsKey(l))
+            .toList();
+    assertEquals(List.of(), missing);
+  }
+}
