@@ -68,7 +68,7 @@ final class Build {
     List<String> names = new ArrayList<>();
     read = new TreeSet<>();
     try (Output output = Output.open(workingDirectory.resolve(folder))) {
-      Built built = new Built(String.valueOf(program), options.toString());
+      Built built = new Built(String.valueOf(program), options.key());
       built.read(output.record());
       InOrder.each(
           groups,
@@ -101,7 +101,11 @@ final class Build {
   }
 
   /** The options that change what is written. */
-  private record Options(Paper paper, Set<String> without, String analyzer) {}
+  private record Options(Paper paper, Set<String> without, String analyzer) {
+    String key() {
+      return paper.name() + " " + String.join(",", without) + " " + analyzer;
+    }
+  }
 
   private static Options options(Arguments arguments) throws Usage {
     Paper paper = Paper.named(arguments.oneOf("--paper", "a4", List.of("a4", "letter")));

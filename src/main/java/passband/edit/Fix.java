@@ -19,7 +19,12 @@ import passband.syntax.Tree;
  * @param edits what is written where, all in one file
  */
 public record Fix(String title, List<Edit> edits) {
-  private static final Pattern WRITE = Pattern.compile("write '([^'…]+)'");
+  private static final Pattern WRITE = Pattern.compile("write (?:'([^'…]+)'|(\"[^\"…]+\"))");
+  private static final Pattern NEAREST =
+      Pattern.compile("the nearest are (\\S+)( \\S+)? and (\\S+)( \\S+)?");
+  private static final Pattern READ_AS = Pattern.compile("add ', read as …'; it measures (.*)");
+  private static final Pattern ACCEPT = Pattern.compile("(accept +)([\\p{L}\\p{Nd}-]+)");
+  private static final Pattern WITHIN = Pattern.compile("within .*?(?=, read as|\\s*(#.*)?$)");
   private static final Pattern SPAN =
       Pattern.compile("(?s)(\\S+)( [^\\s\\d]\\S*)?( +to +)(\\S+)( [^\\s\\d]\\S*)?");
 
@@ -46,6 +51,19 @@ public record Fix(String title, List<Edit> edits) {
       case ALLOW_UNUSED ->
           fixes.add(new Fix("take the line out", List.of(new Edit(lines(span), ""))));
       case CAUTION_MISSING -> caution(span, file, fixes);
+      case MISSING_BRACE ->
+          fixes.add(insert("add an empty block", at(source, lineEnd(span)), " {\n}"));
+      case UNKNOWN_ESCAPE -> fixes.add(insert("write a backslash", at(source, span.start()), "\\"));
+      case SETTING_OFF_STEP -> nearest(diagnostic, fixes);
+      case NOT_MEASURED -> readAs(diagnostic, fixes);
+      case PEAK_AGAINST_RMS -> accept(span, "peak-voltage", "", fixes);
+      case POWER_TOLERANCE_ON_CURRENT -> accept(span, "power", ", read as current", fixes);
+      case UNIT_MISMATCH -> {
+        if (diagnostic.hint() != null && diagnostic.hint().contains("read as current")) {
+          accept(span, "power", ", read as current", fixes);
+        }
+      }
+      case RULE_LOOSER_THAN_MODE -> fromOutput(span, fixes);
       default -> hinted(diagnostic, fixes);
     }
     if (diagnostic.code().severity() == Severity.WARNING
@@ -79,7 +97,61 @@ public record Fix(String title, List<Edit> edits) {
   private static void hinted(Diagnostic diagnostic, List<Fix> fixes) {
     Matcher write = WRITE.matcher(diagnostic.hint() == null ? "" : diagnostic.hint());
     if (write.matches() && diagnostic.replacement() == null) {
-      fixes.add(replace(diagnostic.span(), write.group(1)));
+      fixes.add(
+          replace(diagnostic.span(), write.group(1) == null ? write.group(2) : write.group(1)));
+    }
+  }
+
+  /** The offset at the end of a span's line, before its end-of-line characters. */
+  private static int lineEnd(Span span) {
+    SourceFile source = span.file();
+    return source.lineStart(span.line()) + source.line(span.line()).stripTrailing().length();
+  }
+
+  private static void nearest(Diagnostic diagnostic, List<Fix> fixes) {
+    Matcher near = NEAREST.matcher(diagnostic.hint() == null ? "" : diagnostic.hint());
+    if (near.matches()) {
+      boolean unit = diagnostic.span().text().matches(".*[^\\d.].*");
+      fixes.add(replace(diagnostic.span(), near.group(1) + (unit ? text(near.group(2)) : "")));
+      fixes.add(replace(diagnostic.span(), near.group(3) + (unit ? text(near.group(4)) : "")));
+    }
+  }
+
+  private static void readAs(Diagnostic diagnostic, List<Fix> fixes) {
+    Matcher hint = READ_AS.matcher(diagnostic.hint() == null ? "" : diagnostic.hint());
+    if (hint.matches()) {
+      for (String quantity : hint.group(1).split(", ")) {
+        String added = ", read as " + quantity;
+        fixes.add(
+            insert(
+                "add '" + added + "'",
+                at(diagnostic.span().file(), lineEnd(diagnostic.span())),
+                added));
+      }
+    }
+  }
+
+  /** Another quantity after {@code accept} on a span's line, and something at the line's end. */
+  private static void accept(Span span, String quantity, String end, List<Fix> fixes) {
+    SourceFile source = span.file();
+    int start = source.lineStart(span.line());
+    Matcher line = ACCEPT.matcher(source.line(span.line()));
+    if (line.find()) {
+      Span word = new Span(source, start + line.start(2), start + line.end(2));
+      fixes.add(
+          new Fix(
+              "accept " + quantity + end,
+              List.of(new Edit(word, quantity), new Edit(at(source, lineEnd(span)), end))));
+    }
+  }
+
+  private static void fromOutput(Span span, List<Fix> fixes) {
+    SourceFile source = span.file();
+    int start = source.lineStart(span.line());
+    Matcher within = WITHIN.matcher(source.line(span.line()));
+    if (within.find()) {
+      fixes.add(
+          replace(new Span(source, start + within.start(), start + within.end()), "from output"));
     }
   }
 
@@ -102,6 +174,10 @@ public record Fix(String title, List<Edit> edits) {
 
   /** {@code 219 to 179 mA}: the numbers change places, and each its unit where both have one. */
   private static void swapped(Span span, List<Fix> fixes) {
+    if (span.text().startsWith("from ")) {
+      swapped(new Span(span.file(), span.start() + 5, span.end()), fixes);
+      return;
+    }
     Matcher range = SPAN.matcher(span.text());
     if (range.lookingAt()) {
       boolean own = range.group(2) != null;

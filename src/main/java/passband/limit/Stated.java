@@ -97,7 +97,8 @@ public record Stated(String quantity, End lower, End upper, Span span, Span head
                       + exact(limit, end)
                       + " rounded outward")
               .note(rule, "the rule is here")
-              .hint("rounded inward it is " + shown(inward, end) + "; the computed limit governs"));
+              .hint("rounded inward it is " + shown(inward, end) + "; the computed limit governs")
+              .replaceBy(written(inward, end)));
     } else if (beyondInward > 0) {
       diagnostics.add(
           Diagnostic.of(
@@ -129,7 +130,8 @@ public record Stated(String quantity, End lower, End upper, Span span, Span head
                 + exact(limit, end)
                 + (amounts == null ? "" : ": it amounts to " + amounts))
         .note(rule, "the rule is here")
-        .hint("the computed limit, rounded inward, is " + shown(inward, end));
+        .hint("the computed limit, rounded inward, is " + shown(inward, end))
+        .replaceBy(written(inward, end));
   }
 
   private static String exact(Real limit, End end) {
@@ -139,9 +141,18 @@ public record Stated(String quantity, End lower, End upper, Span span, Span head
     return end.unit.symbol().isEmpty() ? digits : digits + " " + end.unit.printed();
   }
 
+  private static String digits(Rational value, End end) {
+    return value.over(end.unit.factor()).toFixed(Limit.decimals(end.digit.over(end.unit.factor())));
+  }
+
+  /** As it would stand in the source: with a unit where the stated one has its own. */
+  private static String written(Rational value, End end) {
+    String unit = end.amount.unit() == null ? "" : " " + end.amount.unit().text();
+    return digits(value, end) + unit;
+  }
+
   private static String shown(Rational value, End end) {
-    String digits =
-        value.over(end.unit.factor()).toFixed(Limit.decimals(end.digit.over(end.unit.factor())));
+    String digits = digits(value, end);
     return end.unit.symbol().isEmpty() ? digits : digits + " " + end.unit.printed();
   }
 

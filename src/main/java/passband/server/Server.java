@@ -31,12 +31,14 @@ import org.eclipse.lsp4j.DefinitionParams;
 import org.eclipse.lsp4j.DidChangeConfigurationParams;
 import org.eclipse.lsp4j.DidChangeTextDocumentParams;
 import org.eclipse.lsp4j.DidChangeWatchedFilesParams;
+import org.eclipse.lsp4j.DidChangeWatchedFilesRegistrationOptions;
 import org.eclipse.lsp4j.DidCloseTextDocumentParams;
 import org.eclipse.lsp4j.DidOpenTextDocumentParams;
 import org.eclipse.lsp4j.DidSaveTextDocumentParams;
 import org.eclipse.lsp4j.DocumentFormattingParams;
 import org.eclipse.lsp4j.DocumentSymbol;
 import org.eclipse.lsp4j.DocumentSymbolParams;
+import org.eclipse.lsp4j.FileSystemWatcher;
 import org.eclipse.lsp4j.FoldingRange;
 import org.eclipse.lsp4j.FoldingRangeRequestParams;
 import org.eclipse.lsp4j.HoverParams;
@@ -58,6 +60,8 @@ import org.eclipse.lsp4j.PrepareRenameResult;
 import org.eclipse.lsp4j.PublishDiagnosticsParams;
 import org.eclipse.lsp4j.Range;
 import org.eclipse.lsp4j.ReferenceParams;
+import org.eclipse.lsp4j.Registration;
+import org.eclipse.lsp4j.RegistrationParams;
 import org.eclipse.lsp4j.RenameOptions;
 import org.eclipse.lsp4j.RenameParams;
 import org.eclipse.lsp4j.SemanticTokens;
@@ -70,6 +74,7 @@ import org.eclipse.lsp4j.SymbolInformation;
 import org.eclipse.lsp4j.TextDocumentContentChangeEvent;
 import org.eclipse.lsp4j.TextDocumentSyncKind;
 import org.eclipse.lsp4j.TextEdit;
+import org.eclipse.lsp4j.WorkspaceClientCapabilities;
 import org.eclipse.lsp4j.WorkspaceEdit;
 import org.eclipse.lsp4j.WorkspaceFolder;
 import org.eclipse.lsp4j.WorkspaceSymbol;
@@ -117,6 +122,7 @@ public final class Server implements LanguageServer, TextDocumentService, Worksp
   private final ExecutorService finder = Executors.newSingleThreadExecutor(Server::thread);
   private int changes;
   private LanguageClient client;
+  private boolean watches;
   private int status = 1;
 
   Server(Folders folders) {
@@ -154,6 +160,7 @@ public final class Server implements LanguageServer, TextDocumentService, Worksp
     } else if (rootUri(params) != null) {
       workspace.add(rootUri(params));
     }
+    watches = watches(params);
     ServerCapabilities can = new ServerCapabilities();
     can.setTextDocumentSync(TextDocumentSyncKind.Incremental);
     can.setCompletionProvider(new CompletionOptions(false, List.of(" ", ".", "|", "/")));
@@ -180,7 +187,23 @@ public final class Server implements LanguageServer, TextDocumentService, Worksp
 
   @Override
   public void initialized(InitializedParams params) {
-    // nothing is registered later
+    if (watches) {
+      DidChangeWatchedFilesRegistrationOptions files =
+          new DidChangeWatchedFilesRegistrationOptions(
+              List.of(new FileSystemWatcher(Either.forLeft("**/*.{pband,csv,txt}"))));
+      client.registerCapability(
+          new RegistrationParams(
+              List.of(new Registration("files", "workspace/didChangeWatchedFiles", files))));
+    }
+  }
+
+  /** Whether the editor can be asked to tell of files that change on the disk. */
+  private static boolean watches(InitializeParams params) {
+    WorkspaceClientCapabilities workspace =
+        params.getCapabilities() == null ? null : params.getCapabilities().getWorkspace();
+    return workspace != null
+        && workspace.getDidChangeWatchedFiles() != null
+        && Boolean.TRUE.equals(workspace.getDidChangeWatchedFiles().getDynamicRegistration());
   }
 
   @Override

@@ -43,6 +43,7 @@ class ServerTest implements LanguageClient {
   private LanguageServer server;
   private final Map<String, List<Diagnostic>> shown = new ConcurrentHashMap<>();
   private final List<String> logged = Collections.synchronizedList(new ArrayList<>());
+  private final List<String> registered = Collections.synchronizedList(new ArrayList<>());
   private final Map<String, Integer> versions = new ConcurrentHashMap<>();
 
   @Override
@@ -53,6 +54,12 @@ class ServerTest implements LanguageClient {
   @Override
   public void logMessage(MessageParams message) {
     logged.add(message.getMessage());
+  }
+
+  @Override
+  public CompletableFuture<Void> registerCapability(RegistrationParams params) {
+    registered.addAll(params.getRegistrations().stream().map(Registration::getMethod).toList());
+    return CompletableFuture.completedFuture(null);
   }
 
   @Override
@@ -94,7 +101,9 @@ class ServerTest implements LanguageClient {
     server = launcher.getRemoteProxy();
     InitializeParams params = new InitializeParams();
     params.setWorkspaceFolders(List.of(new WorkspaceFolder(work.toUri().toString(), "procedures")));
-    params.setCapabilities(new ClientCapabilities());
+    WorkspaceClientCapabilities workspace = new WorkspaceClientCapabilities();
+    workspace.setDidChangeWatchedFiles(new DidChangeWatchedFilesCapabilities(true));
+    params.setCapabilities(new ClientCapabilities(workspace, null, null));
     assertEquals("passband", got(server.initialize(params)).getServerInfo().getName());
     server.initialized(new InitializedParams());
   }
@@ -235,6 +244,23 @@ class ServerTest implements LanguageClient {
     awaited(() -> codes(OUTPUT).contains("unknown-name"));
     change(DEVICE, device);
     awaited(() -> codes(OUTPUT).isEmpty());
+  }
+
+  /** A file that is not open changes on the disk, and the editor, asked to, says so. */
+  @Test
+  void aChangeOnTheDiskIsSeen() throws Exception {
+    open(OUTPUT);
+    awaited(() -> shown.containsKey(uri(OUTPUT)));
+    assertEquals(List.of("workspace/didChangeWatchedFiles"), registered);
+    Path device = work.resolve(DEVICE);
+    Files.writeString(
+        device, Files.readString(device).replace("mode weld \"Weld\"", "mode seal \"Weld\""));
+    server
+        .getWorkspaceService()
+        .didChangeWatchedFiles(
+            new DidChangeWatchedFilesParams(
+                List.of(new FileEvent(uri(DEVICE), FileChangeType.Changed))));
+    awaited(() -> codes(OUTPUT).contains("unknown-name"));
   }
 
   // ---- completion ----

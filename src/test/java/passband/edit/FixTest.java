@@ -1,0 +1,139 @@
+package passband.edit;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import org.junit.jupiter.api.Test;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostic;
+import passband.diagnostic.Severity;
+import passband.source.SourceFile;
+import passband.syntax.Tree;
+import passband.testing.Examples;
+import passband.testing.Repository;
+
+/**
+ * Every case of the checks that has a hint: some fix takes the fault away, but for those where the
+ * author has to look something up.
+ */
+class FixTest {
+  /** What only the manual, the bench or the author's mind can say. */
+  private static final Set<Code> FOR_A_PERSON =
+      new TreeSet<>(
+          Set.of(
+              Code.USE_OUTSIDE_ROOT,
+              Code.PRINTED_NAME_REPEATED,
+              Code.STATED_TIGHTER,
+              Code.STATED_UNUSED,
+              Code.LIMIT_BELOW_ZERO,
+              Code.NOTHING_ACCEPTED,
+              Code.NO_LOAD,
+              Code.LOAD_OFF_RATED,
+              Code.LOAD_OVERPOWERED,
+              Code.LIMITS_COPIED,
+              Code.PREFIX_SLIP,
+              Code.TERMINAL_CROWDED,
+              Code.LEAD_UNRATED,
+              Code.CONTACT_ON_OUTPUT,
+              Code.ACTIVATION_OPEN,
+              Code.MODE_UNTESTED,
+              Code.OUTLET_UNTESTED,
+              Code.SETTING_UNTESTED,
+              Code.STOP_EMPTIED,
+              Code.REVISION_REUSED,
+              Code.REPLACED_UNRECORDED));
+
+  private static Tree.File parsed(String text) {
+    return passband.parse.Syntax.parse(
+        new SourceFile("main.pband", text), new passband.diagnostic.Diagnostics());
+  }
+
+  /** The text after the edits of a fix. */
+  static String applied(String text, Fix fix) {
+    List<Fix.Edit> last = new ArrayList<>(fix.edits());
+    last.sort(Comparator.comparing((Fix.Edit e) -> e.span().start()).reversed());
+    String made = text;
+    for (Fix.Edit edit : last) {
+      made =
+          made.substring(0, edit.span().start()) + edit.text() + made.substring(edit.span().end());
+    }
+    return made;
+  }
+
+  private static long count(String text, Code code) {
+    return Examples.compile(text.getBytes(StandardCharsets.UTF_8)).diagnostics().stream()
+        .filter(d -> d.code() == code)
+        .count();
+  }
+
+  @Test
+  void whatHasAHintCanBeMended() {
+    Set<Code> unmended = new TreeSet<>();
+    int mended = 0;
+    for (Path file :
+        Repository.files(Repository.ROOT.resolve("src/test/resources/cases"), ".pband")) {
+      if (!file.getFileName().toString().startsWith("fires")
+          || file.toString().contains("not-utf-8")) {
+        continue;
+      }
+      String text = Repository.text(file).replace("\r\n", "\n");
+      for (Diagnostic one : Examples.compile(text.getBytes(StandardCharsets.UTF_8)).diagnostics()) {
+        if (one.hint() == null || !one.span().file().path().equals("main.pband")) {
+          continue;
+        }
+        boolean mends =
+            Fix.of(one, parsed(text)).stream()
+                .filter(fix -> !fix.title().startsWith("allow "))
+                .anyMatch(fix -> count(applied(text, fix), one.code()) < count(text, one.code()));
+        mended += mends ? 1 : 0;
+        if (!mends) {
+          unmended.add(one.code());
+        }
+      }
+    }
+    assertEquals(FOR_A_PERSON, unmended);
+    assertTrue(mended > 20, "only " + mended);
+  }
+
+  /** A warning's allow, its reason filled in, quiets it and nothing else. */
+  @Test
+  void everyWarningCanBeAllowedWhereItStands() {
+    int allowed = 0;
+    for (Path file :
+        Repository.files(Repository.ROOT.resolve("src/test/resources/cases"), ".pband")) {
+      String name = file.getFileName().toString();
+      if (!name.startsWith("fires") || file.toString().contains("not-utf-8")) {
+        continue;
+      }
+      String text = Repository.text(file).replace("\r\n", "\n");
+      var found = Examples.compile(text.getBytes(StandardCharsets.UTF_8)).diagnostics();
+      if (found.stream().anyMatch(Diagnostic::isError)) {
+        continue;
+      }
+      for (Diagnostic one : found) {
+        if (one.code().severity() == Severity.WARNING
+            && one.code() != Code.ALLOW_UNUSED
+            && one.span().file().path().equals("main.pband")) {
+          List<Fix> fixes = Fix.of(one, parsed(text));
+          Fix allow = fixes.get(fixes.size() - 1);
+          assertTrue(allow.title().startsWith("allow " + one.code().id()), file + ": " + fixes);
+          String quiet = applied(text, allow).replace("because \"\"", "because \"it is so\"");
+          assertFalse(quiet.equals(text));
+          assertEquals(0, count(quiet, one.code()), file.toString());
+          assertEquals(
+              count(text, Code.ALLOW_UNUSED), count(quiet, Code.ALLOW_UNUSED), file.toString());
+          allowed++;
+        }
+      }
+    }
+    assertTrue(allowed > 10, "only " + allowed);
+  }
+}
