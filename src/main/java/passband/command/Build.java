@@ -16,6 +16,7 @@ import passband.pdf.Paper;
 import passband.plan.Plan;
 import passband.render.Checklist;
 import passband.render.Drawings;
+import passband.render.LimitRow;
 import passband.render.LimitsCsv;
 import passband.render.LimitsJson;
 import passband.render.LimitsMetadata;
@@ -220,9 +221,10 @@ final class Build {
         Drawings.limits(sheet)
             .forEach((name, svg) -> files.put("limits/" + name, Output.bytes(svg)));
       }
-      files.put("limits.csv", Output.bytes(LimitsCsv.of(plan)));
+      List<LimitRow> rows = LimitRow.of(plan);
+      files.put("limits.csv", Output.bytes(LimitsCsv.of(plan, rows)));
       files.put("limits.csv-metadata.json", Output.bytes(LimitsMetadata.of(plan)));
-      files.put("limits.json", Output.bytes(LimitsJson.of(plan)));
+      files.put("limits.json", Output.bytes(LimitsJson.of(plan, rows)));
       return files;
     }
 

@@ -48,16 +48,26 @@ final class Built {
     this.head = HEAD + program + "\t" + options;
   }
 
-  /** Takes up what another run left; nothing where it was another program or other options. */
+  /**
+   * Takes up what another run left; nothing where it was another program or other options, or where
+   * the record is damaged.
+   */
   void read(byte[] record) {
     List<String> lines = new String(record, StandardCharsets.UTF_8).lines().toList();
-    if (lines.isEmpty()
-        || !lines.get(0).equals(head)
-        || !lines.get(lines.size() - 1).equals("end")) {
-      return;
+    boolean whole =
+        lines.size() >= 2 && lines.get(0).equals(head) && lines.get(lines.size() - 1).equals("end");
+    try {
+      if (whole) {
+        readEntries(lines.subList(1, lines.size() - 1));
+      }
+    } catch (IndexOutOfBoundsException | NullPointerException | NumberFormatException e) {
+      entries.clear();
     }
+  }
+
+  private void readEntries(List<String> lines) {
     Entry entry = null;
-    for (String line : lines.subList(1, lines.size() - 1)) {
+    for (String line : lines) {
       String[] parts = line.split("\t", -1);
       switch (parts[0]) {
         case "group" -> {

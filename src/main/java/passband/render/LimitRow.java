@@ -19,7 +19,7 @@ import passband.quantity.Real;
  * @param uncertainty expanded, three significant digits rounded up (JCGM 100, 7.2.6)
  * @param accuracyRatio two decimals rounded down
  */
-record LimitRow(
+public record LimitRow(
     String point,
     String test,
     String outlet,
@@ -42,7 +42,7 @@ record LimitRow(
     String source) {
 
   /** The rows of a plan, in bench order. */
-  static List<LimitRow> of(Plan plan) {
+  public static List<LimitRow> of(Plan plan) {
     List<LimitRow> rows = new ArrayList<>();
     for (Stage.Run run : plan.runs()) {
       for (Point point : run.points()) {

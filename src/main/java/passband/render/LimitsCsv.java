@@ -43,18 +43,23 @@ public final class LimitsCsv {
 
   /** The whole file. */
   public static String of(Plan plan) {
+    return of(plan, LimitRow.of(plan));
+  }
+
+  /** The whole file from rows that are made already. */
+  public static String of(Plan plan, List<LimitRow> rows) {
     StringWriter out = new StringWriter();
     try (CsvWriter csv = CsvWriter.builder().lineDelimiter(LineDelimiter.LF).build(out)) {
-      write(plan, csv);
+      write(plan, rows, csv);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
     return out.toString();
   }
 
-  private static void write(Plan plan, CsvWriter csv) {
+  private static void write(Plan plan, List<LimitRow> rows, CsvWriter csv) {
     csv.writeRecord(COLUMNS);
-    for (LimitRow r : LimitRow.of(plan)) {
+    for (LimitRow r : rows) {
       List<String> cells =
           Arrays.asList(
               plan.name().text(),

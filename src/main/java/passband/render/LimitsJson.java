@@ -28,6 +28,11 @@ public final class LimitsJson {
 
   /** The whole file. */
   public static String of(Plan plan) {
+    return of(plan, LimitRow.of(plan));
+  }
+
+  /** The whole file from rows that are made already. */
+  public static String of(Plan plan, List<LimitRow> rows) {
     StringWriter out = new StringWriter();
     try (JsonWriter json = new JsonWriter(out)) {
       json.setFormattingStyle(FormattingStyle.PRETTY);
@@ -40,7 +45,6 @@ public final class LimitsJson {
       json.name("analyzer").value(plan.analyzer().name().text());
       json.name("coverage_factor").value(new BigDecimal(plan.decision().coverage().toPlain()));
       json.name("points").beginArray();
-      List<LimitRow> rows = LimitRow.of(plan);
       List<Limit> limits = plan.limits();
       Map<String, String> formulas = formulas(plan);
       for (int i = 0; i < rows.size(); i++) {

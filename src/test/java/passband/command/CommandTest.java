@@ -553,6 +553,28 @@ class CommandTest {
     assertEquals(List.of("campion-2-energy", fescue, tussock), rewritten(before));
   }
 
+  @Test
+  void aDamagedNoteOfTheLastBuildIsNoTrouble() throws IOException {
+    copyLibrary();
+    program = "one";
+    assertEquals(0, run("build", "procedures"), err);
+    String note = Files.readString(work.resolve("out/.built"));
+    TreeMap<String, String> whole = tree("out");
+    for (String bad :
+        List.of(
+            "",
+            "x",
+            note.substring(0, note.length() / 2),
+            note.replace("\t", "\n"),
+            note.replace("group\t", "name\t"),
+            note.replaceAll("\\d", "x"),
+            note.replaceAll("(?m)^group.*\n", ""))) {
+      write("out/.built", bad);
+      assertEquals(0, run("build", "procedures"), err);
+      assertEquals(whole, tree("out"));
+    }
+  }
+
   /** A record of releases that turns up is a file that was asked for in vain before. */
   @Test
   void aRecordThatTurnsUpIsLookedAt() throws IOException {

@@ -18,7 +18,7 @@ class NeovimTest {
   @TempDir Path work;
 
   @Test
-  void aSessionInTheEditor() throws Exception {
+  void anAuthorInTheEditor() throws Exception {
     Path nvim = Path.of("/usr/bin/nvim");
     assertTrue(Files.isExecutable(nvim), "this test needs neovim; .ci/run installs it");
     for (Path file : Repository.files(Repository.PROCEDURES, "")) {
@@ -37,7 +37,7 @@ class NeovimTest {
             "-i",
             "NONE",
             "-c",
-            "luafile " + Repository.ROOT.resolve("src/test/resources/editor/session.lua"));
+            "luafile " + Repository.ROOT.resolve("src/test/resources/editor/author.lua"));
     Map<String, String> environment = builder.environment();
     environment.put("HOME", work.toString());
     environment.put("XDG_STATE_HOME", work.toString());

@@ -1,4 +1,4 @@
--- A short session in a real editor: faults, hover, fix, rename and layout, each told in one line of the result file.
+-- What an author does in a real editor: faults, hover, fix, rename and layout, each told in one line of the result file.
 local command = vim.split(vim.env.PASSBAND_SERVER, "\n")
 local result = io.open(vim.env.PASSBAND_RESULT, "w")
 
