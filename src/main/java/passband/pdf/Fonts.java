@@ -6,11 +6,18 @@ import java.util.HashMap;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import org.apache.fontbox.ttf.TTFParser;
+import org.apache.fontbox.ttf.TrueTypeFont;
+import org.apache.pdfbox.io.RandomAccessReadBuffer;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.font.PDType0Font;
 
 /** DejaVu Sans Condensed, embedded as far as it is used. */
 final class Fonts {
+  /** Reading a font takes as long as a page; it is not for two threads at once. */
+  private static final ThreadLocal<Map<String, TrueTypeFont>> READ =
+      ThreadLocal.withInitial(HashMap::new);
+
   private static final String LOST = "\u25a1";
 
   private final PDType0Font regular;
@@ -24,9 +31,15 @@ final class Fonts {
   }
 
   private static PDType0Font load(PDDocument document, String name) throws IOException {
-    try (InputStream in = Fonts.class.getResourceAsStream("/passband/fonts/" + name)) {
-      return PDType0Font.load(document, in, true);
+    Map<String, TrueTypeFont> read = READ.get();
+    if (!read.containsKey(name)) {
+      try (InputStream in = Fonts.class.getResourceAsStream("/passband/fonts/" + name)) {
+        TrueTypeFont font = new TTFParser().parse(new RandomAccessReadBuffer(in.readAllBytes()));
+        font.setEnableGsub(false); // ligatures cost a third of the time, and widths are without
+        read.put(name, font);
+      }
     }
+    return PDType0Font.load(document, read.get(name), true);
   }
 
   PDType0Font font(boolean isBold) {
