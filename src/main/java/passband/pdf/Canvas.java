@@ -76,15 +76,8 @@ final class Canvas {
     out.beginText();
     out.setFont(fonts.font(bold), (float) size);
     out.newLineAtOffset((float) x, (float) (height - baseline));
-    for (String piece : unligatured(fonts.shown(text))) {
-      out.showText(piece);
-    }
+    out.showText(fonts.shown(text));
     out.endText();
-  }
-
-  /** Pieces that PDFBox makes no ligature of, so that text is found by its letters. */
-  private static String[] unligatured(String text) {
-    return text.split("(?<=f)(?=[fil])");
   }
 
   void line(double x1, double y1, double x2, double y2, double width) throws IOException {

@@ -35,7 +35,7 @@ final class Fonts {
     if (!read.containsKey(name)) {
       try (InputStream in = Fonts.class.getResourceAsStream("/passband/fonts/" + name)) {
         TrueTypeFont font = new TTFParser().parse(new RandomAccessReadBuffer(in.readAllBytes()));
-        font.setEnableGsub(false); // ligatures cost a third of the time, and widths are without
+        font.setEnableGsub(false); // no ligatures: text is found by its letters
         read.put(name, font);
       }
     }
