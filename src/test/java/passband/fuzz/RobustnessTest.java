@@ -7,6 +7,7 @@ import com.code_intelligence.jazzer.junit.FuzzTest;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.stream.Stream;
+import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 import passband.diagnostic.Diagnostic;
@@ -200,5 +201,54 @@ class RobustnessTest {
           }
           TextReport.of(found.list());
         });
+  }
+
+  /** 64 KiB of what a parser or planner finds hardest. */
+  static Stream<String> hard() {
+    String head = Examples.framed("test", "%%%");
+    String test =
+        "test t \"T\" {\n outlet bip\n setup bipolar\n accept power at most %s\n"
+            + " table {\n mode | setting/W | load/ohm\n %s }\n}\n";
+    String row = "fine | 20 | 100\n";
+    String deep = "(".repeat(20_000) + "1 W" + ")".repeat(20_000);
+    String wide = "1 W" + " + 1 W".repeat(9_000);
+    return Stream.of(
+        "{".repeat(65_000),
+        "}".repeat(65_000),
+        "procedure p {\n".repeat(4_500),
+        "test t {\n".repeat(6_000),
+        "\"".repeat(65_000),
+        "# ".repeat(32_000),
+        "1,".repeat(32_000),
+        "a.".repeat(32_000),
+        "use \"x.pband\"\n".repeat(4_500),
+        "device d {\n" + "outlet o, ".repeat(6_000) + "\n}\n",
+        "device d {\n" + "mode m on o {\n}\n".repeat(3_500) + "}\n",
+        "leads l {\n" + "lead a, rated 1 kV\n".repeat(3_300) + "}\n",
+        "\uD83D\uDE00".repeat(16_000),
+        "\u00e9\u00b1 ".repeat(13_000),
+        head.replace("%%%", test.formatted(deep, row)),
+        head.replace("%%%", test.formatted(wide, row)),
+        head.replace("%%%", test.formatted("1e" + "9".repeat(60_000) + " W", row)),
+        head.replace("%%%", test.formatted("sqrt(".repeat(90) + "1 W" + ")".repeat(90), row)),
+        head.replace("%%%", test.formatted("setting ^ 9 ^ 9 ^ 9", row)),
+        head.replace("%%%", test.formatted("2 ^ 99999999 * 1 W", row)),
+        head.replace("%%%", test.formatted("30 W", row.repeat(3_500))),
+        head.replace(
+            "%%%", test.formatted("30 W", "fine | " + "20, ".repeat(15_000) + "20 | 100\n")),
+        head.replace(
+            "%%%", test.formatted("30 W", "fine | 1 to 20 step 0.0001 | 50 to 500 step 0.01\n")),
+        head.replace("%%%", test.formatted("30 W", "fine | 1 to 1e60 step 1e-60 | 100\n")),
+        head.replace("%%%", test.formatted("30 W", "| ".repeat(30_000) + "\n")),
+        head.replace("%%%", "section s \"S\" {\n" + "do \"{x}\"\n".repeat(7_000) + "}\n"),
+        head.replace("%%%", "allow x because \"y\"\n".repeat(2_900)));
+  }
+
+  @ParameterizedTest
+  @MethodSource("hard")
+  void hardInputsAreAnsweredWithinASecond(String text) throws Exception {
+    byte[] data = text.getBytes(StandardCharsets.UTF_8);
+    assertTrue(data.length <= LARGEST, data.length + " bytes");
+    quick(data, () -> TextReport.of(Examples.compile(data).diagnostics()));
   }
 }
