@@ -1,6 +1,7 @@
 package passband.command;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -199,6 +200,40 @@ class ProcessTest {
       assertEquals(0, finished(process), java + "\n" + said());
       assertEquals(committed, tree(work.resolve("built")), java);
       System.out.println("same bytes: " + java);
+    }
+  }
+
+  // ---- a quick start ----
+
+  /** A check loads nothing of what prints or serves, a build without a PDF nothing of PDFs. */
+  @Test
+  void onlyWhatIsUsedIsLoaded() throws Exception {
+    List<String> loading = List.of("-Xlog:class+load");
+    assertEquals(0, finished(started(ownJava(), work, loading, "check", "procedures")), said());
+    String check = said();
+    assertTrue(check.contains("passband.check.Circuit"));
+    for (String unused :
+        List.of(
+            "freemarker.",
+            "org.apache.pdfbox.",
+            "org.apache.fontbox.",
+            "org.eclipse.lsp4j.",
+            "com.google.gson.",
+            "passband.render.",
+            "passband.server.",
+            "passband.edit.")) {
+      assertFalse(check.contains(" " + unused), unused);
+    }
+    assertEquals(
+        0,
+        finished(
+            started(ownJava(), work, loading, "build", "procedures", "--without", "pdf,pictures")),
+        said());
+    String build = said();
+    assertTrue(build.contains(" freemarker.template.Configuration"));
+    for (String unused :
+        List.of("org.apache.pdfbox.", "org.apache.fontbox.", "org.eclipse.lsp4j.")) {
+      assertFalse(build.contains(" " + unused), unused);
     }
   }
 }
