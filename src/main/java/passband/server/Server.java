@@ -3,7 +3,6 @@ package passband.server;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
-import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -582,15 +581,15 @@ public final class Server implements LanguageServer, TextDocumentService, Worksp
       symbol(WorkspaceSymbolParams params) {
     CompletableFuture<Either<List<? extends SymbolInformation>, List<? extends WorkspaceSymbol>>>
         reply = new CompletableFuture<>();
-    later(
+    worker.execute(
         () -> {
           Map<String, WorkspaceSymbol> found = new LinkedHashMap<>();
-          for (String uri : workspace.open()) {
-            try {
+          try {
+            for (String uri : workspace.open()) {
               add(found, workspace.everything(uri), params.getQuery(), uri);
-            } catch (IOException e) {
-              throw new UncheckedIOException(e);
             }
+          } catch (IOException | RuntimeException e) {
+            report(e);
           }
           reply.complete(Either.forRight(List.copyOf(found.values())));
         });

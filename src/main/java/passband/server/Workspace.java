@@ -5,10 +5,11 @@ import java.net.URI;
 import java.net.URISyntaxException;
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ConcurrentSkipListMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import passband.diagnostic.Diagnostics;
@@ -19,8 +20,8 @@ import passband.resolve.ParsedFiles;
 import passband.source.SourceReader;
 
 /**
- * The texts that are open in the editor over the files on the disk, and what they come to. For one
- * thread at a time.
+ * The texts that are open in the editor over the files on the disk, and what they come to. One
+ * thread asks; analyses may read files on another.
  */
 final class Workspace {
   private static final Pattern UPWARD = Pattern.compile("(?m)^[ \\t]*use[ \\t]+\"((?:\\.\\./)*)");
@@ -42,8 +43,8 @@ final class Workspace {
   private final Folders folders;
   private final List<String> given = new ArrayList<>();
   private final Map<String, Root> roots = new HashMap<>();
-  private final Map<String, String> open = new LinkedHashMap<>();
-  private final Map<String, Place> places = new HashMap<>();
+  private final Map<String, String> open = new ConcurrentSkipListMap<>();
+  private final Map<String, Place> places = new ConcurrentHashMap<>();
 
   Workspace(Folders folders) {
     this.folders = folders;
@@ -66,11 +67,13 @@ final class Workspace {
 
   /** Takes a document's text from the editor; null when it is closed. */
   void put(String uri, String text) {
+    forget(uri);
     if (text == null) {
       open.remove(uri);
     } else {
       open.put(uri, text);
     }
+    places.remove(uri); // it may look further up than before
     forget(uri);
   }
 

@@ -263,6 +263,27 @@ class ServerTest implements LanguageClient {
     awaited(() -> codes(OUTPUT).contains("unknown-name"));
   }
 
+  /** A file outside the editor's folders: its library begins as far up as its uses look. */
+  @Test
+  void aFileOutsideTheFoldersFindsWhatItUses(@TempDir Path other) throws Exception {
+    Path elsewhere = Files.createDirectories(other.resolve("a/b"));
+    Files.copy(work.resolve(DEVICE), elsewhere.resolve("../../device.pband").normalize());
+    String uri = elsewhere.resolve("new.pband").toUri().toString();
+    server
+        .getTextDocumentService()
+        .didOpen(
+            new DidOpenTextDocumentParams(
+                new TextDocumentItem(uri, "passband", 1, "use \"device.pband\"\n")));
+    awaited(() -> shown.containsKey(uri) && shown.get(uri).size() == 1);
+    server
+        .getTextDocumentService()
+        .didChange(
+            new DidChangeTextDocumentParams(
+                new VersionedTextDocumentIdentifier(uri, 2),
+                List.of(new TextDocumentContentChangeEvent("use \"../../device.pband\"\n"))));
+    awaited(() -> shown.get(uri).isEmpty());
+  }
+
   // ---- completion ----
 
   @Test
