@@ -322,7 +322,7 @@ public final class Rational implements Comparable<Rational> {
     if (small() && Math.abs(num) <= 1L << 53 && den <= 1L << 53) {
       return (double) num / (double) den; // two exact doubles: IEEE 754 gives the nearest
     }
-    return toDecimal(20, RoundingMode.HALF_EVEN).doubleValue();
+    return toDecimal(40, RoundingMode.HALF_EVEN).doubleValue();
   }
 
   /**

@@ -41,6 +41,11 @@ class CircuitTest {
           load    100 ohm
           activate by cut
         }
+        mode spark "Spark" on hand through case {
+          setting power 1 W to 40 W step 1 W
+          load    100 ohm
+          activate by cut
+        }
         setting supply "Supply" one of normal, open
         action supply "Set {supply}."
         action select "Press {mode}."
@@ -180,6 +185,19 @@ class CircuitTest {
         code == null ? List.of() : List.of(code),
         circuit(
             wires + key, "hand", "current from 100 mA to 900 mA", OUTPUT.replace("MODE", "cut")));
+  }
+
+  /** Each mode of a test has a circuit of its own, whichever comes first. */
+  @ParameterizedTest
+  @CsvSource({"cut,spark", "spark,cut"})
+  void eachModeOfOneTest(String first, String second) {
+    String wires =
+        "connect one from outlet.tip to analyzer.high; connect two from device.plate.a to"
+            + " analyzer.low; connect three from outlet.cut to analyzer.key";
+    String rows =
+        OUTPUT.replace("MODE | 20 | 100", first + " | 20 | 100\n" + second + " | 20 | 100");
+    assertEquals(
+        List.of("return-missing"), circuit(wires, "hand", "current from 100 mA to 900 mA", rows));
   }
 
   @ParameterizedTest

@@ -143,6 +143,30 @@ class ExactNumbersTest {
     assertEquals(plain, Rational.parse(written).toPlain());
   }
 
+  /** Rounded half to even as Java's decimals do it, ties and signs among them. */
+  @Test
+  void fixedDecimalsAndDoublesAgreeWithDecimals() {
+    Random random = new Random(15);
+    for (int i = 0; i < 40_000; i++) {
+      boolean tie = random.nextInt(3) == 0;
+      BigInteger n = tie ? BigInteger.valueOf(random.nextInt(4001) - 2000) : some(random);
+      BigInteger d = tie ? BigInteger.valueOf(1L << random.nextInt(12)) : some(random);
+      if (d.signum() == 0) {
+        continue;
+      }
+      Rational value = Rational.of(n, d);
+      int decimals = random.nextInt(10);
+      BigDecimal exact = new BigDecimal(value.numerator());
+      BigDecimal by = new BigDecimal(value.denominator());
+      assertEquals(
+          exact.divide(by, decimals, RoundingMode.HALF_EVEN).toPlainString(),
+          value.toFixed(decimals),
+          n + "/" + d + " to " + decimals);
+      assertEquals(
+          exact.divide(by, new MathContext(40)).doubleValue(), value.doubleValue(), n + "/" + d);
+    }
+  }
+
   @Test
   void plainAndFixed() {
     assertEquals("0.333333333333", Rational.of(1, 3).toPlain());

@@ -65,6 +65,14 @@ class NearbyTest {
     assertNull(third.over(third.plus(third.negate())));
     assertNull(Rational.of(3).nearby().root().times(Rational.of(3).nearby().root()).floor());
     assertNull(third.rounded(new MathContext(20)));
+    assertNull(third.rounded(new MathContext(15)));
+    assertEquals(new BigDecimal("0.33333333333333"), third.rounded(new MathContext(14)));
+    assertEquals(BigInteger.ZERO, third.floor());
+    assertEquals(BigInteger.valueOf(-1), third.negate().floor());
+    assertEquals(-1, third.negate().compareTo(third));
+    assertEquals(1, third.compareTo(third.negate()));
+    Nearby wide = Rational.of(1L << 52).nearby().plus(third);
+    assertNull(wide.floor());
     Nearby huge = Rational.of(BigInteger.TEN.pow(300), BigInteger.ONE).nearby();
     assertNull(huge.times(huge));
     assertNull(Rational.of(BigInteger.TEN.pow(400), BigInteger.ONE).nearby());
