@@ -156,6 +156,7 @@ class CircuitTest {
         // the load bridged; a jumper elsewhere does no harm
         "connect one from outlet.left to analyzer.high; connect two from outlet.right to analyzer.low; link bar from analyzer.high to analyzer.low | circuit-shorted",
         "connect one from outlet.left to analyzer.high; connect two from outlet.right to analyzer.low; link bar from analyzer.in to analyzer.out | -",
+        "connect one from outlet.left to analyzer.high; link bar from analyzer.high to analyzer.low | circuit-shorted",
         // over a detour
         "connect one from outlet.left to analyzer.in; link bar from analyzer.in to analyzer.high; connect two from outlet.right to analyzer.low | -"
       })

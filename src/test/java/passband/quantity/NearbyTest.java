@@ -91,6 +91,10 @@ class NearbyTest {
       }
     }
     assertNull(Rational.of(Long.MAX_VALUE).exactRoot());
+    Rational big = Rational.of(BigInteger.TEN.pow(30), BigInteger.valueOf(7).pow(30));
+    assertEquals(big, big.times(big).exactRoot());
+    assertNull(big.times(big).times(Rational.TWO).exactRoot());
+    assertNull(big.times(big).over(Rational.TWO).exactRoot());
   }
 
   /** √3·√3 and 3, √2 + √8 and √18: equal, so no number of digits tells them apart. */
