@@ -213,8 +213,7 @@ public final class Server implements LanguageServer, TextDocumentService, Worksp
 
   @Override
   public void exit() {
-    worker.shutdownNow();
-    System.exit(status);
+    System.exit(status); // the threads are daemons: what they still do is of no use to anyone
   }
 
   @Override
