@@ -42,7 +42,7 @@ final class AccuracyRatio implements Check {
   }
 
   private static Diagnostic fault(Span span, Worst one) {
-    String ratio = one.limit.ratio().floorTo(Rational.of(1, 100)).toFixed(2);
+    String ratio = one.limit.ratioText();
     String points = one.count == 1 ? "" : " (and below 4 at " + one.count + " points in all)";
     Diagnostic fault =
         Diagnostic.of(

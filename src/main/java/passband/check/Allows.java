@@ -64,21 +64,11 @@ public final class Allows {
   }
 
   private static int quiet(Tree.Allow allow, Code code, Diagnostics diagnostics) {
-    return diagnostics.removeIf(d -> d.code() == code && within(d.span(), allow.scope()));
-  }
-
-  private static boolean within(Span inner, Span outer) {
-    return inner.file() == outer.file()
-        && outer.start() <= inner.start()
-        && inner.end() <= outer.end();
+    return diagnostics.removeIf(d -> d.code() == code && allow.scope().holds(d.span()));
   }
 
   private static void sayUnknown(Tree.Allow allow, Diagnostics diagnostics) {
-    List<String> ids = new ArrayList<>();
-    for (Code code : Code.values()) {
-      ids.add(code.id());
-    }
-    String near = Spelling.nearest(allow.code().text(), ids);
+    String near = Spelling.nearest(allow.code().text(), Code.ids());
     Diagnostic diagnostic =
         Diagnostic.of(
             Code.ALLOW_UNKNOWN,
@@ -110,10 +100,6 @@ public final class Allows {
    */
   private static void ofParts(Tree.Procedure procedure, List<Tree.Allow> allows) {
     procedure.setups().forEach(s -> allows.addAll(s.allows()));
-    for (Tree.Part part : procedure.parts()) {
-      if (part instanceof Tree.Test test) {
-        allows.addAll(test.allows());
-      }
-    }
+    procedure.tests().forEach(test -> allows.addAll(test.allows()));
   }
 }

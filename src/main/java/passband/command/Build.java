@@ -69,7 +69,6 @@ final class Build {
     Progress progress = new Progress(err, terminal, groups.size());
     Findings findings = new Findings();
     List<String> names = new ArrayList<>();
-    read = new TreeSet<>();
     try (Output output = Output.open(workingDirectory.resolve(folder))) {
       Built built = new Built(String.valueOf(program), options.key());
       built.read(output.record());
@@ -80,10 +79,10 @@ final class Build {
             progress.step();
             findings.take(done.found);
             names.addAll(done.names);
-            done.found.consulted().stream().filter(Files::exists).forEach(read::add);
             done.lost.forEach(err::println);
           });
       progress.end();
+      read = findings.read();
       Check.report(findings.diagnostics(), as, out, err, terminal);
       if (findings.diagnostics().hasErrors()) {
         err.println("nothing was written");

@@ -1,13 +1,11 @@
 package passband.command;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
-import java.util.TreeSet;
 import passband.diagnostic.Diagnostics;
 import passband.plan.Plan;
 
@@ -44,7 +42,6 @@ record Compilation<R>(List<R> procedures, Diagnostics diagnostics, Set<Path> rea
       throws Usage, IOException {
     List<R> kept = new ArrayList<>();
     Findings findings = new Findings();
-    Set<Path> read = new TreeSet<>();
     InOrder.each(
         groups,
         group -> {
@@ -59,9 +56,8 @@ record Compilation<R>(List<R> procedures, Diagnostics diagnostics, Set<Path> rea
           step.run();
           findings.take(done.found);
           kept.addAll(done.results);
-          done.found.consulted().stream().filter(Files::exists).forEach(read::add);
         });
-    return new Compilation<>(kept, findings.diagnostics(), read);
+    return new Compilation<>(kept, findings.diagnostics(), findings.read());
   }
 
   private record Done<R>(Group.Found found, List<R> results) {}

@@ -18,7 +18,7 @@ final class Disk implements SourceReader {
 
   @Override
   public byte[] read(String path) throws IOException {
-    Path file = root.resolve(path.replace("/", root.getFileSystem().getSeparator()));
+    Path file = Slashes.resolve(root, path);
     if (!Files.exists(file)) {
       throw new NoSuchFileException(path);
     }

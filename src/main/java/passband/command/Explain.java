@@ -1,7 +1,6 @@
 package passband.command;
 
 import java.io.PrintStream;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import passband.diagnostic.Code;
@@ -38,11 +37,7 @@ final class Explain {
     if (code != null) {
       return code;
     }
-    List<String> ids = new ArrayList<>();
-    for (Code known : Code.values()) {
-      ids.add(known.id());
-    }
-    String near = Spelling.nearest(name, ids);
+    String near = Spelling.nearest(name, Code.ids());
     throw new Usage(
         "there is no code '"
             + name

@@ -1,9 +1,12 @@
 package passband.command;
 
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.resolve.Scope;
@@ -15,11 +18,13 @@ final class Findings {
   private final Diagnostics diagnostics = new Diagnostics();
   private final Set<Span> quieting = new HashSet<>();
   private final Map<String, Word> names = new HashMap<>();
+  private final Set<Path> read = new TreeSet<>();
 
   /** Takes a group's. */
   void take(Group.Found found) {
     diagnostics.addAll(found.diagnostics().list());
     quieting.addAll(found.quieting());
+    found.consulted().stream().filter(Files::exists).forEach(read::add);
     Set<String> own = new HashSet<>();
     for (Word name : found.names()) {
       boolean twin = !own.add(name.text()); // the compiler has said so
@@ -28,6 +33,11 @@ final class Findings {
         Scope.duplicate(diagnostics, "procedure ", first, name);
       }
     }
+  }
+
+  /** Every file that was read, in order of path. */
+  Set<Path> read() {
+    return read;
   }
 
   /**

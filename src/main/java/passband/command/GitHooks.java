@@ -90,7 +90,7 @@ final class GitHooks {
   /** Where in the work tree a version of a file belongs; null when that is not plain. */
   private String home(Path file) throws IOException {
     if (file.normalize().startsWith(workingDirectory)) {
-      return slashed(workingDirectory.relativize(file.normalize()));
+      return Slashes.of(workingDirectory.relativize(file.normalize()));
     }
     String name = file.getFileName().toString();
     List<String> found =
@@ -144,16 +144,12 @@ final class GitHooks {
           @Override
           public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) {
             if (file.toString().endsWith(".pband")) {
-              sources.add(slashed(workingDirectory.relativize(file)));
+              sources.add(Slashes.of(workingDirectory.relativize(file)));
             }
             return FileVisitResult.CONTINUE;
           }
         });
     sources.sort(null);
     return sources;
-  }
-
-  private static String slashed(Path path) {
-    return path.toString().replace(path.getFileSystem().getSeparator(), "/");
   }
 }

@@ -1,6 +1,7 @@
 package passband.command;
 
 import java.io.IOException;
+import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
@@ -113,7 +114,7 @@ final class Output implements AutoCloseable {
   byte[] record() throws IOException {
     byte[] bytes = new byte[(int) record.size()];
     record.position(0);
-    java.nio.ByteBuffer buffer = java.nio.ByteBuffer.wrap(bytes);
+    ByteBuffer buffer = ByteBuffer.wrap(bytes);
     while (buffer.hasRemaining() && record.read(buffer) >= 0) {}
     return bytes;
   }
@@ -134,7 +135,7 @@ final class Output implements AutoCloseable {
     Files.createDirectory(fresh);
     TreeSet<Path> made = new TreeSet<>(List.of(fresh));
     for (Map.Entry<String, byte[]> file : files.entrySet()) {
-      Path path = fresh.resolve(file.getKey().replace("/", out.getFileSystem().getSeparator()));
+      Path path = Slashes.resolve(fresh, file.getKey());
       if (made.add(path.getParent())) {
         Files.createDirectories(path.getParent());
       }
@@ -166,7 +167,7 @@ final class Output implements AutoCloseable {
     }
     record.truncate(0);
     record.position(0);
-    java.nio.ByteBuffer buffer = java.nio.ByteBuffer.wrap(about);
+    ByteBuffer buffer = ByteBuffer.wrap(about);
     while (buffer.hasRemaining()) {
       record.write(buffer);
     }

@@ -41,7 +41,7 @@ final class Root {
 
   /** The place of a file with {@code /} between folders. */
   Path resolve(String path) {
-    return folder.resolve(path.replace("/", folder.getFileSystem().getSeparator()));
+    return Slashes.resolve(folder, path);
   }
 
   /** Makes known that a group takes these files. */

@@ -16,7 +16,7 @@ import passband.source.SourceReader;
 final class Serve {
   private Serve() {}
 
-  static int run(List<String> words) throws Usage, IOException {
+  static int run(List<String> words) throws Usage {
     if (!words.isEmpty()) {
       throw new Usage("server takes nothing: it speaks on standard input and output");
     }
@@ -41,7 +41,7 @@ final class Serve {
         return List.of();
       }
       return Sources.sourcesIn(folder).stream()
-          .map(p -> folder.relativize(p).toString().replace('\\', '/'))
+          .map(p -> Slashes.of(folder.relativize(p)))
           .sorted()
           .toList();
     }

@@ -1,6 +1,5 @@
 package passband.command;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
@@ -32,17 +31,9 @@ final class ShellCompletion {
     };
   }
 
-  private static String codes() {
-    List<String> codes = new ArrayList<>(List.of("bench"));
-    for (Code code : Code.values()) {
-      codes.add(code.id());
-    }
-    return String.join(" ", codes);
-  }
-
   private static String words(String command) {
     return switch (command) {
-      case "explain" -> codes();
+      case "explain" -> "bench " + String.join(" ", Code.ids());
       case "editor" -> String.join(" ", passband.edit.EditorFiles.NAMES);
       case "completion" -> String.join(" ", SHELLS);
       default -> "";

@@ -106,7 +106,7 @@ final class Sources {
     if (!file.startsWith(root)) {
       throw new Usage(file + " is not under the library root " + root);
     }
-    return root.relativize(file).toString().replace(file.getFileSystem().getSeparator(), "/");
+    return Slashes.of(root.relativize(file));
   }
 
   /** What stands before a file's path in messages. */
@@ -115,6 +115,6 @@ final class Sources {
       return "";
     }
     Path shown = root.startsWith(workingDirectory) ? workingDirectory.relativize(root) : root;
-    return shown.toString().replace(root.getFileSystem().getSeparator(), "/") + "/";
+    return Slashes.of(shown) + "/";
   }
 }

@@ -1,5 +1,7 @@
 package passband.diagnostic;
 
+import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
 
 /**
@@ -215,6 +217,11 @@ public enum Code {
   /** The word in brackets after a message. */
   public String id() {
     return id;
+  }
+
+  /** The words of all codes, in their order. */
+  public static List<String> ids() {
+    return Arrays.stream(values()).map(Code::id).toList();
   }
 
   /** The code with this word, or null. */

@@ -1,16 +1,20 @@
 package passband.edit;
 
 import java.io.IOException;
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
-import java.util.TreeSet;
 import passband.Compiler;
 import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.plan.Plan;
+import passband.plan.Point;
 import passband.resolve.Library;
 import passband.resolve.ParsedFiles;
 import passband.source.SourceFile;
+import passband.source.Span;
 import passband.syntax.Tree;
 
 /** What a file and all that it uses come to, as it stands in the editor. */
@@ -19,7 +23,7 @@ public final class Analysis {
   private final String path;
   private final Library library;
   private final Tree.File file;
-  private List<Plan> plans;
+  private Map<Span, List<Point>> points;
   private Symbols symbols;
   private Checked checked;
 
@@ -65,21 +69,26 @@ public final class Analysis {
     return library.visibleFrom(file);
   }
 
-  /** The paths of all files that were asked for, there or not. */
-  public synchronized Set<String> consulted() {
-    Set<String> paths = new TreeSet<>(library.consulted());
-    if (checked != null) {
-      paths.addAll(checked.consulted);
-    }
-    return paths;
+  /** Whether a file was asked for, there or not. */
+  public synchronized boolean consulted(String asked) {
+    return library.consulted().contains(asked)
+        || checked != null && checked.consulted.contains(asked);
   }
 
-  /** The procedures, its own and those of used files, as far as they can be planned. */
-  public synchronized List<Plan> plans() {
-    if (plans == null) {
-      plans = new Compiler(library, null, new Diagnostics()).planned();
+  /** The points that are written on a row of a table, each once, as far as they can be planned. */
+  public synchronized List<Point> points(Tree.Row row) {
+    if (points == null) {
+      points = new HashMap<>();
+      for (Plan plan : new Compiler(library, null, new Diagnostics()).planned()) {
+        for (Point point : plan.points()) {
+          List<Point> there = points.computeIfAbsent(point.span(), span -> new ArrayList<>());
+          if (there.stream().noneMatch(p -> p.id().equals(point.id()))) {
+            there.add(point);
+          }
+        }
+      }
     }
-    return plans;
+    return points.getOrDefault(row.span(), List.of());
   }
 
   /**

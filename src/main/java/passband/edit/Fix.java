@@ -11,6 +11,7 @@ import passband.quantity.Units;
 import passband.source.SourceFile;
 import passband.source.Span;
 import passband.syntax.Tree;
+import passband.syntax.Word;
 
 /**
  * One way to mend what a diagnostic is about.
@@ -27,6 +28,9 @@ public record Fix(String title, List<Edit> edits) {
   private static final Pattern WITHIN = Pattern.compile("within .*?(?=, read as|\\s*(#.*)?$)");
   private static final Pattern SPAN =
       Pattern.compile("(?s)(\\S+)( [^\\s\\d]\\S*)?( +to +)(\\S+)( [^\\s\\d]\\S*)?");
+
+  private static final List<String> TAKE_ALLOWS =
+      List.of("device", "mode", "analyzer", "leads", "rule", "procedure", "setup", "test");
 
   /** A text in the place of a span. */
   public record Edit(Span span, String text) {}
@@ -219,10 +223,10 @@ public record Fix(String title, List<Edit> edits) {
   /** The last of the lines that say what a procedure is for. */
   private static int last(Tree.Procedure procedure) {
     int line = procedure.name().span().line();
-    List<passband.syntax.Word> words = new ArrayList<>(procedure.leads());
+    List<Word> words = new ArrayList<>(procedure.leads());
     words.add(procedure.device());
     words.add(procedure.analyzer());
-    for (passband.syntax.Word word : words) {
+    for (Word word : words) {
       line = word == null ? line : Math.max(line, word.span().line());
     }
     return procedure.decision() == null ? line : Math.max(line, procedure.decision().span().line());
@@ -230,16 +234,10 @@ public record Fix(String title, List<Edit> edits) {
 
   private static Tree.Procedure procedure(Span span, Tree.File file) {
     return file.declarations().stream()
-        .filter(d -> d instanceof Tree.Procedure p && around(p.span(), span))
+        .filter(d -> d instanceof Tree.Procedure p && p.span().holds(span))
         .map(Tree.Procedure.class::cast)
         .findFirst()
         .orElse(null);
-  }
-
-  private static boolean around(Span outer, Span inner) {
-    return outer.file().path().equals(inner.file().path())
-        && outer.start() <= inner.start()
-        && inner.end() <= outer.end();
   }
 
   /** An {@code allow} at the top of the innermost block that takes one; its reason is left open. */
@@ -265,9 +263,7 @@ public record Fix(String title, List<Edit> edits) {
   }
 
   private static Span inner(Outline entry, Span span, Span found) {
-    List<String> takers =
-        List.of("device", "mode", "analyzer", "leads", "rule", "procedure", "setup", "test");
-    if (!around(entry.whole(), span) || !takers.contains(entry.kind())) {
+    if (!entry.whole().holds(span) || !TAKE_ALLOWS.contains(entry.kind())) {
       return found;
     }
     Span block = entry.whole();

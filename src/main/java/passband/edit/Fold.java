@@ -1,11 +1,10 @@
 package passband.edit;
 
-import java.util.ArrayDeque;
 import java.util.ArrayList;
-import java.util.Deque;
 import java.util.List;
 import passband.parse.Marks;
 import passband.source.SourceFile;
+import passband.source.Span;
 
 /** Lines, from 1, that fold into the first: a block, or several comments one after the other. */
 public record Fold(int first, int last, boolean comment) {
@@ -13,24 +12,22 @@ public record Fold(int first, int last, boolean comment) {
   /** The folds of a text, however broken. */
   public static List<Fold> of(SourceFile source) {
     List<Fold> folds = new ArrayList<>();
-    Deque<Integer> open = new ArrayDeque<>();
+    for (Span block : Marks.blocks(source)) {
+      int last = source.lineOf(block.end()) - 1;
+      if (last > block.line()) {
+        folds.add(new Fold(block.line(), last, false));
+      }
+    }
     int firstComment = -1;
     int lastComment = -1;
     for (Marks.Mark mark : Marks.of(source)) {
-      int line = source.lineOf(mark.span().start());
       if (mark.kind() == Marks.Kind.COMMENT && startsLine(source, mark)) {
+        int line = mark.span().line();
         if (line != lastComment + 1) {
           comments(folds, firstComment, lastComment);
           firstComment = line;
         }
         lastComment = line;
-      } else if (mark.kind() == Marks.Kind.OPENS) {
-        open.push(line);
-      } else if (mark.kind() == Marks.Kind.CLOSES && !open.isEmpty()) {
-        int first = open.pop();
-        if (line > first + 1) {
-          folds.add(new Fold(first, line - 1, false));
-        }
       }
     }
     comments(folds, firstComment, lastComment);

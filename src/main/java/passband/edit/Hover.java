@@ -29,8 +29,8 @@ public record Hover(Span span, String markdown) {
   /** A row of a table, with what its names are. */
   private static Hover row(Analysis analysis, int offset, Hover name) {
     for (Tree.Row row : rows(analysis.file())) {
-      if (row.span().start() <= offset && offset <= row.span().end()) {
-        List<Point> points = PointText.on(analysis.plans(), row.span());
+      if (row.span().touches(offset)) {
+        List<Point> points = analysis.points(row);
         if (!points.isEmpty()) {
           String about = name == null ? "" : name.markdown + "\n\n";
           return new Hover(row.span(), about + PointText.table(points));
@@ -44,9 +44,8 @@ public record Hover(Span span, String markdown) {
   static List<Tree.Row> rows(Tree.File file) {
     return file.declarations().stream()
         .filter(Tree.Procedure.class::isInstance)
-        .flatMap(p -> ((Tree.Procedure) p).parts().stream())
-        .filter(Tree.Test.class::isInstance)
-        .map(part -> ((Tree.Test) part).table())
+        .flatMap(p -> ((Tree.Procedure) p).tests().stream())
+        .map(Tree.Test::table)
         .filter(table -> table != null && table.file() == null)
         .flatMap(table -> table.rows().stream())
         .toList();
@@ -118,7 +117,7 @@ public record Hover(Span span, String markdown) {
   }
 
   /** The word around an offset; null between words. */
-  static Span wordAt(SourceFile source, int offset) {
+  private static Span wordAt(SourceFile source, int offset) {
     String text = source.text();
     int start = Math.min(offset, text.length());
     while (start > 0 && inWord(text.charAt(start - 1))) {
@@ -135,7 +134,7 @@ public record Hover(Span span, String markdown) {
     return Character.isLetterOrDigit(c) || c == '-' || c == '°' || c == '%';
   }
 
-  static String escaped(String text) {
+  private static String escaped(String text) {
     return text.replaceAll("([\\\\`*_{}\\[\\]<>#|!])", "\\\\$1");
   }
 }

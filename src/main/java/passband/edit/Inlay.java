@@ -17,7 +17,7 @@ public record Inlay(int offset, String text) {
     List<Inlay> inlays = new ArrayList<>();
     for (Tree.Row row : Hover.rows(analysis.file())) {
       if (from <= row.span().start() && row.span().start() <= to) {
-        List<Point> points = PointText.on(analysis.plans(), row.span());
+        List<Point> points = analysis.points(row);
         if (!points.isEmpty()) {
           inlays.add(new Inlay(row.span().end(), PointText.brief(points)));
         }

@@ -1,8 +1,6 @@
 package passband.edit;
 
-import java.util.ArrayDeque;
 import java.util.ArrayList;
-import java.util.Deque;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -30,14 +28,7 @@ public record Outline(
   /** Where the block ends that is opened on a line, by the line. */
   private static Map<Integer, Integer> ends(SourceFile source) {
     Map<Integer, Integer> ends = new HashMap<>();
-    Deque<Integer> open = new ArrayDeque<>();
-    for (Marks.Mark mark : Marks.of(source)) {
-      if (mark.kind() == Marks.Kind.OPENS) {
-        open.push(source.lineOf(mark.span().start()));
-      } else if (mark.kind() == Marks.Kind.CLOSES && !open.isEmpty()) {
-        ends.put(open.pop(), mark.span().end());
-      }
-    }
+    Marks.blocks(source).forEach(block -> ends.put(block.line(), block.end()));
     return ends;
   }
 
@@ -106,12 +97,11 @@ public record Outline(
 
   private static Outline entry(
       String kind, Word name, Word title, Span span, List<Outline> inside) {
-    boolean holds = span.start() <= name.span().start() && name.span().end() <= span.end();
     return new Outline(
         kind,
         name.text(),
         title == null ? "" : title.text(),
-        holds ? span : name.span(),
+        span.holds(name.span()) ? span : name.span(),
         name.span(),
         inside);
   }

@@ -7,6 +7,7 @@ import java.util.Map;
 import passband.diagnostic.Code;
 import passband.diagnostic.Severity;
 import passband.parse.Place;
+import passband.plan.PlanStep;
 import passband.quantity.QuantityKind;
 import passband.quantity.Unit;
 import passband.quantity.Units;
@@ -20,7 +21,6 @@ final class Proposals {
   private static final List<String> COLUMNS =
       List.of("mode", "setting", "load", "stated", "target");
 
-  private final Analysis analysis;
   private final Place place;
   private final Map<String, Completion> found = new LinkedHashMap<>();
   private final List<Tree.Declaration> sight = new ArrayList<>();
@@ -29,7 +29,6 @@ final class Proposals {
   private final Tree.Analyzer analyzer;
 
   Proposals(Analysis analysis, Place place) {
-    this.analysis = analysis;
     this.place = place;
     analysis.visible().forEach(f -> sight.addAll(f.declarations()));
     this.procedure = declared(Tree.Procedure.class, place.nameOf("procedure"));
@@ -123,7 +122,7 @@ final class Proposals {
         quantities();
       } else {
         COLUMNS.forEach(c -> add(c, "column", "a column"));
-        settings();
+        settings().forEach(s -> add("setting", s.name(), s.title()));
       }
       return;
     }
@@ -141,16 +140,7 @@ final class Proposals {
     }
   }
 
-  private void settings() {
-    if (device != null) {
-      device.settings().forEach(s -> add("setting", s.name(), s.title()));
-    }
-    if (analyzer != null) {
-      analyzer.settings().forEach(s -> add("setting", s.name(), s.title()));
-    }
-  }
-
-  private void options(String setting) {
+  private List<Tree.ExtraSetting> settings() {
     List<Tree.ExtraSetting> all = new ArrayList<>();
     if (device != null) {
       all.addAll(device.settings());
@@ -158,7 +148,11 @@ final class Proposals {
     if (analyzer != null) {
       all.addAll(analyzer.settings());
     }
-    for (Tree.ExtraSetting one : all) {
+    return all;
+  }
+
+  private void options(String setting) {
+    for (Tree.ExtraSetting one : settings()) {
       if (one.name().text().equals(setting) && one.options() != null) {
         one.options().forEach(o -> add(o.text(), "option", "of " + setting));
       }
@@ -226,8 +220,7 @@ final class Proposals {
 
   private void each(String last) {
     if (last.equals("replacing")) {
-      List.of("select", "adjust", "set-load", "start", "activate", "read", "stop")
-          .forEach(s -> add(s, "step", "a step of each point"));
+      PlanStep.REPLACEABLE.forEach(s -> add(s, "step", "a step of each point"));
     } else {
       add("replacing", "keyword", "");
     }
@@ -274,9 +267,8 @@ final class Proposals {
     String name = place.nameOf("test");
     return procedure == null
         ? null
-        : procedure.parts().stream()
-            .filter(p -> p instanceof Tree.Test && p.name().text().equals(name))
-            .map(Tree.Test.class::cast)
+        : procedure.tests().stream()
+            .filter(t -> t.name().text().equals(name))
             .findFirst()
             .orElse(null);
   }
@@ -287,9 +279,7 @@ final class Proposals {
     } else if (before.size() == words + 1) {
       LIMITS.forEach(l -> add(l, "keyword", "a limit"));
     } else {
-      List.of("of setting", "or", "plus", "minus")
-          .subList(0, 2)
-          .forEach(l -> add(l, "keyword", ""));
+      List.of("of setting", "or").forEach(l -> add(l, "keyword", ""));
       COLUMNS.subList(1, 3).forEach(c -> add(c, "column", "of the point"));
     }
   }
@@ -340,9 +330,7 @@ final class Proposals {
 
   private void tests() {
     if (procedure != null) {
-      procedure.parts().stream()
-          .filter(Tree.Test.class::isInstance)
-          .forEach(t -> add("test", t.name(), ((Tree.Test) t).title()));
+      procedure.tests().forEach(t -> add("test", t.name(), t.title()));
     }
     add("affects", "keyword", "");
   }
@@ -370,14 +358,12 @@ final class Proposals {
     String owner = before.size() < 2 ? "" : before.get(before.size() - 2);
     if (owner.equals("analyzer") && analyzer != null) {
       analyzer.terminals().forEach(t -> add(t.kind().word(), t.name(), t.title()));
+    } else if (owner.equals("device") && before.get(0).equals("inside")) {
+      if (device != null) {
+        device.states().forEach(s -> add("state", s.name(), s.title()));
+      }
     } else if (owner.equals("device")) {
       outlets();
-      if (before.get(0).equals("inside")) {
-        found.clear();
-        if (device != null) {
-          device.states().forEach(s -> add("state", s.name(), s.title()));
-        }
-      }
     } else if (device != null) {
       for (Tree.Outlet outlet : device.outlets()) {
         if (owner.equals("outlet") || owner.equals(outlet.name().text())) {

@@ -1,6 +1,5 @@
 package passband.edit;
 
-import passband.source.Span;
 import passband.syntax.Word;
 
 /**
@@ -9,9 +8,8 @@ import passband.syntax.Word;
  * @param kind what it is, in the words of the language
  * @param name where it is declared
  * @param title its printed name; null when it has none
- * @param whole the whole declaration
  */
-public record Symbol(String kind, Word name, Word title, Span whole) {
+public record Symbol(String kind, Word name, Word title) {
 
   /** A symbol is the same as another when they are declared at one place. */
   @Override

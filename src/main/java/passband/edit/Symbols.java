@@ -40,7 +40,7 @@ public final class Symbols {
   public List<Occurrence> at(SourceFile file, int offset) {
     return found.stream()
         .filter(o -> o.span.file().path().equals(file.path()))
-        .filter(o -> o.span.start() <= offset && offset <= o.span.end())
+        .filter(o -> o.span.touches(offset))
         .toList();
   }
 
@@ -74,23 +74,20 @@ public final class Symbols {
       return null;
     }
 
-    private void declare(String kind, Word name, Word title, Span whole) {
+    private void declare(String kind, Word name, Word title) {
       if (name != null) {
-        found.add(new Occurrence(new Symbol(kind, name, title, whole), name.span(), true));
+        found.add(new Occurrence(new Symbol(kind, name, title), name.span(), true));
       }
     }
 
     /** Names something, if it is there. */
-    private <T> void refer(
-        Word word, String kind, List<T> among, Function<T, Word> name, Function<T, Span> whole) {
+    private <T> void refer(Word word, String kind, List<T> among, Function<T, Word> name) {
       if (word == null) {
         return;
       }
       for (T one : among) {
         if (name.apply(one) != null && name.apply(one).text().equals(word.text())) {
-          found.add(
-              new Occurrence(
-                  new Symbol(kind, name.apply(one), null, whole.apply(one)), word.span(), false));
+          found.add(new Occurrence(new Symbol(kind, name.apply(one), null), word.span(), false));
         }
       }
     }
@@ -101,25 +98,23 @@ public final class Symbols {
       } else if (one instanceof Tree.Analyzer analyzer) {
         analyzer(analyzer);
       } else if (one instanceof Tree.Leads leads) {
-        declare("leads", leads.name(), leads.title(), leads.span());
-        leads
-            .leads()
-            .forEach(l -> declare(l.link() ? "link" : "lead", l.name(), l.title(), l.span()));
+        declare("leads", leads.name(), leads.title());
+        leads.leads().forEach(l -> declare(l.link() ? "link" : "lead", l.name(), l.title()));
       } else if (one instanceof Tree.Rule rule) {
-        declare("rule", rule.name(), rule.title(), rule.span());
+        declare("rule", rule.name(), rule.title());
       } else if (one instanceof Tree.Procedure procedure) {
         new ProcedureWalk(this, procedure).walk();
       }
     }
 
     private void device(Tree.Device device) {
-      declare("device", device.name(), device.title(), device.span());
+      declare("device", device.name(), device.title());
       for (Tree.Outlet outlet : device.outlets()) {
-        declare("outlet", outlet.name(), outlet.title(), outlet.span());
-        outlet.terminals().forEach(t -> declare(t.kind().word(), t.name(), t.title(), t.span()));
+        declare("outlet", outlet.name(), outlet.title());
+        outlet.terminals().forEach(t -> declare(t.kind().word(), t.name(), t.title()));
       }
       for (Tree.Mode mode : device.modes()) {
-        declare("mode", mode.name(), mode.title(), mode.span());
+        declare("mode", mode.name(), mode.title());
         mode.outlets().forEach(o -> outlet(o, device));
         outlet(mode.through(), device);
         for (Tree.Ref by : mode.activateBy()) {
@@ -136,16 +131,16 @@ public final class Symbols {
               .forEach(o -> terminal(contact, o.terminals()));
         }
       }
-      device.actions().forEach(a -> declare("action", a.name(), null, a.span()));
-      device.states().forEach(s -> declare("state", s.name(), s.title(), s.span()));
-      device.settings().forEach(s -> declare("setting", s.name(), s.title(), s.span()));
+      device.actions().forEach(a -> declare("action", a.name(), null));
+      device.states().forEach(s -> declare("state", s.name(), s.title()));
+      device.settings().forEach(s -> declare("setting", s.name(), s.title()));
     }
 
     private void analyzer(Tree.Analyzer analyzer) {
-      declare("analyzer", analyzer.name(), analyzer.title(), analyzer.span());
-      analyzer.terminals().forEach(t -> declare(t.kind().word(), t.name(), t.title(), t.span()));
+      declare("analyzer", analyzer.name(), analyzer.title());
+      analyzer.terminals().forEach(t -> declare(t.kind().word(), t.name(), t.title()));
       for (Tree.LoadBank load : analyzer.loads()) {
-        declare("load", load.name(), null, load.span());
+        declare("load", load.name(), null);
         jack(load.from(), analyzer);
         jack(load.to(), analyzer);
       }
@@ -153,8 +148,8 @@ public final class Symbols {
         jack(measure.from(), analyzer);
         jack(measure.to(), analyzer);
       }
-      analyzer.actions().forEach(a -> declare("action", a.name(), null, a.span()));
-      analyzer.settings().forEach(s -> declare("setting", s.name(), s.title(), s.span()));
+      analyzer.actions().forEach(a -> declare("action", a.name(), null));
+      analyzer.settings().forEach(s -> declare("setting", s.name(), s.title()));
     }
 
     private void jack(Tree.Ref ref, Tree.Analyzer analyzer) {
@@ -165,18 +160,13 @@ public final class Symbols {
 
     private void outlet(Word name, Tree.Device device) {
       if (device != null) {
-        refer(name, "outlet", device.outlets(), Tree.Outlet::name, Tree.Outlet::span);
+        refer(name, "outlet", device.outlets(), Tree.Outlet::name);
       }
     }
 
     private void terminal(Word name, List<Tree.Terminal> terminals) {
       for (Tree.Terminal terminal : terminals) {
-        refer(
-            name,
-            terminal.kind().word(),
-            List.of(terminal),
-            Tree.Terminal::name,
-            Tree.Terminal::span);
+        refer(name, terminal.kind().word(), List.of(terminal), Tree.Terminal::name);
       }
     }
   }
@@ -212,61 +202,37 @@ public final class Symbols {
 
     private void declared(Word word, Tree.Declaration one) {
       if (one != null) {
-        file.refer(word, one.kind(), List.of(one), Tree.Declaration::name, Symbols::whole);
+        file.refer(word, one.kind(), List.of(one), Tree.Declaration::name);
       }
     }
 
     void walk() {
-      file.declare("procedure", procedure.name(), procedure.title(), procedure.span());
+      file.declare("procedure", procedure.name(), procedure.title());
       declared(procedure.device(), device);
       declared(procedure.analyzer(), analyzer);
       procedure.leads().forEach(set -> declared(set, file.find(Tree.Leads.class, set)));
-      procedure.cautions().forEach(c -> file.declare("caution", c.name(), null, c.span()));
-      procedure.phases().forEach(p -> file.declare("phase", p, null, p.span()));
-      steps().forEach(this::record);
+      procedure.cautions().forEach(c -> file.declare("caution", c.name(), null));
+      procedure.phases().forEach(p -> file.declare("phase", p, null));
+      procedure.steps().forEach(this::record);
       procedure.setups().forEach(this::setup);
       for (Tree.Part part : procedure.parts()) {
         if (part instanceof Tree.Section section) {
-          file.declare("section", section.name(), section.title(), section.span());
+          file.declare("section", section.name(), section.title());
         } else if (part instanceof Tree.Adjust adjust) {
-          file.declare("adjust", adjust.name(), adjust.title(), adjust.span());
-          adjust
-              .affects()
-              .forEach(a -> file.refer(a, "test", tests(), Tree.Test::name, Tree.Test::span));
+          file.declare("adjust", adjust.name(), adjust.title());
+          adjust.affects().forEach(a -> file.refer(a, "test", procedure.tests(), Tree.Test::name));
         } else if (part instanceof Tree.Test test) {
           test(test);
         }
       }
-      steps().forEach(this::step);
-    }
-
-    private List<Tree.Test> tests() {
-      return procedure.parts().stream()
-          .filter(Tree.Test.class::isInstance)
-          .map(Tree.Test.class::cast)
-          .toList();
-    }
-
-    /** Every step of the procedure. */
-    private List<Step> steps() {
-      List<Step> steps = new ArrayList<>();
-      for (Tree.Part part : procedure.parts()) {
-        if (part instanceof Tree.Section section) {
-          steps.addAll(section.steps());
-        } else if (part instanceof Tree.Adjust adjust) {
-          steps.addAll(adjust.steps());
-        } else if (part instanceof Tree.Test test) {
-          test.steps().forEach(block -> steps.addAll(block.steps()));
-        }
-      }
-      return steps;
+      procedure.steps().forEach(this::step);
     }
 
     private void record(Step step) {
       Word name = recorded(step);
       if (name != null) {
         records.add(step);
-        file.declare("record", name, null, step.span());
+        file.declare("record", name, null);
       }
     }
 
@@ -280,10 +246,10 @@ public final class Symbols {
       if (step instanceof Step.Perform perform) {
         Word action = perform.action().get(perform.action().size() - 1);
         if (device != null) {
-          file.refer(action, "action", device.actions(), Tree.Action::name, Tree.Action::span);
+          file.refer(action, "action", device.actions(), Tree.Action::name);
         }
         if (analyzer != null) {
-          file.refer(action, "action", analyzer.actions(), Tree.Action::name, Tree.Action::span);
+          file.refer(action, "action", analyzer.actions(), Tree.Action::name);
         }
       }
       Matcher placeholder = PLACEHOLDER.matcher(step.span().text());
@@ -291,18 +257,17 @@ public final class Symbols {
         int start = step.span().start() + placeholder.start(1);
         Span span = new Span(step.span().file(), start, start + placeholder.group(1).length());
         Word word = new Word(placeholder.group(1), span);
-        file.refer(word, "record", records, ProcedureWalk::recorded, Step::span);
+        file.refer(word, "record", records, ProcedureWalk::recorded);
       }
     }
 
     private void setup(Tree.Setup setup) {
-      file.declare("setup", setup.name(), setup.title(), setup.span());
+      file.declare("setup", setup.name(), setup.title());
       declared(setup.analyzer(), file.find(Tree.Analyzer.class, setup.analyzer()));
       Tree.Analyzer bench =
           setup.analyzer() == null ? analyzer : file.find(Tree.Analyzer.class, setup.analyzer());
       for (Tree.Wire wire : setup.wires()) {
-        file.refer(
-            wire.lead(), wire.link() ? "link" : "lead", leads, Tree.Lead::name, Tree.Lead::span);
+        file.refer(wire.lead(), wire.link() ? "link" : "lead", leads, Tree.Lead::name);
         end(wire.from(), bench);
         end(wire.to(), bench);
       }
@@ -323,17 +288,17 @@ public final class Symbols {
     }
 
     private void test(Tree.Test test) {
-      file.declare("test", test.name(), test.title(), test.span());
+      file.declare("test", test.name(), test.title());
       test.outlets().forEach(o -> file.outlet(o, device));
-      file.refer(test.setup(), "setup", procedure.setups(), Tree.Setup::name, Tree.Setup::span);
+      file.refer(test.setup(), "setup", procedure.setups(), Tree.Setup::name);
       if (test.inside() != null && device != null) {
         Word state = test.inside().parts().get(test.inside().parts().size() - 1);
-        file.refer(state, "state", device.states(), Tree.State::name, Tree.State::span);
+        file.refer(state, "state", device.states(), Tree.State::name);
       }
       if (test.sweep() != null) {
-        file.declare("quantity", test.sweep().as(), null, test.sweep().span());
+        file.declare("quantity", test.sweep().as(), null);
       }
-      test.derives().forEach(d -> file.declare("quantity", d.name(), d.title(), d.span()));
+      test.derives().forEach(d -> file.declare("quantity", d.name(), d.title()));
       test.accepts().forEach(a -> accept(a, test));
       if (test.table() != null) {
         table(test.table());
@@ -356,9 +321,9 @@ public final class Symbols {
     }
 
     private void quantity(Word word, Tree.Test test) {
-      file.refer(word, "quantity", test.derives(), Tree.Derive::name, Tree.Derive::span);
+      file.refer(word, "quantity", test.derives(), Tree.Derive::name);
       if (test.sweep() != null) {
-        file.refer(word, "quantity", List.of(test.sweep()), Tree.Sweep::as, Tree.Sweep::span);
+        file.refer(word, "quantity", List.of(test.sweep()), Tree.Sweep::as);
       }
     }
 
@@ -380,7 +345,7 @@ public final class Symbols {
       for (int i = 0; i < table.columns().size(); i++) {
         Word name = table.columns().get(i).name();
         modes = name != null && name.text().equals("mode") ? i : modes;
-        file.refer(name, "setting", settings, Tree.ExtraSetting::name, Tree.ExtraSetting::span);
+        file.refer(name, "setting", settings, Tree.ExtraSetting::name);
       }
       for (Tree.Row row : table.rows()) {
         if (modes < 0 || modes >= row.cells().size() || device == null) {
@@ -388,23 +353,10 @@ public final class Symbols {
         }
         for (Tree.Value value : row.cells().get(modes).values()) {
           if (value instanceof Tree.NameValue mode) {
-            file.refer(mode.name(), "mode", device.modes(), Tree.Mode::name, Tree.Mode::span);
+            file.refer(mode.name(), "mode", device.modes(), Tree.Mode::name);
           }
         }
       }
     }
-  }
-
-  private static Span whole(Tree.Declaration one) {
-    if (one instanceof Tree.Device device) {
-      return device.span();
-    } else if (one instanceof Tree.Analyzer analyzer) {
-      return analyzer.span();
-    } else if (one instanceof Tree.Leads leads) {
-      return leads.span();
-    } else if (one instanceof Tree.Rule rule) {
-      return rule.span();
-    }
-    return ((Tree.Procedure) one).span();
   }
 }

@@ -1,6 +1,5 @@
 package passband.limit;
 
-import java.math.RoundingMode;
 import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
 import passband.quantity.Real;
@@ -22,11 +21,10 @@ record ImpliedTolerance(Real target, String accepted, String stated, Rational oh
       return null;
     }
     Real amounts = ohms == null ? limit : Conversion.convert(limit, stated, accepted, ohms);
-    Real percent = amounts.minus(target).over(target).times(Real.of(Rational.HUNDRED));
-    String sign = percent.signum() < 0 ? "−" : "+";
-    String digits =
-        percent.abs().toDecimal(3, RoundingMode.HALF_UP).stripTrailingZeros().toPlainString();
     QuantityKind kind = QuantityKind.find(accepted);
-    return sign + digits + " % of the " + (kind == null ? accepted : kind.name()) + " aimed at";
+    return Limit.percent(amounts, target)
+        + " of the "
+        + (kind == null ? accepted : kind.name())
+        + " aimed at";
   }
 }

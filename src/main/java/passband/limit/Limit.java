@@ -1,5 +1,6 @@
 package passband.limit;
 
+import java.math.RoundingMode;
 import passband.model.Analyzer;
 import passband.quantity.Rational;
 import passband.quantity.Real;
@@ -78,6 +79,19 @@ public record Limit(
     Real low = exact.lower() == null ? null : uncertainty.expanded(exact.lower());
     Real high = exact.upper() == null ? null : uncertainty.expanded(exact.upper());
     return low == null ? high : high == null ? low : low.max(high);
+  }
+
+  /** The accuracy ratio with two decimals, rounded down; null where there is none. */
+  public String ratioText() {
+    return ratio == null ? null : ratio.floorTo(Rational.of(1, 100)).toFixed(2);
+  }
+
+  /** By how much of a target a value is off it: {@code +7.5 %}, three significant digits. */
+  public static String percent(Real value, Real target) {
+    Real share = value.minus(target).over(target).times(Real.of(Rational.HUNDRED));
+    return (share.signum() < 0 ? "−" : "+")
+        + share.abs().toDecimal(3, RoundingMode.HALF_UP).stripTrailingZeros().toPlainString()
+        + " %";
   }
 
   /** How many decimals a reading in its unit has. */

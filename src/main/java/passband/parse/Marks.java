@@ -2,7 +2,9 @@ package passband.parse;
 
 import static passband.parse.antlr.PassbandLexer.*;
 
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
 import java.util.List;
 import org.antlr.v4.runtime.CommonToken;
 import passband.quantity.Units;
@@ -45,6 +47,20 @@ public final class Marks {
       }
     }
     return marks;
+  }
+
+  /** The blocks of a text, from brace to brace, in the order in which they close. */
+  public static List<Span> blocks(SourceFile source) {
+    List<Span> blocks = new ArrayList<>();
+    Deque<Span> open = new ArrayDeque<>();
+    for (Mark mark : of(source)) {
+      if (mark.kind == Kind.OPENS) {
+        open.push(mark.span);
+      } else if (mark.kind == Kind.CLOSES && !open.isEmpty()) {
+        blocks.add(open.pop().to(mark.span));
+      }
+    }
+    return blocks;
   }
 
   private static Kind kind(CommonToken word, int last, int before) {

@@ -22,6 +22,10 @@ public record PlanStep(
     String pass,
     String seconds) {
 
+  /** The steps of a point that a block may replace, in order. */
+  public static final List<String> REPLACEABLE =
+      List.of("select", "adjust", "set-load", "start", "activate", "read", "stop");
+
   /** What a step is. */
   public enum Kind {
     DO("do"),

@@ -280,30 +280,16 @@ public final class Planner {
       Device device, Analyzer analyzer, List<Lead> leads, Decision decision) {
     Scope.distinct(diagnostics, "part", tree.parts(), Tree.Part::name);
     Steps steps = new Steps(device, analyzer, diagnostics);
-    declareRecords(steps);
+    steps.declare(tree.steps());
     Setups setups = new Setups(tree.setups(), device, analyzer, leads, diagnostics);
     List<TestPlanner> tests = new ArrayList<>();
-    for (Tree.Part part : tree.parts()) {
-      if (part instanceof Tree.Test test) {
-        TestPlanner planner =
-            new TestPlanner(test, device, analyzer, decision, setups, steps, scope, diagnostics);
-        planner.resolve(tables::read);
-        tests.add(planner);
-      }
+    for (Tree.Test test : tree.tests()) {
+      TestPlanner planner =
+          new TestPlanner(test, device, analyzer, decision, setups, steps, scope, diagnostics);
+      planner.resolve(tables::read);
+      tests.add(planner);
     }
     return new BenchOrder(tree, tests, steps, diagnostics).stages();
-  }
-
-  private void declareRecords(Steps steps) {
-    for (Tree.Part part : tree.parts()) {
-      if (part instanceof Tree.Section section) {
-        steps.declare(section.steps());
-      } else if (part instanceof Tree.Adjust adjust) {
-        steps.declare(adjust.steps());
-      } else if (part instanceof Tree.Test test) {
-        test.steps().forEach(block -> steps.declare(block.steps()));
-      }
-    }
   }
 
   /** No values: for texts that belong to no point. */

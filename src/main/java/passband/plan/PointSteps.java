@@ -169,8 +169,8 @@ final class PointSteps {
         continue;
       }
       String name = block.replacing().text();
-      if (!Steps.REPLACEABLE.contains(name)) {
-        Scope.unknown(diagnostics, block.replacing(), "step to replace", Steps.REPLACEABLE);
+      if (!PlanStep.REPLACEABLE.contains(name)) {
+        Scope.unknown(diagnostics, block.replacing(), "step to replace", PlanStep.REPLACEABLE);
       } else if (name.equals("stop") && acts(block.steps()) == 0) {
         diagnostics.add(
             Diagnostic.of(

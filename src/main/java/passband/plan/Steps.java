@@ -22,10 +22,6 @@ import passband.syntax.Word;
 
 /** Turns the author's steps, and those that the profiles give, into final words. */
 final class Steps {
-  /** The steps of a point that a block may replace, in order. */
-  static final List<String> REPLACEABLE =
-      List.of("select", "adjust", "set-load", "start", "activate", "read", "stop");
-
   private final Device device;
   private final Analyzer analyzer;
   private final Diagnostics diagnostics;

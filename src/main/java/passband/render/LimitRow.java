@@ -71,7 +71,7 @@ public record LimitRow(
         limit.text(limit.accept().upper()),
         limit.text(limit.resolution()),
         uncertainty(limit),
-        limit.ratio() == null ? null : limit.ratio().floorTo(Rational.of(1, 100)).toFixed(2),
+        limit.ratioText(),
         plan.decision().kind().word()
             + (plan.decision().risk() == null
                 ? ""

@@ -135,7 +135,7 @@ public final class Server implements LanguageServer, TextDocumentService, Worksp
   }
 
   /** Serves until the editor says exit or goes away; the exit status. */
-  public static int serve(InputStream in, OutputStream out, Folders folders) throws IOException {
+  public static int serve(InputStream in, OutputStream out, Folders folders) {
     Server server = new Server(folders);
     var launcher = LSPLauncher.createServerLauncher(server, in, out);
     server.client = launcher.getRemoteProxy();
@@ -145,7 +145,7 @@ public final class Server implements LanguageServer, TextDocumentService, Worksp
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     } catch (ExecutionException | CancellationException e) {
-      return server.status;
+      // the editor has gone
     }
     return server.status;
   }
@@ -238,9 +238,9 @@ public final class Server implements LanguageServer, TextDocumentService, Worksp
   }
 
   /** Counts every change as it comes in, before the work of it is done. */
-  private synchronized int changed(String uri) {
+  private synchronized void changed(String uri) {
     changes++;
-    return versions.merge(uri, 1, Integer::sum);
+    versions.merge(uri, 1, Integer::sum);
   }
 
   private synchronized int changes() {
@@ -483,8 +483,7 @@ public final class Server implements LanguageServer, TextDocumentService, Worksp
   /** The file that a use names. */
   private List<Location> used(Analysis analysis, int offset, String uri) {
     for (Tree.Use use : analysis.file().uses()) {
-      Span span = use.path().span();
-      if (span.start() <= offset && offset <= span.end()) {
+      if (use.path().span().touches(offset)) {
         String path =
             passband.resolve.Library.normalised(workspace.place(uri).path(), use.path().text());
         Range start = new Range(new Position(0, 0), new Position(0, 0));

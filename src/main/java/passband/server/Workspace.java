@@ -83,7 +83,7 @@ final class Workspace {
     Root root = roots.get(place.root);
     if (root != null) {
       root.parsed.forget(place.path);
-      root.analyses.values().removeIf(a -> a.consulted().contains(place.path));
+      root.analyses.values().removeIf(a -> a.consulted(place.path));
       root.everything = null;
     }
   }

@@ -29,6 +29,16 @@ public record Span(SourceFile file, int start, int end) implements Comparable<Sp
     return new Span(file, Math.min(start, other.start), Math.max(end, other.end));
   }
 
+  /** Whether the other is in this stretch, of a file of the same name. */
+  public boolean holds(Span other) {
+    return file.path().equals(other.file.path()) && start <= other.start && other.end <= end;
+  }
+
+  /** Whether a cursor at an offset is in the stretch or at one of its ends. */
+  public boolean touches(int offset) {
+    return start <= offset && offset <= end;
+  }
+
   /** By file name, then position. */
   @Override
   public int compareTo(Span other) {

@@ -1,5 +1,6 @@
 package passband.syntax;
 
+import java.util.ArrayList;
 import java.util.List;
 import passband.source.SourceFile;
 import passband.source.Span;
@@ -227,6 +228,26 @@ public final class Tree {
     @Override
     public String kind() {
       return "procedure";
+    }
+
+    /** Its tests, in the order written. */
+    public List<Test> tests() {
+      return parts.stream().filter(Test.class::isInstance).map(Test.class::cast).toList();
+    }
+
+    /** Every step of its sections, adjustments and tests, in the order written. */
+    public List<Step> steps() {
+      List<Step> steps = new ArrayList<>();
+      for (Part part : parts) {
+        if (part instanceof Section section) {
+          steps.addAll(section.steps());
+        } else if (part instanceof Adjust adjust) {
+          steps.addAll(adjust.steps());
+        } else if (part instanceof Test test) {
+          test.steps().forEach(block -> steps.addAll(block.steps()));
+        }
+      }
+      return steps;
     }
   }
 

@@ -87,9 +87,7 @@ class CommandTest {
   }
 
   private void copyLibrary() throws IOException {
-    for (Path file : Repository.files(Repository.PROCEDURES, "")) {
-      write("procedures/" + Repository.PROCEDURES.relativize(file), Repository.text(file));
-    }
+    Repository.copyProcedures(work.resolve("procedures"));
   }
 
   private TreeMap<String, String> tree(String folder) throws IOException {

@@ -26,11 +26,7 @@ class ProcessTest {
 
   @BeforeEach
   void copyLibrary() throws IOException {
-    for (Path file : Repository.files(Repository.PROCEDURES, "")) {
-      Path copy = work.resolve("procedures/" + Repository.PROCEDURES.relativize(file));
-      Files.createDirectories(copy.getParent());
-      Files.copy(file, copy);
-    }
+    Repository.copyProcedures(work.resolve("procedures"));
   }
 
   private Process started(String java, Path in, List<String> options, String... words)

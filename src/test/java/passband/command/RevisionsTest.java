@@ -26,11 +26,7 @@ class RevisionsTest {
 
   @BeforeEach
   void copyLibrary() throws IOException {
-    for (Path file : Repository.files(Repository.PROCEDURES, "")) {
-      Path to = work.resolve("procedures").resolve(Repository.PROCEDURES.relativize(file));
-      Files.createDirectories(to.getParent());
-      Files.copy(file, to);
-    }
+    Repository.copyProcedures(work.resolve("procedures"));
     for (Path record : Repository.files(work, "released.txt")) {
       Files.delete(record);
     }

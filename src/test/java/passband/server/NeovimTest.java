@@ -21,12 +21,8 @@ class NeovimTest {
   void anAuthorInTheEditor() throws Exception {
     Path nvim = Path.of("/usr/bin/nvim");
     assertTrue(Files.isExecutable(nvim), "this test needs neovim; .ci/run installs it");
-    for (Path file : Repository.files(Repository.PROCEDURES, "")) {
-      Path copy = work.resolve("procedures/" + Repository.PROCEDURES.relativize(file));
-      Files.createDirectories(copy.getParent());
-      Files.copy(file, copy);
-    }
     Path root = work.resolve("procedures");
+    Repository.copyProcedures(root);
     Path result = work.resolve("result.txt");
     ProcessBuilder builder =
         new ProcessBuilder(

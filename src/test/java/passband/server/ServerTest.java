@@ -80,11 +80,7 @@ class ServerTest implements LanguageClient {
 
   @BeforeEach
   void start() throws Exception {
-    for (Path file : Repository.files(Repository.PROCEDURES, "")) {
-      Path copy = work.resolve(Repository.PROCEDURES.relativize(file).toString());
-      Files.createDirectories(copy.getParent());
-      Files.copy(file, copy);
-    }
+    Repository.copyProcedures(work);
     process =
         new ProcessBuilder(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),

@@ -28,6 +28,22 @@ public final class Repository {
     }
   }
 
+  /** Copies the demo library into a folder, which may be in another file system. */
+  public static void copyProcedures(Path folder) {
+    try {
+      for (Path file : files(PROCEDURES, "")) {
+        Path copy = folder;
+        for (Path part : PROCEDURES.relativize(file)) {
+          copy = copy.resolve(part.toString());
+        }
+        Files.createDirectories(copy.getParent());
+        Files.write(copy, bytes(file));
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
   /** A file's bytes. */
   public static byte[] bytes(Path file) {
     try {
