@@ -55,9 +55,7 @@ final class Format {
   /** Whether the file is not in the one layout. */
   private boolean format(Path file, boolean check, Diagnostics diagnostics) throws IOException {
     String shown =
-        (file.startsWith(workingDirectory) ? workingDirectory.relativize(file) : file)
-            .toString()
-            .replace(file.getFileSystem().getSeparator(), "/");
+        Slashes.of(file.startsWith(workingDirectory) ? workingDirectory.relativize(file) : file);
     byte[] was = Files.readAllBytes(file);
     SourceFile source = passband.source.Decoder.decode(shown, was, diagnostics);
     String laid = source == null ? null : Formatter.format(source, diagnostics);
