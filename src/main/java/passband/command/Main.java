@@ -57,7 +57,7 @@ public final class Main {
   /**
    * @param mostRuns after how many runs {@code --watch} ends; 0 for never
    * @param program what tells this program from one that may write other bytes; null when that is
-   *     not known
+   *     not known, or not asked for
    * @param terminal whether a person looks at a terminal: then there are colours and progress
    */
   Main(
@@ -79,8 +79,9 @@ public final class Main {
   public static void main(String[] arguments) {
     PrintStream out = stream(FileDescriptor.out);
     PrintStream err = stream(FileDescriptor.err);
+    boolean builds = arguments.length > 0 && arguments[0].equals("build");
     int status =
-        new Main(Path.of("").toAbsolutePath(), out, err, 0, program(), terminal())
+        new Main(Path.of("").toAbsolutePath(), out, err, 0, builds ? program() : null, terminal())
             .run(List.of(arguments));
     out.flush();
     err.flush();

@@ -33,9 +33,9 @@ public final class Formatter {
     this.lines = withComments(lines(source), Syntax.comments(source));
   }
 
-  /** The line of the source, from 1, that a word is on; however its lines end. */
+  /** The line of the source, from 1, that a word is on. */
   private int row(Token word) {
-    return source.lineOf(source.offsetOfCodePoint(word.getStartIndex()));
+    return source.lineOf(word.getStartIndex());
   }
 
   /**

@@ -145,16 +145,15 @@ public final class CsvTable {
   }
 
   private List<Token> words(String field, int offset) {
-    int shift = source.text().codePointCount(0, offset);
     int line = source.lineOf(offset);
     List<Token> words = new ArrayList<>();
     for (CommonToken token : Words.lex(field)) {
       if (token.getType() != COMMENT && token.getType() != NEWLINE) {
-        words.add(moved(token, shift, line));
+        words.add(moved(token, offset, line));
       }
     }
     CommonToken end = new CommonToken(Token.EOF, "<end of cell>");
-    end.setStartIndex(shift + field.codePointCount(0, field.length()));
+    end.setStartIndex(offset + field.length());
     end.setStopIndex(end.getStartIndex() - 1);
     end.setLine(line);
     words.add(end);
@@ -162,11 +161,9 @@ public final class CsvTable {
   }
 
   private static Token moved(CommonToken token, int shift, int line) {
-    String text = token.getText();
     token.setStartIndex(token.getStartIndex() + shift);
     token.setStopIndex(token.getStopIndex() + shift);
     token.setLine(line);
-    token.setText(text);
     return token;
   }
 }

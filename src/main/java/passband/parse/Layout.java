@@ -402,7 +402,6 @@ final class Layout {
   private static Token virtual(int type, String text, Token after) {
     CommonToken token = new CommonToken(type, text);
     token.setLine(after.getLine());
-    token.setCharPositionInLine(after.getCharPositionInLine());
     token.setStartIndex(after.getStopIndex() + 1);
     token.setStopIndex(after.getStopIndex());
     return token;

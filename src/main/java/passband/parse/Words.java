@@ -5,13 +5,11 @@ import static passband.parse.antlr.PassbandLexer.*;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
-import org.antlr.v4.runtime.CharStreams;
 import org.antlr.v4.runtime.CommonToken;
 import org.antlr.v4.runtime.Token;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
-import passband.parse.antlr.PassbandLexer;
 import passband.source.SourceFile;
 import passband.source.Span;
 
@@ -40,9 +38,9 @@ final class Words {
 
   /** Every word and comment of a text. */
   static List<CommonToken> lex(String text) {
-    List<CommonToken> words = new ArrayList<>();
-    for (Token token : raw(text)) {
-      CommonToken word = (CommonToken) token;
+    List<CommonToken> raw = Scanner.words(text);
+    List<CommonToken> words = new ArrayList<>(raw.size());
+    for (CommonToken word : raw) {
       if (word.getType() == NAME) {
         name(word, words);
       } else {
@@ -71,54 +69,48 @@ final class Words {
     return true;
   }
 
-  private static List<? extends Token> raw(String text) {
-    PassbandLexer lexer = new PassbandLexer(CharStreams.fromString(text));
-    lexer.removeErrorListeners();
-    return lexer.getAllTokens();
-  }
-
   private static boolean inName(int c) {
     return Character.isLetter(c) || Character.isDigit(c) || c == '-' || c == '°';
   }
 
   /** The lexer takes any character beyond ASCII into a name; what is none there stands alone. */
   private static void split(CommonToken word, List<CommonToken> words) {
-    int[] text = word.getText().codePoints().toArray();
+    String text = word.getText();
     int from = 0;
-    while (from < text.length) {
+    while (from < text.length()) {
       int to = from;
-      while (to < text.length && inName(text[to])) {
-        to++;
+      while (to < text.length() && inName(text.codePointAt(to))) {
+        to += Character.charCount(text.codePointAt(to));
       }
       if (to == from) {
-        words.add(piece(word, STRAY, from, from));
-        from++;
-        continue;
-      }
-      for (Token part : raw(new String(text, from, to - from))) {
-        int type = part.getType() == NAME ? Keywords.type(part.getText()) : part.getType();
-        int start = from + part.getStartIndex();
-        words.add(piece(word, type, start, from + part.getStopIndex()));
+        to += Character.charCount(text.codePointAt(from));
+        words.add(piece(word, STRAY, from, to));
+      } else {
+        for (CommonToken part : Scanner.words(text.substring(from, to))) {
+          int type = part.getType() == NAME ? Keywords.type(part.getText()) : part.getType();
+          int start = from + part.getStartIndex();
+          words.add(piece(word, type, start, from + part.getStopIndex() + 1));
+        }
       }
       from = to;
     }
   }
 
-  /** A word made of some characters of another, from 0, the last included. */
-  private static CommonToken piece(CommonToken word, int type, int first, int last) {
+  /** A word made of some characters of another. */
+  private static CommonToken piece(CommonToken word, int type, int from, int to) {
     CommonToken piece = new CommonToken(word);
     piece.setType(type);
-    piece.setStartIndex(word.getStartIndex() + first);
-    piece.setStopIndex(word.getStartIndex() + last);
-    piece.setCharPositionInLine(word.getCharPositionInLine() + first);
+    piece.setText(word.getText().substring(from, to));
+    piece.setStartIndex(word.getStartIndex() + from);
+    piece.setStopIndex(word.getStartIndex() + to - 1);
     return piece;
   }
 
   static Span span(SourceFile source, Token token) {
-    int start = source.offsetOfCodePoint(Math.max(0, token.getStartIndex()));
-    int end = source.offsetOfCodePoint(Math.max(token.getStartIndex(), token.getStopIndex() + 1));
-    return new Span(
-        source, Math.min(start, source.text().length()), Math.min(end, source.text().length()));
+    int start = Math.max(0, token.getStartIndex());
+    int end = Math.max(start, token.getStopIndex() + 1);
+    int length = source.text().length();
+    return new Span(source, Math.min(start, length), Math.min(end, length));
   }
 
   private List<CommonToken> sound(List<CommonToken> raw) {
@@ -219,7 +211,7 @@ final class Words {
 
   private CommonToken end() {
     CommonToken end = new CommonToken(Token.EOF, "<end of file>");
-    int length = source.text().codePointCount(0, source.text().length());
+    int length = source.text().length();
     end.setStartIndex(length);
     end.setStopIndex(length - 1);
     end.setLine(source.lineCount());

@@ -192,7 +192,13 @@ public final class Planner {
       return null;
     }
     try {
-      return LocalDate.parse(word.text());
+      // The word is YYYY-MM-DD. LocalDate.parse would have Java set up every field a date can
+      // print.
+      String day = word.text();
+      return LocalDate.of(
+          Integer.parseInt(day, 0, 4, 10),
+          Integer.parseInt(day, 5, 7, 10),
+          Integer.parseInt(day, 8, 10, 10));
     } catch (DateTimeException e) {
       diagnostics.add(Code.SYNTAX, word.span(), "there is no day " + word.text());
       return null;

@@ -15,8 +15,35 @@ import java.util.Map;
 public record QuantityKind(String name, String printed, Dimension dimension, boolean nonNegative) {
   private static final Map<String, QuantityKind> BY_NAME = new LinkedHashMap<>();
 
+  /**
+   * Name, printed name, dimension, never below zero. RMS where nothing else is said; peak values
+   * are quantities of their own. Common practice, no source.
+   */
+  private static final String TABLE =
+      """
+      power        | Power           | power       | yes
+      current      | Current         | current     | yes
+      voltage      | Voltage         | voltage     | yes
+      peak-voltage | Peak voltage    | voltage     | yes
+      peak-current | Peak current    | current     | yes
+      leakage      | Leakage current | current     | yes
+      energy       | Energy          | energy      | yes
+      time         | Time            | time        | yes
+      resistance   | Resistance      | resistance  | yes
+      impedance    | Impedance       | resistance  | yes
+      frequency    | Frequency       | frequency   | yes
+      rate         | Rate            | frequency   | yes
+      temperature  | Temperature     | temperature | no
+      flow         | Flow            | flow        | yes
+      volume       | Volume          | volume      | yes
+      pressure     | Pressure        | pressure    | no
+      charge       | Charge          | charge      | yes
+      level        | Level           | none        | yes
+      crest-factor | Crest factor    | none        | yes
+      """;
+
   static {
-    for (String[] row : Table.read("quantities.tsv")) {
+    for (String[] row : Table.rows(TABLE)) {
       BY_NAME.put(
           row[0], new QuantityKind(row[0], row[1], Dimension.named(row[2]), row[3].equals("yes")));
     }

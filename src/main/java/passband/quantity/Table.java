@@ -9,15 +9,27 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Reads the tables of facts: a line a fact, tabs between its parts, comments after {@code #}. */
+/** Reads the tables of facts, a line a fact. */
 public final class Table {
   private Table() {}
 
-  static List<String[]> read(String name) {
-    return read(Table.class, name);
+  /** The facts of a text: strokes between the parts of a line, spaces around them of no account. */
+  static List<String[]> rows(String text) {
+    List<String[]> rows = new ArrayList<>();
+    for (String line : text.split("\n")) {
+      String[] cells = line.split("\\|", -1);
+      for (int i = 0; i < cells.length; i++) {
+        cells[i] = cells[i].strip();
+      }
+      rows.add(cells);
+    }
+    return rows;
   }
 
-  /** The facts of a table beside a class. */
+  /**
+   * The facts of a table beside a class: tabs between the parts of a line, comments after {@code
+   * #}.
+   */
   public static List<String[]> read(Class<?> beside, String name) {
     List<String[]> rows = new ArrayList<>();
     try (InputStream in = beside.getResourceAsStream(name);

@@ -8,24 +8,67 @@ import java.util.Locale;
 import java.util.Map;
 
 /**
- * The units of the trade, from the table {@code units.tsv}, with the prefixes that the trade uses
- * with each.
+ * The units of the trade, with the prefixes that the trade uses with each.
+ *
+ * <p>The table is text of this class and no file beside it: Java takes as long to open the first
+ * resource of a jar as to check a small file.
  */
 public final class Units {
+  /**
+   * Symbol, other spellings, printed form, UCUM code, dimension, factor to the coherent SI unit,
+   * prefixes that the trade uses with it. Symbols and factors: SI Brochure, 9th edition, tables 2,
+   * 4 and 8; codes: UCUM 2.1. mmHg: 133.322 Pa, as UCUM has it (m[Hg] = 133.322 kPa). bpm: beats a
+   * minute.
+   */
+  private static final String TABLE =
+      """
+      W    |     | W    | W      | power       | 1       | u m k
+      A    |     | A    | A      | current     | 1       | n u m
+      V    |     | V    | V      | voltage     | 1       | u m k
+      ohm  | Ω Ω | Ω    | Ohm    | resistance  | 1       | m k M
+      %    |     | %    | %      | none        | 1/100   |
+      J    |     | J    | J      | energy      | 1       | u m k
+      s    |     | s    | s      | time        | 1       | n u m
+      min  |     | min  | min    | time        | 60      |
+      h    |     | h    | h      | time        | 3600    |
+      Hz   |     | Hz   | Hz     | frequency   | 1       | k M
+      bpm  |     | bpm  | /min   | frequency   | 1/60    |
+      degC |     | °C   | Cel    | temperature | 1       |
+      K    |     | K    | K      | kelvin      | 1       | m
+      C    |     | C    | C      | charge      | 1       | n u m
+      F    |     | F    | F      | capacitance | 1       | p n u m
+      S    |     | S    | S      | conductance | 1       | u m
+      L    |     | L    | L      | volume      | 1/1000  | u m
+      Pa   |     | Pa   | Pa     | pressure    | 1       | m k
+      mmHg |     | mmHg | mm[Hg] | pressure    | 133.322 |
+      g    |     | g    | g      | mass        | 1/1000  | u m k
+      m    |     | m    | m      | length      | 1       | u m c k
+      N    |     | N    | N      | force       | 1       | m k
+      """;
+
   private static final Map<String, Unit> BY_SPELLING = new HashMap<>();
   private static final Map<String, Unit> BY_SYMBOL = new LinkedHashMap<>();
-  private static final Map<String, List<String>> SLIPS = new HashMap<>();
   private static final int MOST_SUGGESTED = 3;
 
   static {
     BY_SPELLING.put("", Unit.ONE);
-    Table.read("units.tsv").forEach(Units::add);
-    for (String[] row : Table.read("unit-slips.tsv")) {
-      SLIPS.put(row[0], List.of(row[1].split(" ")));
+    for (String[] row : Table.rows(TABLE)) {
+      add(row);
     }
   }
 
   private Units() {}
+
+  /** Read when a slip is met. */
+  private static final class Slips {
+    private static final Map<String, List<String>> MEANT = new HashMap<>();
+
+    static {
+      for (String[] row : Table.read(Units.class, "unit-slips.tsv")) {
+        MEANT.put(row[0], List.of(row[1].split(" ")));
+      }
+    }
+  }
 
   /** SI prefixes (SI Brochure, 9th edition, table 7): spelling, printed, power of ten. */
   private enum Prefix {
@@ -54,7 +97,7 @@ public final class Units {
           return prefix;
         }
       }
-      throw new IllegalStateException("units.tsv names a prefix '" + symbol + "'");
+      throw new IllegalStateException("there is no prefix '" + symbol + "'");
     }
   }
 
@@ -129,9 +172,9 @@ public final class Units {
 
   /** What was probably meant by a spelling that is no unit, the likeliest first, at most three. */
   public static List<String> suggest(String text) {
-    List<String> slip = SLIPS.get(text);
+    List<String> slip = Slips.MEANT.get(text);
     if (slip == null) {
-      slip = SLIPS.get(text.toLowerCase(Locale.ROOT));
+      slip = Slips.MEANT.get(text.toLowerCase(Locale.ROOT));
     }
     if (slip != null) {
       return slip;

@@ -171,7 +171,7 @@ public final class Library {
     if (relative.isEmpty()
         || relative.startsWith("/")
         || relative.indexOf('\\') >= 0
-        || relative.matches("[A-Za-z]:.*")) {
+        || drive(relative)) {
       return null;
     }
     Deque<String> parts = new ArrayDeque<>(List.of(from.split("/")));
@@ -189,6 +189,12 @@ public final class Library {
       }
     }
     return parts.isEmpty() ? null : String.join("/", parts);
+  }
+
+  /** Whether a path starts with a letter and a colon, as Windows names a drive. */
+  private static boolean drive(String path) {
+    int letter = path.charAt(0) | 0x20;
+    return path.length() > 1 && path.charAt(1) == ':' && letter >= 'a' && letter <= 'z';
   }
 
   /** The text of a file in the same folder as a source; null where there is none to read. */

@@ -10,7 +10,6 @@ public final class SourceFile {
   private final String path;
   private final String text;
   private final int[] lineStarts;
-  private final int[] supplementary;
 
   /**
    * @param path the name shown in messages, with {@code /} between folders
@@ -20,7 +19,6 @@ public final class SourceFile {
     this.path = path;
     this.text = text;
     this.lineStarts = lineStarts(text);
-    this.supplementary = supplementary(text);
   }
 
   /** The name shown in messages. */
@@ -64,15 +62,6 @@ public final class SourceFile {
     return text.substring(start, end);
   }
 
-  /** The UTF-16 offset of a code-point index. */
-  public int offsetOfCodePoint(int index) {
-    if (supplementary.length == 0) {
-      return index;
-    }
-    int before = Arrays.binarySearch(supplementary, index);
-    return index + (before >= 0 ? before : -before - 1);
-  }
-
   private static int[] lineStarts(String text) {
     int[] starts = new int[16];
     int count = 1;
@@ -88,23 +77,6 @@ public final class SourceFile {
       }
     }
     return Arrays.copyOf(starts, count);
-  }
-
-  /** The code-point indices of the characters beyond the basic plane. */
-  private static int[] supplementary(String text) {
-    int[] found = new int[0];
-    int count = 0;
-    for (int i = 0; i + 1 < text.length(); i++) {
-      if (Character.isSurrogatePair(text.charAt(i), text.charAt(i + 1))) {
-        if (count == found.length) {
-          found = Arrays.copyOf(found, count * 2 + 16);
-        }
-        found[count] = i - count;
-        count++;
-        i++;
-      }
-    }
-    return Arrays.copyOf(found, count);
   }
 
   @Override

@@ -154,7 +154,7 @@ class FormatterTest {
         if (word.getStopIndex() < word.getStartIndex() || word.getType() == Token.EOF) {
           continue;
         }
-        int at = source.offsetByCodePoints(0, word.getStopIndex() + 1);
+        int at = word.getStopIndex() + 1;
         String with = source.substring(0, at) + " # mark\n" + source.substring(at);
         String laid = format(with);
         if (laid != null) {
@@ -172,9 +172,8 @@ class FormatterTest {
     SourceFile file = new SourceFile("x.pband", text);
     int mark = text.indexOf("# mark");
     StringBuilder words = new StringBuilder();
-    int until = text.codePointCount(0, mark);
     for (Token word : Syntax.laidOut(file)) {
-      if (word.getStopIndex() >= word.getStartIndex() && word.getStartIndex() < until) {
+      if (word.getStopIndex() >= word.getStartIndex() && word.getStartIndex() < mark) {
         words.append(word.getText().strip()).append(' ');
       }
     }
