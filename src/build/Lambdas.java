@@ -1,0 +1,318 @@
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.objectweb.asm.ClassReader;
+import org.objectweb.asm.ClassVisitor;
+import org.objectweb.asm.ClassWriter;
+import org.objectweb.asm.Handle;
+import org.objectweb.asm.MethodVisitor;
+import org.objectweb.asm.Opcodes;
+import org.objectweb.asm.Type;
+
+/**
+ * Gives every lambda and method reference of compiled classes a class of its own, as a compiler
+ * before Java 8 would have. Java makes those classes when it first meets each lambda, which takes a
+ * cold start longer than to load one that is there.
+ *
+ * <p>usage: java -cp asm.jar Lambdas.java CLASSES
+ */
+public final class Lambdas {
+  private static final int API = Opcodes.ASM9;
+  private static final String METAFACTORY = "java/lang/invoke/LambdaMetafactory";
+
+  private static final Map<Type, String> BOXES =
+      Map.of(
+          Type.BOOLEAN_TYPE, "java/lang/Boolean",
+          Type.BYTE_TYPE, "java/lang/Byte",
+          Type.CHAR_TYPE, "java/lang/Character",
+          Type.SHORT_TYPE, "java/lang/Short",
+          Type.INT_TYPE, "java/lang/Integer",
+          Type.LONG_TYPE, "java/lang/Long",
+          Type.FLOAT_TYPE, "java/lang/Float",
+          Type.DOUBLE_TYPE, "java/lang/Double");
+
+  private final Map<String, byte[]> classes = new LinkedHashMap<>();
+  private final Map<String, byte[]> changed = new LinkedHashMap<>();
+  private final Map<String, List<String>> nests = new HashMap<>();
+
+  private Lambdas() {}
+
+  public static void main(String[] arguments) throws IOException {
+    Path root = Path.of(arguments[0]);
+    Lambdas lambdas = new Lambdas();
+    try (Stream<Path> files = Files.walk(root)) {
+      for (Path file : files.filter(f -> f.toString().endsWith(".class")).sorted().toList()) {
+        byte[] bytes = Files.readAllBytes(file);
+        lambdas.classes.put(new ClassReader(bytes).getClassName(), bytes);
+      }
+    }
+    lambdas.run();
+    for (Map.Entry<String, byte[]> one : lambdas.changed.entrySet()) {
+      Files.write(root.resolve(one.getKey() + ".class"), one.getValue());
+    }
+  }
+
+  private void run() {
+    classes.forEach(this::host);
+    nests.forEach(this::enlarge);
+  }
+
+  /** Puts the calls of new classes where the lambdas of a class were. */
+  private void host(String name, byte[] bytes) {
+    ClassReader reader = new ClassReader(bytes);
+    Host host = new Host(reader, new ClassWriter(0));
+    reader.accept(host, 0);
+    if (host.made > 0) {
+      changed.put(name, host.writer.toByteArray());
+    }
+  }
+
+  /** Names the new members of a nest, which may call what is private in it. */
+  private void enlarge(String nest, List<String> members) {
+    ClassReader reader = new ClassReader(changed.getOrDefault(nest, classes.get(nest)));
+    ClassWriter writer = new ClassWriter(0);
+    reader.accept(
+        new ClassVisitor(API, writer) {
+          @Override
+          public void visitEnd() {
+            members.forEach(this::visitNestMember);
+            super.visitEnd();
+          }
+        },
+        0);
+    changed.put(nest, writer.toByteArray());
+  }
+
+  private final class Host extends ClassVisitor {
+    private final String name;
+    private final int version;
+    private final ClassWriter writer;
+    private String nest;
+    private int made;
+
+    Host(ClassReader reader, ClassWriter writer) {
+      super(API, writer);
+      this.writer = writer;
+      this.name = reader.getClassName();
+      this.version = reader.readUnsignedShort(6);
+      this.nest = name;
+    }
+
+    @Override
+    public void visitNestHost(String host) {
+      nest = host;
+      super.visitNestHost(host);
+    }
+
+    @Override
+    public MethodVisitor visitMethod(
+        int access, String method, String descriptor, String signature, String[] exceptions) {
+      return new MethodVisitor(
+          API, super.visitMethod(access, method, descriptor, signature, exceptions)) {
+        @Override
+        public void visitInvokeDynamicInsn(
+            String sam, String shape, Handle factory, Object... arguments) {
+          if (!factory.getOwner().equals(METAFACTORY) || !factory.getName().equals("metafactory")) {
+            super.visitInvokeDynamicInsn(sam, shape, factory, arguments);
+            return;
+          }
+          String lambda = name + "$$" + made++;
+          changed.put(
+              lambda, new Lambda(lambda, Type.getType(shape), sam, arguments).bytes(version, nest));
+          nests.computeIfAbsent(nest, n -> new ArrayList<>()).add(lambda);
+          super.visitMethodInsn(Opcodes.INVOKESTATIC, lambda, "of", shape, false);
+        }
+      };
+    }
+  }
+
+  /** A class for one lambda: its captured values as fields, and the method that it implements. */
+  private static final class Lambda {
+    private final String name;
+    private final Type shape;
+    private final Type[] captured;
+    private final String sam;
+    private final Type erased;
+    private final Handle body;
+    private final Type exact;
+    private final ClassWriter writer = new ClassWriter(ClassWriter.COMPUTE_MAXS);
+
+    /**
+     * @param shape what is captured, and the interface
+     * @param arguments as the metafactory takes them: the method's erased type, its body and its
+     *     type where the lambda stands
+     */
+    Lambda(String name, Type shape, String sam, Object[] arguments) {
+      this.name = name;
+      this.shape = shape;
+      this.captured = shape.getArgumentTypes();
+      this.sam = sam;
+      this.erased = (Type) arguments[0];
+      this.body = (Handle) arguments[1];
+      this.exact = (Type) arguments[2];
+    }
+
+    byte[] bytes(int version, String nest) {
+      writer.visit(
+          version,
+          Opcodes.ACC_FINAL | Opcodes.ACC_SYNTHETIC | Opcodes.ACC_SUPER,
+          name,
+          null,
+          "java/lang/Object",
+          new String[] {shape.getReturnType().getInternalName()});
+      writer.visitNestHost(nest);
+      for (int i = 0; i < captured.length; i++) {
+        int access = Opcodes.ACC_PRIVATE | Opcodes.ACC_FINAL;
+        writer.visitField(access, field(i), captured[i].getDescriptor(), null, null).visitEnd();
+      }
+      constructor();
+      factory();
+      method();
+      writer.visitEnd();
+      return writer.toByteArray();
+    }
+
+    private static String field(int i) {
+      return "captured" + i;
+    }
+
+    private MethodVisitor begun(int access, String method, String descriptor) {
+      MethodVisitor code = writer.visitMethod(access, method, descriptor, null, null);
+      code.visitCode();
+      return code;
+    }
+
+    private static void ended(MethodVisitor code) {
+      code.visitMaxs(0, 0);
+      code.visitEnd();
+    }
+
+    private String constructed() {
+      return Type.getMethodDescriptor(Type.VOID_TYPE, captured);
+    }
+
+    private void constructor() {
+      MethodVisitor code = begun(Opcodes.ACC_PRIVATE, "<init>", constructed());
+      code.visitVarInsn(Opcodes.ALOAD, 0);
+      code.visitMethodInsn(Opcodes.INVOKESPECIAL, "java/lang/Object", "<init>", "()V", false);
+      int slot = 1;
+      for (int i = 0; i < captured.length; i++) {
+        code.visitVarInsn(Opcodes.ALOAD, 0);
+        code.visitVarInsn(captured[i].getOpcode(Opcodes.ILOAD), slot);
+        code.visitFieldInsn(Opcodes.PUTFIELD, name, field(i), captured[i].getDescriptor());
+        slot += captured[i].getSize();
+      }
+      code.visitInsn(Opcodes.RETURN);
+      ended(code);
+    }
+
+    private void factory() {
+      MethodVisitor code = begun(Opcodes.ACC_STATIC, "of", shape.getDescriptor());
+      code.visitTypeInsn(Opcodes.NEW, name);
+      code.visitInsn(Opcodes.DUP);
+      int slot = 0;
+      for (Type one : captured) {
+        code.visitVarInsn(one.getOpcode(Opcodes.ILOAD), slot);
+        slot += one.getSize();
+      }
+      code.visitMethodInsn(Opcodes.INVOKESPECIAL, name, "<init>", constructed(), false);
+      code.visitInsn(Opcodes.ARETURN);
+      ended(code);
+    }
+
+    /** Calls the body with what was captured and what is given. */
+    private void method() {
+      MethodVisitor code = begun(Opcodes.ACC_PUBLIC, sam, erased.getDescriptor());
+      boolean makes = body.getTag() == Opcodes.H_NEWINVOKESPECIAL;
+      boolean fixed = body.getTag() == Opcodes.H_INVOKESTATIC;
+      List<Type> taken = new ArrayList<>(List.of(Type.getArgumentTypes(body.getDesc())));
+      if (makes) {
+        code.visitTypeInsn(Opcodes.NEW, body.getOwner());
+        code.visitInsn(Opcodes.DUP);
+      } else if (!fixed) {
+        taken.add(0, Type.getObjectType(body.getOwner()));
+      }
+      for (int i = 0; i < captured.length; i++) {
+        code.visitVarInsn(Opcodes.ALOAD, 0);
+        code.visitFieldInsn(Opcodes.GETFIELD, name, field(i), captured[i].getDescriptor());
+        convert(code, captured[i], taken.get(i));
+      }
+      int slot = 1;
+      for (int i = 0; i < erased.getArgumentTypes().length; i++) {
+        Type given = erased.getArgumentTypes()[i];
+        Type meant = exact.getArgumentTypes()[i];
+        code.visitVarInsn(given.getOpcode(Opcodes.ILOAD), slot);
+        slot += given.getSize();
+        convert(code, given, meant);
+        convert(code, meant, taken.get(captured.length + i));
+      }
+      boolean inInterface = body.isInterface();
+      int call =
+          makes
+              ? Opcodes.INVOKESPECIAL
+              : fixed
+                  ? Opcodes.INVOKESTATIC
+                  : inInterface ? Opcodes.INVOKEINTERFACE : Opcodes.INVOKEVIRTUAL;
+      code.visitMethodInsn(call, body.getOwner(), body.getName(), body.getDesc(), inInterface);
+      back(code, makes ? Type.getObjectType(body.getOwner()) : Type.getReturnType(body.getDesc()));
+      ended(code);
+    }
+
+    private void back(MethodVisitor code, Type result) {
+      Type wanted = erased.getReturnType();
+      if (wanted == Type.VOID_TYPE) {
+        if (result != Type.VOID_TYPE) {
+          code.visitInsn(result.getSize() == 2 ? Opcodes.POP2 : Opcodes.POP);
+        }
+      } else {
+        convert(code, result, exact.getReturnType());
+        convert(code, exact.getReturnType(), wanted);
+      }
+      code.visitInsn(wanted.getOpcode(Opcodes.IRETURN));
+    }
+
+    private static boolean isPrimitive(Type type) {
+      return type.getSort() < Type.ARRAY;
+    }
+
+    /** Boxes, unboxes, widens or casts. */
+    private static void convert(MethodVisitor code, Type from, Type to) {
+      if (from.equals(to)) {
+        return;
+      }
+      if (isPrimitive(from) && isPrimitive(to)) {
+        widen(code, from, to);
+      } else if (isPrimitive(from)) {
+        String box = BOXES.get(from);
+        String shape = Type.getMethodDescriptor(Type.getObjectType(box), from);
+        code.visitMethodInsn(Opcodes.INVOKESTATIC, box, "valueOf", shape, false);
+      } else if (isPrimitive(to)) {
+        String box = BOXES.get(to);
+        code.visitTypeInsn(Opcodes.CHECKCAST, box);
+        String shape = Type.getMethodDescriptor(to);
+        code.visitMethodInsn(Opcodes.INVOKEVIRTUAL, box, to.getClassName() + "Value", shape, false);
+      } else {
+        code.visitTypeInsn(Opcodes.CHECKCAST, to.getInternalName());
+      }
+    }
+
+    private static void widen(MethodVisitor code, Type from, Type to) {
+      boolean small = from.getSort() <= Type.INT;
+      if (small && to == Type.LONG_TYPE) {
+        code.visitInsn(Opcodes.I2L);
+      } else if (small && to == Type.DOUBLE_TYPE) {
+        code.visitInsn(Opcodes.I2D);
+      } else if (from == Type.LONG_TYPE && to == Type.DOUBLE_TYPE) {
+        code.visitInsn(Opcodes.L2D);
+      } else if (!small || to != Type.INT_TYPE) {
+        throw new IllegalStateException("from " + from + " to " + to);
+      }
+    }
+  }
+}
