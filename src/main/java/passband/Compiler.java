@@ -1,7 +1,6 @@
 package passband;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -143,7 +142,7 @@ public final class Compiler {
         }
       }
     }
-    plans.sort(Comparator.comparing(p -> p.name().text()));
+    plans.sort((one, other) -> one.name().text().compareTo(other.name().text()));
     sayTwins(plans, later);
     return plans;
   }

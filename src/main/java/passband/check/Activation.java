@@ -12,6 +12,7 @@ import passband.plan.Plan;
 import passband.plan.Point;
 import passband.plan.Stage;
 import passband.resolve.Scope;
+import passband.sequence.Seq;
 import passband.syntax.Tree;
 import passband.syntax.Tree.TerminalKind;
 import passband.syntax.Word;
@@ -44,10 +45,10 @@ final class Activation implements Check {
     }
     Nets nets = new Nets(run.setup().wires());
     boolean joined =
-        plan.analyzer().terminals().stream()
+        Seq.of(plan.analyzer().terminals())
             .anyMatch(t -> t.kind() == TerminalKind.KEY && nets.reaches(contacts, t));
     if (!joined) {
-      String names = String.join(" or ", contacts.stream().map(Terminal::id).toList());
+      String names = String.join(" or ", Seq.of(contacts).map(Terminal::id).toList());
       diagnostics.add(
           Diagnostic.of(
                   Code.ACTIVATION_OPEN,
@@ -70,7 +71,7 @@ final class Activation implements Check {
           diagnostics,
           parts.get(parts.size() - 2),
           "outlet",
-          device.outlets().stream().map(o -> o.name().text()).toList());
+          Seq.of(device.outlets()).map(o -> o.name().text()).toList());
       return null;
     }
     Terminal contact = outlet.terminal(name.text());
@@ -80,7 +81,7 @@ final class Activation implements Check {
           name,
           "contact",
           " on the outlet '" + outlet.name().text() + "'",
-          outlet.terminals().stream()
+          Seq.of(outlet.terminals())
               .filter(t -> t.kind() == TerminalKind.CONTACT)
               .map(t -> t.name().text())
               .toList());

@@ -4,6 +4,7 @@ import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.plan.Plan;
+import passband.sequence.Seq;
 
 /**
  * {@code caution-missing}, an error that nothing allows: output is delivered and the sheet does not
@@ -12,9 +13,9 @@ import passband.plan.Plan;
 final class BurnCaution implements Check {
   @Override
   public void check(Plan plan, Diagnostics diagnostics) {
-    boolean output = plan.points().stream().anyMatch(p -> p.mode() != null);
+    boolean output = Seq.of(plan.points()).anyMatch(p -> p.mode() != null);
     boolean said =
-        plan.cautions().stream()
+        Seq.of(plan.cautions())
             .anyMatch(c -> c.name().text().equals("burn") && !c.text().isBlank());
     if (output && !said) {
       diagnostics.add(

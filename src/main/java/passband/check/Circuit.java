@@ -16,6 +16,7 @@ import passband.model.Terminal;
 import passband.plan.Plan;
 import passband.plan.Point;
 import passband.plan.Stage;
+import passband.sequence.Seq;
 import passband.source.Span;
 
 /**
@@ -83,7 +84,7 @@ final class Circuit implements Check {
       if (own != null) {
         leakage(plan, nets, active, own, limit.quantity(), run, diagnostics);
       } else if (!closes(plan, nets, active, back)) {
-        if (mode.through() != null && back.stream().noneMatch(nets::wired)) {
+        if (mode.through() != null && Seq.of(back).noneMatch(nets::wired)) {
           diagnostics.add(
               Diagnostic.of(
                       Code.RETURN_MISSING,
@@ -114,7 +115,7 @@ final class Circuit implements Check {
   }
 
   private static List<Terminal> poles(Outlet outlet) {
-    return outlet.terminals().stream().filter(t -> t.kind().carriesOutput()).toList();
+    return Seq.of(outlet.terminals()).filter(t -> t.kind().carriesOutput()).toList();
   }
 
   /**

@@ -14,6 +14,7 @@ import passband.plan.Point;
 import passband.plan.Stage;
 import passband.plan.Wire;
 import passband.quantity.Rational;
+import passband.sequence.Seq;
 
 /**
  * What of a device a procedure tests: its modes on each outlet, low, middle and high. Low is the
@@ -68,7 +69,7 @@ public final class Coverage {
 
   private static Cell cell(Plan plan, Mode mode, Outlet outlet) {
     List<Point> points =
-        plan.points().stream().filter(p -> p.mode() == mode && p.outlet() == outlet).toList();
+        Seq.of(plan.points()).filter(p -> p.mode() == mode && p.outlet() == outlet).toList();
     Series span = mode.setting();
     if (span == null || span.lowest().equals(span.highest())) {
       return new Cell(mode, outlet, !points.isEmpty(), null, null, null);
@@ -87,7 +88,7 @@ public final class Coverage {
 
   /** Whether the mode can be set to anything between. */
   private static boolean between(Series span, Rational low, Rational high) {
-    return span.segments().stream()
+    return Seq.of(span.segments())
         .map(s -> above(s, low, high))
         .anyMatch(value -> inside(value, low, high) && span.contains(value));
   }
@@ -131,9 +132,9 @@ public final class Coverage {
   /** The outlets with poles that no run is on and no lead of a run goes to. */
   static List<Outlet> untouched(Plan plan) {
     Device device = plan.device();
-    return device.outlets().stream()
-        .filter(o -> o.terminals().stream().anyMatch(t -> t.kind().carriesOutput()))
-        .filter(o -> plan.runs().stream().noneMatch(run -> touches(run, o)))
+    return Seq.of(device.outlets())
+        .filter(o -> Seq.of(o.terminals()).anyMatch(t -> t.kind().carriesOutput()))
+        .filter(o -> Seq.of(plan.runs()).noneMatch(run -> touches(run, o)))
         .toList();
   }
 
@@ -143,7 +144,7 @@ public final class Coverage {
     }
     String owner = outlet.name().text();
     List<Wire> wires = run.setup() == null ? List.of() : run.setup().wires();
-    return wires.stream()
+    return Seq.of(wires)
         .anyMatch(w -> w.from().owner().equals(owner) || w.to().owner().equals(owner));
   }
 }

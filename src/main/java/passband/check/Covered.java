@@ -7,6 +7,7 @@ import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.model.Device.Outlet;
 import passband.plan.Plan;
+import passband.sequence.Seq;
 import passband.source.Span;
 
 /**
@@ -33,7 +34,7 @@ final class Covered implements Check {
       }
     }
     List<String> outlets =
-        Coverage.untouched(plan).stream().map((Outlet o) -> o.name().text()).toList();
+        Seq.of(Coverage.untouched(plan)).map((Outlet o) -> o.name().text()).toList();
     say(Code.MODE_UNTESTED, where, "no test covers " + Figures.list(modes), modes, diagnostics);
     say(
         Code.OUTLET_UNTESTED,

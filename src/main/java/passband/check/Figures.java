@@ -10,6 +10,7 @@ import passband.plan.Point;
 import passband.quantity.Rational;
 import passband.quantity.Real;
 import passband.quantity.Unit;
+import passband.sequence.Seq;
 
 /** Values as messages show them, and points as checks compare them. */
 final class Figures {
@@ -44,7 +45,7 @@ final class Figures {
 
   /** The point's limit of a quantity, or null. */
   static Limit limit(Point point, String quantity) {
-    return point.limits().stream()
+    return Seq.of(point.limits())
         .filter(l -> l.quantity().equals(quantity))
         .findFirst()
         .orElse(null);

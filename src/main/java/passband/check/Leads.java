@@ -13,6 +13,7 @@ import passband.plan.Plan;
 import passband.plan.Setup;
 import passband.plan.Stage;
 import passband.plan.Wire;
+import passband.sequence.Seq;
 import passband.syntax.Tree.TerminalKind;
 
 /**
@@ -108,7 +109,7 @@ final class Leads implements Check {
     Nets nets = new Nets(setup.wires());
     List<Terminal> ends = new ArrayList<>();
     analyzer.loads().forEach(l -> ends.addAll(List.of(l.from(), l.to())));
-    analyzer.measures().stream()
+    Seq.of(analyzer.measures())
         .filter(m -> m.from() != null)
         .forEach(m -> ends.addAll(List.of(m.from(), m.to())));
     for (Wire wire : setup.wires()) {
@@ -121,8 +122,8 @@ final class Leads implements Check {
   }
 
   private static boolean isEnd(Analyzer analyzer, Terminal jack) {
-    return analyzer.loads().stream().anyMatch(l -> l.from().same(jack) || l.to().same(jack))
-        || analyzer.measures().stream()
+    return Seq.of(analyzer.loads()).anyMatch(l -> l.from().same(jack) || l.to().same(jack))
+        || Seq.of(analyzer.measures())
             .anyMatch(m -> m.from() != null && (m.from().same(jack) || m.to().same(jack)));
   }
 }

@@ -1,6 +1,5 @@
 package passband.check;
 
-import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import passband.diagnostic.Code;
@@ -11,6 +10,7 @@ import passband.plan.Plan;
 import passband.plan.Point;
 import passband.plan.Stage;
 import passband.quantity.Rational;
+import passband.sequence.Seq;
 
 /**
  * {@code limits-fall} and {@code limits-copied}, warnings: limits that fall while the setting
@@ -22,9 +22,9 @@ final class LimitOrder implements Check {
   public void check(Plan plan, Diagnostics diagnostics) {
     for (Stage.Run run : plan.runs()) {
       List<Point> points =
-          run.points().stream()
+          Seq.of(run.points())
               .filter(p -> p.setting() != null)
-              .sorted(Comparator.comparing((Point p) -> p.setting().si()))
+              .sorted((one, other) -> one.setting().si().compareTo(other.setting().si()))
               .toList();
       for (String quantity : Figures.quantities(points)) {
         look(points, quantity, diagnostics);

@@ -14,6 +14,7 @@ import passband.quantity.Rational;
 import passband.quantity.Real;
 import passband.quantity.Unit;
 import passband.quantity.Units;
+import passband.sequence.Seq;
 
 /**
  * {@code load-overpowered}, an error: more power at a point's upper limit than the load takes for
@@ -132,7 +133,7 @@ final class LoadPower implements Check {
   }
 
   private static Rational continuous(LoadBank bank) {
-    return bank.power().stream()
+    return Seq.of(bank.power())
         .filter(r -> r.time() == null)
         .map(PowerRating::power)
         .reduce(Rational::max)

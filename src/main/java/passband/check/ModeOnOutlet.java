@@ -5,6 +5,7 @@ import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.plan.Plan;
 import passband.plan.Point;
+import passband.sequence.Seq;
 
 /**
  * {@code mode-not-on-outlet}, an error: a point asks for a mode on an outlet that does not have it.
@@ -25,7 +26,7 @@ final class ModeOnOutlet implements Check {
                   + "' is not on the outlet '"
                   + point.outlet().name().text()
                   + "'";
-      String on = Figures.list(point.mode().outlets().stream().map(o -> o.name().text()).toList());
+      String on = Figures.list(Seq.of(point.mode().outlets()).map(o -> o.name().text()).toList());
       diagnostics.add(
           Diagnostic.of(Code.MODE_NOT_ON_OUTLET, point.places().mode(), where)
               .note(point.mode().name().span(), "the mode is on " + on));

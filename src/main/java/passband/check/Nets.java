@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Set;
 import passband.model.Terminal;
 import passband.plan.Wire;
+import passband.sequence.Seq;
 
 /**
  * A setup as a graph: terminals are its nodes, leads and links its edges. What hangs together by
@@ -38,7 +39,7 @@ final class Nets {
   /** Whether any of the terminals hangs together with one. */
   boolean reaches(List<Terminal> some, Terminal one) {
     Set<String> net = net(one);
-    return some.stream().anyMatch(t -> net.contains(t.id()));
+    return Seq.of(some).anyMatch(t -> net.contains(t.id()));
   }
 
   /** Whether a lead goes to the terminal. */

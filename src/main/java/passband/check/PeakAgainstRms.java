@@ -7,6 +7,7 @@ import passband.limit.Limit;
 import passband.plan.Plan;
 import passband.plan.Point;
 import passband.quantity.Real;
+import passband.sequence.Seq;
 import passband.syntax.Expression;
 import passband.syntax.Limit.AtMost;
 import passband.syntax.Tree;
@@ -57,7 +58,7 @@ final class PeakAgainstRms implements Check {
   }
 
   private static Tree.QuantityLimit peak(Point point) {
-    return point.mode().limits().stream()
+    return Seq.of(point.mode().limits())
         .filter(l -> l.quantity().text().equals("peak-voltage"))
         .findFirst()
         .orElse(null);

@@ -1,7 +1,6 @@
 package passband.check;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostic;
@@ -11,6 +10,7 @@ import passband.plan.Plan;
 import passband.plan.Point;
 import passband.plan.Stage;
 import passband.quantity.Rational;
+import passband.sequence.Seq;
 
 /**
  * {@code prefix-slip}, a warning: a stated limit that is some thousand times its neighbours, or a
@@ -41,10 +41,7 @@ final class PrefixSlip implements Check {
       return;
     }
     List<Rational> sizes =
-        stated.stream()
-            .map(p -> size(Figures.limit(p, quantity)))
-            .sorted(Comparator.naturalOrder())
-            .toList();
+        Seq.of(stated).map(p -> size(Figures.limit(p, quantity))).sorted().toList();
     Rational middle = sizes.get((sizes.size() - 1) / 2);
     for (Point point : stated) {
       Limit limit = Figures.limit(point, quantity);

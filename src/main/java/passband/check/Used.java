@@ -6,6 +6,7 @@ import passband.diagnostic.Diagnostics;
 import passband.model.Lead;
 import passband.plan.Plan;
 import passband.plan.Stage;
+import passband.sequence.Seq;
 import passband.source.SourceFile;
 import passband.syntax.Tree;
 
@@ -27,7 +28,7 @@ final class Used implements Check {
           setup.analyzer() != null
               && !setup.analyzer().text().equals(plan.analyzer().name().text());
       if (!other
-          && plan.runs().stream()
+          && Seq.of(plan.runs())
               .noneMatch(
                   r -> r.setup() != null && r.setup().name().text().equals(setup.name().text()))) {
         say(diagnostics, setup.name(), "no test is in the setup");
@@ -48,14 +49,14 @@ final class Used implements Check {
   }
 
   private static boolean taken(Plan plan, Lead lead) {
-    return plan.tree().setups().stream()
-        .flatMap(s -> s.wires().stream())
+    return Seq.of(plan.tree().setups())
+        .flatMap(s -> Seq.of(s.wires()))
         .anyMatch(w -> w.lead().text().equals(lead.name().text()));
   }
 
   private static void accepted(Stage.Run run, passband.syntax.Word name, Diagnostics diagnostics) {
-    if (run.points().stream()
-        .flatMap(p -> p.limits().stream())
+    if (Seq.of(run.points())
+        .flatMap(p -> Seq.of(p.limits()))
         .noneMatch(l -> l.quantity().equals(name.text()))) {
       say(diagnostics, name, "the test does not accept");
     }

@@ -10,6 +10,7 @@ import java.util.TreeSet;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.resolve.Scope;
+import passband.sequence.Seq;
 import passband.source.Span;
 import passband.syntax.Word;
 
@@ -24,7 +25,7 @@ final class Findings {
   void take(Group.Found found) {
     diagnostics.addAll(found.diagnostics().list());
     quieting.addAll(found.quieting());
-    found.consulted().stream().filter(Files::exists).forEach(read::add);
+    Seq.of(found.consulted()).filter(Files::exists).forEach(read::add);
     Set<String> own = new HashSet<>();
     for (Word name : found.names()) {
       boolean twin = !own.add(name.text()); // the compiler has said so

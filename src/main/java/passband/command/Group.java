@@ -11,6 +11,7 @@ import passband.Compiler;
 import passband.diagnostic.Diagnostics;
 import passband.plan.Plan;
 import passband.resolve.Library;
+import passband.sequence.Seq;
 import passband.source.Decoder;
 import passband.source.SourceFile;
 import passband.source.Span;
@@ -105,11 +106,11 @@ record Group(
     root.done(files);
     Set<Path> consulted = new TreeSet<>();
     library.consulted().forEach(path -> consulted.add(root.resolve(path)));
-    List<Word> names = plans.stream().map(plan -> shortened(plan.name())).toList();
+    List<Word> names = Seq.of(plans).map(plan -> shortened(plan.name())).toList();
     Set<Span> quieting = compiler.quieting();
     boolean silent =
         diagnostics.list().isEmpty()
-            && quieting.stream().allMatch(s -> s.file().path().equals(root.shown() + start));
+            && Seq.of(quieting).allMatch(s -> s.file().path().equals(root.shown() + start));
     return new Compiled(plans, new Found(names, diagnostics, quieting, silent, consulted));
   }
 

@@ -53,7 +53,8 @@ final class InOrder {
     }
   }
 
-  private static Thread thread(Runnable work) {
+  /** A thread for work on sources; the program does not wait for it to end. */
+  static Thread thread(Runnable work) {
     // The parser goes as deep as a text is nested; the default of 1 MiB is the main thread's 8.
     Thread thread = new Thread(null, work, "passband", 8L << 20);
     thread.setDaemon(true);

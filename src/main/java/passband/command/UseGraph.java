@@ -2,19 +2,14 @@ package passband.command;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.Deque;
 import java.util.HashMap;
 import java.util.HashSet;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import passband.resolve.Library;
 import passband.source.SourceReader;
 
@@ -23,9 +18,6 @@ import passband.source.SourceReader;
  * together and how long a parsed file is kept; what a file really uses the compiler finds itself.
  */
 final class UseGraph {
-  private static final Pattern USE = Pattern.compile("(?m)^[ \\t]*use[ \\t]+\"([^\"\\r\\n]*)\"");
-  private static final Pattern ANALYZER = Pattern.compile("(?m)^[ \\t]*analyzer[^\\r\\n]*\\{");
-
   private final SourceReader reader;
   private final Map<String, List<String>> uses = new HashMap<>();
   private final Set<String> used = new HashSet<>();
@@ -34,9 +26,9 @@ final class UseGraph {
   /** Looks at the files and at all that they use. */
   UseGraph(Collection<String> files, SourceReader reader) {
     this.reader = reader;
-    Deque<String> next = new ArrayDeque<>(files);
-    while (!next.isEmpty()) {
-      String path = next.poll();
+    List<String> next = new ArrayList<>(files);
+    for (int i = 0; i < next.size(); i++) {
+      String path = next.get(i);
       if (!uses.containsKey(path)) {
         uses.put(path, look(path));
         next.addAll(uses.get(path));
@@ -52,18 +44,38 @@ final class UseGraph {
     } catch (IOException e) {
       return found; // said when it is compiled
     }
-    if (ANALYZER.matcher(text).find()) {
-      withAnalyzers.add(path);
-    }
-    Matcher use = USE.matcher(text);
-    while (use.find()) {
-      String target = Library.normalised(path, use.group(1));
-      if (target != null && !target.equals(path)) {
-        found.add(target);
-        used.add(target);
+    int end;
+    for (int at = 0; at < text.length(); at = end + 1) {
+      end = at;
+      while (end < text.length() && text.charAt(end) != '\n' && text.charAt(end) != '\r') {
+        end++;
+      }
+      while (at < end && isBlank(text.charAt(at))) {
+        at++;
+      }
+      if (text.startsWith("use", at)) {
+        String target = target(path, text.substring(at, end));
+        if (target != null && !target.equals(path)) {
+          found.add(target);
+          used.add(target);
+        }
+      } else if (text.startsWith("analyzer", at) && text.substring(at, end).indexOf('{') > 0) {
+        withAnalyzers.add(path);
       }
     }
     return found;
+  }
+
+  private static boolean isBlank(char c) {
+    return c == ' ' || c == '\t' || c == '\uFEFF';
+  }
+
+  /** What a line that starts with {@code use} uses; null when that is no file under the root. */
+  private static String target(String path, String line) {
+    int from = line.indexOf('"') + 1;
+    int to = line.indexOf('"', from);
+    boolean plain = from > 0 && to > from && line.substring("use".length(), from - 1).isBlank();
+    return plain ? Library.normalised(path, line.substring(from, to)) : null;
   }
 
   /** The files in which an analyzer is declared. */
@@ -96,14 +108,6 @@ final class UseGraph {
 
   /** A file and all that it uses. */
   Set<String> from(String start) {
-    Set<String> reached = new LinkedHashSet<>();
-    Deque<String> next = new ArrayDeque<>(List.of(start));
-    while (!next.isEmpty()) {
-      String path = next.poll();
-      if (reached.add(path)) {
-        next.addAll(uses.getOrDefault(path, List.of()));
-      }
-    }
-    return reached;
+    return Library.reached(start, uses);
   }
 }

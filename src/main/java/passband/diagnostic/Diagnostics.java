@@ -4,6 +4,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import passband.sequence.Seq;
 import passband.source.Span;
 
 /** Gathers what is found, once for each code and place, and gives it back in order of place. */
@@ -39,7 +40,7 @@ public final class Diagnostics {
     found.removeIf(filter);
     seen.clear();
     found.forEach(d -> seen.add(new Key(d.code(), d.span())));
-    errors = (int) found.stream().filter(Diagnostic::isError).count();
+    errors = (int) Seq.of(found).filter(Diagnostic::isError).count();
     return before - found.size();
   }
 

@@ -11,6 +11,7 @@ import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
 import passband.quantity.Real;
 import passband.quantity.Unit;
+import passband.sequence.Seq;
 import passband.source.Span;
 import passband.syntax.Tree;
 
@@ -158,7 +159,7 @@ public final class LimitMaker {
     if (mode.output() != null && mode.output().quantity().text().equals(quantity)) {
       return mode.output();
     }
-    return mode.limits().stream()
+    return Seq.of(mode.limits())
         .filter(l -> l.quantity().text().equals(quantity))
         .findFirst()
         .orElse(null);
@@ -302,10 +303,10 @@ public final class LimitMaker {
             where,
             "the analyzer '" + analyzer.name().text() + "' does not measure " + read.name());
     String can =
-        String.join(", ", analyzer.measures().stream().map(m -> m.quantity().name()).toList());
+        String.join(", ", Seq.of(analyzer.measures()).map(m -> m.quantity().name()).toList());
     boolean through =
         accept.readAs() == null
-            && analyzer.measures().stream()
+            && Seq.of(analyzer.measures())
                 .anyMatch(m -> Conversion.exists(read.name(), m.quantity().name()));
     diagnostics.add(
         diagnostic.hint(through ? "add ', read as …'; it measures " + can : "it measures " + can));

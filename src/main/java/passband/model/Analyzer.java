@@ -5,6 +5,7 @@ import java.util.Map;
 import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
 import passband.quantity.Unit;
+import passband.sequence.Seq;
 import passband.source.Span;
 import passband.syntax.Tree;
 import passband.syntax.Word;
@@ -68,12 +69,12 @@ public record Analyzer(
 
   /** The terminal of this name, or null. */
   public Terminal terminal(String wanted) {
-    return terminals.stream().filter(t -> t.name().text().equals(wanted)).findFirst().orElse(null);
+    return Seq.of(terminals).filter(t -> t.name().text().equals(wanted)).findFirst().orElse(null);
   }
 
   /** How the quantity is measured, or null when it is not. */
   public Measure measure(String quantity) {
-    return measures.stream()
+    return Seq.of(measures)
         .filter(m -> m.quantity().name().equals(quantity))
         .findFirst()
         .orElse(null);
@@ -81,6 +82,6 @@ public record Analyzer(
 
   /** The load that can be set to the value, or null. */
   public LoadBank load(Rational ohms) {
-    return loads.stream().filter(l -> l.values().contains(ohms)).findFirst().orElse(null);
+    return Seq.of(loads).filter(l -> l.values().contains(ohms)).findFirst().orElse(null);
   }
 }

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
+import passband.sequence.Seq;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -27,10 +28,7 @@ public record Device(
   public record Outlet(Word name, String title, String renamedFrom, List<Terminal> terminals) {
     /** The terminal of this name, or null. */
     public Terminal terminal(String wanted) {
-      return terminals.stream()
-          .filter(t -> t.name().text().equals(wanted))
-          .findFirst()
-          .orElse(null);
+      return Seq.of(terminals).filter(t -> t.name().text().equals(wanted)).findFirst().orElse(null);
     }
   }
 
@@ -90,22 +88,22 @@ public record Device(
 
     /** Whether the mode is on the outlet. */
     public boolean isOn(Outlet outlet) {
-      return outlets.stream().anyMatch(o -> o.name().text().equals(outlet.name().text()));
+      return Seq.of(outlets).anyMatch(o -> o.name().text().equals(outlet.name().text()));
     }
   }
 
   /** The outlet of this name, or null. */
   public Outlet outlet(String wanted) {
-    return outlets.stream().filter(o -> o.name().text().equals(wanted)).findFirst().orElse(null);
+    return Seq.of(outlets).filter(o -> o.name().text().equals(wanted)).findFirst().orElse(null);
   }
 
   /** The mode of this name, or null. */
   public Mode mode(String wanted) {
-    return modes.stream().filter(m -> m.name().text().equals(wanted)).findFirst().orElse(null);
+    return Seq.of(modes).filter(m -> m.name().text().equals(wanted)).findFirst().orElse(null);
   }
 
   /** The state of this name, or null. */
   public State state(String wanted) {
-    return states.stream().filter(s -> s.name().text().equals(wanted)).findFirst().orElse(null);
+    return Seq.of(states).filter(s -> s.name().text().equals(wanted)).findFirst().orElse(null);
   }
 }

@@ -5,6 +5,7 @@ import java.util.List;
 import passband.quantity.Dimension;
 import passband.quantity.Rational;
 import passband.quantity.Unit;
+import passband.sequence.Seq;
 
 /**
  * Values that something can be set to: single ones, and spans with or without a step.
@@ -49,7 +50,7 @@ public record Series(Dimension dimension, Unit unit, List<Segment> segments) {
 
   /** Whether the value can be set. */
   public boolean contains(Rational value) {
-    return segments.stream().anyMatch(s -> s.contains(value));
+    return Seq.of(segments).anyMatch(s -> s.contains(value));
   }
 
   /** Whether the value is between the ends, on a step or not. */
@@ -59,11 +60,11 @@ public record Series(Dimension dimension, Unit unit, List<Segment> segments) {
 
   /** The least value. */
   public Rational lowest() {
-    return segments.stream().map(Segment::from).reduce(Rational::min).orElseThrow();
+    return Seq.of(segments).map(Segment::from).reduce(Rational::min).orElseThrow();
   }
 
   /** The greatest value. */
   public Rational highest() {
-    return segments.stream().map(Segment::to).reduce(Rational::max).orElseThrow();
+    return Seq.of(segments).map(Segment::to).reduce(Rational::max).orElseThrow();
   }
 }

@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import passband.parse.antlr.PassbandLexer;
+import passband.parse.antlr.PassbandParser;
 
 /** The words of the language, which the grammar lists as tokens. */
 public final class Keywords {
@@ -24,7 +25,7 @@ public final class Keywords {
 
   /** How a token that is a word of the language is written; null for other tokens. */
   static String written(int type) {
-    String name = PassbandLexer.VOCABULARY.getSymbolicName(type);
+    String name = PassbandParser.VOCABULARY.getSymbolicName(type);
     String word = name == null ? "" : word(name);
     return TYPES.containsKey(word) ? word : null;
   }
@@ -32,7 +33,7 @@ public final class Keywords {
   private static Map<String, Integer> types() {
     Map<String, Integer> types = new LinkedHashMap<>();
     for (int type = PassbandLexer.ACCEPT; type <= PassbandLexer.WITHIN; type++) {
-      types.put(word(PassbandLexer.VOCABULARY.getSymbolicName(type)), type);
+      types.put(word(PassbandParser.VOCABULARY.getSymbolicName(type)), type);
     }
     return types;
   }

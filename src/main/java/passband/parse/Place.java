@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
 import org.antlr.v4.runtime.CommonToken;
+import passband.sequence.Seq;
 import passband.source.SourceFile;
 import passband.source.Span;
 
@@ -130,6 +131,6 @@ public record Place(
 
   /** Which cell of a row the cursor is in, from 0. */
   public int column() {
-    return (int) before.stream().filter("|"::equals).count();
+    return (int) Seq.of(before).filter("|"::equals).count();
   }
 }

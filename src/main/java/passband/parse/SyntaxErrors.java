@@ -15,6 +15,7 @@ import org.antlr.v4.runtime.misc.IntervalSet;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
+import passband.sequence.Seq;
 import passband.source.SourceFile;
 
 /** Says what the parser stumbled over, once a line and in the words of the language. */
@@ -105,7 +106,7 @@ final class SyntaxErrors extends BaseErrorListener {
   }
 
   private static String joined(List<String> names) {
-    List<String> distinct = names.stream().distinct().toList();
+    List<String> distinct = Seq.of(names).distinct().toList();
     int last = distinct.size() - 1;
     return last == 0
         ? distinct.get(0)

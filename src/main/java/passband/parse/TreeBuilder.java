@@ -8,6 +8,7 @@ import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.parse.antlr.PassbandParser.*;
+import passband.sequence.Seq;
 import passband.source.SourceFile;
 import passband.syntax.Amount;
 import passband.syntax.Limit;
@@ -357,7 +358,7 @@ final class TreeBuilder {
         head.FROM() == null ? null : leaves.ref(head.ref(0)),
         head.FROM() == null ? null : leaves.ref(head.ref(1)),
         new Ranges(leaves, diagnostics)
-            .of(measure.measureItem().stream().filter(TreeBuilder::wholeRange).toList()),
+            .of(Seq.of(measure.measureItem()).filter(TreeBuilder::wholeRange).toList()),
         leaves.line(head));
   }
 

@@ -7,6 +7,7 @@ import java.util.Set;
 import passband.diagnostic.Diagnostics;
 import passband.model.Device.Outlet;
 import passband.resolve.Scope;
+import passband.sequence.Seq;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -34,7 +35,7 @@ final class BenchOrder {
     List<Stage> stages = new ArrayList<>();
     int lastTest = lastTest();
     List<Tree.Part> body = tree.parts().subList(0, lastTest + 1);
-    List<String> phases = tree.phases().stream().map(Word::text).distinct().toList();
+    List<String> phases = Seq.of(tree.phases()).map(Word::text).distinct().toList();
     goThrough(body, phases.isEmpty() ? null : phases.get(0), null, stages);
     adjustments(stages);
     Set<String> affected = affected();
@@ -70,13 +71,13 @@ final class BenchOrder {
   }
 
   private void adjustments(List<Stage> stages) {
-    List<String> known = tests.stream().map(t -> t.name().text()).toList();
+    List<String> known = Seq.of(tests).map(t -> t.name().text()).toList();
     for (Tree.Part part : tree.parts()) {
       if (part instanceof Tree.Adjust adjust) {
-        adjust.affects().stream()
+        Seq.of(adjust.affects())
             .filter(a -> !known.contains(a.text()))
             .forEach(a -> Scope.unknown(diagnostics, a, "test", known));
-        List<String> affects = adjust.affects().stream().map(Word::text).toList();
+        List<String> affects = Seq.of(adjust.affects()).map(Word::text).toList();
         stages.add(
             new Stage.Adjust(
                 adjust.name(),
@@ -99,7 +100,7 @@ final class BenchOrder {
     List<TestPlanner> together = new ArrayList<>();
     for (Tree.Part part : parts) {
       if (part instanceof Tree.Test test) {
-        tests.stream()
+        Seq.of(tests)
             .filter(t -> t.tree() == test && (only == null || only.contains(test.name().text())))
             .forEach(together::add);
       } else if (part instanceof Tree.Section section && only == null) {
@@ -137,11 +138,11 @@ final class BenchOrder {
     List<Visit> sorted = new ArrayList<>();
     for (String place : places) {
       Set<String> setups = new LinkedHashSet<>();
-      visits.stream()
+      Seq.of(visits)
           .filter(v -> outletName(v).equals(place))
           .forEach(v -> setups.add(setupName(v)));
       for (String setup : setups) {
-        visits.stream()
+        Seq.of(visits)
             .filter(v -> outletName(v).equals(place) && setupName(v).equals(setup))
             .forEach(sorted::add);
       }

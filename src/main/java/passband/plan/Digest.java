@@ -11,6 +11,7 @@ import passband.model.ExtraSetting;
 import passband.model.Lead;
 import passband.model.Series;
 import passband.model.Terminal;
+import passband.sequence.Seq;
 import passband.source.Sha256;
 import passband.syntax.Tree;
 import passband.syntax.Word;
@@ -98,7 +99,7 @@ final class Digest {
     line("duty", mode.duty() == null ? null : mode.duty().on() + "/" + mode.duty().off());
     mode.activateBy()
         .forEach(
-            a -> line("activate", String.join(".", a.parts().stream().map(Word::text).toList())));
+            a -> line("activate", String.join(".", Seq.of(a.parts()).map(Word::text).toList())));
   }
 
   private void quantityLimit(String what, Tree.QuantityLimit limit) {
@@ -108,14 +109,14 @@ final class Digest {
   }
 
   private void actions(Map<String, Word> actions) {
-    actions.entrySet().stream()
-        .sorted(Map.Entry.comparingByKey())
+    Seq.of(actions.entrySet())
+        .sorted((one, other) -> one.getKey().compareTo(other.getKey()))
         .forEach(e -> line("action", e.getKey(), e.getValue().text()));
   }
 
   private void setting(ExtraSetting s) {
     List<String> options =
-        s.options() == null ? null : s.options().stream().map(Word::text).toList();
+        s.options() == null ? null : Seq.of(s.options()).map(Word::text).toList();
     line("extra", s.name().text(), s.title(), options, series(s.series()));
   }
 

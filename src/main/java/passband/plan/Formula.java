@@ -3,6 +3,7 @@ package passband.plan;
 import java.util.List;
 import passband.quantity.Unit;
 import passband.quantity.Units;
+import passband.sequence.Seq;
 import passband.syntax.Amount;
 import passband.syntax.Expression;
 
@@ -90,7 +91,7 @@ public final class Formula implements Expression.Visitor<String> {
 
   @Override
   public String call(Expression.Call call) {
-    List<String> arguments = call.arguments().stream().map(a -> a.accept(this)).toList();
+    List<String> arguments = Seq.of(call.arguments()).map(a -> a.accept(this)).toList();
     return call.function().text() + "(" + String.join(", ", arguments) + ")";
   }
 }

@@ -3,6 +3,7 @@ package passband.plan;
 import java.util.ArrayList;
 import java.util.List;
 import passband.model.Terminal;
+import passband.sequence.Seq;
 
 /**
  * The changes from one wiring to the next: leads that stay in place are not touched, and what comes
@@ -65,7 +66,7 @@ final class Moves {
     }
     Terminal target = otherThan(fromStays ? old.from() : old.to(), now);
     boolean taken =
-        before.stream().anyMatch(w -> w != old && (w.from().same(target) || w.to().same(target)));
+        Seq.of(before).anyMatch(w -> w != old && (w.from().same(target) || w.to().same(target)));
     return taken ? null : fromStays ? old.to() : old.from();
   }
 

@@ -5,6 +5,7 @@ import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Spelling;
+import passband.sequence.Seq;
 import passband.source.Span;
 import passband.syntax.Word;
 
@@ -65,7 +66,7 @@ final class Placeholders {
       String known =
           values.isEmpty()
               ? "no placeholder"
-              : "{" + String.join("}, {", values.keySet().stream().sorted().toList()) + "}";
+              : "{" + String.join("}, {", Seq.of(values.keySet()).sorted().toList()) + "}";
       diagnostics.add(diagnostic.hint("there is " + known + " here; write {{ for a brace"));
     }
   }

@@ -9,6 +9,7 @@ import passband.limit.Limit;
 import passband.model.Analyzer;
 import passband.model.Device;
 import passband.model.Lead;
+import passband.sequence.Seq;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -65,7 +66,7 @@ public record Plan(
         run.setup().wires().forEach(w -> used.add(w.lead().name().text()));
       }
     }
-    return leads.stream().filter(l -> used.contains(l.name().text())).toList();
+    return Seq.of(leads).filter(l -> used.contains(l.name().text())).toList();
   }
 
   /** Every point, in bench order. */
@@ -98,14 +99,14 @@ public record Plan(
 
     private synchronized List<Point> points(Plan plan) {
       if (points == null) {
-        points = plan.runs().stream().flatMap(r -> r.points().stream()).toList();
+        points = Seq.of(plan.runs()).flatMap(r -> Seq.of(r.points())).toList();
       }
       return points;
     }
 
     private synchronized List<Limit> limits(Plan plan) {
       if (limits == null) {
-        limits = points(plan).stream().flatMap(p -> p.limits().stream()).toList();
+        limits = Seq.of(points(plan)).flatMap(p -> Seq.of(p.limits())).toList();
       }
       return limits;
     }

@@ -17,6 +17,7 @@ import passband.model.Lead;
 import passband.quantity.Rational;
 import passband.resolve.Profiles;
 import passband.resolve.Scope;
+import passband.sequence.Seq;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -120,7 +121,7 @@ public final class Planner {
       Tree.Leads found = scope.find(Tree.Leads.class, "leads", name);
       for (Lead lead : found == null ? List.<Lead>of() : profiles.leads(found)) {
         Lead twin =
-            leads.stream()
+            Seq.of(leads)
                 .filter(l -> l.name().text().equals(lead.name().text()))
                 .findFirst()
                 .orElse(null);
@@ -209,7 +210,7 @@ public final class Planner {
     List<Plan.Caution> cautions = new ArrayList<>();
     for (Tree.Caution caution : tree.cautions()) {
       Plan.Caution twin =
-          cautions.stream()
+          Seq.of(cautions)
               .filter(c -> c.name().text().equals(caution.name().text()))
               .findFirst()
               .orElse(null);
@@ -247,13 +248,13 @@ public final class Planner {
     tree.leads()
         .forEach(
             n ->
-                scope.all(Tree.Leads.class).stream()
+                Seq.of(scope.all(Tree.Leads.class))
                     .filter(l -> l.name().text().equals(n.text()))
                     .forEach(l -> add(allowed, l.allows(), "leads " + n.text())));
     ruleNames()
         .forEach(
             n ->
-                scope.all(Tree.Rule.class).stream()
+                Seq.of(scope.all(Tree.Rule.class))
                     .filter(r -> r.name().text().equals(n))
                     .forEach(r -> add(allowed, r.allows(), "rule " + n)));
     add(allowed, tree.allows(), "procedure " + tree.name().text());
@@ -270,7 +271,7 @@ public final class Planner {
     Set<String> names = new TreeSet<>();
     for (Tree.Part part : tree.parts()) {
       if (part instanceof Tree.Test test) {
-        test.accepts().stream().filter(a -> a.by() != null).forEach(a -> names.add(a.by().text()));
+        Seq.of(test.accepts()).filter(a -> a.by() != null).forEach(a -> names.add(a.by().text()));
       }
     }
     return names;

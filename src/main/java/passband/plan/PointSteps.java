@@ -13,6 +13,7 @@ import passband.model.Device.Outlet;
 import passband.model.Terminal;
 import passband.plan.PlanStep.Kind;
 import passband.resolve.Scope;
+import passband.sequence.Seq;
 import passband.syntax.Step;
 import passband.syntax.Tree;
 
@@ -114,7 +115,7 @@ final class PointSteps {
   }
 
   private PlanStep set(String name, Spec.Extra extra, Map<String, String> point) {
-    boolean ofDevice = device.settings().stream().anyMatch(s -> s.name().text().equals(name));
+    boolean ofDevice = Seq.of(device.settings()).anyMatch(s -> s.name().text().equals(name));
     return steps.action(
         Kind.SET, name, ofDevice, "Set " + name + " to " + extra.text() + ".", point);
   }
@@ -188,6 +189,6 @@ final class PointSteps {
 
   /** How many steps of a block do something, as opposed to asking or warning. */
   private static long acts(List<Step> steps) {
-    return steps.stream().filter(s -> s instanceof Step.Do || s instanceof Step.Perform).count();
+    return Seq.of(steps).filter(s -> s instanceof Step.Do || s instanceof Step.Perform).count();
   }
 }

@@ -22,6 +22,7 @@ import passband.quantity.Unit;
 import passband.quantity.Units;
 import passband.resolve.Scope;
 import passband.resolve.Values;
+import passband.sequence.Seq;
 import passband.source.Span;
 import passband.syntax.Amount;
 import passband.syntax.Tree;
@@ -73,7 +74,7 @@ final class Rows {
     for (Tree.Column tree : table.columns()) {
       Column column = column(tree);
       Column twin =
-          columns.stream()
+          Seq.of(columns)
               .filter(c -> c.name.equals(column.name) && c.kind == column.kind)
               .findFirst()
               .orElse(null);
@@ -154,7 +155,7 @@ final class Rows {
   /** The combinations of every row, in the order written; the leftmost column changes slowest. */
   List<Spec> of(Tree.Table table) {
     List<Column> columns = columns(table);
-    if (columns.stream().anyMatch(c -> c.kind == Kind.UNKNOWN)) {
+    if (Seq.of(columns).anyMatch(c -> c.kind == Kind.UNKNOWN)) {
       return List.of();
     }
     if (table.rows().isEmpty() && !table.columns().isEmpty()) {
@@ -338,7 +339,7 @@ final class Rows {
           diagnostics,
           name.name(),
           "mode",
-          device.modes().stream().map(m -> m.name().text()).toList());
+          Seq.of(device.modes()).map(m -> m.name().text()).toList());
       return List.of();
     }
     return List.of(p.mode(mode, name.name().span()));
@@ -503,7 +504,7 @@ final class Rows {
   }
 
   private List<Spec.Extra> option(ExtraSetting setting, Tree.Value value) {
-    List<String> options = setting.options().stream().map(Word::text).toList();
+    List<String> options = Seq.of(setting.options()).map(Word::text).toList();
     if (!(value instanceof Tree.NameValue name)) {
       diagnostics.add(
           Diagnostic.of(

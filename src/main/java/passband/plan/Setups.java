@@ -13,6 +13,7 @@ import passband.model.Device.Outlet;
 import passband.model.Lead;
 import passband.model.Terminal;
 import passband.resolve.Scope;
+import passband.sequence.Seq;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -99,7 +100,7 @@ final class Setups {
         wire.lead(),
         wire.link() ? "link" : "lead",
         " in the procedure's sets of leads",
-        leads.stream().filter(l -> l.link() == wire.link()).map(l -> l.name().text()).toList());
+        Seq.of(leads).filter(l -> l.link() == wire.link()).map(l -> l.name().text()).toList());
     return null;
   }
 
@@ -140,7 +141,7 @@ final class Setups {
           diagnostics,
           parts.get(1),
           "outlet",
-          device.outlets().stream().map(o -> o.name().text()).toList());
+          Seq.of(device.outlets()).map(o -> o.name().text()).toList());
       return null;
     }
     return found(
@@ -153,7 +154,7 @@ final class Setups {
   private Terminal found(Terminal terminal, Word name, String where, List<Terminal> known) {
     if (terminal == null) {
       Scope.unknown(
-          diagnostics, name, "terminal", where, known.stream().map(t -> t.name().text()).toList());
+          diagnostics, name, "terminal", where, Seq.of(known).map(t -> t.name().text()).toList());
     }
     return terminal;
   }

@@ -15,6 +15,7 @@ import passband.quantity.Rational;
 import passband.quantity.Unit;
 import passband.resolve.Scope;
 import passband.resolve.Values;
+import passband.sequence.Seq;
 import passband.syntax.Amount;
 import passband.syntax.Step;
 import passband.syntax.Tree;
@@ -159,7 +160,7 @@ final class Steps {
 
     @Override
     public PlanStep choose(Step.Choose step) {
-      List<String> outcomes = step.outcomes().stream().map(Word::text).toList();
+      List<String> outcomes = Seq.of(step.outcomes()).map(Word::text).toList();
       if (step.pass() != null && !outcomes.contains(step.pass().text())) {
         Scope.unknown(diagnostics, step.pass(), "outcome", outcomes);
       }

@@ -32,6 +32,7 @@ import passband.quantity.Unit;
 import passband.quantity.Units;
 import passband.resolve.Scope;
 import passband.resolve.Values;
+import passband.sequence.Seq;
 import passband.source.Span;
 import passband.syntax.Tree;
 import passband.syntax.Word;
@@ -112,11 +113,8 @@ final class TestPlanner {
     Outlet outlet = device.outlet(name.text());
     if (outlet == null) {
       Scope.unknown(
-          diagnostics,
-          name,
-          "outlet",
-          device.outlets().stream().map(o -> o.name().text()).toList());
-    } else if (outlets.stream().anyMatch(o -> o == outlet)) {
+          diagnostics, name, "outlet", Seq.of(device.outlets()).map(o -> o.name().text()).toList());
+    } else if (Seq.of(outlets).anyMatch(o -> o == outlet)) {
       diagnostics.add(
           Code.DUPLICATE_NAME, name.span(), "the outlet '" + name.text() + "' stands twice");
     } else {
@@ -132,7 +130,7 @@ final class TestPlanner {
     State found = form ? device.state(name.text()) : null;
     if (found == null) {
       Scope.unknown(
-          diagnostics, name, "state", device.states().stream().map(s -> s.name().text()).toList());
+          diagnostics, name, "state", Seq.of(device.states()).map(s -> s.name().text()).toList());
     }
     return found;
   }
@@ -386,7 +384,7 @@ final class TestPlanner {
     List<String> names = new ArrayList<>();
     readings.forEach(r -> names.add(r.title().toLowerCase(java.util.Locale.ROOT)));
     for (Limit limit : limits) {
-      if (test.derives().stream().noneMatch(d -> d.name().text().equals(limit.quantity()))) {
+      if (Seq.of(test.derives()).noneMatch(d -> d.name().text().equals(limit.quantity()))) {
         names.add(limit.title().toLowerCase(java.util.Locale.ROOT));
       }
     }

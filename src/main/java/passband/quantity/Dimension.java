@@ -93,15 +93,23 @@ public final class Dimension {
 
   /** The dimension of a whole power. */
   public Dimension pow(int exponent) {
-    return new Dimension(Arrays.stream(exponents).map(e -> e * exponent).toArray());
+    int[] powers = new int[exponents.length];
+    for (int i = 0; i < powers.length; i++) {
+      powers[i] = exponents[i] * exponent;
+    }
+    return new Dimension(powers);
   }
 
   /** The dimension of a square root; null when an exponent is odd. */
   public Dimension root() {
-    if (Arrays.stream(exponents).anyMatch(e -> e % 2 != 0)) {
-      return null;
+    int[] halves = new int[exponents.length];
+    for (int i = 0; i < halves.length; i++) {
+      if (exponents[i] % 2 != 0) {
+        return null;
+      }
+      halves[i] = exponents[i] / 2;
     }
-    return new Dimension(Arrays.stream(exponents).map(e -> e / 2).toArray());
+    return new Dimension(halves);
   }
 
   /** Whether it is that of a number. */

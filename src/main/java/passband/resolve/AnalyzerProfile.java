@@ -1,7 +1,6 @@
 package passband.resolve;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostic;
@@ -17,6 +16,7 @@ import passband.model.Terminal;
 import passband.quantity.Dimension;
 import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
+import passband.sequence.Seq;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -77,7 +77,7 @@ final class AnalyzerProfile {
         return terminal;
       }
     }
-    Scope.unknown(diagnostics, name, "jack", terminals.stream().map(t -> t.name().text()).toList());
+    Scope.unknown(diagnostics, name, "jack", Seq.of(terminals).map(t -> t.name().text()).toList());
     return null;
   }
 
@@ -109,7 +109,7 @@ final class AnalyzerProfile {
         ratings.add(new PowerRating(power, time));
       }
     }
-    ratings.sort(Comparator.comparing(PowerRating::power));
+    ratings.sort((one, other) -> one.power().compareTo(other.power()));
     return List.copyOf(ratings);
   }
 
@@ -139,7 +139,11 @@ final class AnalyzerProfile {
           measure.span(),
           "a measured quantity needs its 'range', 'resolution' and 'error'");
     }
-    ranges.sort(Comparator.comparing(Range::to).thenComparing(Range::from));
+    ranges.sort(
+        (one, other) -> {
+          int ends = one.to().compareTo(other.to());
+          return ends != 0 ? ends : one.from().compareTo(other.from());
+        });
     return ranges.isEmpty()
         ? null
         : new Measure(kind, from, to, List.copyOf(ranges), measure.span());

@@ -15,6 +15,7 @@ import passband.model.Terminal;
 import passband.quantity.Dimension;
 import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
+import passband.sequence.Seq;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -52,7 +53,7 @@ final class DeviceProfile {
     List<Outlet> outlets = new ArrayList<>();
     for (Tree.Outlet outlet : tree.outlets()) {
       String title = Profiles.titleOf(outlet.title(), outlet.name());
-      outlets.stream()
+      Seq.of(outlets)
           .filter(o -> o.title().equals(title))
           .findFirst()
           .ifPresent(other -> sameTitle(outlet, title, other));
@@ -146,7 +147,7 @@ final class DeviceProfile {
         return outlet;
       }
     }
-    Scope.unknown(diagnostics, name, "outlet", all.stream().map(o -> o.name().text()).toList());
+    Scope.unknown(diagnostics, name, "outlet", Seq.of(all).map(o -> o.name().text()).toList());
     return null;
   }
 

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.NoSuchFileException;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collection;
 import java.util.Deque;
 import java.util.LinkedHashMap;
@@ -16,6 +17,7 @@ import java.util.TreeSet;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
+import passband.sequence.Seq;
 import passband.source.Decoder;
 import passband.source.SourceFile;
 import passband.source.SourceReader;
@@ -174,16 +176,16 @@ public final class Library {
         || drive(relative)) {
       return null;
     }
-    Deque<String> parts = new ArrayDeque<>(List.of(from.split("/")));
-    parts.removeLast();
+    List<String> parts = new ArrayList<>(Arrays.asList(from.split("/")));
+    parts.remove(parts.size() - 1);
     for (String part : relative.split("/")) {
       if (part.equals("..")) {
         if (parts.isEmpty()) {
           return null;
         }
-        parts.removeLast();
+        parts.remove(parts.size() - 1);
       } else if (!part.isEmpty() && !part.equals(".") && part.indexOf('\0') < 0) {
-        parts.addLast(part);
+        parts.add(part);
       } else if (part.indexOf('\0') >= 0) {
         return null;
       }
@@ -243,15 +245,23 @@ public final class Library {
 
   /** The file and all that it uses, itself first, then in the order of use. */
   public List<Tree.File> visibleFrom(Tree.File file) {
-    String start = pathOf(file);
-    Set<String> seen = new LinkedHashSet<>();
-    Deque<String> next = new ArrayDeque<>(List.of(start));
-    while (!next.isEmpty()) {
-      String path = next.poll();
-      if (seen.add(path)) {
-        next.addAll(uses.getOrDefault(path, List.of()));
+    return Seq.of(reached(pathOf(file), uses)).map(files::get).toList();
+  }
+
+  /**
+   * What can be reached from a file through uses, itself first.
+   *
+   * @param uses what each file uses; one that is missing uses nothing
+   */
+  public static Set<String> reached(String start, Map<String, List<String>> uses) {
+    Set<String> reached = new LinkedHashSet<>();
+    List<String> next = new ArrayList<>();
+    next.add(start);
+    for (int i = 0; i < next.size(); i++) {
+      if (reached.add(next.get(i))) {
+        next.addAll(uses.getOrDefault(next.get(i), List.of()));
       }
     }
-    return seen.stream().map(files::get).toList();
+    return reached;
   }
 }

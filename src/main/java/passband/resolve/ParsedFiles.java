@@ -55,6 +55,15 @@ public final class ParsedFiles {
     }
   }
 
+  /** Parses a file before it is asked for; a failure shows when it is. */
+  public void ahead(String path) {
+    try {
+      parsed(path);
+    } catch (IOException e) {
+      // Asked for again, the file gives the same failure to one who can say it.
+    }
+  }
+
   Parsed parsed(String path) throws IOException {
     Slot slot;
     synchronized (slots) {

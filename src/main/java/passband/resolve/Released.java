@@ -7,6 +7,7 @@ import java.util.regex.Pattern;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
+import passband.sequence.Seq;
 import passband.source.SourceFile;
 import passband.source.Span;
 
@@ -79,7 +80,7 @@ public record Released(List<Entry> entries) {
 
   /** The entry of a procedure's revision; null where there is none. */
   public Entry find(String procedure, String label) {
-    return entries.stream()
+    return Seq.of(entries)
         .filter(e -> e.procedure().equals(procedure) && e.label().equals(label))
         .findFirst()
         .orElse(null);

@@ -8,6 +8,7 @@ import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Spelling;
+import passband.sequence.Seq;
 import passband.source.Span;
 import passband.syntax.Tree;
 import passband.syntax.Word;
@@ -53,7 +54,7 @@ public final class Scope {
 
   private static Tree.Declaration find(
       Collection<Tree.Declaration> among, String kind, String name) {
-    return among.stream()
+    return Seq.of(among)
         .filter(d -> d.kind().equals(kind) && d.name().text().equals(name))
         .findFirst()
         .orElse(null);
@@ -67,7 +68,7 @@ public final class Scope {
     Tree.Declaration found = find(declarations, kind, name.text());
     if (found == null) {
       List<String> names =
-          declarations.stream().filter(type::isInstance).map(d -> d.name().text()).toList();
+          Seq.of(declarations).filter(type::isInstance).map(d -> d.name().text()).toList();
       unknown(diagnostics, name, kind, names);
       return null;
     }
@@ -76,7 +77,7 @@ public final class Scope {
 
   /** All declarations of a type. */
   public <D extends Tree.Declaration> List<D> all(Class<D> type) {
-    return declarations.stream().filter(type::isInstance).map(type::cast).toList();
+    return Seq.of(declarations).filter(type::isInstance).map(type::cast).toList();
   }
 
   /** Says that nothing of this kind has the name, with the nearest name that there is. */
@@ -102,7 +103,7 @@ public final class Scope {
       diagnostics.add(diagnostic.hint("did you mean '" + near + "'?").replaceBy(near));
     } else if (!known.isEmpty() && known.size() <= 12) {
       diagnostics.add(
-          diagnostic.hint("there is " + String.join(", ", known.stream().sorted().toList())));
+          diagnostic.hint("there is " + String.join(", ", Seq.of(known).sorted().toList())));
     } else {
       diagnostics.add(diagnostic);
     }

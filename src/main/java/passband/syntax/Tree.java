@@ -2,6 +2,7 @@ package passband.syntax;
 
 import java.util.ArrayList;
 import java.util.List;
+import passband.sequence.Seq;
 import passband.source.SourceFile;
 import passband.source.Span;
 
@@ -232,7 +233,7 @@ public final class Tree {
 
     /** Its tests, in the order written. */
     public List<Test> tests() {
-      return parts.stream().filter(Test.class::isInstance).map(Test.class::cast).toList();
+      return Seq.of(parts).filter(Test.class::isInstance).map(Test.class::cast).toList();
     }
 
     /** Every step of its sections, adjustments and tests, in the order written. */

@@ -1,0 +1,2 @@
+/** Work on the elements of collections. */
+package passband.sequence;
