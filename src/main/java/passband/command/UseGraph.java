@@ -22,10 +22,20 @@ final class UseGraph {
   private final Map<String, List<String>> uses = new HashMap<>();
   private final Set<String> used = new HashSet<>();
   private final Set<String> withAnalyzers = new TreeSet<>();
+  private final boolean heads;
 
   /** Looks at the files and at all that they use. */
   UseGraph(Collection<String> files, SourceReader reader) {
+    this(files, reader, false);
+  }
+
+  /**
+   * @param heads whether to look no further into a file than its first block, before which uses
+   *     commonly stand
+   */
+  UseGraph(Collection<String> files, SourceReader reader, boolean heads) {
     this.reader = reader;
+    this.heads = heads;
     List<String> next = new ArrayList<>(files);
     for (int i = 0; i < next.size(); i++) {
       String path = next.get(i);
@@ -44,6 +54,8 @@ final class UseGraph {
     } catch (IOException e) {
       return found; // said when it is compiled
     }
+    int head = heads ? text.indexOf('{') : -1;
+    text = head < 0 ? text : text.substring(0, head);
     int end;
     for (int at = 0; at < text.length(); at = end + 1) {
       end = at;

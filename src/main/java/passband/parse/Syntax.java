@@ -22,6 +22,13 @@ public final class Syntax {
 
   private Syntax() {}
 
+  /** Sets the parser up, which takes as long as to parse a file, on a thread of its own. */
+  public static void ahead() {
+    Thread thread = new Thread(() -> PassbandParser._ATN.getNumberOfDecisions(), "passband-parser");
+    thread.setDaemon(true);
+    thread.start();
+  }
+
   /**
    * Parses one file. What is wrong goes to the diagnostics, at most one syntax fault for each line;
    * lines with a fault are missing from the tree.

@@ -16,6 +16,22 @@ public final class Decoder {
 
   /** The file; null, with the fault said at its first bad byte, when it is not UTF-8. */
   public static SourceFile decode(String path, byte[] bytes, Diagnostics diagnostics) {
+    return isAscii(bytes)
+        ? new SourceFile(path, new String(bytes, StandardCharsets.ISO_8859_1))
+        : decoded(path, bytes, diagnostics);
+  }
+
+  /** Most sources are nothing but ASCII, and then need no decoder. */
+  private static boolean isAscii(byte[] bytes) {
+    for (byte b : bytes) {
+      if (b < 0) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private static SourceFile decoded(String path, byte[] bytes, Diagnostics diagnostics) {
     CharsetDecoder decoder =
         StandardCharsets.UTF_8
             .newDecoder()

@@ -9,7 +9,7 @@ import java.util.Arrays;
 public final class SourceFile {
   private final String path;
   private final String text;
-  private final int[] lineStarts;
+  private int[] lineStarts;
 
   /**
    * @param path the name shown in messages, with {@code /} between folders
@@ -18,7 +18,6 @@ public final class SourceFile {
   public SourceFile(String path, String text) {
     this.path = path;
     this.text = text;
-    this.lineStarts = lineStarts(text);
   }
 
   /** The name shown in messages. */
@@ -33,33 +32,42 @@ public final class SourceFile {
 
   /** The number of lines; an empty text has one. */
   public int lineCount() {
-    return lineStarts.length;
+    return lineStarts().length;
   }
 
   /** The line, from 1, that holds the offset. */
   public int lineOf(int offset) {
-    int found = Arrays.binarySearch(lineStarts, offset);
+    int found = Arrays.binarySearch(lineStarts(), offset);
     return found >= 0 ? found + 1 : -found - 1;
   }
 
   /** The column, from 1 and in code points, of the offset. */
   public int columnOf(int offset) {
-    return text.codePointCount(lineStarts[lineOf(offset) - 1], offset) + 1;
+    return text.codePointCount(lineStarts()[lineOf(offset) - 1], offset) + 1;
   }
 
   /** The offset at which a line, from 1, starts. */
   public int lineStart(int line) {
-    return lineStarts[line - 1];
+    return lineStarts()[line - 1];
   }
 
   /** A line's text, from 1, without its end-of-line characters. */
   public String line(int line) {
-    int start = lineStarts[line - 1];
-    int end = line < lineStarts.length ? lineStarts[line] : text.length();
+    int[] starts = lineStarts();
+    int start = starts[line - 1];
+    int end = line < starts.length ? starts[line] : text.length();
     while (end > start && (text.charAt(end - 1) == '\n' || text.charAt(end - 1) == '\r')) {
       end--;
     }
     return text.substring(start, end);
+  }
+
+  /** Found when first asked for: where nothing is at fault, hardly anyone asks. */
+  private synchronized int[] lineStarts() {
+    if (lineStarts == null) {
+      lineStarts = lineStarts(text);
+    }
+    return lineStarts;
   }
 
   private static int[] lineStarts(String text) {
