@@ -122,11 +122,8 @@ public final class LimitMaker {
           diagnostics);
       exact = rule.tighter(stated.bounds());
     }
-    Bounds computed = rule;
-    if (converts) {
-      exact = exact.map(x -> Conversion.convert(x, accepted.name(), read.name(), point.ohms));
-      computed = rule.map(x -> Conversion.convert(x, accepted.name(), read.name(), point.ohms));
-    }
+    Bounds computed = converted(rule, accepted, read, point.ohms);
+    exact = before ? converted(exact, accepted, read, point.ohms) : computed;
     if (after) {
       Real target = rule.nominal();
       stated.agrees(
@@ -137,6 +134,13 @@ public final class LimitMaker {
       exact = exact.tighter(stated.bounds());
     }
     return finished(point, accept, accepted, read, special, exact, computed, before || after);
+  }
+
+  private static Bounds converted(
+      Bounds bounds, QuantityKind accepted, QuantityKind read, Rational ohms) {
+    return accepted.name().equals(read.name())
+        ? bounds
+        : bounds.map(x -> Conversion.convert(x, accepted.name(), read.name(), ohms));
   }
 
   private Bounds ruleBounds(Point point, Tree.Accept accept, QuantityKind accepted) {
@@ -171,10 +175,7 @@ public final class LimitMaker {
     if (own == null || belowZero(own, accepted)) {
       return null;
     }
-    Bounds usable = possible(own, accepted);
-    return accepted.name().equals(read.name())
-        ? usable
-        : usable.map(x -> Conversion.convert(x, accepted.name(), read.name(), point.ohms));
+    return converted(possible(own, accepted), accepted, read, point.ohms);
   }
 
   private static boolean belowZero(Bounds bounds, QuantityKind kind) {
@@ -236,7 +237,10 @@ public final class LimitMaker {
     Uncertainty uncertainty =
         special == null ? uncertainty(range, accepted, read, point.ohms) : special.uncertainty;
     Limit.Rounded printed = rounded(exact, resolution);
-    Limit.Rounded accepting = guarded(exact, uncertainty, resolution);
+    Limit.Rounded accepting =
+        decision.guard().isZero() || uncertainty == null
+            ? printed
+            : guarded(exact, uncertainty, resolution);
     if (!usable(printed, accepting, accept, point, exact, unit)) {
       return null;
     }
@@ -248,7 +252,9 @@ public final class LimitMaker {
         resolution,
         exact,
         computed,
-        ofMode(point, accepted, read),
+        accept.limit() instanceof passband.syntax.Limit.Output
+            ? computed
+            : ofMode(point, accepted, read),
         printed,
         accepting,
         uncertainty,
@@ -366,11 +372,7 @@ public final class LimitMaker {
   }
 
   private Limit.Rounded guarded(Bounds exact, Uncertainty uncertainty, Rational step) {
-    Rational guard = decision.guard();
-    if (guard.isZero() || uncertainty == null) {
-      return rounded(exact, step);
-    }
-    Real times = Real.of(guard);
+    Real times = Real.of(decision.guard());
     Real lower =
         exact.lower() == null
             ? null

@@ -27,6 +27,16 @@ public final class Rational implements Comparable<Rational> {
 
   private static final int MOST_DIGITS = 60;
   private static final long[] POWERS = {1, 10, 100, 1_000, 10_000, 100_000, 1_000_000};
+
+  /** Which ends, in the last six binary digits, a whole square can have. */
+  private static final boolean[] SQUARE = new boolean[64];
+
+  static {
+    for (int i = 0; i < SQUARE.length; i++) {
+      SQUARE[i * i & SQUARE.length - 1] = true;
+    }
+  }
+
   private static final long GREATEST_ROOT = 3_037_000_499L;
   private static final BigInteger LEAST_LONG = BigInteger.valueOf(-Long.MAX_VALUE);
   private static final BigInteger GREATEST_LONG = BigInteger.valueOf(Long.MAX_VALUE);
@@ -216,7 +226,18 @@ public final class Rational implements Comparable<Rational> {
    * @throws ArithmeticException when this is zero
    */
   public Rational reciprocal() {
+    if (small() && num != 0) {
+      return num > 0 ? new Rational(den, num) : new Rational(-den, -num);
+    }
     return small() ? of(den, num) : of(bigDen, bigNum);
+  }
+
+  /** The product with itself: in lowest terms as this is. */
+  Rational squared() {
+    if (small() && num <= GREATEST_ROOT && num >= -GREATEST_ROOT && den <= GREATEST_ROOT) {
+      return new Rational(num * num, den * den);
+    }
+    return times(this);
   }
 
   /**
@@ -297,6 +318,9 @@ public final class Rational implements Comparable<Rational> {
 
   /** The root of a whole square; −1 of any other number. A double's root is one off at most. */
   private static long exactRoot(long square) {
+    if (!SQUARE[(int) square & SQUARE.length - 1]) {
+      return -1;
+    }
     long near = (long) Math.sqrt((double) square);
     for (long root = Math.max(0, near - 1); root <= Math.min(near + 1, GREATEST_ROOT); root++) {
       if (root * root == square) {

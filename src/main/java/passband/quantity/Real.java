@@ -82,7 +82,7 @@ public final class Real implements Comparable<Real> {
     if (root != 0) {
       return root < 0 ? value.negate() : value;
     }
-    Rational square = value.times(value);
+    Rational square = value.squared();
     return value.signum() < 0 ? square.negate() : square;
   }
 

@@ -59,7 +59,7 @@ public final class ParsedFiles {
   public void ahead(String path) {
     try {
       parsed(path);
-    } catch (IOException e) {
+    } catch (IOException | RuntimeException e) {
       // Asked for again, the file gives the same failure to one who can say it.
     }
   }
