@@ -1,6 +1,7 @@
 package passband.limit;
 
 import java.math.RoundingMode;
+import java.util.Objects;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
@@ -54,6 +55,10 @@ public final class LimitMaker {
   private final Analyzer analyzer;
   private final Decision decision;
   private final Diagnostics diagnostics;
+  private Analyzer.Range lastRange;
+  private QuantityKind lastFrom;
+  private Rational lastThrough;
+  private Uncertainty lastUncertainty;
 
   /** For readings of this analyzer, compared by this decision rule. */
   public LimitMaker(Analyzer analyzer, Decision decision, Diagnostics diagnostics) {
@@ -347,10 +352,22 @@ public final class LimitMaker {
     return unit.symbol().isEmpty() ? digits : digits + " " + unit.printed();
   }
 
+  /** Of neighbours in a table the uncertainty is most often the same: the last one is kept. */
   private Uncertainty uncertainty(
       Analyzer.Range range, QuantityKind accepted, QuantityKind read, Rational ohms) {
+    Rational through = accepted.name().equals(read.name()) ? null : ohms;
+    if (range != lastRange || accepted != lastFrom || !Objects.equals(through, lastThrough)) {
+      lastRange = range;
+      lastFrom = accepted;
+      lastThrough = through;
+      lastUncertainty = made(range, accepted, through);
+    }
+    return lastUncertainty;
+  }
+
+  private Uncertainty made(Analyzer.Range range, QuantityKind accepted, Rational ohms) {
     Rational load = Rational.ZERO;
-    if (!accepted.name().equals(read.name())) {
+    if (ohms != null) {
       Analyzer.LoadBank bank = analyzer.load(ohms);
       Accuracy error = bank == null ? Accuracy.NONE : bank.error();
       load =
