@@ -1,7 +1,9 @@
 package passband.check;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
@@ -25,9 +27,13 @@ final class Activation implements Check {
   @Override
   public void check(Plan plan, Diagnostics diagnostics) {
     for (Stage.Run run : plan.runs()) {
+      Set<String> looked = new HashSet<>();
       for (Point point : run.points()) {
         boolean delivers = point.mode() != null && point.outlet() != null && run.setup() != null;
-        if (delivers && !point.mode().activateBy().isEmpty() && point.mode().isOn(point.outlet())) {
+        if (delivers
+            && looked.add(point.mode().name().text())
+            && !point.mode().activateBy().isEmpty()
+            && point.mode().isOn(point.outlet())) {
           look(plan, run, point, diagnostics);
         }
       }

@@ -11,8 +11,6 @@ import java.util.BitSet;
 import java.util.List;
 import java.util.function.Function;
 import org.antlr.v4.runtime.CommonToken;
-import org.antlr.v4.runtime.CommonTokenStream;
-import org.antlr.v4.runtime.ListTokenSource;
 import org.antlr.v4.runtime.Token;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
@@ -36,7 +34,7 @@ public final class CsvTable {
   private CsvTable(SourceFile source, Diagnostics diagnostics) {
     this.source = source;
     this.diagnostics = diagnostics;
-    this.tables = new Tables(new Leaves(source, diagnostics));
+    this.tables = new Tables(new Leaves(source, diagnostics, false));
   }
 
   /**
@@ -129,8 +127,7 @@ public final class CsvTable {
     int offset = found < 0 ? at : found;
     at = found < 0 ? at : found + field.length();
     BitSet badLines = new BitSet();
-    PassbandParser parser =
-        new PassbandParser(new CommonTokenStream(new ListTokenSource(words(field, offset))));
+    PassbandParser parser = new PassbandParser(new LaidOut(words(field, offset)));
     parser.removeErrorListeners();
     parser.setErrorHandler(new LineErrors());
     parser.addErrorListener(new SyntaxErrors(source, diagnostics, badLines));

@@ -25,10 +25,32 @@ import passband.syntax.Word;
 final class Leaves {
   private final SourceFile source;
   private final Diagnostics diagnostics;
+  private final boolean sound;
 
-  Leaves(SourceFile source, Diagnostics diagnostics) {
+  /**
+   * @param sound whether the parser found no fault
+   */
+  Leaves(SourceFile source, Diagnostics diagnostics, boolean sound) {
     this.source = source;
     this.diagnostics = diagnostics;
+    this.sound = sound;
+  }
+
+  /** Whether a context came through without a fault. */
+  boolean whole(ParserRuleContext context) {
+    return context != null && (sound || faultless(context));
+  }
+
+  private static boolean faultless(ParserRuleContext context) {
+    if (context.exception != null) {
+      return false;
+    }
+    for (int i = 0; i < context.getChildCount(); i++) {
+      if (context.getChild(i) instanceof ParserRuleContext child && !faultless(child)) {
+        return false;
+      }
+    }
+    return true;
   }
 
   SourceFile source() {

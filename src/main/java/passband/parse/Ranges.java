@@ -39,7 +39,7 @@ final class Ranges {
   }
 
   private void line(List<Tree.Range> ranges, RangeItemContext line) {
-    if (line instanceof BlankRangeLineContext || !TreeBuilder.whole(line)) {
+    if (line instanceof BlankRangeLineContext || !leaves.whole(line)) {
       return;
     }
     Span where = leaves.line(line);

@@ -4,8 +4,6 @@ import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
 import org.antlr.v4.runtime.BailErrorStrategy;
-import org.antlr.v4.runtime.CommonTokenStream;
-import org.antlr.v4.runtime.ListTokenSource;
 import org.antlr.v4.runtime.Token;
 import org.antlr.v4.runtime.atn.PredictionMode;
 import org.antlr.v4.runtime.misc.ParseCancellationException;
@@ -39,10 +37,11 @@ public final class Syntax {
     words = Depth.limited(source, words, diagnostics, badLines);
     List<Token> lines = Layout.of(source, words, diagnostics, badLines);
     PassbandParser.FileContext file = quick(lines);
-    if (file == null) {
+    boolean sound = file != null;
+    if (!sound) {
       file = thorough(lines, new SyntaxErrors(source, diagnostics, badLines));
     }
-    return new TreeBuilder(source, diagnostics).file(file);
+    return new TreeBuilder(source, diagnostics, sound).file(file);
   }
 
   /**
@@ -87,7 +86,7 @@ public final class Syntax {
   }
 
   private static PassbandParser parser(List<Token> lines) {
-    PassbandParser parser = new PassbandParser(new CommonTokenStream(new ListTokenSource(lines)));
+    PassbandParser parser = new PassbandParser(new LaidOut(lines));
     parser.removeErrorListeners();
     return parser;
   }

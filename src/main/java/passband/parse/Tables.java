@@ -28,7 +28,7 @@ final class Tables {
     table.header().column().forEach(c -> columns.add(column(c)));
     List<Tree.Row> rows = new ArrayList<>();
     for (RowContext row : table.row()) {
-      if (TreeBuilder.whole(row)) {
+      if (leaves.whole(row)) {
         rows.add(row(row));
       }
     }

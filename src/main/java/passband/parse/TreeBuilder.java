@@ -26,10 +26,13 @@ final class TreeBuilder {
   private final Diagnostics diagnostics;
   private final SourceFile source;
 
-  TreeBuilder(SourceFile source, Diagnostics diagnostics) {
+  /**
+   * @param sound whether the parser found no fault, so that none need be looked for
+   */
+  TreeBuilder(SourceFile source, Diagnostics diagnostics, boolean sound) {
     this.source = source;
     this.diagnostics = diagnostics;
-    this.leaves = new Leaves(source, diagnostics);
+    this.leaves = new Leaves(source, diagnostics, sound);
   }
 
   Tree.File file(FileContext file) {
@@ -54,41 +57,27 @@ final class TreeBuilder {
 
   private Tree.Declaration declaration(ParserRuleContext context) {
     if (context instanceof DeviceContext device) {
-      return whole(device.deviceHead()) ? device(device) : null;
+      return leaves.whole(device.deviceHead()) ? device(device) : null;
     }
     if (context instanceof AnalyzerContext analyzer) {
-      return whole(analyzer.analyzerHead()) ? analyzer(analyzer) : null;
+      return leaves.whole(analyzer.analyzerHead()) ? analyzer(analyzer) : null;
     }
     if (context instanceof LeadsContext leadSet) {
-      return whole(leadSet.leadsHead()) ? leadSet(leadSet) : null;
+      return leaves.whole(leadSet.leadsHead()) ? leadSet(leadSet) : null;
     }
     if (context instanceof Rule_Context rule) {
-      return whole(rule.ruleHead()) ? rule(rule) : null;
+      return leaves.whole(rule.ruleHead()) ? rule(rule) : null;
     }
-    if (context instanceof ProcedureContext procedure && whole(procedure.procedureHead())) {
+    if (context instanceof ProcedureContext procedure && leaves.whole(procedure.procedureHead())) {
       return procedure(procedure);
     }
     return null;
   }
 
-  /** Whether a context came through without a fault. */
-  static boolean whole(ParserRuleContext context) {
-    if (context == null || context.exception != null) {
-      return false;
-    }
-    for (int i = 0; i < context.getChildCount(); i++) {
-      if (context.getChild(i) instanceof ParserRuleContext child && !whole(child)) {
-        return false;
-      }
-    }
-    return true;
-  }
-
-  private static <C extends ParserRuleContext, T> List<T> each(
-      List<C> contexts, Function<C, T> make) {
+  private <C extends ParserRuleContext, T> List<T> each(List<C> contexts, Function<C, T> make) {
     List<T> made = new ArrayList<>(contexts.size());
     for (C context : contexts) {
-      if (whole(context)) {
+      if (leaves.whole(context)) {
         T one = make.apply(context);
         if (one != null) {
           made.add(one);
@@ -99,7 +88,7 @@ final class TreeBuilder {
   }
 
   /** Items of one kind among lines of several. */
-  private static <C extends ParserRuleContext, T> List<T> among(
+  private <C extends ParserRuleContext, T> List<T> among(
       List<? extends ParserRuleContext> lines, Class<C> kind, Function<C, T> make) {
     List<C> found = new ArrayList<>();
     for (ParserRuleContext line : lines) {
@@ -155,11 +144,11 @@ final class TreeBuilder {
     List<Tree.Mode> modes = new ArrayList<>();
     List<Tree.State> states = new ArrayList<>();
     for (DeviceItemContext item : items) {
-      if (item.outlet() != null && whole(item.outlet().outletHead())) {
+      if (item.outlet() != null && leaves.whole(item.outlet().outletHead())) {
         outlets.addAll(outlets(item.outlet()));
-      } else if (item.mode_() != null && whole(item.mode_().modeHead())) {
+      } else if (item.mode_() != null && leaves.whole(item.mode_().modeHead())) {
         modes.add(mode(item.mode_()));
-      } else if (item.state() != null && whole(item.state().stateHead())) {
+      } else if (item.state() != null && leaves.whole(item.state().stateHead())) {
         states.add(state(item.state()));
       }
     }
@@ -175,7 +164,7 @@ final class TreeBuilder {
         leaves.line(device.deviceHead()));
   }
 
-  private static <C, P extends ParserRuleContext, T> List<T> parts(
+  private <C, P extends ParserRuleContext, T> List<T> parts(
       List<C> items, Function<C, P> part, Function<P, T> make) {
     List<P> found = new ArrayList<>();
     for (C item : items) {
@@ -303,7 +292,7 @@ final class TreeBuilder {
   }
 
   /** Blocks whose head came through without a fault. */
-  private static <C, P extends ParserRuleContext, T> List<T> headed(
+  private <C, P extends ParserRuleContext, T> List<T> headed(
       List<C> items,
       Function<C, P> part,
       Function<P, ParserRuleContext> head,
@@ -311,7 +300,7 @@ final class TreeBuilder {
     List<T> made = new ArrayList<>();
     for (C item : items) {
       P block = part.apply(item);
-      if (block != null && whole(head.apply(block))) {
+      if (block != null && leaves.whole(head.apply(block))) {
         made.add(make.apply(block));
       }
     }
@@ -358,12 +347,14 @@ final class TreeBuilder {
         head.FROM() == null ? null : leaves.ref(head.ref(0)),
         head.FROM() == null ? null : leaves.ref(head.ref(1)),
         new Ranges(leaves, diagnostics)
-            .of(Seq.of(measure.measureItem()).filter(TreeBuilder::wholeRange).toList()),
+            .of(Seq.of(measure.measureItem()).filter(this::wholeRange).toList()),
         leaves.line(head));
   }
 
-  private static boolean wholeRange(MeasureItemContext item) {
-    return item instanceof MeasureRangeContext range ? whole(range.rangeHead()) : whole(item);
+  private boolean wholeRange(MeasureItemContext item) {
+    return item instanceof MeasureRangeContext range
+        ? leaves.whole(range.rangeHead())
+        : leaves.whole(item);
   }
 
   private Tree.Leads leadSet(LeadsContext leadSet) {
@@ -418,13 +409,14 @@ final class TreeBuilder {
     List<Tree.Part> parts = new ArrayList<>();
     List<Tree.Setup> setups = new ArrayList<>();
     for (ProcedureItemContext item : items) {
-      if (item instanceof ProcedureSectionContext c && whole(c.section().sectionHead())) {
+      if (item instanceof ProcedureSectionContext c && leaves.whole(c.section().sectionHead())) {
         parts.add(section(c.section()));
-      } else if (item instanceof ProcedureTestContext c && whole(c.test().testHead())) {
+      } else if (item instanceof ProcedureTestContext c && leaves.whole(c.test().testHead())) {
         parts.add(test(c.test()));
-      } else if (item instanceof ProcedureAdjustContext c && whole(c.adjust().adjustHead())) {
+      } else if (item instanceof ProcedureAdjustContext c
+          && leaves.whole(c.adjust().adjustHead())) {
         parts.add(adjust(c.adjust()));
-      } else if (item instanceof ProcedureSetupContext c && whole(c.setup().setupHead())) {
+      } else if (item instanceof ProcedureSetupContext c && leaves.whole(c.setup().setupHead())) {
         setups.add(setup(c.setup()));
       }
     }
@@ -585,11 +577,11 @@ final class TreeBuilder {
   private Tree.Table table(List<TestItemContext> items) {
     List<Tree.Table> tables = new ArrayList<>();
     for (TestItemContext item : items) {
-      if (item instanceof TestTableFileContext file && whole(file)) {
+      if (item instanceof TestTableFileContext file && leaves.whole(file)) {
         tables.add(
             new Tree.Table(leaves.text(file.TEXT()), List.of(), List.of(), leaves.line(file)));
       } else if (item instanceof TestTableContext table) {
-        tables.add(new Tables(leaves).table(table, whole(table.header())));
+        tables.add(new Tables(leaves).table(table, leaves.whole(table.header())));
       }
     }
     return single(tables, "the table", Tree.Table::span);
@@ -598,7 +590,7 @@ final class TreeBuilder {
   private List<Tree.Steps> stepBlocks(List<TestItemContext> items) {
     List<Tree.Steps> blocks = new ArrayList<>();
     for (TestItemContext item : items) {
-      if (item instanceof TestStepsContext steps && whole(steps.stepsHead())) {
+      if (item instanceof TestStepsContext steps && leaves.whole(steps.stepsHead())) {
         StepsHeadContext head = steps.stepsHead();
         Tree.Steps.When when =
             head.BEFORE() != null

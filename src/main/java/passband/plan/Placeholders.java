@@ -20,9 +20,6 @@ final class Placeholders {
   /** The text with its placeholders filled; one that stands for nothing is an error and stays. */
   String filled(Word text, Map<String, String> values) {
     String raw = text.text();
-    if (raw.indexOf('{') < 0) {
-      return raw;
-    }
     StringBuilder out = new StringBuilder();
     int at = 0;
     while (at < raw.length()) {

@@ -79,6 +79,9 @@ final class Steps {
 
   /** A text with a point's values and the records filled in. */
   String filled(Word text, Map<String, String> point) {
+    if (text.text().indexOf('{') < 0) {
+      return text.text();
+    }
     Map<String, String> all = new LinkedHashMap<>(point);
     records.forEach(all::putIfAbsent);
     return placeholders.filled(text, all);

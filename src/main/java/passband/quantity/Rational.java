@@ -354,8 +354,11 @@ public final class Rational implements Comparable<Rational> {
    * trailing zeros, no exponent.
    */
   public String toPlain() {
-    if (isInteger()) {
-      return numerator().toString();
+    if (small()) {
+      int decimals = decimals(den);
+      if (decimals >= 0 && multiplies(num, POWERS[decimals])) {
+        return fixed(Math.abs(num) * POWERS[decimals], decimals);
+      }
     }
     BigInteger rest = denominator();
     int twos = rest.getLowestSetBit();
@@ -375,13 +378,25 @@ public final class Rational implements Comparable<Rational> {
     return decimal.stripTrailingZeros().toPlainString();
   }
 
+  /** How many decimals end a ratio in lowest terms over this; −1 when none do, or many. */
+  private static int decimals(long den) {
+    for (int decimals = 0; decimals < POWERS.length; decimals++) {
+      if (POWERS[decimals] % den == 0) {
+        return decimals;
+      }
+    }
+    return -1;
+  }
+
+  /** Whether a product of two longs is a long. */
+  private static boolean multiplies(long a, long positive) {
+    return Math.abs(a) <= Long.MAX_VALUE / positive;
+  }
+
   /** The plain decimal with this many decimals, rounded half to even where it has more. */
   public String toFixed(int decimals) {
-    if (small() && decimals < POWERS.length) {
-      long scaled = Math.abs(num) * POWERS[decimals];
-      if (scaled >= 0 && Math.multiplyHigh(Math.abs(num), POWERS[decimals]) == 0) {
-        return fixed(scaled, decimals);
-      }
+    if (small() && decimals < POWERS.length && multiplies(num, POWERS[decimals])) {
+      return fixed(Math.abs(num) * POWERS[decimals], decimals);
     }
     return new BigDecimal(numerator())
         .divide(new BigDecimal(denominator()), decimals, RoundingMode.HALF_EVEN)
