@@ -13,7 +13,6 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
-import passband.parse.Syntax;
 import passband.pdf.ChecklistPdf;
 import passband.pdf.Paper;
 import passband.plan.Plan;
@@ -56,7 +55,6 @@ final class Build {
   }
 
   int run(List<String> words) throws Usage, IOException {
-    Syntax.ahead();
     Arguments arguments =
         Arguments.of(
             words,

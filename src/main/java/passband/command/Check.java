@@ -10,7 +10,6 @@ import passband.diagnostic.Diagnostics;
 import passband.diagnostic.JsonReport;
 import passband.diagnostic.SarifReport;
 import passband.diagnostic.TextReport;
-import passband.parse.Syntax;
 
 /** {@code passband check}: finds faults. */
 final class Check {
@@ -36,7 +35,6 @@ final class Check {
   }
 
   int run(List<String> words) throws Usage, IOException {
-    Syntax.ahead();
     Arguments arguments =
         Arguments.of(words, Set.of("--analyzer", "--root", "--as"), Set.of("--coverage"));
     String as = arguments.oneOf("--as", "text", FORMS);

@@ -15,6 +15,7 @@ import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import passband.diagnostic.Spelling;
 import passband.edit.EditorFiles;
+import passband.parse.Syntax;
 
 /**
  * The command {@code passband}. Exit status: 0 nothing to report, 1 faults found, 2 could not run.
@@ -41,6 +42,9 @@ public final class Main {
           "completion",
           "help",
           "version");
+
+  /** Commands that parse sources as soon as they have found them. */
+  private static final Set<String> PARSING = Set.of("check", "build", "format", "diff", "release");
 
   private final Path workingDirectory;
   private final PrintStream out;
@@ -77,6 +81,9 @@ public final class Main {
 
   /** Runs the command and leaves with its exit status. */
   public static void main(String[] arguments) {
+    if (arguments.length > 1 && PARSING.contains(arguments[0])) {
+      Syntax.ahead();
+    }
     PrintStream out = stream(FileDescriptor.out);
     PrintStream err = stream(FileDescriptor.err);
     boolean builds = arguments.length > 0 && arguments[0].equals("build");
