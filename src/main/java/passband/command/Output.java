@@ -6,6 +6,7 @@ import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.NoSuchFileException;
@@ -13,13 +14,11 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.concurrent.TimeUnit;
-import java.util.stream.Stream;
 
 /**
  * The folder that a build writes to. Everything is written aside first and moved into place when
@@ -45,7 +44,8 @@ final class Output implements AutoCloseable {
     this.record = record;
     this.fresh = fresh;
     tidy();
-    this.aside = Files.createTempDirectory(out, ASIDE);
+    // Nothing of this name is left, and no one else is at work here: the folder is locked.
+    this.aside = Files.createDirectory(out.resolve(ASIDE + "build"));
   }
 
   /** Opens a folder, which is made where there is none. */
@@ -79,22 +79,26 @@ final class Output implements AutoCloseable {
 
   /** Puts back or takes away what a build left that was killed. */
   private void tidy() throws IOException {
-    List<Path> left;
-    try (Stream<Path> all = Files.list(out)) {
-      left = all.filter(p -> name(p).startsWith(ASIDE) || name(p).startsWith(BEFORE)).toList();
-    }
-    for (Path folder : left) {
+    for (Path folder : in(out)) {
       if (name(folder).startsWith(BEFORE)) {
-        try (Stream<Path> was = Files.list(folder)) {
-          for (Path old : was.toList()) {
-            if (!exists(out.resolve(name(old)))) {
-              Files.move(old, out.resolve(name(old)));
-            }
+        for (Path old : in(folder)) {
+          if (!exists(out.resolve(name(old)))) {
+            Files.move(old, out.resolve(name(old)));
           }
         }
+        delete(folder);
+      } else if (name(folder).startsWith(ASIDE)) {
+        delete(folder);
       }
-      delete(folder);
     }
+  }
+
+  private static List<Path> in(Path folder) throws IOException {
+    List<Path> all = new ArrayList<>();
+    try (DirectoryStream<Path> stream = Files.newDirectoryStream(folder)) {
+      stream.forEach(all::add);
+    }
+    return all;
   }
 
   private static String name(Path path) {
@@ -157,7 +161,7 @@ final class Output implements AutoCloseable {
 
   /** Moves what was written into place, and writes about it into the record. */
   void commit(byte[] about) throws IOException {
-    Path before = Files.createTempDirectory(out, BEFORE);
+    Path before = Files.createDirectory(out.resolve(BEFORE + "build"));
     try {
       for (String procedure : staged) {
         replace(procedure, before);
@@ -204,16 +208,12 @@ final class Output implements AutoCloseable {
   }
 
   private static void delete(Path folder) throws IOException {
-    if (!exists(folder)) {
-      return;
+    if (Files.isDirectory(folder, LinkOption.NOFOLLOW_LINKS)) {
+      for (Path path : in(folder)) {
+        delete(path);
+      }
     }
-    List<Path> all = new ArrayList<>();
-    try (Stream<Path> walk = Files.walk(folder)) {
-      walk.sorted(Comparator.reverseOrder()).forEach(all::add);
-    }
-    for (Path path : all) {
-      Files.delete(path);
-    }
+    Files.deleteIfExists(folder);
   }
 
   /** Text as the bytes of a file. */

@@ -1,10 +1,8 @@
 package passband.render;
 
 import freemarker.core.HTMLOutputFormat;
-import freemarker.ext.beans.ZeroArgumentNonVoidMethodPolicy;
 import freemarker.log.Logger;
 import freemarker.template.Configuration;
-import freemarker.template.DefaultObjectWrapperBuilder;
 import freemarker.template.Template;
 import freemarker.template.TemplateException;
 import freemarker.template.TemplateExceptionHandler;
@@ -36,11 +34,7 @@ final class Templates {
   private static Configuration configuration() {
     keepQuiet();
     Configuration configuration = new Configuration(Configuration.VERSION_2_3_34);
-    DefaultObjectWrapperBuilder wrapper =
-        new DefaultObjectWrapperBuilder(Configuration.VERSION_2_3_34);
-    wrapper.setRecordZeroArgumentNonVoidMethodPolicy(
-        ZeroArgumentNonVoidMethodPolicy.PROPERTY_ONLY_UNLESS_BEAN_PROPERTY_READ_METHOD);
-    configuration.setObjectWrapper(wrapper.build());
+    configuration.setObjectWrapper(new Models());
     configuration.setClassForTemplateLoading(Templates.class, "/passband/render");
     configuration.setDefaultEncoding("UTF-8");
     configuration.setLocale(Locale.ROOT);
