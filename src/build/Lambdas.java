@@ -11,20 +11,24 @@ import org.objectweb.asm.ClassReader;
 import org.objectweb.asm.ClassVisitor;
 import org.objectweb.asm.ClassWriter;
 import org.objectweb.asm.Handle;
+import org.objectweb.asm.Label;
 import org.objectweb.asm.MethodVisitor;
 import org.objectweb.asm.Opcodes;
 import org.objectweb.asm.Type;
 
 /**
  * Gives every lambda and method reference of compiled classes a class of its own, as a compiler
- * before Java 8 would have. Java makes those classes when it first meets each lambda, which takes a
- * cold start longer than to load one that is there.
+ * before Java 8 would have, and every record its {@code equals}, {@code hashCode} and {@code
+ * toString} in plain code. Java makes all these when it first meets each, which takes a cold start
+ * longer than to load what is there.
  *
  * <p>usage: java -cp asm.jar Lambdas.java CLASSES
  */
 public final class Lambdas {
   private static final int API = Opcodes.ASM9;
   private static final String METAFACTORY = "java/lang/invoke/LambdaMetafactory";
+  private static final String RECORDS = "java/lang/runtime/ObjectMethods";
+  private static final String OBJECTS = "java/util/Objects";
 
   private static final Map<Type, String> BOXES =
       Map.of(
@@ -66,9 +70,9 @@ public final class Lambdas {
   /** Puts the calls of new classes where the lambdas of a class were. */
   private void host(String name, byte[] bytes) {
     ClassReader reader = new ClassReader(bytes);
-    Host host = new Host(reader, new ClassWriter(0));
+    Host host = new Host(reader, new ClassWriter(ClassWriter.COMPUTE_MAXS));
     reader.accept(host, 0);
-    if (host.made > 0) {
+    if (host.made > 0 || host.ofRecord > 0) {
       changed.put(name, host.writer.toByteArray());
     }
   }
@@ -95,6 +99,7 @@ public final class Lambdas {
     private final ClassWriter writer;
     private String nest;
     private int made;
+    private int ofRecord;
 
     Host(ClassReader reader, ClassWriter writer) {
       super(API, writer);
@@ -118,6 +123,11 @@ public final class Lambdas {
         @Override
         public void visitInvokeDynamicInsn(
             String sam, String shape, Handle factory, Object... arguments) {
+          if (factory.getOwner().equals(RECORDS)) {
+            ofRecord++;
+            new RecordMethod(mv, name, arguments).write(sam);
+            return;
+          }
           if (!factory.getOwner().equals(METAFACTORY) || !factory.getName().equals("metafactory")) {
             super.visitInvokeDynamicInsn(sam, shape, factory, arguments);
             return;
@@ -129,6 +139,120 @@ public final class Lambdas {
           super.visitMethodInsn(Opcodes.INVOKESTATIC, lambda, "of", shape, false);
         }
       };
+    }
+  }
+
+  /**
+   * What a record's own method asks of the components: the record, and for {@code equals} what it
+   * is compared with, are on the stack. They are in the first two local variables as well, for
+   * these methods do nothing else.
+   */
+  private static final class RecordMethod {
+    private final MethodVisitor code;
+    private final String record;
+    private final String[] names;
+    private final Object[] arguments;
+
+    /**
+     * @param arguments as the record's bootstrap takes them: its class, the names of its
+     *     components, their fields
+     */
+    RecordMethod(MethodVisitor code, String record, Object[] arguments) {
+      this.code = code;
+      this.record = record;
+      String all = (String) arguments[1];
+      this.names = all.isEmpty() ? new String[0] : all.split(";");
+      this.arguments = arguments;
+    }
+
+    void write(String method) {
+      switch (method) {
+        case "equals" -> equal();
+        case "hashCode" -> hash();
+        case "toString" -> text();
+        default -> throw new IllegalStateException(method);
+      }
+    }
+
+    private Handle component(int i) {
+      return (Handle) arguments[2 + i];
+    }
+
+    private void get(int variable, int i) {
+      code.visitVarInsn(Opcodes.ALOAD, variable);
+      if (variable == 1) {
+        code.visitTypeInsn(Opcodes.CHECKCAST, record);
+      }
+      Handle field = component(i);
+      code.visitFieldInsn(Opcodes.GETFIELD, record, field.getName(), field.getDesc());
+    }
+
+    private void equal() {
+      code.visitInsn(Opcodes.POP2);
+      Label different = new Label();
+      Label end = new Label();
+      code.visitVarInsn(Opcodes.ALOAD, 1);
+      code.visitTypeInsn(Opcodes.INSTANCEOF, record);
+      code.visitJumpInsn(Opcodes.IFEQ, different);
+      for (int i = 0; i < names.length; i++) {
+        Type type = Type.getType(component(i).getDesc());
+        get(0, i);
+        Lambda.convert(code, type, Lambda.boxed(type));
+        get(1, i);
+        Lambda.convert(code, type, Lambda.boxed(type));
+        String shape = "(Ljava/lang/Object;Ljava/lang/Object;)Z";
+        code.visitMethodInsn(Opcodes.INVOKESTATIC, OBJECTS, "equals", shape, false);
+        code.visitJumpInsn(Opcodes.IFEQ, different);
+      }
+      code.visitInsn(Opcodes.ICONST_1);
+      code.visitJumpInsn(Opcodes.GOTO, end);
+      code.visitLabel(different);
+      code.visitFrame(Opcodes.F_SAME, 0, null, 0, null);
+      code.visitInsn(Opcodes.ICONST_0);
+      code.visitLabel(end);
+      code.visitFrame(Opcodes.F_SAME1, 0, null, 1, new Object[] {Opcodes.INTEGER});
+    }
+
+    private void hash() {
+      code.visitInsn(Opcodes.POP);
+      code.visitInsn(Opcodes.ICONST_0);
+      for (int i = 0; i < names.length; i++) {
+        code.visitIntInsn(Opcodes.BIPUSH, 31);
+        code.visitInsn(Opcodes.IMUL);
+        Type type = Type.getType(component(i).getDesc());
+        get(0, i);
+        Lambda.convert(code, type, Lambda.boxed(type));
+        String shape = "(Ljava/lang/Object;)I";
+        code.visitMethodInsn(Opcodes.INVOKESTATIC, OBJECTS, "hashCode", shape, false);
+        code.visitInsn(Opcodes.IADD);
+      }
+    }
+
+    private void text() {
+      String builder = "java/lang/StringBuilder";
+      code.visitInsn(Opcodes.POP);
+      code.visitTypeInsn(Opcodes.NEW, builder);
+      code.visitInsn(Opcodes.DUP);
+      code.visitMethodInsn(Opcodes.INVOKESPECIAL, builder, "<init>", "()V", false);
+      String simple =
+          record.substring(Math.max(record.lastIndexOf('/'), record.lastIndexOf('$')) + 1);
+      for (int i = 0; i < names.length; i++) {
+        append(builder, (i == 0 ? simple + "[" : ", ") + names[i] + "=");
+        Type type = Type.getType(component(i).getDesc());
+        get(0, i);
+        Lambda.convert(code, type, Lambda.boxed(type));
+        String shape = "(Ljava/lang/Object;)Ljava/lang/StringBuilder;";
+        code.visitMethodInsn(Opcodes.INVOKEVIRTUAL, builder, "append", shape, false);
+      }
+      append(builder, names.length == 0 ? simple + "[]" : "]");
+      String shape = "()Ljava/lang/String;";
+      code.visitMethodInsn(Opcodes.INVOKEVIRTUAL, builder, "toString", shape, false);
+    }
+
+    private void append(String builder, String text) {
+      code.visitLdcInsn(text);
+      String shape = "(Ljava/lang/String;)Ljava/lang/StringBuilder;";
+      code.visitMethodInsn(Opcodes.INVOKEVIRTUAL, builder, "append", shape, false);
     }
   }
 
@@ -277,12 +401,17 @@ public final class Lambdas {
       code.visitInsn(wanted.getOpcode(Opcodes.IRETURN));
     }
 
+    /** The class that a value of a type is kept in; of an object its own. */
+    static Type boxed(Type type) {
+      return isPrimitive(type) ? Type.getObjectType(BOXES.get(type)) : type;
+    }
+
     private static boolean isPrimitive(Type type) {
       return type.getSort() < Type.ARRAY;
     }
 
     /** Boxes, unboxes, widens or casts. */
-    private static void convert(MethodVisitor code, Type from, Type to) {
+    static void convert(MethodVisitor code, Type from, Type to) {
       if (from.equals(to)) {
         return;
       }
