@@ -24,6 +24,7 @@ import passband.render.LimitsJson;
 import passband.render.LimitsMetadata;
 import passband.render.Sheet;
 import passband.render.SheetMaker;
+import passband.sequence.Seq;
 
 /** {@code passband build}: checks, then writes each procedure's folder. */
 final class Build {
@@ -171,7 +172,7 @@ final class Build {
       if (before != null) {
         return new Done(
             group.unchanged(before, workingDirectory),
-            before.names().stream().map(Built.Name::name).toList(),
+            Seq.of(before.names()).map(Built.Name::name).toList(),
             List.of());
       }
       Group.Compiled compiled = group.compiled(options.analyzer);
@@ -195,7 +196,7 @@ final class Build {
           group.key(),
           Built.digests(found.consulted(), workingDirectory),
           written,
-          found.names().stream()
+          Seq.of(found.names())
               .map(
                   n ->
                       new Built.Name(

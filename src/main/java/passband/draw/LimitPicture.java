@@ -13,6 +13,7 @@ import passband.plan.Plan;
 import passband.plan.Point;
 import passband.plan.Stage;
 import passband.quantity.Rational;
+import passband.sequence.Seq;
 
 /**
  * Where the limits of a mode lie: for each setting (or load, where that is what varies) the
@@ -89,7 +90,7 @@ public final class LimitPicture {
   }
 
   private static long distinct(Group group, boolean bySetting) {
-    return group.points().stream()
+    return Seq.of(group.points())
         .map(p -> along(p, bySetting))
         .filter(f -> f != null)
         .map(Figure::si)
@@ -141,7 +142,7 @@ public final class LimitPicture {
   }
 
   private Drawing draw() {
-    x = Scale.over(bars.stream().map(b -> b.at().doubleValue()).toList(), LEFT + 12, RIGHT - 12);
+    x = Scale.over(Seq.of(bars).map(b -> b.at().doubleValue()).toList(), LEFT + 12, RIGHT - 12);
     List<Double> all = new ArrayList<>(List.of(0.0));
     for (Bar bar : bars) {
       for (Rational value : new Rational[] {bar.lower(), bar.upper(), bar.nominal()}) {
@@ -191,7 +192,7 @@ public final class LimitPicture {
   /** The tolerance's ends joined from setting to setting. */
   private void band(boolean lower) {
     List<Shape.At> points = new ArrayList<>();
-    bars.stream()
+    Seq.of(bars)
         .sorted((a, b) -> a.at().compareTo(b.at()))
         .forEach(
             b -> {
@@ -241,7 +242,7 @@ public final class LimitPicture {
     text(22, at, SIZE, false, Shape.Anchor.START, "tolerance");
     shapes.add(new Shape.Rect(107, at - 9, 10, 11, BOX, null, 0));
     text(122, at, SIZE, false, Shape.Anchor.START, "accepted readings");
-    if (bars.stream().anyMatch(b -> b.nominal() != null)) {
+    if (Seq.of(bars).anyMatch(b -> b.nominal() != null)) {
       shapes.add(new Shape.Circle(247, at - 3.5, 2.6, Colours.INK, Colours.PAPER, 0.8));
       text(255, at, SIZE, false, Shape.Anchor.START, "nominal");
     }

@@ -3,6 +3,7 @@ package passband.draw;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 
 /**
@@ -17,8 +18,8 @@ record Scale(double low, double high, double step, double from, double to) {
 
   /** A scale that takes in every value. */
   static Scale over(List<Double> values, double from, double to) {
-    double least = values.stream().mapToDouble(v -> v).min().orElse(0);
-    double most = values.stream().mapToDouble(v -> v).max().orElse(1);
+    double least = values.isEmpty() ? 0 : Collections.min(values);
+    double most = values.isEmpty() ? 1 : Collections.max(values);
     double span = most > least ? most - least : Math.max(1, Math.abs(most));
     double step = round(span / TICKS);
     double low = Math.floor(least / step + 1e-9) * step;

@@ -3,6 +3,7 @@ package passband.draw;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.List;
+import passband.sequence.Seq;
 
 /** A drawing as SVG 1.1 that is also well-formed inside HTML. */
 public final class Svg implements Shape.Visitor {
@@ -58,9 +59,7 @@ public final class Svg implements Shape.Visitor {
     if (dash.isEmpty()) {
       return "";
     }
-    return " stroke-dasharray=\""
-        + String.join(" ", dash.stream().map(Svg::number).toList())
-        + "\"";
+    return " stroke-dasharray=\"" + String.join(" ", Seq.of(dash).map(Svg::number).toList()) + "\"";
   }
 
   @Override
@@ -121,16 +120,15 @@ public final class Svg implements Shape.Visitor {
 
   private static String escaped(String text) {
     StringBuilder escaped = new StringBuilder(text.length());
-    text.codePoints()
-        .forEach(
-            c -> {
-              switch (c) {
-                case '&' -> escaped.append("&amp;");
-                case '<' -> escaped.append("&lt;");
-                case '>' -> escaped.append("&gt;");
-                default -> escaped.appendCodePoint(c < 0x20 ? ' ' : c);
-              }
-            });
+    for (int i = 0; i < text.length(); i++) {
+      char c = text.charAt(i);
+      switch (c) {
+        case '&' -> escaped.append("&amp;");
+        case '<' -> escaped.append("&lt;");
+        case '>' -> escaped.append("&gt;");
+        default -> escaped.append(c < 0x20 ? ' ' : c);
+      }
+    }
     return escaped.toString();
   }
 }

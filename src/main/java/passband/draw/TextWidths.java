@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.StringTokenizer;
 
 /**
  * How wide text is in the type that the drawings ask for first, DejaVu Sans Condensed, which is
@@ -44,14 +45,14 @@ public final class TextWidths {
 
   /** The advance of a text, in the unit of the type's size. */
   public static double width(String text, double size, boolean bold) {
-    double[] sum = {0};
-    text.codePoints()
-        .forEach(
-            c -> {
-              double[] width = WIDTHS.get(c);
-              sum[0] += width == null ? OTHER : width[bold ? 1 : 0];
-            });
-    return sum[0] * size;
+    double sum = 0;
+    int c;
+    for (int i = 0; i < text.length(); i += Character.charCount(c)) {
+      c = text.codePointAt(i);
+      double[] width = WIDTHS.get(c);
+      sum += width == null ? OTHER : width[bold ? 1 : 0];
+    }
+    return sum * size;
   }
 
   /**
@@ -60,8 +61,9 @@ public final class TextWidths {
   public static List<String> wrapped(String text, double width, double size, boolean bold) {
     List<String> lines = new ArrayList<>();
     StringBuilder line = new StringBuilder();
-    for (String word : text.strip().split("\\s+")) {
-      String rest = word;
+    StringTokenizer words = new StringTokenizer(text);
+    while (words.hasMoreTokens()) {
+      String rest = words.nextToken();
       String joined = line.isEmpty() ? rest : line + " " + rest;
       if (!line.isEmpty() && width(joined, size, bold) > width) {
         lines.add(line.toString());

@@ -12,6 +12,7 @@ import passband.model.Terminal;
 import passband.plan.Plan;
 import passband.plan.Stage;
 import passband.plan.Wire;
+import passband.sequence.Seq;
 
 /**
  * How a setup is wired on an outlet: the generator's terminals at the left, the analyzer's jacks at
@@ -59,14 +60,14 @@ public final class WiringDrawing {
 
   /** Every terminal of the outlets that a wire goes to, outlet by outlet. */
   private List<Terminal> leftTerminals() {
-    return plan.device().outlets().stream()
-        .filter(o -> o.terminals().stream().anyMatch(this::isUsed))
-        .flatMap(o -> o.terminals().stream())
+    return Seq.of(plan.device().outlets())
+        .filter(o -> Seq.of(o.terminals()).anyMatch(this::isUsed))
+        .flatMap(o -> Seq.of(o.terminals()))
         .toList();
   }
 
   private boolean isUsed(Terminal terminal) {
-    return wires.stream().anyMatch(w -> w.from().same(terminal) || w.to().same(terminal));
+    return Seq.of(wires).anyMatch(w -> w.from().same(terminal) || w.to().same(terminal));
   }
 
   private Drawing draw(String name, String title) {
@@ -74,7 +75,7 @@ public final class WiringDrawing {
     rightY = heading(plan.analyzer().title(), RIGHT, WIDTH - EDGE);
     placeRows();
     double bottom = Math.max(leftY, rightY) + 4;
-    wires.stream().filter(WiringOrder::isStraight).forEach(this::lead);
+    Seq.of(wires).filter(WiringOrder::isStraight).forEach(this::lead);
     sameSideWires();
     bridges();
     order.left().forEach(t -> terminal(t, true));
@@ -109,18 +110,22 @@ public final class WiringDrawing {
     for (Terminal jack : order.right()) {
       if (!heights.containsKey(jack.id())) {
         rightY = alone(jack, rightY);
-      } else if (rows.keySet().stream().anyMatch(w -> WiringOrder.rightEnd(w).same(jack))) {
+      } else if (Seq.of(rows.keySet()).anyMatch(w -> WiringOrder.rightEnd(w).same(jack))) {
         heights.put(jack.id(), mean(w -> WiringOrder.rightEnd(w).same(jack)));
       }
     }
   }
 
   private double mean(Predicate<Wire> which) {
-    return rows.entrySet().stream()
-        .filter(e -> which.test(e.getKey()))
-        .mapToDouble(Map.Entry::getValue)
-        .average()
-        .orElseThrow();
+    double sum = 0;
+    int count = 0;
+    for (Wire wire : wires) {
+      if (rows.containsKey(wire) && which.test(wire)) {
+        sum += rows.get(wire);
+        count++;
+      }
+    }
+    return sum / count;
   }
 
   private void outletHeading(String title) {
@@ -140,7 +145,7 @@ public final class WiringDrawing {
 
   private void placeLeft(Terminal terminal) {
     List<Wire> here =
-        wires.stream()
+        Seq.of(wires)
             .filter(w -> WiringOrder.isStraight(w) && WiringOrder.leftEnd(w).same(terminal))
             .toList();
     if (here.isEmpty()) {
@@ -171,7 +176,7 @@ public final class WiringDrawing {
     for (int i = 0; i < WiringOrder.index(order.right(), jack); i++) {
       Terminal above = order.right().get(i);
       boolean waits =
-          wires.stream()
+          Seq.of(wires)
               .anyMatch(w -> WiringOrder.isStraight(w) && WiringOrder.rightEnd(w).same(above));
       if (!waits && !heights.containsKey(above.id())) {
         rightY = alone(above, rightY);
@@ -219,7 +224,7 @@ public final class WiringDrawing {
 
   /** What joins two terminals of one side: links, and the analyzer's own load and meters. */
   private List<Bridge> sideBridges(boolean analyzer) {
-    return bridges.stream().filter(b -> b.from().onAnalyzer() == analyzer).toList();
+    return Seq.of(bridges).filter(b -> b.from().onAnalyzer() == analyzer).toList();
   }
 
   // ---- leads ----
@@ -275,7 +280,7 @@ public final class WiringDrawing {
   private void sameSideWires() {
     for (Wire wire : wires) {
       if (!WiringOrder.isStraight(wire)) {
-        Bridge bridge = bridges.stream().filter(b -> b.wire() == wire).findFirst().orElseThrow();
+        Bridge bridge = Seq.of(bridges).filter(b -> b.wire() == wire).findFirst().orElseThrow();
         double x = laneX(bridge);
         List<Shape.At> points = bracket(bridge, x);
         strand(points, wire.lead());
@@ -440,14 +445,14 @@ public final class WiringDrawing {
 
     private static void inside(
         List<Bridge> bridges, List<Wire> wires, Terminal from, Terminal to, String name) {
-      boolean there = bridges.stream().anyMatch(b -> b.from.same(from) && b.to.same(to));
+      boolean there = Seq.of(bridges).anyMatch(b -> b.from.same(from) && b.to.same(to));
       if (!there && reached(wires, from) && reached(wires, to)) {
         bridges.add(new Bridge(from, to, null, name));
       }
     }
 
     private static boolean reached(List<Wire> wires, Terminal jack) {
-      return wires.stream().anyMatch(w -> w.from().same(jack) || w.to().same(jack));
+      return Seq.of(wires).anyMatch(w -> w.from().same(jack) || w.to().same(jack));
     }
 
     boolean isAt(Terminal terminal) {

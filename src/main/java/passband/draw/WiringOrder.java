@@ -1,7 +1,6 @@
 package passband.draw;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -29,6 +28,9 @@ record WiringOrder(List<Terminal> left, List<Terminal> right) {
     WiringOrder best = null;
     long least = Long.MAX_VALUE;
     for (List<Terminal> order : orders(left)) {
+      if (disorder(order, left) >= least) {
+        continue; // it costs that at the least
+      }
       WiringOrder tried = new WiringOrder(order, byMean(order, right, wires));
       long cost = tried.cost(left, right, wires);
       if (cost < least) {
@@ -110,11 +112,17 @@ record WiringOrder(List<Terminal> left, List<Terminal> right) {
       List<Terminal> left, List<Terminal> right, List<Wire> wires) {
     Map<String, Double> place = new HashMap<>();
     for (Terminal jack : right) {
-      wires.stream()
-          .filter(w -> isStraight(w) && rightEnd(w).same(jack))
-          .mapToInt(w -> index(left, leftEnd(w)))
-          .average()
-          .ifPresent(mean -> place.put(jack.id(), mean));
+      int sum = 0;
+      int count = 0;
+      for (Wire wire : wires) {
+        if (isStraight(wire) && rightEnd(wire).same(jack)) {
+          sum += index(left, leftEnd(wire));
+          count++;
+        }
+      }
+      if (count > 0) {
+        place.put(jack.id(), (double) sum / count);
+      }
     }
     for (Wire wire : wires) {
       if (wire.from().onAnalyzer() && wire.to().onAnalyzer()) {
@@ -124,7 +132,10 @@ record WiringOrder(List<Terminal> left, List<Terminal> right) {
     }
     List<Terminal> sorted = new ArrayList<>(right);
     sorted.sort(
-        Comparator.comparingDouble(t -> place.getOrDefault(t.id(), Double.POSITIVE_INFINITY)));
+        (one, other) ->
+            Double.compare(
+                place.getOrDefault(one.id(), Double.POSITIVE_INFINITY),
+                place.getOrDefault(other.id(), Double.POSITIVE_INFINITY)));
     return sorted;
   }
 

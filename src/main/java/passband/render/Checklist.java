@@ -117,17 +117,15 @@ public final class Checklist {
     /** A CSS string in which nothing but letters, digits and spaces stands for itself. */
     private static String text(String value) {
       StringBuilder css = new StringBuilder("\"");
-      value
-          .codePoints()
-          .forEach(
-              c -> {
-                boolean plain = c == ' ' || c < 128 && Character.isLetterOrDigit(c);
-                if (plain) {
-                  css.appendCodePoint(c);
-                } else {
-                  css.append('\\').append(Integer.toHexString(c)).append(' ');
-                }
-              });
+      int c;
+      for (int i = 0; i < value.length(); i += Character.charCount(c)) {
+        c = value.codePointAt(i);
+        if (c == ' ' || c < 128 && Character.isLetterOrDigit(c)) {
+          css.appendCodePoint(c);
+        } else {
+          css.append('\\').append(Integer.toHexString(c)).append(' ');
+        }
+      }
       return css.append('"').toString();
     }
   }

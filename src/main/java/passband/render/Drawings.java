@@ -6,6 +6,7 @@ import java.util.Map;
 import passband.draw.Drawing;
 import passband.draw.Svg;
 import passband.plan.Plan;
+import passband.sequence.Seq;
 
 /** {@code setups/*.svg}, a wiring drawing for each setup on each outlet; {@code limits/*.svg}. */
 public final class Drawings {
@@ -19,7 +20,7 @@ public final class Drawings {
   /** The same of a sheet; each drawing is on it once at the least. */
   public static Map<String, String> setups(Sheet sheet) {
     return files(
-        sheet.blocks().stream()
+        Seq.of(sheet.blocks())
             .filter(b -> b.run() != null && b.run().drawing() != null)
             .map(b -> b.run().drawing())
             .toList());

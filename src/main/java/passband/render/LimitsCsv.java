@@ -9,6 +9,7 @@ import java.util.Arrays;
 import java.util.List;
 import passband.judge.Cell;
 import passband.plan.Plan;
+import passband.sequence.Seq;
 
 /** {@code limits.csv}: a row for each point and accepted quantity. RFC 4180, lines ended by LF. */
 public final class LimitsCsv {
@@ -85,7 +86,7 @@ public final class LimitsCsv {
               r.decision(),
               r.source(),
               plan.digest());
-      csv.writeRecord(cells.stream().map(Cell::written).toArray(String[]::new));
+      csv.writeRecord(Seq.of(cells).map(Cell::written).toList());
     }
   }
 }

@@ -16,6 +16,7 @@ import passband.plan.Point;
 import passband.plan.Stage;
 import passband.plan.Wire;
 import passband.quantity.Rational;
+import passband.sequence.Seq;
 
 /** From a compiled procedure to what its sheet prints. */
 public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
@@ -51,10 +52,10 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         plan.device().title(),
         plan.analyzer().title(),
         decision(),
-        plan.cautions().stream().map(Plan.Caution::text).toList(),
+        Seq.of(plan.cautions()).map(Plan.Caution::text).toList(),
         leads(),
         blocks,
-        plan.allowed().stream()
+        Seq.of(plan.allowed())
             .map(
                 a ->
                     new Sheet.AllowLine(
@@ -102,13 +103,13 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
   public Sheet.Block adjust(Stage.Adjust adjust) {
     String note =
         "Only if it is needed. Afterwards repeat: "
-            + String.join(", ", adjust.affects().stream().map(this::testTitle).toList())
+            + String.join(", ", Seq.of(adjust.affects()).map(this::testTitle).toList())
             + ".";
     return new Sheet.Block("adjust", 0, adjust.title(), note, steps(adjust.steps()), null);
   }
 
   private String testTitle(String name) {
-    return plan.runs().stream()
+    return Seq.of(plan.runs())
         .filter(r -> r.test().text().equals(name))
         .map(Stage.Run::title)
         .findFirst()
@@ -135,7 +136,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
             run.outlet() == null ? null : "outlet-" + run.outlet().name().text(),
             run.setup() == null ? null : run.setup().title(),
             drawing(run),
-            run.moves().stream().map(passband.plan.Move::text).toList(),
+            Seq.of(run.moves()).map(passband.plan.Move::text).toList(),
             stays(run),
             run.state() == null ? null : run.state().title(),
             run.state() == null ? null : run.state().enter(),
@@ -143,7 +144,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
             groups(run),
             run.state() == null ? null : run.state().leave(),
             steps(run.after()),
-            run.derives().stream().map(d -> d.title() + " = " + d.formula()).toList());
+            Seq.of(run.derives()).map(d -> d.title() + " = " + d.formula()).toList());
     return new Sheet.Block("run", runs, run.title(), null, List.of(), part);
   }
 
@@ -162,7 +163,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
     List<String> stays = new ArrayList<>();
     for (Wire wire : run.setup() == null ? List.<Wire>of() : run.setup().wires()) {
       boolean moves =
-          run.moves().stream()
+          Seq.of(run.moves())
               .anyMatch(m -> m.lead().name().text().equals(wire.lead().name().text()));
       if (!moves) {
         stays.add(wire.lead().title());
@@ -172,7 +173,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
   }
 
   private static List<Sheet.StepLine> steps(List<PlanStep> steps) {
-    return steps.stream().map(SheetMaker::step).toList();
+    return Seq.of(steps).map(SheetMaker::step).toList();
   }
 
   private static Sheet.StepLine step(PlanStep step) {
@@ -257,12 +258,12 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
     boolean one = points.size() == 1;
     return new Sheet.Group(
         first.mode() == null ? null : first.mode().title(),
-        one ? first.steps().stream().map(PlanStep::text).toList() : shared,
+        one ? Seq.of(first.steps()).map(PlanStep::text).toList() : shared,
         made,
         first.setting() != null,
         first.load() != null,
-        points.stream().anyMatch(p -> p.onTime() != null || p.rest() != null),
-        first.extras().keySet().stream().map(n -> n.replace('-', ' ')).toList());
+        Seq.of(points).anyMatch(p -> p.onTime() != null || p.rest() != null),
+        Seq.of(first.extras().keySet()).map(n -> n.replace('-', ' ')).toList());
   }
 
   private Sheet.Line line(Point point) {
