@@ -13,6 +13,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
+import java.util.concurrent.atomic.AtomicBoolean;
 import passband.pdf.ChecklistPdf;
 import passband.pdf.Paper;
 import passband.plan.Plan;
@@ -36,6 +37,7 @@ final class Build {
   private final PrintStream out;
   private final PrintStream err;
   private final boolean terminal;
+  private final AtomicBoolean sheets = new AtomicBoolean();
   private Set<Path> read = Set.of();
 
   /**
@@ -174,6 +176,9 @@ final class Build {
             group.unchanged(before, workingDirectory),
             Seq.of(before.names()).map(Built.Name::name).toList(),
             List.of());
+      }
+      if (!sheets.getAndSet(true)) {
+        InOrder.thread(Checklist::ready).start();
       }
       Group.Compiled compiled = group.compiled(options.analyzer);
       List<String> names = new ArrayList<>();

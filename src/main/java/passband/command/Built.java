@@ -53,7 +53,7 @@ final class Built {
    * the record is damaged.
    */
   void read(byte[] record) {
-    List<String> lines = new String(record, StandardCharsets.UTF_8).lines().toList();
+    List<String> lines = List.of(new String(record, StandardCharsets.UTF_8).split("\n"));
     boolean whole =
         lines.size() >= 2 && lines.get(0).equals(head) && lines.get(lines.size() - 1).equals("end");
     try {

@@ -47,6 +47,15 @@ final class Templates {
     return configuration;
   }
 
+  /** Sets FreeMarker up and reads the sheet's template. */
+  static void ready() {
+    try {
+      CONFIGURATION.getTemplate("checklist.ftlh");
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
   /** A template filled in; {@code sheet} is what the template calls its model. */
   static String filled(String name, Map<String, Object> model) {
     try {
