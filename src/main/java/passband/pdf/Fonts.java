@@ -2,6 +2,7 @@ package passband.pdf;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.UncheckedIOException;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Set;
@@ -22,7 +23,9 @@ final class Fonts {
 
   private final PDType0Font regular;
   private final PDType0Font bold;
-  private final Map<String, Double> widths = new HashMap<>();
+  private final Map<Integer, Float> regularAdvances = new HashMap<>();
+  private final Map<Integer, Float> boldAdvances = new HashMap<>();
+  private final Map<Integer, Boolean> known = new HashMap<>();
   private final Set<String> lost = new TreeSet<>();
 
   Fonts(PDDocument document) throws IOException {
@@ -48,31 +51,41 @@ final class Fonts {
 
   /** How wide a text is, in points. */
   double width(String text, double size, boolean isBold) {
-    return size
-        * widths.computeIfAbsent(
-            (isBold ? "b" : "r") + text,
-            k -> {
-              try {
-                return font(isBold).getStringWidth(shown(text)) / 1000.0;
-              } catch (IOException e) {
-                throw new java.io.UncheckedIOException(e);
-              }
-            });
+    Map<Integer, Float> advances = isBold ? boldAdvances : regularAdvances;
+    float sum = 0;
+    int c;
+    for (int i = 0; i < text.length(); i += Character.charCount(c)) {
+      c = text.codePointAt(i);
+      Float advance = advances.get(c);
+      if (advance == null) {
+        advance = advance(has(c) ? Character.toString(c) : LOST, isBold);
+        advances.put(c, advance);
+      }
+      sum += advance;
+    }
+    return size * (sum / 1000.0);
+  }
+
+  private float advance(String character, boolean isBold) {
+    try {
+      return font(isBold).getStringWidth(character);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   /** The text with a box for each character that the type does not have. */
   String shown(String text) {
     StringBuilder shown = new StringBuilder(text.length());
-    text.codePoints()
-        .forEach(
-            c -> {
-              String one = Character.toString(c);
-              boolean has = has(one);
-              shown.append(has ? one : LOST);
-              if (!has) {
-                lost.add(one);
-              }
-            });
+    int c;
+    for (int i = 0; i < text.length(); i += Character.charCount(c)) {
+      c = text.codePointAt(i);
+      if (has(c)) {
+        shown.appendCodePoint(c);
+      } else {
+        shown.append(LOST);
+      }
+    }
     return shown.toString();
   }
 
@@ -81,11 +94,21 @@ final class Fonts {
     return lost;
   }
 
-  private boolean has(String character) {
+  private boolean has(int character) {
+    Boolean has = known.get(character);
+    if (has == null) {
+      has = encodes(Character.toString(character));
+      known.put(character, has);
+    }
+    return has;
+  }
+
+  private boolean encodes(String character) {
     try {
       regular.encode(character);
       return true;
     } catch (IOException | IllegalArgumentException e) {
+      lost.add(character);
       return false;
     }
   }
