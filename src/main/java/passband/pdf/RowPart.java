@@ -141,7 +141,11 @@ record RowPart(
 
     @Override
     public double height() {
-      return blocks.stream().mapToDouble(TextBlock::height).sum();
+      double sum = 0;
+      for (TextBlock block : blocks) {
+        sum += block.height();
+      }
+      return sum;
     }
 
     @Override

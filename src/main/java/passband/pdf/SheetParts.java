@@ -5,6 +5,7 @@ import java.util.Collections;
 import java.util.List;
 import passband.draw.Drawing;
 import passband.render.Sheet;
+import passband.sequence.Seq;
 
 /** From the sheet to parts on pages, in the order of the paper. */
 final class SheetParts {
@@ -222,7 +223,7 @@ final class SheetParts {
     table(
         shares(0.07, 0.4, 0.18, 0.2, 0.15),
         List.of("No.", "Lead or link", "Colour", "Rating", "Here, sound"),
-        sheet.leads().stream()
+        Seq.of(sheet.leads())
             .map(
                 l ->
                     List.of(
@@ -307,7 +308,7 @@ final class SheetParts {
     Drawing drawing = run.drawing();
     double wide = SetupPart.textWidth(drawing, inner);
     double move = SetupPart.moveWidth(drawing, inner);
-    List<TextBlock> moves = run.moves().stream().map(m -> block(SIZE, false, move, m)).toList();
+    List<TextBlock> moves = Seq.of(run.moves()).map(m -> block(SIZE, false, move, m)).toList();
     String said =
         run.moves().isEmpty()
             ? "The leads stay as they are."
@@ -459,7 +460,7 @@ final class SheetParts {
       table(
           shares(0.32, 0.2, 0.48),
           List.of("Warning", "Where", "Reason given"),
-          sheet.allowed().stream()
+          Seq.of(sheet.allowed())
               .map(a -> List.of(a.title() + " [" + a.code() + "]", a.place(), a.reason()))
               .toList());
     }

@@ -3,6 +3,7 @@ package passband.pdf;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.StringTokenizer;
 
 /** Words of one size, some of them bold, broken into lines of a width. */
 final class TextBlock {
@@ -22,8 +23,9 @@ final class TextBlock {
     double x = 0;
     List<Word> line = new ArrayList<>();
     for (Span span : spans) {
-      for (String word : span.text().strip().split("\\s+")) {
-        for (String piece : pieces(fonts, word, span.bold(), width)) {
+      StringTokenizer words = new StringTokenizer(span.text());
+      while (words.hasMoreTokens()) {
+        for (String piece : pieces(fonts, words.nextToken(), span.bold(), width)) {
           double wide = fonts.width(piece, size, span.bold());
           double space = line.isEmpty() ? 0 : fonts.width(" ", size, span.bold());
           if (!line.isEmpty() && x + space + wide > width + 0.01) {
