@@ -26,6 +26,7 @@ public final class Rational implements Comparable<Rational> {
   public static final Rational HUNDRED = new Rational(100, 1);
 
   private static final int MOST_DIGITS = 60;
+  private static final int MOST_PLAIN = 17;
   private static final long[] POWERS = {1, 10, 100, 1_000, 10_000, 100_000, 1_000_000};
 
   /** Which ends, in the last six binary digits, a whole square can have. */
@@ -123,6 +124,32 @@ public final class Rational implements Comparable<Rational> {
    *     ±60
    */
   public static Rational parse(String text) {
+    Rational plain = plain(text);
+    return plain != null ? plain : ofDecimal(text);
+  }
+
+  /** Of a few digits with or without a point the value; null for what else a numeral may be. */
+  private static Rational plain(String text) {
+    long digits = 0;
+    int point = -1;
+    if (text.isEmpty() || text.length() > MOST_PLAIN) {
+      return null;
+    }
+    for (int i = 0; i < text.length(); i++) {
+      char c = text.charAt(i);
+      if (c >= '0' && c <= '9') {
+        digits = digits * 10 + (c - '0');
+      } else if (c == '.' && point < 0 && i > 0) {
+        point = i;
+      } else {
+        return null;
+      }
+    }
+    int decimals = point < 0 ? 0 : text.length() - 1 - point;
+    return decimals < POWERS.length ? of(digits, POWERS[decimals]) : null;
+  }
+
+  private static Rational ofDecimal(String text) {
     BigDecimal value = new BigDecimal(text);
     if (value.precision() > MOST_DIGITS
         || Math.abs((long) value.scale()) > 2L * MOST_DIGITS

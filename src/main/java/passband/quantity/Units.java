@@ -71,25 +71,25 @@ public final class Units {
     }
   }
 
-  /** SI prefixes (SI Brochure, 9th edition, table 7): spelling, printed, power of ten. */
+  /** SI prefixes (SI Brochure, 9th edition, table 7): spelling, printed, factor. */
   private enum Prefix {
-    NONE("", "", 0),
-    P("p", "p", -12),
-    N("n", "n", -9),
-    U("u", "µ", -6),
-    M("m", "m", -3),
-    C("c", "c", -2),
-    K("k", "k", 3),
-    MEGA("M", "M", 6);
+    NONE("", "", 1, 1),
+    P("p", "p", 1, 1_000_000_000_000L),
+    N("n", "n", 1, 1_000_000_000),
+    U("u", "µ", 1, 1_000_000),
+    M("m", "m", 1, 1_000),
+    C("c", "c", 1, 100),
+    K("k", "k", 1_000, 1),
+    MEGA("M", "M", 1_000_000, 1);
 
     private final String symbol;
     private final String printed;
-    private final int power;
+    private final Rational factor;
 
-    Prefix(String symbol, String printed, int power) {
+    Prefix(String symbol, String printed, long times, long over) {
       this.symbol = symbol;
       this.printed = printed;
-      this.power = power;
+      this.factor = Rational.of(times, over);
     }
 
     static Prefix of(String symbol) {
@@ -104,14 +104,14 @@ public final class Units {
 
   private static void add(String[] row) {
     String[] spellings = row[1].isEmpty() ? new String[0] : row[1].split(" ");
-    add(row, spellings, Prefix.NONE);
+    Rational factor = factor(row[5]);
+    add(row, spellings, Prefix.NONE, factor);
     for (String prefix : row[6].isEmpty() ? new String[0] : row[6].split(" ")) {
-      add(row, spellings, Prefix.of(prefix));
+      add(row, spellings, Prefix.of(prefix), factor);
     }
   }
 
-  private static void add(String[] row, String[] spellings, Prefix prefix) {
-    Rational factor = factor(row[5]).times(Rational.TEN.pow(prefix.power));
+  private static void add(String[] row, String[] spellings, Prefix prefix, Rational factor) {
     String symbol = prefix.symbol + row[0];
     Unit unit =
         new Unit(
@@ -119,7 +119,7 @@ public final class Units {
             prefix.printed + row[2],
             prefix.symbol + row[3],
             Dimension.named(row[4]),
-            factor);
+            factor.times(prefix.factor));
     BY_SYMBOL.put(symbol, unit);
     BY_SPELLING.put(symbol, unit);
     for (String spelling : spellings) {

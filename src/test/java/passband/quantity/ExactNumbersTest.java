@@ -323,4 +323,38 @@ class ExactNumbersTest {
   private static String describe(Dimension a, Dimension b) {
     return a.times(b).describe();
   }
+
+  /** Decimals of every length, read and written again, as Java's BigDecimal has them. */
+  @Test
+  void decimalsAreThoseOfBigDecimal() {
+    Random random = new Random(17);
+    for (int i = 0; i < 20_000; i++) {
+      StringBuilder text = new StringBuilder();
+      int digits = 1 + random.nextInt(24);
+      int point = random.nextInt(digits + 3);
+      for (int d = 0; d < digits; d++) {
+        text.append(d == point && d > 0 ? "." : "").append((char) ('0' + random.nextInt(10)));
+      }
+      BigDecimal decimal = new BigDecimal(text.toString());
+      assertEquals(Rational.of(decimal), Rational.parse(text.toString()), text.toString());
+      String plain = decimal.signum() == 0 ? "0" : decimal.stripTrailingZeros().toPlainString();
+      assertEquals(plain, Rational.parse(text.toString()).toPlain());
+      assertEquals(
+          decimal.signum() == 0 ? "0" : "-" + plain, Rational.of(decimal).negate().toPlain());
+    }
+  }
+
+  /** What is a numeral to Java is one here, and nothing else. */
+  @ParameterizedTest
+  @ValueSource(strings = {"", ".", "1..2", "1.2.3", "+", "1-", "0x1", "1e", " 1", "1_0"})
+  void whatIsNoNumeralIsNone(String text) {
+    assertThrows(NumberFormatException.class, () -> new BigDecimal(text));
+    assertThrows(NumberFormatException.class, () -> Rational.parse(text));
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {".5", "5.", "+1", "-0.50", "1e2", "007", "\u0661\u0662"})
+  void oddNumeralsAreNumerals(String text) {
+    assertEquals(Rational.of(new BigDecimal(text)), Rational.parse(text));
+  }
 }
