@@ -119,4 +119,23 @@ class ArchitectureTest {
           .orShould()
           .dependOnClassesThat()
           .haveNameMatching("java\\.time\\.(Clock|Instant|ZonedDateTime|LocalDateTime)");
+
+  /** What the launcher gives to Java's own class loader finds nothing of the rest there. */
+  @ArchTest
+  static final ArchRule coreStandsAlone =
+      noClasses()
+          .that()
+          .resideOutsideOfPackages(
+              "passband.command", "passband.render", "passband.pdf", "passband.server")
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage(
+              "passband.command",
+              "passband.render",
+              "passband.pdf",
+              "passband.server",
+              "freemarker..",
+              "org.apache.pdfbox..",
+              "org.apache.fontbox..",
+              "org.eclipse.lsp4j..");
 }

@@ -201,6 +201,29 @@ class ProcessTest {
 
   // ---- a quick start ----
 
+  /** What the launcher makes its archive of classes by. */
+  @Test
+  void theRehearsalWritesSheets() throws Exception {
+    List<String> line =
+        List.of(
+            ownJava(),
+            "-cp",
+            System.getProperty("java.class.path"),
+            "passband.command.Rehearsal",
+            "procedures",
+            "rehearsed");
+    Process process =
+        new ProcessBuilder(line)
+            .directory(work.toFile())
+            .redirectErrorStream(true)
+            .redirectOutput(work.resolve("said.txt").toFile())
+            .start();
+    assertEquals(0, finished(process), said());
+    Path sheets = work.resolve("rehearsed/out");
+    assertEquals(3, Repository.files(sheets, "checklist.html").size());
+    assertEquals(2, Repository.files(sheets, "checklist.pdf").size(), "one is built without");
+  }
+
   /** A check loads nothing of what prints or serves, a build without a PDF nothing of PDFs. */
   @Test
   void onlyWhatIsUsedIsLoaded() throws Exception {
