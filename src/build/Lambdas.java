@@ -52,11 +52,17 @@ public final class Lambdas {
     Lambdas lambdas = new Lambdas();
     try (Stream<Path> files = Files.walk(root)) {
       for (Path file : files.filter(f -> f.toString().endsWith(".class")).sorted().toList()) {
-        byte[] bytes = Files.readAllBytes(file);
-        lambdas.classes.put(new ClassReader(bytes).getClassName(), bytes);
+        String path = root.relativize(file).toString().replace('\\', '/');
+        String name = path.substring(0, path.length() - ".class".length());
+        lambdas.classes.put(name, Files.readAllBytes(file));
       }
     }
     lambdas.run();
+    for (String name : lambdas.classes.keySet()) {
+      if (lambdas.isStale(name)) {
+        Files.delete(root.resolve(name + ".class"));
+      }
+    }
     for (Map.Entry<String, byte[]> one : lambdas.changed.entrySet()) {
       Files.write(root.resolve(one.getKey() + ".class"), one.getValue());
     }
@@ -65,6 +71,14 @@ public final class Lambdas {
   private void run() {
     classes.forEach(this::host);
     nests.forEach(this::enlarge);
+  }
+
+  /** Whether a class was made for a lambda of a class that has been compiled anew. */
+  private boolean isStale(String name) {
+    int end = name.lastIndexOf("$$");
+    return end > 0
+        && changed.containsKey(name.substring(0, end))
+        && name.substring(end + 2).chars().allMatch(Character::isDigit);
   }
 
   /** Puts the calls of new classes where the lambdas of a class were. */

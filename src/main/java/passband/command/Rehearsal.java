@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
+import passband.parse.Syntax;
 
 /**
  * Runs the commands once over a library, so that Java can keep the classes that they need as it has
@@ -26,6 +27,8 @@ final class Rehearsal {
     Files.createDirectories(target);
     String broken = target.resolve("broken.pband").toString();
     Files.writeString(Path.of(broken), "device 1 {\nmode a on (\n}\nprocedur p \"P\" {\n  test\n");
+    Syntax.ahead();
+    System.console();
     String all = library.toString();
     String one = first(library);
     String out = target.resolve("out").toString();
@@ -38,13 +41,14 @@ final class Rehearsal {
             List.of("check", "--as", "json", broken),
             List.of("build", all, "-o", out),
             List.of("build", one, "-o", out, "--without", "pdf,pictures"),
+            List.of("build", one, "-o", out, "--without", "pdf,pictures"), // nothing has changed
             List.of("format", "--check", all),
             List.of("diff", one, one),
             List.of("explain", "unknown-unit"));
     for (List<String> command : commands) {
       PrintStream nowhere =
           new PrintStream(OutputStream.nullOutputStream(), false, StandardCharsets.UTF_8);
-      new Main(library.getParent(), nowhere, nowhere).run(command);
+      new Main(library.getParent(), nowhere, nowhere, 0, "rehearsal", false).run(command);
     }
   }
 
