@@ -9,6 +9,7 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
 
 /**
  * Does independent pieces of work on every processor and hands the results over in the order of the
@@ -49,7 +50,17 @@ final class InOrder {
         taker.take(result(ahead.poll()));
       }
     } finally {
-      pool.shutdownNow();
+      end(pool);
+    }
+  }
+
+  /** Waits for what is still at work after a failure, so that nothing writes any more. */
+  private static void end(ExecutorService pool) {
+    pool.shutdownNow();
+    try {
+      pool.awaitTermination(1, TimeUnit.MINUTES);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
     }
   }
 
