@@ -14,6 +14,7 @@ import java.util.TreeSet;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.function.BooleanSupplier;
 import passband.pdf.ChecklistPdf;
 import passband.pdf.Paper;
 import passband.plan.Plan;
@@ -58,17 +59,11 @@ final class Build {
   }
 
   int run(List<String> words) throws Usage, IOException {
-    Arguments arguments =
-        Arguments.of(
-            words,
-            Set.of("--out", "--analyzer", "--root", "--as", "--paper", "--depfile", "--without"),
-            Set.of());
+    Arguments arguments = arguments(words);
     String as = arguments.oneOf("--as", "text", Check.FORMS);
     Options options = options(arguments);
     String folder = arguments.value("--out", "out");
-    List<Group> groups =
-        Sources.groups(
-            arguments.paths(), workingDirectory, arguments.value("--root", null), options.analyzer);
+    List<Group> groups = groups(arguments, options);
     Progress progress = new Progress(err, terminal, groups.size());
     Findings findings = new Findings();
     List<String> names = new ArrayList<>();
@@ -103,6 +98,36 @@ final class Build {
       Files.writeString(workingDirectory.resolve(depfile), dependencies(folder, names));
     }
     return Main.FINE;
+  }
+
+  /**
+   * Makes what a run would make, group by group until it is told to stop, and keeps nothing of it:
+   * afterwards Java has compiled what the next run needs.
+   */
+  void practise(List<String> words, BooleanSupplier over) throws Usage, IOException {
+    Arguments arguments = arguments(words);
+    Options options = options(arguments);
+    for (Group group : groups(arguments, options)) {
+      if (over.getAsBoolean()) {
+        return;
+      }
+      Group.Compiled compiled = group.compiled(options.analyzer);
+      if (!compiled.found().diagnostics().hasErrors()) {
+        compiled.plans().forEach(plan -> new Job(group, options, null, null).files(plan));
+      }
+    }
+  }
+
+  private static Arguments arguments(List<String> words) throws Usage {
+    return Arguments.of(
+        words,
+        Set.of("--out", "--analyzer", "--root", "--as", "--paper", "--depfile", "--without"),
+        Set.of());
+  }
+
+  private List<Group> groups(Arguments arguments, Options options) throws Usage, IOException {
+    return Sources.groups(
+        arguments.paths(), workingDirectory, arguments.value("--root", null), options.analyzer);
   }
 
   /** The options that change what is written. */

@@ -11,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
+import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import passband.diagnostic.Spelling;
@@ -168,11 +169,11 @@ public final class Main {
     return switch (help && COMMANDS.contains(command) ? "help" : command) {
       case "check" -> {
         Check check = new Check(workingDirectory, out, err, terminal);
-        yield watched(rest, check::run, check::read);
+        yield watched(rest, check::run, check::read, (all, over) -> {});
       }
       case "build" -> {
         Build build = new Build(workingDirectory, program, out, err, terminal);
-        yield watched(rest, build::run, build::read);
+        yield watched(rest, build::run, build::read, build::practise);
       }
       case "format" -> new Format(workingDirectory, out, err).run(rest);
       case "diff" -> new Diff(workingDirectory, out, err).run(rest);
@@ -201,7 +202,12 @@ public final class Main {
     int run(List<String> words) throws Usage, IOException;
   }
 
-  private int watched(List<String> rest, Action action, Supplier<Set<Path>> read)
+  /** What a command does beforehand, so that the next run is quick. */
+  private interface Practice {
+    void practise(List<String> words, BooleanSupplier over) throws Usage, IOException;
+  }
+
+  private int watched(List<String> rest, Action action, Supplier<Set<Path>> read, Practice practice)
       throws Usage, IOException {
     if (!rest.contains("--watch")) {
       return action.run(rest);
@@ -219,6 +225,11 @@ public final class Main {
           @Override
           public Set<Path> read() {
             return read.get();
+          }
+
+          @Override
+          public void practise(BooleanSupplier over) throws Usage, IOException {
+            practice.practise(words, over);
           }
         };
     return new Watch(err, mostRuns).run(command, workingDirectory.getFileSystem());

@@ -3,6 +3,7 @@ package passband.command;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.google.common.jimfs.Configuration;
@@ -20,6 +21,7 @@ import java.util.Locale;
 import java.util.Set;
 import java.util.TimeZone;
 import java.util.TreeMap;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -649,6 +651,28 @@ class CommandTest {
     faulty.take(new Group.Found(List.of(), fault, Set.of(), false, Set.of()));
     assertEquals(
         List.of(Code.SYNTAX), faulty.diagnostics().list().stream().map(d -> d.code()).toList());
+  }
+
+  // ---- practice ----
+
+  /**
+   * What a watching build does before the first save leaves nothing behind, and stops when told.
+   */
+  @Test
+  void practiceWritesNothingAndSaysNothing() throws Exception {
+    ByteArrayOutputStream said = new ByteArrayOutputStream();
+    PrintStream stream = new PrintStream(said, true, StandardCharsets.UTF_8);
+    copyLibrary();
+    Build build = new Build(work, "a program", stream, stream, false);
+    TreeMap<String, String> before = tree("procedures");
+    AtomicInteger asked = new AtomicInteger();
+    build.practise(List.of("procedures"), () -> asked.incrementAndGet() > 2);
+    assertEquals(3, asked.get(), "two groups were made");
+    edit("procedures/analyzers/sorrel-12.pband", "values", "valuse");
+    build.practise(List.of("procedures"), () -> false);
+    assertFalse(Files.exists(work.resolve("out")));
+    assertNotEquals(before, tree("procedures"), "the edit took");
+    assertEquals("", said.toString(StandardCharsets.UTF_8));
   }
 
   // ---- no room ----
