@@ -1,12 +1,12 @@
 package passband.draw;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import passband.model.Terminal;
 import passband.plan.Wire;
+import passband.sequence.Seq;
 
 /**
  * In which order terminals stand on the two sides of a wiring drawing: with as few crossings as can
@@ -25,39 +25,7 @@ record WiringOrder(List<Terminal> left, List<Terminal> right) {
    * @param right in the profile's order
    */
   static WiringOrder best(List<Terminal> left, List<Terminal> right, List<Wire> wires) {
-    WiringOrder best = null;
-    long least = Long.MAX_VALUE;
-    for (List<Terminal> order : orders(left)) {
-      if (disorder(order, left) >= least) {
-        continue; // it costs that at the least
-      }
-      WiringOrder tried = new WiringOrder(order, byMean(order, right, wires));
-      long cost = tried.cost(left, right, wires);
-      if (cost < least) {
-        least = cost;
-        best = tried;
-      }
-    }
-    return best;
-  }
-
-  /** How many pairs of leads cross. */
-  int crossings(List<Wire> wires) {
-    List<int[]> ends = new ArrayList<>();
-    for (Wire wire : wires) {
-      if (isStraight(wire)) {
-        ends.add(new int[] {index(left, leftEnd(wire)), index(right, rightEnd(wire))});
-      }
-    }
-    int crossings = 0;
-    for (int i = 0; i < ends.size(); i++) {
-      for (int j = 0; j < i; j++) {
-        int l = Integer.compare(ends.get(i)[0], ends.get(j)[0]);
-        int r = Integer.compare(ends.get(i)[1], ends.get(j)[1]);
-        crossings += l * r < 0 ? 1 : 0;
-      }
-    }
-    return crossings;
+    return new Search(left, right, wires).best();
   }
 
   static boolean isStraight(Wire wire) {
@@ -81,95 +49,195 @@ record WiringOrder(List<Terminal> left, List<Terminal> right) {
     return -1;
   }
 
-  private long cost(List<Terminal> leftWas, List<Terminal> rightWas, List<Wire> wires) {
-    long links = 0;
-    for (Wire wire : wires) {
-      if (!isStraight(wire)) {
-        List<Terminal> side = wire.from().onAnalyzer() ? right : left;
-        links += Math.abs(index(side, wire.from()) - index(side, wire.to())) - 1L;
-      }
-    }
-    return crossings(wires) * 1_000_000L
-        + links * 1_000L
-        + disorder(left, leftWas)
-        + disorder(right, rightWas);
-  }
+  /** Orders are of numbers: places in the profiles' orders. */
+  private static final class Search {
+    private final List<Terminal> left;
+    private final List<Terminal> right;
 
-  private static long disorder(List<Terminal> now, List<Terminal> was) {
-    long pairs = 0;
-    for (int i = 0; i < now.size(); i++) {
-      for (int j = 0; j < i; j++) {
-        pairs += index(was, now.get(j)) > index(was, now.get(i)) ? 1 : 0;
-      }
-    }
-    return pairs;
-  }
+    /** The ends of the straight wires, at the left and at the right. */
+    private final int[] from;
 
-  /**
-   * Each jack by the mean place of what its leads come from; a link's other end beside its first.
-   */
-  private static List<Terminal> byMean(
-      List<Terminal> left, List<Terminal> right, List<Wire> wires) {
-    Map<String, Double> place = new HashMap<>();
-    for (Terminal jack : right) {
-      int sum = 0;
-      int count = 0;
-      for (Wire wire : wires) {
-        if (isStraight(wire) && rightEnd(wire).same(jack)) {
-          sum += index(left, leftEnd(wire));
-          count++;
+    private final int[] to;
+
+    /** The two ends of what goes from one terminal to another of its side. */
+    private final int[][] leftLinks;
+
+    private final int[][] rightLinks;
+
+    Search(List<Terminal> left, List<Terminal> right, List<Wire> wires) {
+      this.left = left;
+      this.right = right;
+      List<Wire> straight = Seq.of(wires).filter(WiringOrder::isStraight).toList();
+      this.from = new int[straight.size()];
+      this.to = new int[straight.size()];
+      for (int i = 0; i < from.length; i++) {
+        from[i] = index(left, leftEnd(straight.get(i)));
+        to[i] = index(right, rightEnd(straight.get(i)));
+      }
+      this.leftLinks = links(left, wires, false);
+      this.rightLinks = links(right, wires, true);
+    }
+
+    private static int[][] links(List<Terminal> side, List<Wire> wires, boolean analyzer) {
+      return Seq.of(wires)
+          .filter(w -> !isStraight(w) && w.from().onAnalyzer() == analyzer)
+          .map(w -> new int[] {index(side, w.from()), index(side, w.to())})
+          .toList()
+          .toArray(new int[0][]);
+    }
+
+    WiringOrder best() {
+      int[] bestLeft = null;
+      int[] bestRight = null;
+      long least = Long.MAX_VALUE;
+      for (int[] order : orders(left)) {
+        int[] places = places(order);
+        int[] rightOrder = byMean(places);
+        long cost = cost(order, places, rightOrder);
+        if (cost < least) {
+          least = cost;
+          bestLeft = order;
+          bestRight = rightOrder;
         }
       }
-      if (count > 0) {
-        place.put(jack.id(), (double) sum / count);
-      }
+      return new WiringOrder(in(bestLeft, left), in(bestRight, right));
     }
-    for (Wire wire : wires) {
-      if (wire.from().onAnalyzer() && wire.to().onAnalyzer()) {
-        beside(place, wire.from(), wire.to());
-        beside(place, wire.to(), wire.from());
-      }
-    }
-    List<Terminal> sorted = new ArrayList<>(right);
-    sorted.sort(
-        (one, other) ->
-            Double.compare(
-                place.getOrDefault(one.id(), Double.POSITIVE_INFINITY),
-                place.getOrDefault(other.id(), Double.POSITIVE_INFINITY)));
-    return sorted;
-  }
 
-  private static void beside(Map<String, Double> place, Terminal placed, Terminal other) {
-    if (place.containsKey(placed.id())) {
-      place.putIfAbsent(other.id(), place.get(placed.id()) + 0.1);
+    private static List<Terminal> in(int[] order, List<Terminal> side) {
+      List<Terminal> sorted = new ArrayList<>();
+      for (int terminal : order) {
+        sorted.add(side.get(terminal));
+      }
+      return sorted;
+    }
+
+    /** Where each terminal stands in an order. */
+    private static int[] places(int[] order) {
+      int[] places = new int[order.length];
+      for (int i = 0; i < order.length; i++) {
+        places[order[i]] = i;
+      }
+      return places;
+    }
+
+    private long cost(int[] order, int[] places, int[] rightOrder) {
+      int[] rightPlaces = places(rightOrder);
+      return crossings(places, rightPlaces) * 1_000_000L
+          + (length(leftLinks, places) + length(rightLinks, rightPlaces)) * 1_000L
+          + disorder(order)
+          + disorder(rightOrder);
+    }
+
+    private int crossings(int[] places, int[] rightPlaces) {
+      int crossings = 0;
+      for (int i = 0; i < from.length; i++) {
+        for (int j = 0; j < i; j++) {
+          int l = Integer.compare(places[from[i]], places[from[j]]);
+          int r = Integer.compare(rightPlaces[to[i]], rightPlaces[to[j]]);
+          crossings += l * r < 0 ? 1 : 0;
+        }
+      }
+      return crossings;
+    }
+
+    private static long length(int[][] links, int[] places) {
+      long length = 0;
+      for (int[] link : links) {
+        length += Math.abs(places[link[0]] - places[link[1]]) - 1L;
+      }
+      return length;
+    }
+
+    /** How many pairs stand in another order than in the profile. */
+    private static long disorder(int[] order) {
+      long pairs = 0;
+      for (int i = 0; i < order.length; i++) {
+        for (int j = 0; j < i; j++) {
+          pairs += order[j] > order[i] ? 1 : 0;
+        }
+      }
+      return pairs;
+    }
+
+    /**
+     * Each jack by the mean place of what its leads come from; a link's other end beside its first.
+     */
+    private int[] byMean(int[] places) {
+      double[] mean = new double[right.size()];
+      for (int jack = 0; jack < mean.length; jack++) {
+        int sum = 0;
+        int count = 0;
+        for (int i = 0; i < to.length; i++) {
+          if (to[i] == jack) {
+            sum += places[from[i]];
+            count++;
+          }
+        }
+        mean[jack] = count == 0 ? Double.POSITIVE_INFINITY : (double) sum / count;
+      }
+      for (int[] link : rightLinks) {
+        beside(mean, link[0], link[1]);
+        beside(mean, link[1], link[0]);
+      }
+      return sorted(mean);
+    }
+
+    private static void beside(double[] mean, int placed, int other) {
+      if (mean[other] == Double.POSITIVE_INFINITY) {
+        mean[other] = mean[placed] + 0.1;
+      }
+    }
+
+    /** By insertion: there are few, and equals stay as they were. */
+    private static int[] sorted(double[] mean) {
+      int[] order = new int[mean.length];
+      for (int i = 0; i < order.length; i++) {
+        int at = i;
+        while (at > 0 && mean[order[at - 1]] > mean[i]) {
+          order[at] = order[at - 1];
+          at--;
+        }
+        order[at] = i;
+      }
+      return order;
     }
   }
 
   /** Orders of the left side: outlets in every order, terminals within each in every order. */
-  private static List<List<Terminal>> orders(List<Terminal> left) {
-    Map<String, List<Terminal>> outlets = new LinkedHashMap<>();
-    left.forEach(t -> outlets.computeIfAbsent(t.owner(), o -> new ArrayList<>()).add(t));
-    List<List<Terminal>> orders = new ArrayList<>();
-    for (List<List<Terminal>> groups : permutations(new ArrayList<>(outlets.values()))) {
-      List<List<Terminal>> made = new ArrayList<>();
+  private static List<int[]> orders(List<Terminal> left) {
+    Map<String, List<Integer>> outlets = new LinkedHashMap<>();
+    for (int i = 0; i < left.size(); i++) {
+      outlets.computeIfAbsent(left.get(i).owner(), o -> new ArrayList<>()).add(i);
+    }
+    List<int[]> orders = new ArrayList<>();
+    for (List<List<Integer>> groups : permutations(new ArrayList<>(outlets.values()))) {
+      List<List<Integer>> made = new ArrayList<>();
       made.add(List.of());
-      for (List<Terminal> group : groups) {
-        List<List<Terminal>> longer = new ArrayList<>();
-        for (List<Terminal> start : made) {
-          for (List<Terminal> order : permutations(group)) {
-            List<Terminal> joined = new ArrayList<>(start);
+      for (List<Integer> group : groups) {
+        List<List<Integer>> longer = new ArrayList<>();
+        for (List<Integer> start : made) {
+          for (List<Integer> order : permutations(group)) {
+            List<Integer> joined = new ArrayList<>(start);
             joined.addAll(order);
             longer.add(joined);
           }
         }
         made = longer.size() > TRIES ? longer.subList(0, TRIES) : longer;
       }
-      orders.addAll(made);
+      made.forEach(order -> orders.add(numbers(order)));
       if (orders.size() > TRIES) {
         break;
       }
     }
     return orders;
+  }
+
+  private static int[] numbers(List<Integer> list) {
+    int[] numbers = new int[list.size()];
+    for (int i = 0; i < numbers.length; i++) {
+      numbers[i] = list.get(i);
+    }
+    return numbers;
   }
 
   /** Every order of a short list, the given one first; of a long list that one alone. */
