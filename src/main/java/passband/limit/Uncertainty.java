@@ -1,7 +1,5 @@
 package passband.limit;
 
-import java.util.ArrayList;
-import java.util.List;
 import passband.model.Accuracy;
 import passband.quantity.Rational;
 import passband.quantity.Real;
@@ -16,7 +14,6 @@ public final class Uncertainty {
   private final Accuracy error;
   private final Rational resolution;
   private final Rational load;
-  private final Rational coverage;
 
   /** The variance at a reading x is square · x² + linear · |x| + constant. */
   private final Real square;
@@ -36,7 +33,6 @@ public final class Uncertainty {
     this.error = error;
     this.resolution = resolution;
     this.load = load;
-    this.coverage = coverage;
     Rational share = error.relative();
     Rational fixed = error.absolute();
     Rational half = resolution.over(Rational.TWO);
@@ -59,34 +55,6 @@ public final class Uncertainty {
   /** The share of itself by which the load's error moves the reading. */
   public Rational load() {
     return load;
-  }
-
-  /** The factor k. */
-  public Rational coverage() {
-    return coverage;
-  }
-
-  /** What an uncertainty is made of. */
-  public record Component(String name, Real halfWidth) {
-    /** The standard uncertainty. */
-    public Real standard() {
-      return halfWidth.times(halfWidth).times(Real.of(THIRD)).sqrt();
-    }
-  }
-
-  /** What the uncertainty at a reading is made of, in SI; parts that are zero are left out. */
-  public List<Component> components(Real reading) {
-    List<Component> components = new ArrayList<>();
-    add(components, "analyzer error", error.at(reading));
-    add(components, "resolution", Real.of(resolution.over(Rational.TWO)));
-    add(components, "load error", reading.abs().times(Real.of(load)));
-    return components;
-  }
-
-  private static void add(List<Component> components, String name, Real halfWidth) {
-    if (halfWidth.signum() != 0) {
-      components.add(new Component(name, halfWidth));
-    }
   }
 
   /**

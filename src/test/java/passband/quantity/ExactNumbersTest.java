@@ -357,4 +357,17 @@ class ExactNumbersTest {
   void oddNumeralsAreNumerals(String text) {
     assertEquals(Rational.of(new BigDecimal(text)), Rational.parse(text));
   }
+
+  /** In lowest terms with the denominator positive, short or long. */
+  @Test
+  void oneOverARatioIsARatio() {
+    assertEquals("3/2", Rational.of(2, 3).reciprocal().toString());
+    assertEquals("-3/2", Rational.of(-2, 3).reciprocal().toString());
+    assertEquals("1/7", Rational.of(7).reciprocal().toString());
+    BigInteger large = BigInteger.TEN.pow(30);
+    assertEquals("-" + large, Rational.of(BigInteger.ONE, large).negate().reciprocal().toString());
+    assertEquals(
+        Rational.of(BigInteger.ONE, large), Rational.of(large, BigInteger.ONE).reciprocal());
+    assertThrows(ArithmeticException.class, Rational.ZERO::reciprocal);
+  }
 }
