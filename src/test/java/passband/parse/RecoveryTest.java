@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
 import org.antlr.v4.runtime.Token;
@@ -26,6 +27,19 @@ class RecoveryTest {
       List<Token> lines = Layout.of(source, Words.of(source, diagnostics, bad), diagnostics, bad);
       assertNotNull(Syntax.quick(lines), file + " needs the second stage");
       assertFalse(diagnostics.hasErrors());
+    }
+  }
+
+  /** One bad line is one error, whichever way the lines of a file end. */
+  @Test
+  void linesEndInThreeWays() {
+    for (String end : List.of("\n", "\r\n", "\r")) {
+      String text = String.join(end, "device d \"D\" {", "outlte a", "oulet b b b", "}", "");
+      Diagnostics diagnostics = new Diagnostics();
+      Syntax.parse(new SourceFile("x.pband", text), diagnostics);
+      List<Integer> lines = new ArrayList<>();
+      diagnostics.list().forEach(d -> lines.add(d.span().line()));
+      assertEquals(List.of(2, 3), lines, diagnostics.list().toString());
     }
   }
 
