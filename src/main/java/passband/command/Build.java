@@ -113,7 +113,7 @@ final class Build {
       }
       Group.Compiled compiled = group.compiled(options.analyzer);
       if (!compiled.found().diagnostics().hasErrors()) {
-        compiled.plans().forEach(plan -> new Job(group, options, null, null).files(plan));
+        compiled.plans().forEach(plan -> files(plan, options, new ArrayList<>()));
       }
     }
   }
@@ -236,58 +236,60 @@ final class Build {
 
     private void write(Plan plan) throws IOException {
       String name = plan.name().text();
-      written.putAll(output.stage(name, files(plan)));
+      written.putAll(output.stage(name, files(plan, options, lost)));
     }
+  }
 
-    /** Every file of a procedure's folder. */
-    private Map<String, byte[]> files(Plan plan) {
-      Sheet sheet = SheetMaker.sheet(plan);
-      // The PDF takes as long as all the rest: where a processor is idle it makes that.
-      CompletableFuture<byte[]> pdf =
-          options.without.contains("pdf")
-              ? null
-              : CompletableFuture.supplyAsync(() -> pdf(plan.name().text(), sheet));
-      Map<String, byte[]> files = new LinkedHashMap<>();
-      files.put("checklist.html", Output.bytes(Checklist.of(sheet)));
-      if (!options.without.contains("pictures")) {
-        Drawings.setups(sheet)
-            .forEach((name, svg) -> files.put("setups/" + name, Output.bytes(svg)));
-        Drawings.limits(sheet)
-            .forEach((name, svg) -> files.put("limits/" + name, Output.bytes(svg)));
-      }
-      List<LimitRow> rows = LimitRow.of(plan);
-      files.put("limits.csv", Output.bytes(LimitsCsv.of(plan, rows)));
-      files.put("limits.csv-metadata.json", Output.bytes(LimitsMetadata.of(plan)));
-      files.put("limits.json", Output.bytes(LimitsJson.of(plan, rows)));
-      if (pdf != null) {
-        files.put("checklist.pdf", joined(pdf));
-      }
-      return files;
+  /**
+   * Every file of a procedure's folder.
+   *
+   * @param lost receives what is to be said of characters that the PDF lacks
+   */
+  private static Map<String, byte[]> files(Plan plan, Options options, List<String> lost) {
+    Sheet sheet = SheetMaker.sheet(plan);
+    // The PDF takes as long as all the rest: where a processor is idle it makes that.
+    CompletableFuture<byte[]> pdf =
+        options.without.contains("pdf")
+            ? null
+            : CompletableFuture.supplyAsync(() -> pdf(sheet, options, lost));
+    Map<String, byte[]> files = new LinkedHashMap<>();
+    files.put("checklist.html", Output.bytes(Checklist.of(sheet)));
+    if (!options.without.contains("pictures")) {
+      Drawings.setups(sheet).forEach((name, svg) -> files.put("setups/" + name, Output.bytes(svg)));
+      Drawings.limits(sheet).forEach((name, svg) -> files.put("limits/" + name, Output.bytes(svg)));
     }
+    List<LimitRow> rows = LimitRow.of(plan);
+    files.put("limits.csv", Output.bytes(LimitsCsv.of(plan, rows)));
+    files.put("limits.csv-metadata.json", Output.bytes(LimitsMetadata.of(plan)));
+    files.put("limits.json", Output.bytes(LimitsJson.of(plan, rows)));
+    if (pdf != null) {
+      files.put("checklist.pdf", joined(pdf));
+    }
+    return files;
+  }
 
-    /** What was made elsewhere; a fault there is as one here. */
-    private static <T> T joined(CompletableFuture<T> made) {
-      try {
-        return made.join();
-      } catch (CompletionException e) {
-        if (e.getCause() instanceof RuntimeException runtime) {
-          throw runtime;
-        }
-        throw e;
+  /** What was made elsewhere; a fault there is as one here. */
+  private static <T> T joined(CompletableFuture<T> made) {
+    try {
+      return made.join();
+    } catch (CompletionException e) {
+      if (e.getCause() instanceof RuntimeException runtime) {
+        throw runtime;
       }
+      throw e;
     }
+  }
 
-    private byte[] pdf(String procedure, Sheet sheet) {
-      ChecklistPdf.Printed pdf = ChecklistPdf.printed(sheet, options.paper);
-      if (!pdf.lost().isEmpty()) {
-        lost.add(
-            "warning: "
-                + procedure
-                + "/checklist.pdf prints a box for each of these, which its type does not have: "
-                + String.join(" ", pdf.lost())
-                + " (print checklist.html instead)");
-      }
-      return pdf.bytes();
+  private static byte[] pdf(Sheet sheet, Options options, List<String> lost) {
+    ChecklistPdf.Printed pdf = ChecklistPdf.printed(sheet, options.paper);
+    if (!pdf.lost().isEmpty()) {
+      lost.add(
+          "warning: "
+              + sheet.name()
+              + "/checklist.pdf prints a box for each of these, which its type does not have: "
+              + String.join(" ", pdf.lost())
+              + " (print checklist.html instead)");
     }
+    return pdf.bytes();
   }
 }

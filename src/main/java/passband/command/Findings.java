@@ -25,7 +25,7 @@ final class Findings {
   void take(Group.Found found) {
     diagnostics.addAll(found.diagnostics().list());
     quieting.addAll(found.quieting());
-    Seq.of(found.consulted()).filter(Files::exists).forEach(read::add);
+    Seq.of(found.consulted()).filter(p -> !read.contains(p) && Files.exists(p)).forEach(read::add);
     Set<String> own = new HashSet<>();
     for (Word name : found.names()) {
       boolean twin = !own.add(name.text()); // the compiler has said so

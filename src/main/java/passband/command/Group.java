@@ -21,7 +21,7 @@ import passband.syntax.Word;
  * A file that no other uses, and all that it uses: what is compiled together.
  *
  * @param start the file, relative to the root
- * @param files it and what it uses, as far as the use lines tell
+ * @param files it and what it uses, as far as the use lines tell; empty where it alone is named
  * @param own of these, the ones that no group before has
  * @param given of these, the ones that the command line names
  * @param analyzers further files, in which the analyzer of the command line may be
@@ -85,6 +85,9 @@ record Group(
    */
   Compiled compiled(String analyzer) throws Usage {
     Diagnostics diagnostics = new Diagnostics();
+    if (files.isEmpty()) {
+      root.ahead(start);
+    }
     Library library = new Library(root.parsed(), diagnostics);
     load(library, start);
     for (String file : given) {

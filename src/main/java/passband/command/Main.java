@@ -83,8 +83,8 @@ public final class Main {
 
   /** Runs the command and leaves with its exit status. */
   public static void main(String[] arguments) {
-    if (arguments.length > 1 && PARSING.contains(arguments[0])) {
-      Syntax.ahead();
+    if (arguments.length > 1) {
+      ahead(arguments[0]);
     }
     PrintStream out = stream(FileDescriptor.out);
     PrintStream err = stream(FileDescriptor.err);
@@ -95,6 +95,13 @@ public final class Main {
     out.flush();
     err.flush();
     System.exit(status);
+  }
+
+  /** Sets up what a command is going to need, on a thread of its own. */
+  static void ahead(String command) {
+    if (PARSING.contains(command)) {
+      InOrder.thread(Syntax::ready).start();
+    }
   }
 
   /** Whether both ends are a terminal that shows colours, and no one has said not to. */

@@ -8,7 +8,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
-import passband.parse.Syntax;
 
 /**
  * Runs the commands once over a library, so that Java can keep the classes that they need as it has
@@ -27,7 +26,7 @@ final class Rehearsal {
     Files.createDirectories(target);
     String broken = target.resolve("broken.pband").toString();
     Files.writeString(Path.of(broken), "device 1 {\nmode a on (\n}\nprocedur p \"P\" {\n  test\n");
-    Syntax.ahead();
+    Main.ahead("check");
     System.console();
     String all = library.toString();
     String one = first(library);

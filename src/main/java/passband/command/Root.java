@@ -1,9 +1,7 @@
 package passband.command;
 
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import passband.resolve.ParsedFiles;
@@ -47,17 +45,15 @@ final class Root {
   }
 
   /**
-   * Parses the files but for the first on a thread of its own, while the first is read: of one
-   * procedure and what it uses a check is done sooner. What becomes of them shows when they are
-   * taken.
+   * Parses what a file uses on a thread of its own, while the file itself is read: of one procedure
+   * a check is done sooner. What becomes of it shows when it is taken.
    */
-  void ahead(Set<String> files) {
-    List<String> used = new ArrayList<>(files).subList(1, files.size());
-    if (used.isEmpty()) {
-      return;
+  void ahead(String start) {
+    Set<String> used = new UseGraph(Set.of(start), disk, true).from(start);
+    used.remove(start);
+    if (!used.isEmpty()) {
+      InOrder.thread(() -> used.forEach(parsed::ahead)).start();
     }
-    Thread thread = InOrder.thread(() -> used.forEach(parsed::ahead));
-    thread.start();
   }
 
   /** Makes known that a group takes these files. */

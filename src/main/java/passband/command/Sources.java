@@ -52,7 +52,6 @@ final class Sources {
   private void addGroups(Path folder, TreeSet<String> given, List<Group> groups) {
     Root root = new Root(folder, shown(folder));
     if (given.size() == 1) {
-      root.ahead(new UseGraph(given, root.disk(), true).from(given.first()));
       groups.add(new Group(root, given.first(), Set.of(), Set.of(), Set.of(), Set.of()));
       return;
     }

@@ -40,7 +40,7 @@ public final class Diagnostics {
     found.removeIf(filter);
     seen.clear();
     found.forEach(d -> seen.add(new Key(d.code(), d.span())));
-    errors = (int) Seq.of(found).filter(Diagnostic::isError).count();
+    errors = Seq.of(found).filter(Diagnostic::isError).count();
     return before - found.size();
   }
 

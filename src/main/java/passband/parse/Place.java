@@ -131,6 +131,6 @@ public record Place(
 
   /** Which cell of a row the cursor is in, from 0. */
   public int column() {
-    return (int) Seq.of(before).filter("|"::equals).count();
+    return Seq.of(before).filter("|"::equals).count();
   }
 }

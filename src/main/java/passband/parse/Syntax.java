@@ -20,11 +20,9 @@ public final class Syntax {
 
   private Syntax() {}
 
-  /** Sets the parser up, which takes as long as to parse a file, on a thread of its own. */
-  public static void ahead() {
-    Thread thread = new Thread(() -> PassbandParser._ATN.getNumberOfDecisions(), "passband-parser");
-    thread.setDaemon(true);
-    thread.start();
+  /** Sets the parser up, which takes as long as to parse a file. */
+  public static void ready() {
+    PassbandParser._ATN.getNumberOfDecisions();
   }
 
   /**

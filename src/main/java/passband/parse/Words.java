@@ -61,9 +61,11 @@ final class Words {
   }
 
   private static boolean allInName(String text) {
-    for (int i = 0; i < text.length(); i++) {
-      if (text.charAt(i) >= 0x80) {
-        return text.codePoints().allMatch(Words::inName);
+    int c;
+    for (int i = 0; i < text.length(); i += Character.charCount(c)) {
+      c = text.codePointAt(i);
+      if (c >= 0x80 && !inName(c)) {
+        return false;
       }
     }
     return true;

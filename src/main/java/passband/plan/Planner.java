@@ -193,8 +193,7 @@ public final class Planner {
       return null;
     }
     try {
-      // The word is YYYY-MM-DD. LocalDate.parse would have Java set up every field a date can
-      // print.
+      // The word is YYYY-MM-DD. LocalDate.parse has Java set up all that a date can print.
       String day = word.text();
       return LocalDate.of(
           Integer.parseInt(day, 0, 4, 10),

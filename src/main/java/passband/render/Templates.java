@@ -49,8 +49,12 @@ final class Templates {
 
   /** Sets FreeMarker up and reads the sheet's template. */
   static void ready() {
+    template("checklist.ftlh");
+  }
+
+  private static Template template(String name) {
     try {
-      CONFIGURATION.getTemplate("checklist.ftlh");
+      return CONFIGURATION.getTemplate(name);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -59,9 +63,8 @@ final class Templates {
   /** A template filled in; {@code sheet} is what the template calls its model. */
   static String filled(String name, Map<String, Object> model) {
     try {
-      Template template = CONFIGURATION.getTemplate(name);
       StringWriter out = new StringWriter(1 << 15);
-      template.process(model, out);
+      template(name).process(model, out);
       return out.toString();
     } catch (IOException e) {
       throw new UncheckedIOException(e);
