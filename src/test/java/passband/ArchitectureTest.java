@@ -24,6 +24,8 @@ class ArchitectureTest {
           .definedBy("passband.syntax")
           .layer("parse")
           .definedBy("passband.parse..")
+          .layer("library")
+          .definedBy("passband.library")
           .layer("model")
           .definedBy("passband.model")
           .layer("resolve")
@@ -34,79 +36,76 @@ class ArchitectureTest {
           .definedBy("passband.plan")
           .layer("check")
           .definedBy("passband.check")
+          .layer("compile")
+          .definedBy("passband.compile")
           .layer("draw")
           .definedBy("passband.draw")
+          .layer("diff")
+          .definedBy("passband.diff")
+          .layer("judge")
+          .definedBy("passband.judge")
           .layer("render")
           .definedBy("passband.render")
           .layer("pdf")
           .definedBy("passband.pdf")
           .layer("format")
           .definedBy("passband.format")
-          .layer("diff")
-          .definedBy("passband.diff")
-          .layer("judge")
-          .definedBy("passband.judge")
           .layer("edit")
           .definedBy("passband.edit")
           .layer("server")
           .definedBy("passband.server")
-          .layer("compiler")
-          .definedBy("passband")
+          .layer("build")
+          .definedBy("passband.build")
           .layer("command")
           .definedBy("passband.command")
-          .whereLayer("command")
-          .mayNotBeAccessedByAnyLayer()
-          .whereLayer("compiler")
-          .mayOnlyBeAccessedByLayers("edit", "command")
+          .whereLayer("parse")
+          .mayOnlyBeAccessedByLayers(
+              "library", "format", "judge", "compile", "edit", "server", "command")
+          .whereLayer("library")
+          .mayOnlyBeAccessedByLayers("check", "compile", "edit", "server", "build", "command")
+          .whereLayer("resolve")
+          .mayOnlyBeAccessedByLayers("limit", "plan", "compile", "check", "edit", "build")
+          .whereLayer("limit")
+          .mayOnlyBeAccessedByLayers(
+              "plan", "compile", "check", "draw", "diff", "judge", "render", "pdf", "edit")
+          .whereLayer("plan")
+          .mayOnlyBeAccessedByLayers(
+              "compile", "check", "draw", "diff", "judge", "render", "pdf", "edit", "build",
+              "command")
+          .whereLayer("check")
+          .mayOnlyBeAccessedByLayers("compile", "render")
+          .whereLayer("compile")
+          .mayOnlyBeAccessedByLayers("edit", "build", "command")
+          .whereLayer("draw")
+          .mayOnlyBeAccessedByLayers("render", "pdf")
+          .whereLayer("diff")
+          .mayOnlyBeAccessedByLayers("render", "command")
+          .whereLayer("judge")
+          .mayOnlyBeAccessedByLayers("render", "command")
+          .whereLayer("render")
+          .mayOnlyBeAccessedByLayers("pdf", "build", "command")
+          .whereLayer("pdf")
+          .mayOnlyBeAccessedByLayers("build", "command")
+          .whereLayer("format")
+          .mayOnlyBeAccessedByLayers("server", "command")
           .whereLayer("edit")
           .mayOnlyBeAccessedByLayers("server", "command")
           .whereLayer("server")
           .mayOnlyBeAccessedByLayers("command")
-          .whereLayer("render")
-          .mayOnlyBeAccessedByLayers("pdf", "command")
-          .whereLayer("pdf")
+          .whereLayer("build")
           .mayOnlyBeAccessedByLayers("command")
-          .whereLayer("judge")
-          .mayOnlyBeAccessedByLayers("render", "command")
-          .whereLayer("diff")
-          .mayOnlyBeAccessedByLayers("render", "command")
-          .whereLayer("draw")
-          .mayOnlyBeAccessedByLayers("render", "pdf")
-          .whereLayer("check")
-          .mayOnlyBeAccessedByLayers("compiler", "command")
-          .whereLayer("plan")
-          .mayOnlyBeAccessedByLayers(
-              "check", "draw", "diff", "judge", "render", "pdf", "compiler", "edit", "command")
-          .whereLayer("limit")
-          .mayOnlyBeAccessedByLayers(
-              "plan",
-              "check",
-              "draw",
-              "diff",
-              "judge",
-              "render",
-              "pdf",
-              "compiler",
-              "edit",
-              "command")
-          .whereLayer("resolve")
-          .mayOnlyBeAccessedByLayers(
-              "limit", "plan", "check", "compiler", "edit", "server", "command")
-          .whereLayer("parse")
-          .mayOnlyBeAccessedByLayers(
-              "resolve", "format", "judge", "compiler", "edit", "server", "command")
-          .whereLayer("format")
-          .mayOnlyBeAccessedByLayers("server", "command");
+          .whereLayer("command")
+          .mayNotBeAccessedByAnyLayer();
 
   /**
    * The core is given bytes and gives text: files, clocks, terminals and the default locale belong
-   * to the command.
+   * to the library's files, the build and the command.
    */
   @ArchTest
   static final ArchRule coreKnowsNoWorld =
       noClasses()
           .that()
-          .resideOutsideOfPackage("passband.command")
+          .resideOutsideOfPackages("passband.library", "passband.build", "passband.command")
           .should()
           .dependOnClassesThat()
           .haveFullyQualifiedName("java.nio.file.Files")
@@ -120,22 +119,14 @@ class ArchitectureTest {
           .dependOnClassesThat()
           .haveNameMatching("java\\.time\\.(Clock|Instant|ZonedDateTime|LocalDateTime)");
 
-  /** What the launcher gives to Java's own class loader finds nothing of the rest there. */
+  /** Templates, PDFs and the protocol are loaded only by what prints or serves. */
   @ArchTest
-  static final ArchRule coreStandsAlone =
+  static final ArchRule libraries =
       noClasses()
           .that()
-          .resideOutsideOfPackages(
-              "passband.command", "passband.render", "passband.pdf", "passband.server")
+          .resideOutsideOfPackages("passband.render", "passband.pdf", "passband.server")
           .should()
           .dependOnClassesThat()
           .resideInAnyPackage(
-              "passband.command",
-              "passband.render",
-              "passband.pdf",
-              "passband.server",
-              "freemarker..",
-              "org.apache.pdfbox..",
-              "org.apache.fontbox..",
-              "org.eclipse.lsp4j..");
+              "freemarker..", "org.apache.pdfbox..", "org.apache.fontbox..", "org.eclipse.lsp4j..");
 }

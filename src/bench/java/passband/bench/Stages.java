@@ -16,10 +16,11 @@ import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.Setup;
 import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
-import passband.Compiler;
+import passband.compile.Compiler;
 import passband.diagnostic.Diagnostics;
 import passband.diff.PlanDiff;
 import passband.format.Formatter;
+import passband.library.Library;
 import passband.parse.Syntax;
 import passband.pdf.ChecklistPdf;
 import passband.pdf.Paper;
@@ -29,7 +30,6 @@ import passband.render.LimitsCsv;
 import passband.render.LimitsJson;
 import passband.render.Sheet;
 import passband.render.SheetMaker;
-import passband.resolve.Library;
 import passband.source.SourceFile;
 
 /**

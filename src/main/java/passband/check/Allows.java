@@ -28,17 +28,17 @@ public final class Allows {
    */
   public static Set<Span> apply(
       Collection<Tree.File> files, Diagnostics diagnostics, boolean sound) {
-    Set<Span> quieting = new HashSet<>();
+    Set<Span> suppressing = new HashSet<>();
     for (Tree.File file : files) {
       for (Tree.Declaration declaration : file.declarations()) {
         for (Tree.Allow allow : of(declaration)) {
           if (apply(allow, diagnostics, sound)) {
-            quieting.add(allow.span());
+            suppressing.add(allow.span());
           }
         }
       }
     }
-    return quieting;
+    return suppressing;
   }
 
   private static boolean apply(Tree.Allow allow, Diagnostics diagnostics, boolean sound) {

@@ -9,7 +9,7 @@ import passband.plan.Point;
 import passband.quantity.Real;
 import passband.sequence.Seq;
 import passband.syntax.Expression;
-import passband.syntax.Limit.AtMost;
+import passband.syntax.LimitExpression.AtMost;
 import passband.syntax.Tree;
 
 /**

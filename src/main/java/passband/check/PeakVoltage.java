@@ -6,7 +6,7 @@ import passband.quantity.Rational;
 import passband.quantity.Real;
 import passband.resolve.Values;
 import passband.syntax.Expression;
-import passband.syntax.Limit.AtMost;
+import passband.syntax.LimitExpression.AtMost;
 import passband.syntax.Tree;
 
 /** The highest peak voltage that a mode's profile gives. */

@@ -8,7 +8,7 @@ import passband.plan.Plan;
 import passband.plan.Point;
 import passband.quantity.Real;
 import passband.resolve.Values;
-import passband.syntax.Limit.Within;
+import passband.syntax.LimitExpression.Within;
 import passband.syntax.Tree;
 
 /**

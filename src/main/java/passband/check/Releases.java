@@ -3,8 +3,8 @@ package passband.check;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
+import passband.library.Released;
 import passband.plan.Plan;
-import passband.resolve.Released;
 import passband.syntax.Tree;
 
 /**

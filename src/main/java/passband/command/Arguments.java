@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import passband.diagnostic.Spelling;
+import passband.library.UsageException;
 
 /**
  * Options and paths of one command. Written here and not taken from a library: the command's whole
@@ -23,7 +24,8 @@ final class Arguments {
    * @param taking the options that take a value, such as {@code --as}
    * @param flags the options that do not
    */
-  static Arguments of(List<String> words, Set<String> taking, Set<String> flags) throws Usage {
+  static Arguments of(List<String> words, Set<String> taking, Set<String> flags)
+      throws UsageException {
     Arguments arguments = new Arguments();
     boolean onlyPaths = false;
     for (int i = 0; i < words.size(); i++) {
@@ -40,7 +42,8 @@ final class Arguments {
   }
 
   /** How many more words the option takes. */
-  private int option(String word, String next, Set<String> taking, Set<String> flags) throws Usage {
+  private int option(String word, String next, Set<String> taking, Set<String> flags)
+      throws UsageException {
     int equals = word.indexOf('=');
     String name = equals < 0 ? word : word.substring(0, equals);
     if (name.equals("-o")) {
@@ -54,15 +57,15 @@ final class Arguments {
       List<String> known = new ArrayList<>(taking);
       known.addAll(flags);
       String near = Spelling.nearest(name, known);
-      throw new Usage(
+      throw new UsageException(
           "there is no option " + name + (near == null ? "" : "; did you mean " + near + "?"));
     }
     String value = equals < 0 ? next : word.substring(equals + 1);
     if (value == null || value.isEmpty()) {
-      throw new Usage("the option " + name + " needs a value");
+      throw new UsageException("the option " + name + " needs a value");
     }
     if (values.put(name, value) != null) {
-      throw new Usage("the option " + name + " is given twice");
+      throw new UsageException("the option " + name + " is given twice");
     }
     return equals < 0 ? 1 : 0;
   }
@@ -80,10 +83,11 @@ final class Arguments {
   }
 
   /** One of several values of an option. */
-  String oneOf(String name, String otherwise, List<String> allowed) throws Usage {
+  String oneOf(String name, String otherwise, List<String> allowed) throws UsageException {
     String value = value(name, otherwise);
     if (!allowed.contains(value)) {
-      throw new Usage(name + " is one of " + String.join(", ", allowed) + ", not '" + value + "'");
+      throw new UsageException(
+          name + " is one of " + String.join(", ", allowed) + ", not '" + value + "'");
     }
     return value;
   }

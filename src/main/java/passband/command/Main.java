@@ -11,11 +11,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
-import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import passband.diagnostic.Spelling;
 import passband.edit.EditorFiles;
+import passband.library.BackgroundThread;
+import passband.library.UsageException;
 import passband.parse.Syntax;
 import passband.sequence.Seq;
 
@@ -84,7 +85,7 @@ public final class Main {
   /** Runs the command and leaves with its exit status. */
   public static void main(String[] arguments) {
     if (arguments.length > 1) {
-      ahead(arguments[0]);
+      prefetch(arguments[0]);
     }
     PrintStream out = stream(FileDescriptor.out);
     PrintStream err = stream(FileDescriptor.err);
@@ -98,9 +99,9 @@ public final class Main {
   }
 
   /** Sets up what a command is going to need, on a thread of its own. */
-  static void ahead(String command) {
+  static void prefetch(String command) {
     if (PARSING.contains(command)) {
-      InOrder.thread(Syntax::ready).start();
+      BackgroundThread.of(Syntax::ready).start();
     }
   }
 
@@ -144,7 +145,7 @@ public final class Main {
   int run(List<String> words) {
     try {
       return command(words);
-    } catch (Usage e) {
+    } catch (UsageException e) {
       err.println("passband: " + e.getMessage());
       return CANNOT_RUN;
     } catch (IOException e) {
@@ -165,7 +166,7 @@ public final class Main {
         : String.valueOf(e.getMessage());
   }
 
-  private int command(List<String> words) throws Usage, IOException {
+  private int command(List<String> words) throws UsageException, IOException {
     if (words.isEmpty()) {
       err.print(Help.overview());
       return CANNOT_RUN;
@@ -175,22 +176,22 @@ public final class Main {
     boolean help = rest.contains("--help") || rest.contains("-h");
     return switch (help && COMMANDS.contains(command) ? "help" : command) {
       case "check" -> {
-        Check check = new Check(workingDirectory, out, err, terminal);
-        yield watched(rest, check::run, check::read, (all, over) -> {});
+        CheckCommand check = new CheckCommand(workingDirectory, out, err, terminal);
+        yield watched(rest, check::run, check::read);
       }
       case "build" -> {
-        Build build = new Build(workingDirectory, program, out, err, terminal);
-        yield watched(rest, build::run, build::read, build::practise);
+        BuildCommand build = new BuildCommand(workingDirectory, program, out, err, terminal);
+        yield watched(rest, build::run, build::read);
       }
-      case "format" -> new Format(workingDirectory, out, err).run(rest);
-      case "diff" -> new Diff(workingDirectory, out, err).run(rest);
-      case "judge" -> new Judging(workingDirectory, out).judge(rest);
-      case "history" -> new Judging(workingDirectory, out).history(rest);
-      case "release" -> new Release(workingDirectory, out, err).run(rest);
-      case "git-diff" -> new GitHooks(workingDirectory, out).diff(rest);
-      case "git-text" -> new GitHooks(workingDirectory, out).text(rest);
-      case "explain" -> new Explain(out).run(rest);
-      case "server" -> Serve.run(rest);
+      case "format" -> new FormatCommand(workingDirectory, out, err).run(rest);
+      case "diff" -> new DiffCommand(workingDirectory, out, err).run(rest);
+      case "judge" -> new JudgeCommand(workingDirectory, out).judge(rest);
+      case "history" -> new JudgeCommand(workingDirectory, out).history(rest);
+      case "release" -> new ReleaseCommand(workingDirectory, out, err).run(rest);
+      case "git-diff" -> new GitCommands(workingDirectory, out).diff(rest);
+      case "git-text" -> new GitCommands(workingDirectory, out).text(rest);
+      case "explain" -> new ExplainCommand(out).run(rest);
+      case "server" -> ServerCommand.run(rest);
       case "editor" -> printed(rest, "an editor file", EditorFiles.NAMES, EditorFiles::text);
       case "completion" ->
           printed(
@@ -206,16 +207,11 @@ public final class Main {
 
   /** What a command does with its words. */
   private interface Action {
-    int run(List<String> words) throws Usage, IOException;
+    int run(List<String> words) throws UsageException, IOException;
   }
 
-  /** What a command does beforehand, so that the next run is quick. */
-  private interface Practice {
-    void practise(List<String> words, BooleanSupplier over) throws Usage, IOException;
-  }
-
-  private int watched(List<String> rest, Action action, Supplier<Set<Path>> read, Practice practice)
-      throws Usage, IOException {
+  private int watched(List<String> rest, Action action, Supplier<Set<Path>> read)
+      throws UsageException, IOException {
     if (!rest.contains("--watch")) {
       return action.run(rest);
     }
@@ -223,7 +219,7 @@ public final class Main {
     Watch.Command command =
         new Watch.Command() {
           @Override
-          public int run() throws Usage, IOException {
+          public int run() throws UsageException, IOException {
             int status = action.run(words);
             out.flush();
             return status;
@@ -233,20 +229,16 @@ public final class Main {
           public Set<Path> read() {
             return read.get();
           }
-
-          @Override
-          public void practise(BooleanSupplier over) throws Usage, IOException {
-            practice.practise(words, over);
-          }
         };
     return new Watch(err, mostRuns).run(command, workingDirectory.getFileSystem());
   }
 
   /** Prints one of several texts by its name. */
   private int printed(
-      List<String> rest, String what, List<String> names, UnaryOperator<String> text) throws Usage {
+      List<String> rest, String what, List<String> names, UnaryOperator<String> text)
+      throws UsageException {
     if (rest.size() != 1 || !names.contains(rest.get(0))) {
-      throw new Usage("name " + what + ": " + String.join(", ", names));
+      throw new UsageException("name " + what + ": " + String.join(", ", names));
     }
     out.print(text.apply(rest.get(0)));
     return FINE;
@@ -263,9 +255,9 @@ public final class Main {
     return FINE;
   }
 
-  private static Usage unknown(String command) {
+  private static UsageException unknown(String command) {
     String near = Spelling.nearest(command, COMMANDS);
-    return new Usage(
+    return new UsageException(
         "there is no command '"
             + command
             + "'"

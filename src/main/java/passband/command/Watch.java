@@ -13,16 +13,12 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.TimeUnit;
-import java.util.concurrent.atomic.AtomicBoolean;
-import java.util.function.BooleanSupplier;
+import passband.library.UsageException;
 
 /** {@code --watch}: runs a command again whenever a file that it read is saved. */
 final class Watch {
   /** An editor's save is several events; so long must be quiet before the command runs. */
   private static final long QUIET_MILLIS = 10;
-
-  private static final int PRACTICE_SECONDS = 3;
-  private static final int MOST_PRACTICE = 12;
 
   private final PrintStream err;
   private final int mostRuns;
@@ -37,28 +33,22 @@ final class Watch {
 
   /** What is run: gives its exit status and tells what it read. */
   interface Command {
-    int run() throws Usage, IOException;
+    int run() throws UsageException, IOException;
 
     /** The files of the last run. */
     Set<Path> read();
-
-    /** Does the work without effect until it is told to stop, so that the next run is quick. */
-    void practise(BooleanSupplier over) throws Usage, IOException;
   }
 
   /** Runs the command now and after each save; the last exit status. */
-  int run(Command command, FileSystem files) throws Usage, IOException {
+  int run(Command command, FileSystem files) throws UsageException, IOException {
     try (WatchService service = files.newWatchService()) {
       Map<WatchKey, Path> folders = new HashMap<>();
       int status = command.run();
-      AtomicBoolean saved = new AtomicBoolean();
-      practise(command, saved);
       for (int runs = 1; mostRuns == 0 || runs < mostRuns; runs++) {
         register(command.read(), service, folders);
         err.println("watching " + command.read().size() + " files");
         err.flush();
         await(command.read(), service, folders);
-        saved.set(true);
         status = command.run();
       }
       return status;
@@ -66,23 +56,6 @@ final class Watch {
       Thread.currentThread().interrupt();
       return Main.CANNOT_RUN;
     }
-  }
-
-  /** Until the first save, and not for long: a save is to find its work compiled. */
-  private static void practise(Command command, AtomicBoolean saved) {
-    long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(PRACTICE_SECONDS);
-    BooleanSupplier over = () -> saved.get() || System.nanoTime() - end > 0;
-    InOrder.thread(
-            () -> {
-              try {
-                for (int i = 0; i < MOST_PRACTICE && !over.getAsBoolean(); i++) {
-                  command.practise(over);
-                }
-              } catch (Usage | IOException | RuntimeException e) {
-                // Whatever it is, the next run meets it again and says it.
-              }
-            })
-        .start();
   }
 
   private static void register(Set<Path> read, WatchService service, Map<WatchKey, Path> folders)

@@ -66,8 +66,8 @@ public final class SarifReport {
       json.name("id").value(code.id());
       text(json, "shortDescription", code.title());
       json.name("help").beginObject();
-      json.name("text").value(Manual.page(code));
-      json.name("markdown").value(Manual.page(code));
+      json.name("text").value(Explanations.page(code));
+      json.name("markdown").value(Explanations.page(code));
       json.endObject();
       json.name("defaultConfiguration").beginObject().name("level").value(level(code)).endObject();
       json.endObject();

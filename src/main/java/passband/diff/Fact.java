@@ -13,7 +13,7 @@ import passband.source.Span;
  * @param limit the limit, for a fact that is one; null for others
  * @param cause where it is written; null where nothing in particular is
  */
-record Fact(Area area, String key, String subject, String value, Limit limit, Span cause) {
+public record Fact(Area area, String key, String subject, String value, Limit limit, Span cause) {
   /** What facts are about. */
   enum Area {
     REVISION,

@@ -27,7 +27,7 @@ import passband.syntax.Tree;
 import passband.syntax.Word;
 
 /** A compiled procedure taken apart into facts, in the order of the bench. */
-final class Facts implements Stage.Visitor<Void> {
+public final class Facts implements Stage.Visitor<Void> {
   private final Plan plan;
   private final Names names;
   private final Map<String, Fact> facts = new LinkedHashMap<>();
@@ -39,7 +39,7 @@ final class Facts implements Stage.Visitor<Void> {
   }
 
   /** The facts by key. */
-  static Map<String, Fact> of(Plan plan, Names names) {
+  public static Map<String, Fact> of(Plan plan, Names names) {
     Facts facts = new Facts(plan, names);
     facts.head();
     facts.device(plan.device());

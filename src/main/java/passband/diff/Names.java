@@ -7,8 +7,8 @@ import passband.plan.Plan;
 import passband.plan.Stage;
 
 /** The names that {@code renamed from} pairs: what an old name is called now. */
-final class Names {
-  static final Names SAME = new Names();
+public final class Names {
+  public static final Names SAME = new Names();
 
   private final Map<String, String> tests = new HashMap<>();
   private final Map<String, String> outlets = new HashMap<>();

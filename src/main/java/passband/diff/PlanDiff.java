@@ -43,7 +43,7 @@ public record PlanDiff(Plan was, Plan now, List<Change> changes) {
   private static List<Change> changes(Plan was, Plan now) {
     Map<String, Fact> old = Facts.of(was, Names.of(was, now));
     Map<String, Fact> fresh = Facts.of(now, Names.SAME);
-    Judge judge = new Judge(was.decision(), now.decision());
+    ChangeClassifier judge = new ChangeClassifier(was.decision(), now.decision());
     List<Change> changes = new ArrayList<>();
     if (was.revision().label().equals(now.revision().label())) {
       changes.add(

@@ -49,16 +49,16 @@ public final class DriftPicture {
     }
     for (double limit : new double[] {low, high}) {
       if (!Double.isNaN(limit)) {
-        shapes.add(rule(LEFT, y.at(limit), RIGHT, y.at(limit), 1.8, Colours.INK));
+        shapes.add(rule(LEFT, y.at(limit), RIGHT, y.at(limit), 1.8, Palette.INK));
       }
     }
     List<Shape.At> points = new ArrayList<>();
     for (int i = 0; i < days.size(); i++) {
       points.add(new Shape.At(x.at(days.get(i)), y.at(readings.get(i))));
     }
-    shapes.add(new Shape.Line(points, 1, Colours.INK, List.of(3.0, 2.0)));
+    shapes.add(new Shape.Line(points, 1, Palette.INK, List.of(3.0, 2.0)));
     points.forEach(
-        p -> shapes.add(new Shape.Circle(p.x(), p.y(), 3, Colours.INK, Colours.PAPER, 0.8)));
+        p -> shapes.add(new Shape.Circle(p.x(), p.y(), 3, Palette.INK, Palette.PAPER, 0.8)));
     shapes.add(new Shape.Text(4, BOTTOM + 14, SIZE, true, Shape.Anchor.START, unit));
     shapes.add(
         new Shape.Text(

@@ -176,14 +176,14 @@ public final class LimitPicture {
       line(
           List.of(new Shape.At(at, BOTTOM), new Shape.At(at, BOTTOM + 4)),
           1,
-          Colours.INK,
+          Palette.INK,
           List.of());
       text(at, BOTTOM + 15, SIZE, false, Shape.Anchor.MIDDLE, Scale.text(tick));
     }
     line(
         List.of(new Shape.At(LEFT, TOP), new Shape.At(LEFT, BOTTOM), new Shape.At(RIGHT, BOTTOM)),
         1.2,
-        Colours.INK,
+        Palette.INK,
         List.of());
     text(4, TOP + 4, SIZE, true, Shape.Anchor.START, up);
     text((LEFT + RIGHT) / 2, BOTTOM + 29, SIZE, true, Shape.Anchor.MIDDLE, across);
@@ -202,7 +202,7 @@ public final class LimitPicture {
               }
             });
     if (points.size() > 1) {
-      line(points, 0.8, Colours.INK, List.of(2.0, 2.0));
+      line(points, 0.8, Palette.INK, List.of(2.0, 2.0));
     }
   }
 
@@ -214,13 +214,13 @@ public final class LimitPicture {
     shapes.add(new Shape.Rect(at - half, top, 2 * half, Math.max(0.5, bottom - top), BOX, null, 0));
     double high = bar.upper() == null ? TOP : y.at(bar.upper().doubleValue());
     double low = bar.lower() == null ? BOTTOM : y.at(bar.lower().doubleValue());
-    line(List.of(new Shape.At(at, high), new Shape.At(at, low)), 1.2, Colours.INK, List.of());
+    line(List.of(new Shape.At(at, high), new Shape.At(at, low)), 1.2, Palette.INK, List.of());
     cap(at, half, high, bar.upper() != null);
     cap(at, half, low, bar.lower() != null);
     if (bar.nominal() != null) {
       shapes.add(
           new Shape.Circle(
-              at, y.at(bar.nominal().doubleValue()), 2.6, Colours.INK, Colours.PAPER, 0.8));
+              at, y.at(bar.nominal().doubleValue()), 2.6, Palette.INK, Palette.PAPER, 0.8));
     }
   }
 
@@ -229,21 +229,21 @@ public final class LimitPicture {
       line(
           List.of(new Shape.At(at - half, height), new Shape.At(at + half, height)),
           1.6,
-          Colours.INK,
+          Palette.INK,
           List.of());
     }
   }
 
   private double legend() {
     double at = BOTTOM + 46;
-    line(List.of(new Shape.At(12, at - 9), new Shape.At(12, at + 2)), 1.2, Colours.INK, List.of());
+    line(List.of(new Shape.At(12, at - 9), new Shape.At(12, at + 2)), 1.2, Palette.INK, List.of());
     cap(12, 5, at - 9, true);
     cap(12, 5, at + 2, true);
     text(22, at, SIZE, false, Shape.Anchor.START, "tolerance");
     shapes.add(new Shape.Rect(107, at - 9, 10, 11, BOX, null, 0));
     text(122, at, SIZE, false, Shape.Anchor.START, "accepted readings");
     if (Seq.of(bars).anyMatch(b -> b.nominal() != null)) {
-      shapes.add(new Shape.Circle(247, at - 3.5, 2.6, Colours.INK, Colours.PAPER, 0.8));
+      shapes.add(new Shape.Circle(247, at - 3.5, 2.6, Palette.INK, Palette.PAPER, 0.8));
       text(255, at, SIZE, false, Shape.Anchor.START, "nominal");
     }
     return at + 8;

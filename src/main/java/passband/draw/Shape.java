@@ -2,7 +2,7 @@ package passband.draw;
 
 import java.util.List;
 
-/** What a drawing is made of; later shapes lie over earlier ones. Colours are {@code #rrggbb}. */
+/** What a drawing is made of; later shapes lie over earlier ones. Palette are {@code #rrggbb}. */
 public sealed interface Shape {
 
   /** Calls the method for this kind. */

@@ -134,7 +134,7 @@ public final class WiringDrawing {
         new Shape.Line(
             List.of(new Shape.At(EDGE, leftY), new Shape.At(LEFT, leftY)),
             0.8,
-            Colours.INK,
+            Palette.INK,
             List.of()));
     for (String line : TextWidths.wrapped(title, LEFT - 14, SIZE + 2, true)) {
       leftY += LINE + 2;
@@ -266,12 +266,12 @@ public final class WiringDrawing {
   /** A line edged in ink, so that a white lead is seen, in the lead's colour and style. */
   private void strand(List<Shape.At> points, Lead lead) {
     List<Double> dash = LineStyle.of(number(lead));
-    behind.add(new Shape.Line(points, 5, Colours.INK, dash));
-    behind.add(new Shape.Line(points, 3.2, Colours.of(lead.colour()), dash));
+    behind.add(new Shape.Line(points, 5, Palette.INK, dash));
+    behind.add(new Shape.Line(points, 3.2, Palette.of(lead.colour()), dash));
   }
 
   private void badge(double x, double y, int number) {
-    shapes.add(new Shape.Circle(x, y, 7.5, Colours.PAPER, Colours.INK, 1.2));
+    shapes.add(new Shape.Circle(x, y, 7.5, Palette.PAPER, Palette.INK, 1.2));
     text(x, y + 4, SIZE, true, Shape.Anchor.MIDDLE, Integer.toString(number));
   }
 
@@ -295,11 +295,11 @@ public final class WiringDrawing {
       if (bridge.wire() == null) {
         double x = laneX(bridge);
         double y = middle(bridge);
-        behind.add(new Shape.Line(bracket(bridge, x), 1.4, Colours.INK, List.of()));
+        behind.add(new Shape.Line(bracket(bridge, x), 1.4, Palette.INK, List.of()));
         if (bridge.load()) {
-          shapes.add(new Shape.Rect(x - 4.5, y - 10, 9, 20, Colours.PAPER, Colours.INK, 1.6));
+          shapes.add(new Shape.Rect(x - 4.5, y - 10, 9, 20, Palette.PAPER, Palette.INK, 1.6));
         } else {
-          shapes.add(new Shape.Circle(x, y, 7.5, Colours.PAPER, Colours.INK, 1.6));
+          shapes.add(new Shape.Circle(x, y, 7.5, Palette.PAPER, Palette.INK, 1.6));
           text(x, y + 4, SIZE, true, Shape.Anchor.MIDDLE, "A");
         }
         bridgeLabel(bridge);
@@ -353,11 +353,11 @@ public final class WiringDrawing {
   private void terminal(Terminal terminal, boolean left) {
     double x = left ? LEFT : RIGHT;
     double y = heights.get(terminal.id());
-    String fill = isUsed(terminal) ? Colours.INK : Colours.PAPER;
+    String fill = isUsed(terminal) ? Palette.INK : Palette.PAPER;
     if (terminal.kind().carriesOutput()) {
-      shapes.add(new Shape.Circle(x, y, DOT, fill, Colours.INK, 1.4));
+      shapes.add(new Shape.Circle(x, y, DOT, fill, Palette.INK, 1.4));
     } else {
-      shapes.add(new Shape.Rect(x - DOT, y - DOT, 2 * DOT, 2 * DOT, fill, Colours.INK, 1.4));
+      shapes.add(new Shape.Rect(x - DOT, y - DOT, 2 * DOT, 2 * DOT, fill, Palette.INK, 1.4));
     }
     List<String> lines = lines(terminal);
     double base = y - (lines.size() - 1) * LINE / 2 + 4;
@@ -369,19 +369,19 @@ public final class WiringDrawing {
 
   private void panel(double from, double to, double bottom) {
     behind.add(
-        0, new Shape.Rect(from, EDGE, to - from, bottom - EDGE, Colours.PANEL, Colours.INK, 1.4));
+        0, new Shape.Rect(from, EDGE, to - from, bottom - EDGE, Palette.PANEL, Palette.INK, 1.4));
   }
 
   private double legend(List<Shape> all, double bottom) {
     double y = bottom + 16;
     double x = EDGE + 6;
-    all.add(new Shape.Circle(x, y - 4, DOT, Colours.INK, Colours.INK, 1.4));
+    all.add(new Shape.Circle(x, y - 4, DOT, Palette.INK, Palette.INK, 1.4));
     all.add(legendText(x + 9, y, "carries output"));
     x += 102;
-    all.add(new Shape.Rect(x - DOT, y - 4 - DOT, 2 * DOT, 2 * DOT, Colours.INK, Colours.INK, 1.4));
+    all.add(new Shape.Rect(x - DOT, y - 4 - DOT, 2 * DOT, 2 * DOT, Palette.INK, Palette.INK, 1.4));
     all.add(legendText(x + 9, y, "contact or key"));
     x += 110;
-    all.add(new Shape.Circle(x, y - 4, DOT, Colours.PAPER, Colours.INK, 1.4));
+    all.add(new Shape.Circle(x, y - 4, DOT, Palette.PAPER, Palette.INK, 1.4));
     all.add(legendText(x + 9, y, "leave empty"));
     return y + 6;
   }

@@ -1,7 +1,7 @@
 package passband.edit;
 
 import java.util.List;
-import passband.parse.Place;
+import passband.parse.CursorContext;
 
 /**
  * What may be written at a cursor.
@@ -16,11 +16,11 @@ public record Completion(String label, String kind, String detail, int from) {
 
   /** The proposals at an offset; of the kind of thing that belongs there. */
   public static List<Completion> at(Analysis analysis, int offset) {
-    Place place = Place.at(analysis.source(), offset);
+    CursorContext place = CursorContext.at(analysis.source(), offset);
     if (place.inText()) {
       return List.of();
     }
-    Proposals proposals = new Proposals(analysis, place);
+    Completions proposals = new Completions(analysis, place);
     proposals.propose();
     return proposals.list();
   }

@@ -2,7 +2,7 @@ package passband.edit;
 
 import java.util.List;
 import passband.diagnostic.Code;
-import passband.parse.Place;
+import passband.parse.CursorContext;
 import passband.plan.Point;
 import passband.quantity.QuantityKind;
 import passband.quantity.Unit;
@@ -83,7 +83,7 @@ public record Hover(Span span, String markdown) {
       return null;
     }
     String text = span.text();
-    Place place = Place.at(source, span.start());
+    CursorContext place = CursorContext.at(source, span.start());
     if (!place.before().isEmpty()
         && place.before().get(place.before().size() - 1).equals("allow")) {
       Code code = Code.find(text);

@@ -2,7 +2,7 @@ package passband.edit;
 
 import java.util.ArrayList;
 import java.util.List;
-import passband.parse.Place;
+import passband.parse.CursorContext;
 import passband.source.SourceFile;
 import passband.source.Span;
 
@@ -36,7 +36,7 @@ public final class Rename {
     if (here.isEmpty()) {
       throw new Refused("nothing here has a name of its own");
     }
-    if (!Place.isName(name)) {
+    if (!CursorContext.isName(name)) {
       throw new Refused("a name is letters, digits and hyphens and starts with a letter");
     }
     List<Fix.Edit> edits = new ArrayList<>();

@@ -5,11 +5,11 @@ import java.util.List;
 import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import passband.resolve.Library;
+import passband.library.Library;
 import passband.source.SourceFile;
 import passband.source.Span;
 import passband.syntax.Expression;
-import passband.syntax.Limit;
+import passband.syntax.LimitExpression;
 import passband.syntax.Step;
 import passband.syntax.Tree;
 import passband.syntax.Word;
@@ -310,11 +310,11 @@ public final class Symbols {
       if (accept.quantity() != null) {
         quantity(accept.quantity(), test);
       }
-      if (accept.limit() instanceof Limit.AtMost most) {
+      if (accept.limit() instanceof LimitExpression.AtMost most) {
         variables(most.upper(), test);
-      } else if (accept.limit() instanceof Limit.AtLeast least) {
+      } else if (accept.limit() instanceof LimitExpression.AtLeast least) {
         variables(least.lower(), test);
-      } else if (accept.limit() instanceof Limit.Between between) {
+      } else if (accept.limit() instanceof LimitExpression.Between between) {
         variables(between.lower(), test);
         variables(between.upper(), test);
       }

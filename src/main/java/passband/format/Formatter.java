@@ -25,8 +25,8 @@ public final class Formatter {
   private static final int INDENT = 2;
 
   private final SourceFile source;
-  private final List<Line> lines;
-  private final Map<Line, String> texts = new IdentityHashMap<>();
+  private final List<LayoutLine> lines;
+  private final Map<LayoutLine, String> texts = new IdentityHashMap<>();
 
   private Formatter(SourceFile source) {
     this.source = source;
@@ -69,8 +69,8 @@ public final class Formatter {
 
   // ---- from words to lines ----
 
-  private static List<Line> lines(SourceFile source) {
-    List<Line> lines = new ArrayList<>();
+  private static List<LayoutLine> lines(SourceFile source) {
+    List<LayoutLine> lines = new ArrayList<>();
     List<Token> words = new ArrayList<>();
     int depth = 0;
     int table = -1;
@@ -86,31 +86,33 @@ public final class Formatter {
       if (words.size() == 1 && last == RBRACE) {
         depth--;
         table = depth == table ? -1 : table;
-        lines.add(Line.of(Line.Kind.CLOSE, words, depth));
+        lines.add(LayoutLine.of(LayoutLine.Kind.CLOSE, words, depth));
       } else if (last == LBRACE) {
-        lines.add(Line.of(Line.Kind.HEAD, words, depth));
+        lines.add(LayoutLine.of(LayoutLine.Kind.HEAD, words, depth));
         table = words.get(0).getType() == TABLE ? depth : table;
         depth++;
       } else {
-        lines.add(Line.of(table >= 0 ? Line.Kind.ROW : Line.Kind.STATEMENT, words, depth));
+        lines.add(
+            LayoutLine.of(
+                table >= 0 ? LayoutLine.Kind.ROW : LayoutLine.Kind.STATEMENT, words, depth));
       }
       words = new ArrayList<>();
     }
     return lines;
   }
 
-  private List<Line> withComments(List<Line> lines, List<Token> comments) {
-    List<Line> all = new ArrayList<>();
+  private List<LayoutLine> withComments(List<LayoutLine> lines, List<Token> comments) {
+    List<LayoutLine> all = new ArrayList<>();
     int next = 0;
-    for (Line line : lines) {
+    for (LayoutLine line : lines) {
       while (next < comments.size() && comments.get(next).getStartIndex() < line.start()) {
-        next += place(comments.get(next), all, line.kind == Line.Kind.CLOSE, line.depth);
+        next += place(comments.get(next), all, line.kind == LayoutLine.Kind.CLOSE, line.depth);
       }
       all.add(line.on(this::row));
       while (next < comments.size() && comments.get(next).getStartIndex() < line.end()) {
         int after = wordBefore(line, comments.get(next));
         boolean beside = row(line.words.get(after)) == row(comments.get(next));
-        line.inner.add(new Line.Inner(after, beside, comments.get(next)));
+        line.inner.add(new LayoutLine.Inner(after, beside, comments.get(next)));
         next++;
       }
     }
@@ -121,18 +123,18 @@ public final class Formatter {
   }
 
   /** A comment between two lines: at the end of the one before, or on a line of its own. */
-  private int place(Token comment, List<Line> all, boolean beforeClose, int depth) {
-    Line last = all.isEmpty() ? null : all.get(all.size() - 1);
+  private int place(Token comment, List<LayoutLine> all, boolean beforeClose, int depth) {
+    LayoutLine last = all.isEmpty() ? null : all.get(all.size() - 1);
     boolean trails = last != null && last.comment == null && last.lastRow == row(comment);
     if (trails) {
       last.trailing = comment;
     } else {
-      all.add(Line.of(comment, beforeClose ? depth + 1 : depth).on(this::row));
+      all.add(LayoutLine.of(comment, beforeClose ? depth + 1 : depth).on(this::row));
     }
     return 1;
   }
 
-  private static int wordBefore(Line line, Token comment) {
+  private static int wordBefore(LayoutLine line, Token comment) {
     int before = 0;
     for (int i = 0; i < line.words.size(); i++) {
       if (line.words.get(i).getStartIndex() < comment.getStartIndex()) {
@@ -148,8 +150,8 @@ public final class Formatter {
     layTables();
     layRuns();
     StringBuilder out = new StringBuilder();
-    Line last = null;
-    for (Line line : lines) {
+    LayoutLine last = null;
+    for (LayoutLine line : lines) {
       if (last != null && gap(last, line)) {
         out.append('\n');
       }
@@ -159,18 +161,18 @@ public final class Formatter {
     return out.toString();
   }
 
-  private static boolean gap(Line last, Line line) {
-    if (last.kind == Line.Kind.HEAD || line.kind == Line.Kind.CLOSE) {
+  private static boolean gap(LayoutLine last, LayoutLine line) {
+    if (last.kind == LayoutLine.Kind.HEAD || line.kind == LayoutLine.Kind.CLOSE) {
       return false;
     }
     boolean topBlock =
         line.depth == 0
-            && (last.kind == Line.Kind.CLOSE
-                || line.kind == Line.Kind.HEAD && last.kind != Line.Kind.COMMENT);
+            && (last.kind == LayoutLine.Kind.CLOSE
+                || line.kind == LayoutLine.Kind.HEAD && last.kind != LayoutLine.Kind.COMMENT);
     return topBlock || line.firstRow - last.lastRow > 1;
   }
 
-  private void write(Line line, StringBuilder out) {
+  private void write(LayoutLine line, StringBuilder out) {
     String indent = " ".repeat(INDENT * line.depth);
     if (line.comment != null) {
       out.append(indent).append(line.comment.getText().stripTrailing()).append('\n');
@@ -185,7 +187,7 @@ public final class Formatter {
   }
 
   /** A statement with comments inside it, or one that is too wide for a line. */
-  private static String broken(Line line, String indent) {
+  private static String broken(LayoutLine line, String indent) {
     List<Spacing.Piece> pieces = Spacing.pieces(line.words);
     String further = "\n" + indent + " ".repeat(2 * INDENT);
     StringBuilder out = new StringBuilder();
@@ -195,16 +197,16 @@ public final class Formatter {
       Spacing.Piece piece = pieces.get(i);
       String text = (!fresh && piece.space() ? " " : "") + piece.text();
       boolean wide =
-          column + Columns.length(text) > WIDTH && i > 0 && pieces.get(i - 1).breakable();
+          column + ColumnAlignment.length(text) > WIDTH && i > 0 && pieces.get(i - 1).breakable();
       if (wide && !fresh) {
         out.append(further);
         column = further.length() - 1;
         text = piece.text();
       }
       out.append(text);
-      column += Columns.length(text);
+      column += ColumnAlignment.length(text);
       fresh = false;
-      for (Line.Inner inner : line.inner) {
+      for (LayoutLine.Inner inner : line.inner) {
         if (inner.after() == i) {
           out.append(fresh ? "" : inner.beside() ? "  " : further)
               .append(inner.comment().getText().stripTrailing())
@@ -218,53 +220,53 @@ public final class Formatter {
   }
 
   /** Whether the statement goes on one line; one that may end a line nowhere has to. */
-  private static boolean fits(Line line) {
+  private static boolean fits(LayoutLine line) {
     List<Spacing.Piece> pieces = Spacing.pieces(line.words);
-    boolean narrow = INDENT * line.depth + Columns.length(Spacing.joined(pieces)) <= WIDTH;
+    boolean narrow = INDENT * line.depth + ColumnAlignment.length(Spacing.joined(pieces)) <= WIDTH;
     boolean whole = pieces.subList(0, pieces.size() - 1).stream().noneMatch(p -> p.breakable());
     return line.inner.isEmpty() && (narrow || whole);
   }
 
   private void layRuns() {
-    List<Line> run = new ArrayList<>();
-    Line last = null;
-    for (Line line : lines) {
-      if (last != null && (gap(last, line) || line.kind != Line.Kind.STATEMENT)) {
-        texts.putAll(Columns.aligned(run));
+    List<LayoutLine> run = new ArrayList<>();
+    LayoutLine last = null;
+    for (LayoutLine line : lines) {
+      if (last != null && (gap(last, line) || line.kind != LayoutLine.Kind.STATEMENT)) {
+        texts.putAll(ColumnAlignment.aligned(run));
         run.clear();
       }
-      if (line.kind == Line.Kind.STATEMENT && fits(line)) {
+      if (line.kind == LayoutLine.Kind.STATEMENT && fits(line)) {
         run.add(line);
-      } else if (line.kind == Line.Kind.HEAD || line.kind == Line.Kind.CLOSE) {
+      } else if (line.kind == LayoutLine.Kind.HEAD || line.kind == LayoutLine.Kind.CLOSE) {
         if (fits(line)) {
           texts.put(line, Spacing.joined(Spacing.pieces(line.words)));
         }
       }
       last = line;
     }
-    texts.putAll(Columns.aligned(run));
+    texts.putAll(ColumnAlignment.aligned(run));
   }
 
   private void layTables() {
-    List<Line> rows = new ArrayList<>();
-    for (Line line : lines) {
-      if (line.kind == Line.Kind.ROW) {
+    List<LayoutLine> rows = new ArrayList<>();
+    for (LayoutLine line : lines) {
+      if (line.kind == LayoutLine.Kind.ROW) {
         rows.add(line);
-      } else if (line.kind == Line.Kind.CLOSE) {
+      } else if (line.kind == LayoutLine.Kind.CLOSE) {
         layTable(rows);
         rows.clear();
       }
     }
   }
 
-  private void layTable(List<Line> rows) {
+  private void layTable(List<LayoutLine> rows) {
     List<List<String>> cells = new ArrayList<>();
     List<Integer> widths = new ArrayList<>();
-    for (Line row : rows) {
+    for (LayoutLine row : rows) {
       List<String> texts = cells(row.words);
       cells.add(texts);
       for (int i = 0; i < texts.size(); i++) {
-        int width = Columns.length(texts.get(i));
+        int width = ColumnAlignment.length(texts.get(i));
         if (i == widths.size()) {
           widths.add(width);
         } else {
@@ -278,7 +280,7 @@ public final class Formatter {
       for (int i = 0; i < row.size(); i++) {
         text.append(i == 0 ? "" : " | ").append(row.get(i));
         if (i + 1 < row.size()) {
-          text.append(" ".repeat(widths.get(i) - Columns.length(row.get(i))));
+          text.append(" ".repeat(widths.get(i) - ColumnAlignment.length(row.get(i))));
         }
       }
       this.texts.put(rows.get(r), text.toString().stripTrailing());

@@ -6,8 +6,8 @@ import java.util.Collection;
 import java.util.Map;
 import java.util.TreeMap;
 import passband.diagnostic.Diagnostics;
-import passband.limit.Columns;
 import passband.limit.Evaluator;
+import passband.limit.RowValues;
 import passband.limit.Value;
 import passband.parse.Syntax;
 import passband.quantity.Rational;
@@ -21,7 +21,7 @@ import passband.syntax.Tree;
 /**
  * A derived quantity worked out from the readings of its point, exactly but for its last digits.
  */
-final class Derivation implements Columns {
+final class Derivation implements RowValues {
   private static final int DIGITS = 12;
 
   private final PointLimit limit;

@@ -74,7 +74,7 @@ public record History(List<LocalDate> dates, List<Drift> drifts) {
         values.add(readings.get(i).doubleValue());
       }
     }
-    Line line = Line.fit(days, values);
+    StraightLine line = StraightLine.fit(days, values);
     if (line == null) {
       return new Drift(limit, readings, Double.NaN, Double.NaN, false);
     }
@@ -134,7 +134,7 @@ public record History(List<LocalDate> dates, List<Drift> drifts) {
                     + " will come to "
                     + plain(d.expected())
                     + " before the next time, accepted is "
-                    + JudgeReport.accepted(d.limit()))
+                    + d.limit().accepted())
         .toList();
   }
 

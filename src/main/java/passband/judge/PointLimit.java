@@ -2,6 +2,8 @@ package passband.judge;
 
 import java.math.BigDecimal;
 import java.util.List;
+import passband.quantity.Unit;
+import passband.quantity.Units;
 
 /**
  * What one reading has to be; numbers in {@code unit}, a UCUM code.
@@ -41,6 +43,34 @@ public record PointLimit(
   /** How many decimals a reading needs. */
   int decimals() {
     return Math.max(0, resolution.stripTrailingZeros().scale());
+  }
+
+  /** What is accepted, in words and the unit. */
+  public String accepted() {
+    return between(acceptLower, acceptUpper);
+  }
+
+  /** The tolerance, in words and the unit. */
+  public String tolerance() {
+    return between(lower, upper);
+  }
+
+  /** The unit as people write it, after a space; empty for a plain number. */
+  public String shownUnit() {
+    if (unit.equals("1")) {
+      return "";
+    }
+    Unit known = Units.ofUcum(unit);
+    return " " + (known == null ? unit : known.printed());
+  }
+
+  private String between(BigDecimal low, BigDecimal high) {
+    if (low == null) {
+      return "at most " + high.toPlainString() + shownUnit();
+    }
+    return high == null
+        ? "at least " + low.toPlainString() + shownUnit()
+        : low.toPlainString() + " to " + high.toPlainString() + shownUnit();
   }
 
   /** The identity without the quantity. */

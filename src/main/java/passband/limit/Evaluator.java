@@ -22,12 +22,12 @@ public final class Evaluator implements Expression.Visitor<Value> {
   private static final List<String> FUNCTIONS = List.of("sqrt", "min", "max", "abs");
   private static final Rational HALF = Rational.of(1, 2);
 
-  private final Columns columns;
+  private final RowValues columns;
   private final Values values;
   private final Diagnostics diagnostics;
 
   /** At a point with these columns. */
-  public Evaluator(Columns columns, Diagnostics diagnostics) {
+  public Evaluator(RowValues columns, Diagnostics diagnostics) {
     this.columns = columns;
     this.values = new Values(diagnostics);
     this.diagnostics = diagnostics;

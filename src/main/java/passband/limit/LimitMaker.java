@@ -34,7 +34,7 @@ public final class LimitMaker {
    * @param span where the point is written
    */
   public record Point(
-      String id, Rational ohms, Columns columns, Device.Mode mode, Stated stated, Span span) {}
+      String id, Rational ohms, RowValues columns, Device.Mode mode, Stated stated, Span span) {}
 
   /**
    * A quantity that is not measured by one of the analyzer's functions: swept or derived.
@@ -98,7 +98,7 @@ public final class LimitMaker {
     Stated stated = point.stated;
     boolean before = stated != null && converts && accepted.name().equals(stated.quantity());
     boolean after = stated != null && read.name().equals(stated.quantity());
-    boolean statedOnly = accept.limit() instanceof passband.syntax.Limit.Stated;
+    boolean statedOnly = accept.limit() instanceof passband.syntax.LimitExpression.Stated;
     if (statedOnly && !before && !after) {
       diagnostics.add(
           Diagnostic.of(
@@ -149,7 +149,7 @@ public final class LimitMaker {
   }
 
   private Bounds ruleBounds(Point point, Tree.Accept accept, QuantityKind accepted) {
-    boolean fromOutput = accept.limit() instanceof passband.syntax.Limit.Output;
+    boolean fromOutput = accept.limit() instanceof passband.syntax.LimitExpression.Output;
     Bounds output = fromOutput ? ofMode(point, accepted) : null;
     return new Rules(accepted.name(), accepted.dimension(), output, point.columns, diagnostics)
         .bounds(accept.limit());
@@ -257,7 +257,7 @@ public final class LimitMaker {
         resolution,
         exact,
         computed,
-        accept.limit() instanceof passband.syntax.Limit.Output
+        accept.limit() instanceof passband.syntax.LimitExpression.Output
             ? computed
             : ofMode(point, accepted, read),
         printed,

@@ -69,7 +69,7 @@ public final class ModeLimits {
     return values;
   }
 
-  private record AtTheTop(Map<String, Value> values) implements Columns {
+  private record AtTheTop(Map<String, Value> values) implements RowValues {
     @Override
     public Value value(String name) {
       return values.get(name);

@@ -10,10 +10,10 @@ import passband.resolve.Values;
 import passband.source.Span;
 import passband.syntax.Amount;
 import passband.syntax.Expression;
-import passband.syntax.Limit;
+import passband.syntax.LimitExpression;
 
 /** Works out a rule at a point. Null, with the fault said, when it cannot be. */
-public final class Rules implements Limit.Visitor<Bounds> {
+public final class Rules implements LimitExpression.Visitor<Bounds> {
   private static final Bounds NONE = new Bounds(null, null, null);
 
   private final String quantity;
@@ -33,7 +33,7 @@ public final class Rules implements Limit.Visitor<Bounds> {
       String quantity,
       Dimension dimension,
       Bounds output,
-      Columns columns,
+      RowValues columns,
       Diagnostics diagnostics) {
     this.quantity = quantity;
     this.dimension = dimension;
@@ -44,17 +44,17 @@ public final class Rules implements Limit.Visitor<Bounds> {
   }
 
   /** The rule's limits; both sides open for stated ones, which are not the rule's to give. */
-  public Bounds bounds(Limit limit) {
+  public Bounds bounds(LimitExpression limit) {
     return limit.accept(this);
   }
 
   @Override
-  public Bounds stated(Limit.Stated stated) {
+  public Bounds stated(LimitExpression.Stated stated) {
     return NONE;
   }
 
   @Override
-  public Bounds output(Limit.Output limit) {
+  public Bounds output(LimitExpression.Output limit) {
     if (output == null) {
       diagnostics.add(
           Code.MISSING_ITEM,
@@ -65,7 +65,7 @@ public final class Rules implements Limit.Visitor<Bounds> {
   }
 
   @Override
-  public Bounds between(Limit.Between between) {
+  public Bounds between(LimitExpression.Between between) {
     Real lower = checked(between.lower());
     Real upper = checked(between.upper());
     if (lower == null || upper == null) {
@@ -82,19 +82,19 @@ public final class Rules implements Limit.Visitor<Bounds> {
   }
 
   @Override
-  public Bounds atMost(Limit.AtMost atMost) {
+  public Bounds atMost(LimitExpression.AtMost atMost) {
     Real upper = checked(atMost.upper());
     return upper == null ? null : new Bounds(null, null, upper);
   }
 
   @Override
-  public Bounds atLeast(Limit.AtLeast atLeast) {
+  public Bounds atLeast(LimitExpression.AtLeast atLeast) {
     Real lower = checked(atLeast.lower());
     return lower == null ? null : new Bounds(null, lower, null);
   }
 
   @Override
-  public Bounds within(Limit.Within within) {
+  public Bounds within(LimitExpression.Within within) {
     Expression target = within.first().of();
     if (target == null && within.second() != null) {
       target = within.second().of();
@@ -114,7 +114,7 @@ public final class Rules implements Limit.Visitor<Bounds> {
   }
 
   /** How far above or below the nominal: the first tolerance, or the greater or smaller of two. */
-  private Real distance(Limit.Within within, boolean up, Real nominal) {
+  private Real distance(LimitExpression.Within within, boolean up, Real nominal) {
     Real first = distance(within.first(), up, nominal);
     if (within.second() == null || first == null) {
       return first;
@@ -126,7 +126,7 @@ public final class Rules implements Limit.Visitor<Bounds> {
     return within.greater() ? first.max(second) : first.min(second);
   }
 
-  private Real distance(Limit.Tolerance tolerance, boolean up, Real nominal) {
+  private Real distance(LimitExpression.Tolerance tolerance, boolean up, Real nominal) {
     Amount amount = up ? tolerance.up() : tolerance.down();
     if (amount.number() != null && amount.number().signum() < 0) {
       diagnostics.add(Code.REVERSED_RANGE, amount.span(), "a tolerance is not negative");

@@ -34,7 +34,7 @@ public final class CsvTable {
   private CsvTable(SourceFile source, Diagnostics diagnostics) {
     this.source = source;
     this.diagnostics = diagnostics;
-    this.tables = new Tables(new Leaves(source, diagnostics, false));
+    this.tables = new Tables(new Terminals(source, diagnostics, false));
   }
 
   /**
@@ -127,7 +127,7 @@ public final class CsvTable {
     int offset = found < 0 ? at : found;
     at = found < 0 ? at : found + field.length();
     BitSet badLines = new BitSet();
-    PassbandParser parser = new PassbandParser(new LaidOut(words(field, offset)));
+    PassbandParser parser = new PassbandParser(new ListTokenStream(words(field, offset)));
     parser.removeErrorListeners();
     parser.setErrorHandler(new LineErrors());
     parser.addErrorListener(new SyntaxErrors(source, diagnostics, badLines));
@@ -135,7 +135,7 @@ public final class CsvTable {
     Token next = parser.getCurrentToken();
     if (badLines.isEmpty() && next.getType() != Token.EOF) {
       diagnostics.add(
-          Code.SYNTAX, Words.span(source, next), "'" + next.getText() + "' does not belong here");
+          Code.SYNTAX, Lexer.span(source, next), "'" + next.getText() + "' does not belong here");
       return null;
     }
     return badLines.isEmpty() ? make.apply(context) : null;
@@ -144,7 +144,7 @@ public final class CsvTable {
   private List<Token> words(String field, int offset) {
     int line = source.lineOf(offset);
     List<Token> words = new ArrayList<>();
-    for (CommonToken token : Words.lex(field)) {
+    for (CommonToken token : Lexer.lex(field)) {
       if (token.getType() != COMMENT && token.getType() != NEWLINE) {
         words.add(moved(token, offset, line));
       }

@@ -36,7 +36,7 @@ final class Depth {
           diagnostics.add(
               Diagnostic.of(
                   Code.NESTED_TOO_DEEPLY,
-                  Words.span(source, word),
+                  Lexer.span(source, word),
                   "this line nests more than " + Syntax.DEEPEST + " deep"));
         }
       }

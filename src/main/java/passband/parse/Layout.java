@@ -47,7 +47,7 @@ final class Layout {
     this.out = new ArrayList<>(size + size / 4);
   }
 
-  /** The words laid out; {@code badLines} as in {@link Words#of}. */
+  /** The words laid out; {@code badLines} as in {@link Lexer#of}. */
   static List<Token> of(
       SourceFile source, List<Token> words, Diagnostics diagnostics, BitSet badLines) {
     Layout layout = new Layout(source, diagnostics, badLines, words.size());
@@ -362,7 +362,7 @@ final class Layout {
     return text.length() <= 40 ? text : text.substring(0, text.offsetByCodePoints(0, 30)) + "…";
   }
 
-  /** Leaves a line out, with the block it opens. */
+  /** Terminals a line out, with the block it opens. */
   private int skip(List<Token> words, int at, int end) {
     return words.get(end).getType() == LBRACE ? afterBlock(words, end) : end;
   }
@@ -392,7 +392,7 @@ final class Layout {
   }
 
   private Span span(Token token) {
-    return Words.span(source, token);
+    return Lexer.span(source, token);
   }
 
   private static Token newline(Token after) {

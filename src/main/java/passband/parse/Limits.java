@@ -6,37 +6,37 @@ import passband.parse.antlr.PassbandParser.*;
 import passband.syntax.Amount;
 import passband.syntax.Expression;
 import passband.syntax.Expression.Operator;
-import passband.syntax.Limit;
+import passband.syntax.LimitExpression;
 
 /** Acceptances and the expressions in them. */
 final class Limits {
-  private final Leaves leaves;
+  private final Terminals leaves;
 
-  Limits(Leaves leaves) {
+  Limits(Terminals leaves) {
     this.leaves = leaves;
   }
 
-  Limit limit(LimitContext limit) {
+  LimitExpression limit(LimitContext limit) {
     if (limit instanceof LimitWithinContext within) {
       return within(within);
     }
     if (limit instanceof LimitStatedContext) {
-      return new Limit.Stated(leaves.span(limit));
+      return new LimitExpression.Stated(leaves.span(limit));
     }
     if (limit instanceof LimitOutputContext) {
-      return new Limit.Output(leaves.span(limit));
+      return new LimitExpression.Output(leaves.span(limit));
     }
     if (limit instanceof LimitBetweenContext between) {
       return between(between);
     }
     if (limit instanceof LimitAtMostContext most) {
-      return new Limit.AtMost(expression(most.expression()), leaves.span(limit));
+      return new LimitExpression.AtMost(expression(most.expression()), leaves.span(limit));
     }
-    return new Limit.AtLeast(
+    return new LimitExpression.AtLeast(
         expression(((LimitAtLeastContext) limit).expression()), leaves.span(limit));
   }
 
-  private Limit within(LimitWithinContext within) {
+  private LimitExpression within(LimitWithinContext within) {
     List<ToleranceContext> tolerances = within.tolerance();
     List<ExpressionContext> targets = within.expression();
     int orAt = within.OR() == null ? Integer.MAX_VALUE : within.OR().getSymbol().getTokenIndex();
@@ -49,27 +49,27 @@ final class Limits {
         second = expression(target);
       }
     }
-    return new Limit.Within(
+    return new LimitExpression.Within(
         tolerance(tolerances.get(0), first),
         within.OR() == null ? null : tolerance(tolerances.get(1), second),
         within.SMALLER() == null,
         leaves.span(within));
   }
 
-  private Limit.Tolerance tolerance(ToleranceContext tolerance, Expression of) {
+  private LimitExpression.Tolerance tolerance(ToleranceContext tolerance, Expression of) {
     if (tolerance instanceof ToleranceApartContext apart) {
-      return new Limit.Tolerance(
+      return new LimitExpression.Tolerance(
           leaves.amount(apart.amount(0)),
           leaves.amount(apart.amount(1)),
           of,
           leaves.span(tolerance));
     }
     Amount both = leaves.amount(((ToleranceSameContext) tolerance).amount());
-    return new Limit.Tolerance(both, both, of, leaves.span(tolerance));
+    return new LimitExpression.Tolerance(both, both, of, leaves.span(tolerance));
   }
 
   /** {@code from 179 to 219 mA}: the bare number takes the unit of the other. */
-  private Limit between(LimitBetweenContext between) {
+  private LimitExpression between(LimitBetweenContext between) {
     Expression lower = expression(between.expression(0));
     Expression upper = expression(between.expression(1));
     if (lower instanceof Expression.Literal low
@@ -77,7 +77,7 @@ final class Limits {
         && low.amount().unit() == null) {
       lower = new Expression.Literal(low.amount().withUnit(high.amount().unit()));
     }
-    return new Limit.Between(lower, upper, leaves.span(between));
+    return new LimitExpression.Between(lower, upper, leaves.span(between));
   }
 
   Expression expression(ExpressionContext expression) {

@@ -36,10 +36,10 @@ public final class Marks {
     List<Mark> marks = new ArrayList<>();
     int before = NEWLINE;
     int last = NEWLINE;
-    for (CommonToken word : Words.lex(source.text())) {
+    for (CommonToken word : Lexer.lex(source.text())) {
       Kind kind = kind(word, last, before);
       if (kind != null) {
-        marks.add(new Mark(kind, Words.span(source, word)));
+        marks.add(new Mark(kind, Lexer.span(source, word)));
       }
       if (word.getType() != COMMENT) {
         before = last;

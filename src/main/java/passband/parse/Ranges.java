@@ -14,11 +14,11 @@ import passband.syntax.Tree;
  * {@code range} starts a new one.
  */
 final class Ranges {
-  private final Leaves leaves;
+  private final Terminals leaves;
   private final Diagnostics diagnostics;
   private boolean saidRangeFirst;
 
-  Ranges(Leaves leaves, Diagnostics diagnostics) {
+  Ranges(Terminals leaves, Diagnostics diagnostics) {
     this.leaves = leaves;
     this.diagnostics = diagnostics;
   }

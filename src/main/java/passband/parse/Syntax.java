@@ -31,7 +31,7 @@ public final class Syntax {
    */
   public static Tree.File parse(SourceFile source, Diagnostics diagnostics) {
     BitSet badLines = new BitSet();
-    List<Token> words = Words.of(source, diagnostics, badLines);
+    List<Token> words = Lexer.of(source, diagnostics, badLines);
     words = Depth.limited(source, words, diagnostics, badLines);
     List<Token> lines = Layout.of(source, words, diagnostics, badLines);
     PassbandParser.FileContext file = quick(lines);
@@ -49,13 +49,13 @@ public final class Syntax {
   public static List<Token> laidOut(SourceFile source) {
     Diagnostics none = new Diagnostics();
     BitSet lines = new BitSet();
-    return Layout.of(source, Words.of(source, none, lines), none, lines);
+    return Layout.of(source, Lexer.of(source, none, lines), none, lines);
   }
 
   /** The comments of a file, in order. */
   public static List<Token> comments(SourceFile source) {
     List<Token> comments = new ArrayList<>();
-    for (Token token : Words.lex(source.text())) {
+    for (Token token : Lexer.lex(source.text())) {
       if (token.getType() == PassbandLexer.COMMENT) {
         comments.add(token);
       }
@@ -84,7 +84,7 @@ public final class Syntax {
   }
 
   private static PassbandParser parser(List<Token> lines) {
-    PassbandParser parser = new PassbandParser(new LaidOut(lines));
+    PassbandParser parser = new PassbandParser(new ListTokenStream(lines));
     parser.removeErrorListeners();
     return parser;
   }

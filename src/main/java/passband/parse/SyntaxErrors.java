@@ -46,7 +46,7 @@ final class SyntaxErrors extends BaseErrorListener {
     }
     badLines.set(at.getLine());
     String expected = e == null ? "" : expected((Parser) recognizer, e);
-    diagnostics.add(Diagnostic.of(Code.SYNTAX, Words.span(source, at), found(at) + expected));
+    diagnostics.add(Diagnostic.of(Code.SYNTAX, Lexer.span(source, at), found(at) + expected));
   }
 
   private static Token furthest(NoViableAltException e) {

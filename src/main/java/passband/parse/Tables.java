@@ -9,9 +9,9 @@ import passband.syntax.Word;
 
 /** Tables: their header, rows and cells. */
 final class Tables {
-  private final Leaves leaves;
+  private final Terminals leaves;
 
-  Tables(Leaves leaves) {
+  Tables(Terminals leaves) {
     this.leaves = leaves;
   }
 
@@ -20,7 +20,7 @@ final class Tables {
    *     either, so that the fault is said once
    */
   Tree.Table table(TestTableContext table, boolean headed) {
-    Span where = Words.span(leaves.source(), table.start);
+    Span where = Lexer.span(leaves.source(), table.start);
     if (!headed) {
       return new Tree.Table(null, List.of(), List.of(), where);
     }
@@ -46,13 +46,13 @@ final class Tables {
   private Tree.Row row(RowContext row) {
     List<Tree.Cell> cells = new ArrayList<>();
     row.cell().forEach(cell -> cells.add(cell(cell)));
-    return new Tree.Row(cells, Words.span(leaves.source(), row.start).to(leaves.line(row)));
+    return new Tree.Row(cells, Lexer.span(leaves.source(), row.start).to(leaves.line(row)));
   }
 
   Tree.Cell cell(CellContext cell) {
     List<Tree.Value> values = new ArrayList<>();
     cell.cellItem().forEach(item -> values.add(value(item)));
-    Span where = values.isEmpty() ? Words.span(leaves.source(), cell.start) : leaves.span(cell);
+    Span where = values.isEmpty() ? Lexer.span(leaves.source(), cell.start) : leaves.span(cell);
     return new Tree.Cell(
         values, values.isEmpty() ? new Span(where.file(), where.start(), where.start()) : where);
   }

@@ -11,7 +11,7 @@ import passband.parse.antlr.PassbandParser.*;
 import passband.sequence.Seq;
 import passband.source.SourceFile;
 import passband.syntax.Amount;
-import passband.syntax.Limit;
+import passband.syntax.LimitExpression;
 import passband.syntax.Step;
 import passband.syntax.Tree;
 import passband.syntax.Tree.TerminalKind;
@@ -22,7 +22,7 @@ import passband.syntax.Word;
  * been said.
  */
 final class TreeBuilder {
-  private final Leaves leaves;
+  private final Terminals leaves;
   private final Diagnostics diagnostics;
   private final SourceFile source;
 
@@ -32,7 +32,7 @@ final class TreeBuilder {
   TreeBuilder(SourceFile source, Diagnostics diagnostics, boolean sound) {
     this.source = source;
     this.diagnostics = diagnostics;
-    this.leaves = new Leaves(source, diagnostics, sound);
+    this.leaves = new Terminals(source, diagnostics, sound);
   }
 
   Tree.File file(FileContext file) {
@@ -398,7 +398,7 @@ final class TreeBuilder {
         null, leaves.name(accept.name(0)), limit(accept.limit()), readAs, leaves.line(accept));
   }
 
-  private Limit limit(LimitContext limit) {
+  private LimitExpression limit(LimitContext limit) {
     return new Limits(leaves).limit(limit);
   }
 

@@ -339,7 +339,7 @@ final class SheetParts {
     for (int i = 0; i < group.steps().size(); i++) {
       listed(list, i + 1, group.steps().get(i), false, true);
     }
-    Columns columns = new Columns(group, fonts, inner);
+    TableColumns columns = new TableColumns(group, fonts, inner);
     List<String> table = path("Table:" + serial++);
     RowPart head = headRow(table, columns.widths(), columns.titles());
     flow.add(head);
@@ -351,7 +351,7 @@ final class SheetParts {
 
   private RowPart line(
       List<String> table,
-      Columns columns,
+      TableColumns columns,
       RowPart head,
       Sheet.Group group,
       Sheet.Line line,
@@ -399,7 +399,7 @@ final class SheetParts {
   }
 
   private void beside(
-      List<RowPart.Cell> cells, boolean first, String text, Columns columns, double size) {
+      List<RowPart.Cell> cells, boolean first, String text, TableColumns columns, double size) {
     cells.add(first ? words(text, true, columns.width(cells.size()), size) : null);
   }
 

@@ -2,10 +2,10 @@ package passband.plan;
 
 import passband.syntax.Amount;
 import passband.syntax.Expression;
-import passband.syntax.Limit;
+import passband.syntax.LimitExpression;
 
 /** Writes a rule in the one way, values without needless digits. */
-public final class LimitText implements Limit.Visitor<String> {
+public final class LimitText implements LimitExpression.Visitor<String> {
   private static final LimitText READABLE = new LimitText(false);
   private static final LimitText EXACT = new LimitText(true);
 
@@ -16,12 +16,12 @@ public final class LimitText implements Limit.Visitor<String> {
   }
 
   /** The rule as a person would write it. */
-  public static String of(Limit limit) {
+  public static String of(LimitExpression limit) {
     return limit.accept(READABLE);
   }
 
   /** The rule with every amount in SI: the same for the same meaning. */
-  public static String exact(Limit limit) {
+  public static String exact(LimitExpression limit) {
     return limit.accept(EXACT);
   }
 
@@ -30,7 +30,7 @@ public final class LimitText implements Limit.Visitor<String> {
   }
 
   @Override
-  public String within(Limit.Within within) {
+  public String within(LimitExpression.Within within) {
     String text = "within " + tolerance(within.first());
     if (within.second() == null) {
       return text;
@@ -42,7 +42,7 @@ public final class LimitText implements Limit.Visitor<String> {
         + (within.greater() ? "greater" : "smaller");
   }
 
-  private String tolerance(Limit.Tolerance tolerance) {
+  private String tolerance(LimitExpression.Tolerance tolerance) {
     String distance =
         tolerance.up() == tolerance.down()
             ? amount(tolerance.up())
@@ -55,27 +55,27 @@ public final class LimitText implements Limit.Visitor<String> {
   }
 
   @Override
-  public String stated(Limit.Stated stated) {
+  public String stated(LimitExpression.Stated stated) {
     return "from stated";
   }
 
   @Override
-  public String output(Limit.Output output) {
+  public String output(LimitExpression.Output output) {
     return "from output";
   }
 
   @Override
-  public String between(Limit.Between between) {
+  public String between(LimitExpression.Between between) {
     return "from " + formula(between.lower()) + " to " + formula(between.upper());
   }
 
   @Override
-  public String atMost(Limit.AtMost atMost) {
+  public String atMost(LimitExpression.AtMost atMost) {
     return "at most " + formula(atMost.upper());
   }
 
   @Override
-  public String atLeast(Limit.AtLeast atLeast) {
+  public String atLeast(LimitExpression.AtLeast atLeast) {
     return "at least " + formula(atLeast.lower());
   }
 }

@@ -85,7 +85,7 @@ public record Plan(
   }
 
   /** What is worked out from a plan when it is first asked for: a check needs no digest. */
-  static final class Made {
+  public static final class Made {
     private String digest;
     private List<Point> points;
     private List<Limit> limits;

@@ -5,7 +5,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import passband.diff.Change;
-import passband.diff.DiffReport;
 import passband.diff.PlanDiff;
 
 /** Differences as a page to print and sign. */

@@ -5,7 +5,6 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import passband.judge.JudgeReport;
 import passband.judge.Judgement;
 import passband.judge.Report;
 
@@ -35,8 +34,8 @@ public final class JudgePage {
           new Row(
               j.limit().id(),
               JudgeReport.reading(j),
-              JudgeReport.accepted(j.limit()),
-              JudgeReport.tolerance(j.limit()),
+              j.limit().accepted(),
+              j.limit().tolerance(),
               JudgeReport.uncertainty(j),
               JudgeReport.conformity(j),
               j.verdict().word(),

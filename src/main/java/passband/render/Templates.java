@@ -34,7 +34,7 @@ final class Templates {
   private static Configuration configuration() {
     keepQuiet();
     Configuration configuration = new Configuration(Configuration.VERSION_2_3_34);
-    configuration.setObjectWrapper(new Models());
+    configuration.setObjectWrapper(new RecordWrapper());
     configuration.setClassForTemplateLoading(Templates.class, "/passband/render");
     configuration.setDefaultEncoding("UTF-8");
     configuration.setLocale(Locale.ROOT);

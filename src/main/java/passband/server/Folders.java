@@ -2,7 +2,7 @@ package passband.server;
 
 import java.io.IOException;
 import java.util.List;
-import passband.source.SourceReader;
+import passband.library.SourceReader;
 
 /** Where the server gets at files that are not open in the editor; the command knows the disk. */
 public interface Folders {

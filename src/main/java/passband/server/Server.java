@@ -485,7 +485,7 @@ public final class Server implements LanguageServer, TextDocumentService, Worksp
     for (Tree.Use use : analysis.file().uses()) {
       if (use.path().span().touches(offset)) {
         String path =
-            passband.resolve.Library.normalised(workspace.place(uri).path(), use.path().text());
+            passband.library.Library.normalised(workspace.place(uri).path(), use.path().text());
         Range start = new Range(new Position(0, 0), new Position(0, 0));
         return path == null ? List.of() : List.of(new Location(uris(uri).of(path), start));
       }

@@ -15,9 +15,9 @@ import java.util.regex.Pattern;
 import passband.diagnostic.Diagnostics;
 import passband.edit.Analysis;
 import passband.edit.Symbols;
-import passband.resolve.Library;
-import passband.resolve.ParsedFiles;
-import passband.source.SourceReader;
+import passband.library.Library;
+import passband.library.ParsedFiles;
+import passband.library.SourceReader;
 
 /**
  * The texts that are open in the editor over the files on the disk, and what they come to. One

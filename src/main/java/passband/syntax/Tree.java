@@ -116,7 +116,7 @@ public final class Tree {
       Span span) {}
 
   /** A quantity and what it has to be. */
-  public record QuantityLimit(Word quantity, Limit limit, Span span) {}
+  public record QuantityLimit(Word quantity, LimitExpression limit, Span span) {}
 
   /** {@code duty 10 s on, 30 s off}; both null when continuous. */
   public record Duty(Amount on, Amount off, Span span) {}
@@ -205,7 +205,7 @@ public final class Tree {
    * {@code accept QUANTITY LIMIT [, read as QUANTITY]} or {@code accept by RULE}: then only {@code
    * by} is set.
    */
-  public record Accept(Word by, Word quantity, Limit limit, Word readAs, Span span) {}
+  public record Accept(Word by, Word quantity, LimitExpression limit, Word readAs, Span span) {}
 
   // ---- procedure ----
 

@@ -12,7 +12,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostic;
-import passband.diagnostic.Manual;
+import passband.diagnostic.Explanations;
 import passband.testing.Examples;
 import passband.testing.Snippet;
 
@@ -24,7 +24,7 @@ class ManualTest {
     List<Example> examples = new ArrayList<>();
     Matcher fence =
         Pattern.compile("(?m)^```pband ([a-z0-9-]+)\\n(.*?)\\n```$", Pattern.DOTALL)
-            .matcher(Manual.page(code));
+            .matcher(Explanations.page(code));
     while (fence.find()) {
       examples.add(new Example(fence.group(1), fence.group(2)));
     }
@@ -34,7 +34,7 @@ class ManualTest {
   @ParameterizedTest
   @EnumSource(Code.class)
   void thePageHasItsHeadings(Code code) {
-    String page = Manual.page(code);
+    String page = Explanations.page(code);
     List<String> headings = page.lines().filter(l -> l.startsWith("#")).toList();
     assertEquals(
         List.of("# " + code.id(), "## What", "## Why", "## Example", "## Instead"), headings);

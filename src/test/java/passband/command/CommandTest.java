@@ -3,7 +3,6 @@ package passband.command;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
-import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.google.common.jimfs.Configuration;
@@ -21,13 +20,14 @@ import java.util.Locale;
 import java.util.Set;
 import java.util.TimeZone;
 import java.util.TreeMap;
-import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import passband.build.CompilationUnit;
+import passband.build.Findings;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.source.SourceFile;
@@ -634,9 +634,10 @@ class CommandTest {
     Span allow = new Span(shared, 0, 7);
     Diagnostics unused = new Diagnostics();
     unused.add(Code.ALLOW_UNUSED, allow, "this quiets nothing");
-    Group.Found one = new Group.Found(List.of(), unused, Set.of(), false, Set.of());
-    Group.Found other =
-        new Group.Found(List.of(), new Diagnostics(), Set.of(allow), false, Set.of());
+    CompilationUnit.Found one =
+        new CompilationUnit.Found(List.of(), unused, Set.of(), false, Set.of());
+    CompilationUnit.Found other =
+        new CompilationUnit.Found(List.of(), new Diagnostics(), Set.of(allow), false, Set.of());
     Findings without = new Findings();
     without.take(one);
     assertEquals(1, without.diagnostics().list().size());
@@ -648,31 +649,9 @@ class CommandTest {
     fault.add(Code.SYNTAX, allow, "a fault");
     Findings faulty = new Findings();
     faulty.take(one);
-    faulty.take(new Group.Found(List.of(), fault, Set.of(), false, Set.of()));
+    faulty.take(new CompilationUnit.Found(List.of(), fault, Set.of(), false, Set.of()));
     assertEquals(
         List.of(Code.SYNTAX), faulty.diagnostics().list().stream().map(d -> d.code()).toList());
-  }
-
-  // ---- practice ----
-
-  /**
-   * What a watching build does before the first save leaves nothing behind, and stops when told.
-   */
-  @Test
-  void practiceWritesNothingAndSaysNothing() throws Exception {
-    ByteArrayOutputStream said = new ByteArrayOutputStream();
-    PrintStream stream = new PrintStream(said, true, StandardCharsets.UTF_8);
-    copyLibrary();
-    Build build = new Build(work, "a program", stream, stream, false);
-    TreeMap<String, String> before = tree("procedures");
-    AtomicInteger asked = new AtomicInteger();
-    build.practise(List.of("procedures"), () -> asked.incrementAndGet() > 2);
-    assertEquals(3, asked.get(), "two groups were made");
-    edit("procedures/analyzers/sorrel-12.pband", "values", "valuse");
-    build.practise(List.of("procedures"), () -> false);
-    assertFalse(Files.exists(work.resolve("out")));
-    assertNotEquals(before, tree("procedures"), "the edit took");
-    assertEquals("", said.toString(StandardCharsets.UTF_8));
   }
 
   // ---- no room ----

@@ -18,6 +18,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import passband.build.Output;
 import passband.testing.Repository;
 
 /** The command as a process of its own: killed, beside another, on other Javas and elsewhere. */
@@ -203,13 +204,13 @@ class ProcessTest {
 
   /** What the launcher makes its archive of classes by. */
   @Test
-  void theRehearsalWritesSheets() throws Exception {
+  void trainingWritesSheets() throws Exception {
     List<String> line =
         List.of(
             ownJava(),
             "-cp",
             System.getProperty("java.class.path"),
-            "passband.command.Rehearsal",
+            "passband.command.CdsTraining",
             "procedures",
             "rehearsed");
     Process process =

@@ -17,6 +17,7 @@ import passband.diagnostic.Diagnostics;
 import passband.format.Formatter;
 import passband.plan.Plan;
 import passband.render.DiffPage;
+import passband.render.DiffReport;
 import passband.source.SourceFile;
 import passband.testing.Repository;
 import passband.testing.Snippet;

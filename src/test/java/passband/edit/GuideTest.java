@@ -16,7 +16,7 @@ import org.junit.jupiter.api.Test;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.format.Formatter;
-import passband.parse.Place;
+import passband.parse.CursorContext;
 import passband.quantity.QuantityKind;
 import passband.quantity.Unit;
 import passband.quantity.Units;
@@ -88,7 +88,7 @@ class GuideTest {
         if (!word.lookingAt()) {
           continue;
         }
-        Place place = Place.at(source, source.lineStart(line));
+        CursorContext place = CursorContext.at(source, source.lineStart(line));
         LanguageLine explained = LanguageLine.find(place.block(), word.group());
         if (explained != null && place.header() == null) {
           examples.putIfAbsent(

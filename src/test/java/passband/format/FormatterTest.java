@@ -16,7 +16,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import passband.diagnostic.Diagnostics;
-import passband.diagnostic.Manual;
+import passband.diagnostic.Explanations;
 import passband.parse.Syntax;
 import passband.source.SourceFile;
 import passband.testing.Repository;
@@ -32,7 +32,7 @@ class FormatterTest {
   /** Every sound source of the project. */
   static List<String> sources() {
     List<String> sources = new ArrayList<>();
-    sources.add(Manual.bench());
+    sources.add(Explanations.bench());
     for (Path file : Repository.files(Repository.PROCEDURES, ".pband")) {
       sources.add(Repository.text(file));
     }

@@ -16,6 +16,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import passband.plan.Plan;
 import passband.render.JudgePage;
+import passband.render.JudgeReport;
 import passband.render.LimitsCsv;
 import passband.render.LimitsJson;
 import passband.testing.Sheets;

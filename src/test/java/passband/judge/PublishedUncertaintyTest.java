@@ -80,7 +80,7 @@ class PublishedUncertaintyTest {
     List<Double> b =
         List.of(
             -0.171, -0.169, -0.166, -0.159, -0.164, -0.165, -0.156, -0.157, -0.159, -0.161, -0.160);
-    Line line = Line.fit(t, b);
+    StraightLine line = StraightLine.fit(t, b);
     assertEquals(-0.1712, line.start(), 0.00005);
     assertEquals(0.00218, line.slope(), 0.000005);
     assertEquals(-0.1494, line.at(10), 0.00005);
@@ -114,7 +114,7 @@ class PublishedUncertaintyTest {
       values.add(random.nextGaussian() + x.get(i) / 100);
       regression.addData(x.get(i), values.get(i));
     }
-    Line line = Line.fit(x, values);
+    StraightLine line = StraightLine.fit(x, values);
     assertEquals(regression.getSlope(), line.slope(), 1e-12);
     assertEquals(regression.getIntercept(), line.start(), 1e-9);
   }

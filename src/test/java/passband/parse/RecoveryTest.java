@@ -24,7 +24,7 @@ class RecoveryTest {
       SourceFile source = new SourceFile(file.toString(), Repository.text(file));
       Diagnostics diagnostics = new Diagnostics();
       BitSet bad = new BitSet();
-      List<Token> lines = Layout.of(source, Words.of(source, diagnostics, bad), diagnostics, bad);
+      List<Token> lines = Layout.of(source, Lexer.of(source, diagnostics, bad), diagnostics, bad);
       assertNotNull(Syntax.quick(lines), file + " needs the second stage");
       assertFalse(diagnostics.hasErrors());
     }

@@ -39,9 +39,9 @@ class SlipTest {
   private static List<Span> words(String name, String text) {
     SourceFile source = new SourceFile(name, text);
     List<Span> words = new ArrayList<>();
-    for (Token token : Words.lex(source.text())) {
+    for (Token token : Lexer.lex(source.text())) {
       if (token.getType() != PassbandLexer.NEWLINE && token.getType() != PassbandLexer.COMMENT) {
-        words.add(Words.span(source, token));
+        words.add(Lexer.span(source, token));
       }
     }
     return words;

@@ -6,12 +6,12 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
-import passband.Compiler;
+import passband.compile.Compiler;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
-import passband.diagnostic.Manual;
-import passband.resolve.Library;
+import passband.diagnostic.Explanations;
+import passband.library.Library;
 
 /**
  * Puts an example of the manual into the frame that its kind stands for, on the manual's bench, and
@@ -89,7 +89,7 @@ public final class Examples {
             path ->
                 switch (path) {
                   case "main.pband" -> main;
-                  case "bench.pband" -> Manual.bench().getBytes(StandardCharsets.UTF_8);
+                  case "bench.pband" -> Explanations.bench().getBytes(StandardCharsets.UTF_8);
                   case "empty.csv" -> new byte[0];
                   case "released.txt" -> record(main);
                   case "rows.csv" -> rows;

@@ -5,12 +5,12 @@ import java.nio.file.NoSuchFileException;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import passband.Compiler;
+import passband.compile.Compiler;
 import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.diagnostic.TextReport;
+import passband.library.Library;
 import passband.plan.Plan;
-import passband.resolve.Library;
 
 /** Compiles sources held in memory: one call, and what came of it. */
 public record Snippet(List<Plan> plans, List<Diagnostic> diagnostics) {

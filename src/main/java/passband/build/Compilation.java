@@ -1,0 +1,65 @@
+package passband.build;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Set;
+import passband.diagnostic.Diagnostics;
+import passband.library.UsageException;
+import passband.plan.Plan;
+
+/**
+ * The compiled procedures of a command line's paths, and what was found in them.
+ *
+ * @param <R> what is kept of a procedure
+ * @param procedures in order of name, or of their files where names are not asked for
+ * @param read every file that was read, in order of path
+ */
+public record Compilation<R>(List<R> procedures, Diagnostics diagnostics, Set<Path> read) {
+
+  /** Loads and compiles; {@code root} and {@code analyzer} are null where none is given. */
+  public static Compilation<Plan> of(
+      List<String> paths, Path workingDirectory, String root, String analyzer)
+      throws UsageException, IOException {
+    Compilation<Plan> compilation =
+        each(
+            SourceSelection.groups(paths, workingDirectory, root, analyzer),
+            analyzer,
+            plan -> plan,
+            () -> {});
+    compilation.procedures.sort(Comparator.comparing(p -> p.name().text()));
+    return compilation;
+  }
+
+  /**
+   * Compiles group by group, on every processor, and keeps of each procedure only what {@code made}
+   * makes of it, so that a library of any size fits into memory. {@code step} is told of each
+   * group.
+   */
+  public static <R> Compilation<R> each(
+      List<CompilationUnit> groups, String analyzer, InOrder.Work<Plan, R> made, Runnable step)
+      throws UsageException, IOException {
+    List<R> kept = new ArrayList<>();
+    Findings findings = new Findings();
+    InOrder.each(
+        groups,
+        group -> {
+          CompilationUnit.Compiled compiled = group.compiled(analyzer);
+          List<R> results = new ArrayList<>();
+          for (Plan plan : compiled.plans()) {
+            results.add(made.of(plan));
+          }
+          return new Done<>(compiled.found(), results);
+        },
+        done -> {
+          step.run();
+          findings.take(done.found);
+          kept.addAll(done.results);
+        });
+    return new Compilation<>(kept, findings.diagnostics(), findings.read());
+  }
+
+  private record Done<R>(CompilationUnit.Found found, List<R> results) {}
+}

@@ -1,0 +1,138 @@
+package passband.build;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import passband.compile.Compiler;
+import passband.diagnostic.Diagnostics;
+import passband.library.Decoder;
+import passband.library.Library;
+import passband.library.Root;
+import passband.library.UsageException;
+import passband.plan.Plan;
+import passband.sequence.Seq;
+import passband.source.SourceFile;
+import passband.source.Span;
+import passband.syntax.Word;
+
+/**
+ * A file that no other uses, and all that it uses: what is compiled together.
+ *
+ * @param start the file, relative to the root
+ * @param files it and what it uses, as far as the use lines tell; empty where it alone is named
+ * @param own of these, the ones that no group before has
+ * @param given of these, the ones that the command line names
+ * @param analyzers further files, in which the analyzer of the command line may be
+ */
+public record CompilationUnit(
+    Root root,
+    String start,
+    Set<String> files,
+    Set<String> own,
+    Set<String> given,
+    Set<String> analyzers) {
+
+  /** What became of a group. */
+  public record Compiled(List<Plan> plans, Found found) {}
+
+  /**
+   * What was found in a group.
+   *
+   * @param names of the procedures
+   * @param suppressing where the allows stand that quieted something
+   * @param silent whether there was nothing to say, and no allow of a shared file did anything
+   * @param consulted every file that was asked for, there or not
+   */
+  public record Found(
+      List<Word> names,
+      Diagnostics diagnostics,
+      Set<Span> suppressing,
+      boolean silent,
+      Set<Path> consulted) {}
+
+  /** What tells it from other groups; with another set of files it is another. */
+  public String key() {
+    return root.shown()
+        + start
+        + " "
+        + String.join(" ", own)
+        + " | "
+        + String.join(" ", given)
+        + " | "
+        + String.join(" ", analyzers);
+  }
+
+  /** What was found when it was last compiled, which was nothing but its names. */
+  public Found unchanged(BuildRecord.Entry entry, Path base) throws IOException {
+    root.done(files);
+    List<Word> names = new ArrayList<>();
+    for (BuildRecord.Name name : entry.names()) {
+      Path file = base.resolve(name.path());
+      SourceFile source = Decoder.decode(name.path(), Files.readAllBytes(file), new Diagnostics());
+      names.add(shortened(new Word(name.name(), new Span(source, name.start(), name.end()))));
+    }
+    Set<Path> consulted = new TreeSet<>();
+    entry.in().keySet().forEach(path -> consulted.add(base.resolve(path).normalize()));
+    return new Found(names, new Diagnostics(), Set.of(), true, consulted);
+  }
+
+  /**
+   * Compiles the procedures of its own files.
+   *
+   * @param analyzer null for each procedure's own
+   */
+  public Compiled compiled(String analyzer) throws UsageException {
+    Diagnostics diagnostics = new Diagnostics();
+    if (files.isEmpty()) {
+      root.prefetch(start);
+    }
+    Library library = new Library(root.parsed(), diagnostics);
+    load(library, start);
+    for (String file : given) {
+      load(library, file);
+    }
+    for (String file : analyzers) {
+      load(library, file);
+    }
+    Compiler compiler =
+        new Compiler(
+            library,
+            analyzer,
+            diagnostics,
+            file -> {
+              String path = library.pathOf(file);
+              return own.contains(path) || !files.contains(path) && !analyzers.contains(path);
+            });
+    List<Plan> plans = compiler.compile();
+    root.done(files);
+    Set<Path> consulted = new TreeSet<>();
+    library.consulted().forEach(path -> consulted.add(root.resolve(path)));
+    List<Word> names = Seq.of(plans).map(plan -> shortened(plan.name())).toList();
+    Set<Span> suppressing = compiler.suppressing();
+    boolean silent =
+        diagnostics.list().isEmpty()
+            && Seq.of(suppressing).allMatch(s -> s.file().path().equals(root.shown() + start));
+    return new Compiled(plans, new Found(names, diagnostics, suppressing, silent, consulted));
+  }
+
+  /** A name in a file that ends with its line: the rest of the text need not be kept for it. */
+  private static Word shortened(Word name) {
+    SourceFile file = name.span().file();
+    int line = name.span().line();
+    int end = line < file.lineCount() ? file.lineStart(line + 1) : file.text().length();
+    SourceFile head = new SourceFile(file.path(), file.text().substring(0, end));
+    return new Word(name.text(), new Span(head, name.span().start(), name.span().end()));
+  }
+
+  private void load(Library library, String file) throws UsageException {
+    try {
+      library.load(file);
+    } catch (IOException e) {
+      throw new UsageException("cannot read " + root.shown() + file + ": " + e.getMessage());
+    }
+  }
+}

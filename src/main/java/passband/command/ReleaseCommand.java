@@ -1,0 +1,86 @@
+package passband.command;
+
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.util.List;
+import java.util.Set;
+import passband.build.Compilation;
+import passband.diagnostic.Diagnostics;
+import passband.library.Decoder;
+import passband.library.Released;
+import passband.library.UsageException;
+import passband.plan.Plan;
+import passband.source.Span;
+
+/** {@code passband release}: adds what the procedures mean now to the record beside them. */
+final class ReleaseCommand {
+  private static final String HEAD =
+      "# Released revisions and what they mean; written by 'passband release', held by 'passband check'.\n";
+
+  private final Path workingDirectory;
+  private final PrintStream out;
+  private final PrintStream err;
+
+  ReleaseCommand(Path workingDirectory, PrintStream out, PrintStream err) {
+    this.workingDirectory = workingDirectory;
+    this.out = out;
+    this.err = err;
+  }
+
+  int run(List<String> words) throws UsageException, IOException {
+    Arguments arguments = Arguments.of(words, Set.of("--root"), Set.of());
+    Compilation<Plan> compilation =
+        Compilation.of(arguments.paths(), workingDirectory, arguments.value("--root", null), null);
+    CheckCommand.report(compilation.diagnostics(), "text", out, err);
+    if (compilation.diagnostics().hasErrors()) {
+      err.println("nothing was released");
+      return Main.FAULTS;
+    }
+    if (compilation.procedures().isEmpty()) {
+      throw new UsageException("there is no procedure in " + String.join(", ", arguments.paths()));
+    }
+    for (Plan plan : compilation.procedures()) {
+      release(plan);
+    }
+    return Main.FINE;
+  }
+
+  private void release(Plan plan) throws IOException {
+    Path source = workingDirectory.resolve(plan.name().span().file().path());
+    Path record = source.resolveSibling(Released.NAME);
+    boolean fresh = !Files.exists(record);
+    Span nowhere = plan.name().span();
+    Released.Entry entry =
+        new Released.Entry(
+            plan.name().text(),
+            plan.revision().label(),
+            plan.revision().date(),
+            plan.digest(),
+            nowhere);
+    if (!fresh && released(record).find(entry.procedure(), entry.label()) != null) {
+      out.println("already released: " + entry.line());
+      return;
+    }
+    String end = fresh || endsWithNewline(record) ? "" : "\n";
+    Files.writeString(
+        record,
+        (fresh ? HEAD : end) + entry.line() + "\n",
+        StandardCharsets.UTF_8,
+        StandardOpenOption.CREATE,
+        StandardOpenOption.APPEND);
+    out.println("released: " + entry.line());
+  }
+
+  private static boolean endsWithNewline(Path record) throws IOException {
+    return Files.size(record) == 0 || Files.readString(record).endsWith("\n");
+  }
+
+  private static Released released(Path record) throws IOException {
+    Diagnostics none = new Diagnostics();
+    return Released.parse(Decoder.decode(Released.NAME, Files.readAllBytes(record), none), none);
+  }
+}

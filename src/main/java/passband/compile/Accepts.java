@@ -1,0 +1,323 @@
+package passband.compile;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostic;
+import passband.diagnostic.Diagnostics;
+import passband.limit.Conversion;
+import passband.limit.Evaluator;
+import passband.limit.LimitMaker.Special;
+import passband.limit.RowValues;
+import passband.limit.Stated;
+import passband.limit.Value;
+import passband.model.Analyzer;
+import passband.quantity.Dimension;
+import passband.quantity.QuantityKind;
+import passband.quantity.Rational;
+import passband.quantity.Unit;
+import passband.resolve.Scope;
+import passband.resolve.Values;
+import passband.syntax.Expression;
+import passband.syntax.Tree;
+import passband.syntax.Word;
+
+/**
+ * What a test accepts: its own lines and those of the rules it names, each with the quantities it
+ * is about.
+ */
+final class Accepts {
+  /**
+   * One acceptance: the quantity of the rule, the quantity that is read, and what it is when it is
+   * not simply measured.
+   */
+  record Accepted(Tree.Accept tree, QuantityKind kind, QuantityKind read, Special special) {}
+
+  private final Analyzer analyzer;
+  private final Scope scope;
+  private final Diagnostics diagnostics;
+  private final Values values;
+
+  Accepts(Analyzer analyzer, Scope scope, Diagnostics diagnostics) {
+    this.analyzer = analyzer;
+    this.scope = scope;
+    this.diagnostics = diagnostics;
+    this.values = new Values(diagnostics);
+  }
+
+  /**
+   * All acceptances of a test; those with faults are said and left out.
+   *
+   * @param columns those of one of its points
+   */
+  List<Accepted> of(Tree.Test test, RowValues columns) {
+    Map<String, Special> specials = specials(test, columns);
+    List<Accepted> accepted = new ArrayList<>();
+    for (Tree.Accept line : lines(test)) {
+      Accepted one = accepted(line, specials);
+      if (one != null && distinct(one, accepted)) {
+        accepted.add(one);
+      }
+    }
+    return accepted;
+  }
+
+  private List<Tree.Accept> lines(Tree.Test test) {
+    List<Tree.Accept> lines = new ArrayList<>();
+    for (Tree.Accept line : test.accepts()) {
+      if (line.by() == null) {
+        lines.add(line);
+        continue;
+      }
+      Tree.Rule rule = scope.find(Tree.Rule.class, "rule", line.by());
+      for (Tree.Accept inner : rule == null ? List.<Tree.Accept>of() : rule.accepts()) {
+        if (inner.by() == null) {
+          lines.add(inner);
+        } else {
+          diagnostics.add(
+              Code.WRONG_KIND, inner.span(), "a rule does not take its limits from another rule");
+        }
+      }
+    }
+    return lines;
+  }
+
+  private boolean distinct(Accepted one, List<Accepted> before) {
+    for (Accepted other : before) {
+      if (other.read.name().equals(one.read.name())) {
+        diagnostics.add(
+            Diagnostic.of(
+                    Code.REPEATED_ITEM,
+                    one.tree.span(),
+                    "'" + one.read.name() + "' is read for two acceptances of one test")
+                .note(other.tree.span(), "the first is here")
+                .hint("one reading has one pair of limits: put the second into a test of its own"));
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private Accepted accepted(Tree.Accept line, Map<String, Special> specials) {
+    Special special = specials.get(line.quantity().text());
+    if (special == null && specials.containsKey(line.quantity().text())) {
+      return null;
+    }
+    QuantityKind kind = special != null ? special.kind() : values.quantity(line.quantity());
+    if (kind == null) {
+      return null;
+    }
+    if (line.readAs() == null) {
+      return new Accepted(line, kind, kind, special);
+    }
+    QuantityKind read = values.quantity(line.readAs());
+    if (read == null) {
+      return null;
+    }
+    if (special != null
+        || !(Conversion.exists(kind.name(), read.name()) || kind.name().equals(read.name()))) {
+      diagnostics.add(
+          Diagnostic.of(
+                  Code.UNIT_MISMATCH,
+                  line.readAs().span(),
+                  "a " + kind.name() + " is not read as a " + read.name())
+              .hint("power, current and voltage are read as one another through the load"));
+      return null;
+    }
+    return new Accepted(line, kind, read, null);
+  }
+
+  // ---- swept and derived quantities ----
+
+  /** By name; null for one with faults, which have been said. */
+  private Map<String, Special> specials(Tree.Test test, RowValues columns) {
+    Map<String, Special> specials = new LinkedHashMap<>();
+    if (test.sweep() != null) {
+      specials.put(test.sweep().as().text(), swept(test.sweep()));
+    }
+    for (Tree.Derive derive : test.derives()) {
+      specials.put(derive.name().text(), derived(derive, columns));
+    }
+    return specials;
+  }
+
+  private Special swept(Tree.Sweep sweep) {
+    Dimension dimension =
+        sweep.what().text().equals("load") ? Dimension.RESISTANCE : dimensionOf(sweep.what());
+    if (dimension == null) {
+      return null;
+    }
+    Rational from = values.si(sweep.from(), dimension, "the start of the sweep");
+    Rational to = values.si(sweep.to(), dimension, "the end of the sweep");
+    Rational step = values.positive(sweep.step(), dimension, "the step of the sweep");
+    if (from == null || to == null || step == null) {
+      return null;
+    }
+    if (sweep.up() ? from.compareTo(to) >= 0 : from.compareTo(to) <= 0) {
+      diagnostics.add(
+          Code.REVERSED_RANGE,
+          sweep.span(),
+          "this sweep goes the other way: its ends do not fit '"
+              + (sweep.up() ? "up" : "down")
+              + "'");
+      return null;
+    }
+    String name = sweep.as().text();
+    QuantityKind kind = new QuantityKind(name, printed(name), dimension, true);
+    return new Special(name, printed(name), kind, values.unitOf(sweep.step()), step, null);
+  }
+
+  private Dimension dimensionOf(Word name) {
+    QuantityKind kind = values.quantity(name);
+    return kind == null ? null : kind.dimension();
+  }
+
+  private Special derived(Tree.Derive derive, RowValues columns) {
+    Value sample = new Evaluator(new Sample(columns), diagnostics).value(derive.value());
+    if (sample == null) {
+      return null;
+    }
+    Rational resolution =
+        values.positive(derive.resolution(), sample.dimension(), "the resolution");
+    if (resolution == null) {
+      return null;
+    }
+    String name = derive.name().text();
+    String title = derive.title() == null ? printed(name) : derive.title().text();
+    QuantityKind kind = new QuantityKind(name, title, sample.dimension(), false);
+    return new Special(name, title, kind, values.unitOf(derive.resolution()), resolution, null);
+  }
+
+  private static String printed(String name) {
+    String words = name.replace('-', ' ');
+    return Character.toUpperCase(words.charAt(0)) + words.substring(1);
+  }
+
+  /** The measured quantities that a derived one is worked out from, in alphabetical order. */
+  static Set<String> inputs(Expression expression) {
+    Set<String> names = new java.util.TreeSet<>();
+    collect(expression, names);
+    names.removeIf(n -> QuantityKind.find(n) == null);
+    return new LinkedHashSet<>(names);
+  }
+
+  private static void collect(Expression expression, Set<String> names) {
+    expression.accept(
+        new Expression.Visitor<Void>() {
+          @Override
+          public Void literal(Expression.Literal literal) {
+            return null;
+          }
+
+          @Override
+          public Void variable(Expression.Variable variable) {
+            names.add(variable.name().text());
+            return null;
+          }
+
+          @Override
+          public Void negative(Expression.Negative negative) {
+            return negative.inner().accept(this);
+          }
+
+          @Override
+          public Void binary(Expression.Binary binary) {
+            binary.left().accept(this);
+            return binary.right().accept(this);
+          }
+
+          @Override
+          public Void call(Expression.Call call) {
+            call.arguments().forEach(a -> a.accept(this));
+            return null;
+          }
+        });
+  }
+
+  /**
+   * A point's columns, and some value of each quantity that the analyzer measures, to take
+   * dimensions from.
+   */
+  private final class Sample implements RowValues {
+    private final RowValues columns;
+
+    Sample(RowValues columns) {
+      this.columns = columns;
+    }
+
+    @Override
+    public Value value(String name) {
+      int at = 0;
+      for (Analyzer.Measure measure : analyzer.measures()) {
+        at++;
+        if (measure.quantity().name().equals(name)) {
+          return Value.of(Rational.of(at * 7L + 1, at + 2L), measure.quantity().dimension());
+        }
+      }
+      return columns.value(name);
+    }
+
+    @Override
+    public Collection<String> names() {
+      List<String> names = new ArrayList<>(columns.names());
+      analyzer.measures().forEach(m -> names.add(m.quantity().name()));
+      return names;
+    }
+  }
+
+  // ---- stated columns ----
+
+  /**
+   * The stated limits with the quantity they are of; null, with the fault said, when that cannot be
+   * told.
+   */
+  Stated named(Stated stated, List<Accepted> accepted) {
+    if (stated == null) {
+      return null;
+    }
+    Unit unit = stated.lower() != null ? stated.lower().unit() : stated.upper().unit();
+    Set<String> fits = new LinkedHashSet<>();
+    Set<String> known = new LinkedHashSet<>();
+    for (Accepted one : accepted) {
+      for (QuantityKind kind : List.of(one.read, one.kind)) {
+        known.add(kind.name());
+        boolean named = stated.quantity() == null || stated.quantity().equals(kind.name());
+        if (named && kind.dimension().equals(unit.dimension())) {
+          fits.add(kind.name());
+        }
+      }
+    }
+    if (fits.size() == 1) {
+      return new Stated(
+          fits.iterator().next(), stated.lower(), stated.upper(), stated.span(), stated.heading());
+    }
+    String what =
+        stated.quantity() == null
+            ? unit.dimension().describe()
+            : stated.quantity() + ", " + unit.dimension().describe();
+    Diagnostic diagnostic =
+        fits.isEmpty()
+            ? Diagnostic.of(
+                Code.STATED_UNUSED,
+                stated.heading(),
+                "these limits are of " + what + ", which this test does not accept")
+            : Diagnostic.of(
+                Code.STATED_UNUSED,
+                stated.heading(),
+                "these limits could be of " + String.join(" or ", fits));
+    diagnostics.add(
+        fits.isEmpty()
+            ? diagnostic.hint("it accepts " + String.join(", ", known))
+            : diagnostic.hint(
+                "name the quantity in the heading: stated "
+                    + fits.iterator().next()
+                    + "/"
+                    + unit.symbol()));
+    return null;
+  }
+}

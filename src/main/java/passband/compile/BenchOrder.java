@@ -1,0 +1,188 @@
+package passband.compile;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import passband.diagnostic.Diagnostics;
+import passband.model.Device.Outlet;
+import passband.plan.Move;
+import passband.plan.Stage;
+import passband.plan.Wire;
+import passband.resolve.Scope;
+import passband.sequence.Seq;
+import passband.syntax.Tree;
+import passband.syntax.Word;
+
+/**
+ * Puts sections, runs and adjustments into the order they are done in. The first phase goes through
+ * everything; adjustments follow it; later phases go through the tests that an adjustment affects,
+ * or through all where there is none. With {@code order by outlet} the tests between two sections
+ * are done outlet by outlet, and on each setup by setup.
+ */
+final class BenchOrder {
+  private final Tree.Procedure tree;
+  private final List<TestPlanner> tests;
+  private final Steps steps;
+  private final Diagnostics diagnostics;
+  private List<Wire> wiring = List.of();
+
+  BenchOrder(Tree.Procedure tree, List<TestPlanner> tests, Steps steps, Diagnostics diagnostics) {
+    this.tree = tree;
+    this.tests = tests;
+    this.steps = steps;
+    this.diagnostics = diagnostics;
+  }
+
+  List<Stage> stages() {
+    List<Stage> stages = new ArrayList<>();
+    int lastTest = lastTest();
+    List<Tree.Part> body = tree.parts().subList(0, lastTest + 1);
+    List<String> phases = Seq.of(tree.phases()).map(Word::text).distinct().toList();
+    goThrough(body, phases.isEmpty() ? null : phases.get(0), null, stages);
+    adjustments(stages);
+    Set<String> affected = affected();
+    for (String phase : phases.subList(Math.min(1, phases.size()), phases.size())) {
+      goThrough(body, phase, affected, stages);
+    }
+    if (!wiring.isEmpty()) {
+      stages.add(new Stage.Clear(Moves.between(wiring, List.of())));
+    }
+    goThrough(tree.parts().subList(lastTest + 1, tree.parts().size()), null, null, stages);
+    return List.copyOf(stages);
+  }
+
+  private int lastTest() {
+    int last = -1;
+    for (int i = 0; i < tree.parts().size(); i++) {
+      last = tree.parts().get(i) instanceof Tree.Test ? i : last;
+    }
+    return last;
+  }
+
+  /** The tests that adjustments affect; null when every test is repeated. */
+  private Set<String> affected() {
+    Set<String> names = new LinkedHashSet<>();
+    boolean any = false;
+    for (Tree.Part part : tree.parts()) {
+      if (part instanceof Tree.Adjust adjust) {
+        any = true;
+        adjust.affects().forEach(a -> names.add(a.text()));
+      }
+    }
+    return any ? names : null;
+  }
+
+  private void adjustments(List<Stage> stages) {
+    List<String> known = Seq.of(tests).map(t -> t.name().text()).toList();
+    for (Tree.Part part : tree.parts()) {
+      if (part instanceof Tree.Adjust adjust) {
+        Seq.of(adjust.affects())
+            .filter(a -> !known.contains(a.text()))
+            .forEach(a -> Scope.unknown(diagnostics, a, "test", known));
+        List<String> affects = Seq.of(adjust.affects()).map(Word::text).toList();
+        stages.add(
+            new Stage.Adjust(
+                adjust.name(),
+                title(adjust.title(), adjust.name()),
+                affects,
+                steps.of(adjust.steps(), Planner.NO_POINT)));
+      }
+    }
+  }
+
+  private static String title(Word title, Word name) {
+    return title == null ? name.text() : title.text();
+  }
+
+  /**
+   * @param only the tests to do, sections left out; null for all with their sections
+   */
+  private void goThrough(
+      List<Tree.Part> parts, String phase, Set<String> only, List<Stage> stages) {
+    List<TestPlanner> together = new ArrayList<>();
+    for (Tree.Part part : parts) {
+      if (part instanceof Tree.Test test) {
+        Seq.of(tests)
+            .filter(t -> t.tree() == test && (only == null || only.contains(test.name().text())))
+            .forEach(together::add);
+      } else if (part instanceof Tree.Section section && only == null) {
+        runs(together, phase, stages);
+        together.clear();
+        stages.add(
+            new Stage.Section(
+                section.name(),
+                title(section.title(), section.name()),
+                steps.of(section.steps(), Planner.NO_POINT)));
+      }
+    }
+    runs(together, phase, stages);
+  }
+
+  /** A test and the outlet it is done on. */
+  private record Visit(TestPlanner test, Outlet outlet) {}
+
+  private void runs(List<TestPlanner> together, String phase, List<Stage> stages) {
+    List<Visit> visits = new ArrayList<>();
+    for (TestPlanner test : together) {
+      test.outlets().forEach(outlet -> visits.add(new Visit(test, outlet)));
+    }
+    for (Visit visit : tree.byOutlet() ? byOutlet(visits) : visits) {
+      Stage.Run run = visit.test.run(visit.outlet, phase);
+      if (run != null) {
+        stages.add(wired(run));
+      }
+    }
+  }
+
+  private static List<Visit> byOutlet(List<Visit> visits) {
+    Set<String> places = new LinkedHashSet<>();
+    visits.forEach(v -> places.add(outletName(v)));
+    List<Visit> sorted = new ArrayList<>();
+    for (String place : places) {
+      Set<String> setups = new LinkedHashSet<>();
+      Seq.of(visits)
+          .filter(v -> outletName(v).equals(place))
+          .forEach(v -> setups.add(setupName(v)));
+      for (String setup : setups) {
+        Seq.of(visits)
+            .filter(v -> outletName(v).equals(place) && setupName(v).equals(setup))
+            .forEach(sorted::add);
+      }
+    }
+    return sorted;
+  }
+
+  private static String outletName(Visit visit) {
+    return visit.outlet == null ? "" : visit.outlet.name().text();
+  }
+
+  private static String setupName(Visit visit) {
+    return visit.test.tree().setup() == null ? "" : visit.test.tree().setup().text();
+  }
+
+  /**
+   * The run with the changes from the wiring before it; a run without a setup leaves the wiring as
+   * it is.
+   */
+  private Stage.Run wired(Stage.Run run) {
+    List<Wire> now = run.setup() == null ? wiring : run.setup().wires();
+    List<Move> moves = Moves.between(wiring, now);
+    wiring = now;
+    return new Stage.Run(
+        run.test(),
+        run.title(),
+        run.renamedFrom(),
+        run.phase(),
+        run.outlet(),
+        run.setup(),
+        moves,
+        run.state(),
+        run.before(),
+        run.points(),
+        run.after(),
+        run.derives(),
+        run.sweep(),
+        run.tree());
+  }
+}

@@ -1,0 +1,218 @@
+package passband.compile;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.Predicate;
+import passband.check.Allows;
+import passband.check.Checks;
+import passband.check.Releases;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostics;
+import passband.library.Library;
+import passband.library.Released;
+import passband.limit.ModeLimits;
+import passband.parse.CsvTable;
+import passband.plan.Plan;
+import passband.resolve.Profiles;
+import passband.resolve.Scope;
+import passband.source.SourceFile;
+import passband.source.Span;
+import passband.syntax.Tree;
+import passband.syntax.Word;
+
+/**
+ * The way from a library's files to compiled procedures: names in sight, points and limits planned,
+ * checks made.
+ */
+public final class Compiler {
+  /**
+   * What a line says of itself. While some line could not be read, only this is said of the others:
+   * anything else may be the consequence of what that line would have held.
+   */
+  private static final Set<Code> OF_ONE_LINE =
+      EnumSet.of(
+          Code.UNKNOWN_UNIT,
+          Code.UNKNOWN_QUANTITY,
+          Code.REVERSED_RANGE,
+          Code.BAD_CELL,
+          Code.BLANK_CELL,
+          Code.PRINTED_NAME_REPEATED,
+          Code.STATED_LOOSER,
+          Code.STATED_TIGHTER,
+          Code.STATED_ROUNDED_OUTWARD,
+          Code.REVISION_BACKWARDS,
+          Code.SYNTAX,
+          Code.USE_OUTSIDE_ROOT,
+          Code.USE_CYCLE,
+          Code.CSV_SYNTAX);
+
+  private final Library library;
+  private final String analyzer;
+  private final Diagnostics diagnostics;
+  private final Predicate<Tree.File> own;
+  private final Set<Span> suppressing = new HashSet<>();
+
+  /**
+   * @param analyzer the name of an analyzer to compile for instead of each procedure's own; null
+   *     for their own
+   */
+  public Compiler(Library library, String analyzer, Diagnostics diagnostics) {
+    this(library, analyzer, diagnostics, file -> true);
+  }
+
+  /**
+   * @param own tells the files whose procedures are compiled; those of the others are not
+   */
+  public Compiler(
+      Library library, String analyzer, Diagnostics diagnostics, Predicate<Tree.File> own) {
+    this.library = library;
+    this.analyzer = analyzer;
+    this.diagnostics = diagnostics;
+    this.own = own;
+  }
+
+  /** The allows that quieted something; of a shared file, others may quiet something elsewhere. */
+  public Set<Span> suppressing() {
+    return suppressing;
+  }
+
+  /**
+   * Compiles every procedure of the loaded files, in order of name; faults go to the diagnostics.
+   */
+  public List<Plan> compile() {
+    Profiles profiles = profiles();
+    boolean broken = diagnostics.hasErrors();
+    Diagnostics later = new Diagnostics();
+    List<Plan> plans = plans(profiles, later);
+    later.removeIf(d -> broken && !OF_ONE_LINE.contains(d.code()));
+    boolean sound = !broken && !later.hasErrors();
+    if (!broken) {
+      plans.forEach(plan -> Checks.run(plan, sound, later));
+    }
+    if (sound && analyzer == null) {
+      releases(plans, later);
+    }
+    later.addAll(diagnostics.list());
+    suppressing.addAll(Allows.apply(library.files(), later, sound));
+    diagnostics.removeIf(d -> true);
+    diagnostics.addAll(later.list());
+    return plans;
+  }
+
+  /**
+   * The procedures as far as they can be planned, nothing checked: what an editor needs at once.
+   */
+  public List<Plan> planned() {
+    return plans(profiles(), new Diagnostics());
+  }
+
+  /**
+   * Devices, analyzers and leads come first: while one is at fault, what it lacks is not held
+   * against a procedure.
+   */
+  private Profiles profiles() {
+    boolean unread = diagnostics.hasErrors();
+    Diagnostics found = new Diagnostics();
+    Profiles profiles = new Profiles(found);
+    library.files().forEach(file -> takeProfiles(file, profiles, found));
+    found.removeIf(d -> unread && !OF_ONE_LINE.contains(d.code()));
+    diagnostics.addAll(found.list());
+    return profiles;
+  }
+
+  private List<Plan> plans(Profiles profiles, Diagnostics later) {
+    List<Plan> plans = new ArrayList<>();
+    for (Tree.File file : library.files()) {
+      if (!own.test(file)) {
+        continue;
+      }
+      Scope scope = new Scope(library.visibleFrom(file), later);
+      for (Tree.Declaration declaration : file.declarations()) {
+        if (declaration instanceof Tree.Procedure procedure) {
+          Plan plan = plan(procedure, scope, profiles, later);
+          if (plan != null) {
+            plans.add(plan);
+          }
+        }
+      }
+    }
+    plans.sort((one, other) -> one.name().text().compareTo(other.name().text()));
+    reportDuplicates(plans, later);
+    return plans;
+  }
+
+  /**
+   * Each procedure against the record beside its source; none without a record, or for another
+   * analyzer.
+   */
+  private void releases(List<Plan> plans, Diagnostics later) {
+    Map<String, Released> records = new HashMap<>();
+    for (Plan plan : plans) {
+      SourceFile source = plan.name().span().file();
+      String folder = source.path().substring(0, source.path().lastIndexOf('/') + 1);
+      if (!records.containsKey(folder)) {
+        SourceFile record = library.beside(source, Released.NAME);
+        records.put(folder, record == null ? null : Released.parse(record, later));
+      }
+      if (records.get(folder) != null) {
+        Releases.check(plan, records.get(folder), later);
+      }
+    }
+  }
+
+  /** Profiles are looked at whether a procedure uses them or not. */
+  private static void takeProfiles(Tree.File file, Profiles profiles, Diagnostics found) {
+    for (Tree.Declaration declaration : file.declarations()) {
+      if (declaration instanceof Tree.Device device) {
+        ModeLimits.check(profiles.device(device), found);
+      } else if (declaration instanceof Tree.Analyzer one) {
+        profiles.analyzer(one);
+      } else if (declaration instanceof Tree.Leads leads) {
+        profiles.leads(leads);
+      }
+    }
+  }
+
+  private Plan plan(Tree.Procedure procedure, Scope scope, Profiles profiles, Diagnostics later) {
+    Tree.Analyzer other = analyzer == null ? null : analyzerNamed(procedure, later);
+    if (analyzer != null && other == null) {
+      return null;
+    }
+    return new Planner(procedure, scope, profiles, other, named -> table(named, later), later)
+        .plan();
+  }
+
+  private Tree.Analyzer analyzerNamed(Tree.Procedure procedure, Diagnostics later) {
+    List<String> names = new ArrayList<>();
+    for (Tree.File file : library.files()) {
+      for (Tree.Declaration declaration : file.declarations()) {
+        if (declaration instanceof Tree.Analyzer found) {
+          names.add(found.name().text());
+          if (found.name().text().equals(analyzer)) {
+            return found;
+          }
+        }
+      }
+    }
+    Scope.unknown(later, new Word(analyzer, procedure.name().span()), "analyzer", names);
+    return null;
+  }
+
+  private Tree.Table table(Tree.Table named, Diagnostics later) {
+    SourceFile source = library.table(named.span(), named.file());
+    return source == null ? null : CsvTable.parse(source, named.span(), later);
+  }
+
+  private static void reportDuplicates(List<Plan> plans, Diagnostics later) {
+    for (int i = 1; i < plans.size(); i++) {
+      if (plans.get(i).name().text().equals(plans.get(i - 1).name().text())) {
+        Scope.duplicate(later, "procedure ", plans.get(i - 1).name(), plans.get(i).name());
+      }
+    }
+  }
+}

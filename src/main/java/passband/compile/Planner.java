@@ -1,0 +1,305 @@
+package passband.compile;
+
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostic;
+import passband.diagnostic.Diagnostics;
+import passband.limit.Decision;
+import passband.model.Analyzer;
+import passband.model.Device;
+import passband.model.Lead;
+import passband.plan.Plan;
+import passband.plan.Stage;
+import passband.quantity.Rational;
+import passband.resolve.Profiles;
+import passband.resolve.Scope;
+import passband.sequence.Seq;
+import passband.syntax.Tree;
+import passband.syntax.Word;
+
+/** Compiles one procedure: names, points, limits, steps, wiring, in bench order. */
+public final class Planner {
+  private final Tree.Procedure tree;
+  private final Scope scope;
+  private final Profiles profiles;
+  private final Tree.Analyzer otherAnalyzer;
+  private final TableFiles tables;
+  private final Diagnostics diagnostics;
+
+  /** Reads the table files that a source names. */
+  public interface TableFiles {
+    /** The table; null, with the fault said, when it cannot be read. */
+    Tree.Table read(Tree.Table named);
+  }
+
+  /**
+   * @param otherAnalyzer the analyzer to compile for instead of the procedure's own; null for its
+   *     own
+   */
+  public Planner(
+      Tree.Procedure tree,
+      Scope scope,
+      Profiles profiles,
+      Tree.Analyzer otherAnalyzer,
+      TableFiles tables,
+      Diagnostics diagnostics) {
+    this.tree = tree;
+    this.scope = scope;
+    this.profiles = profiles;
+    this.otherAnalyzer = otherAnalyzer;
+    this.tables = tables;
+    this.diagnostics = diagnostics;
+  }
+
+  /**
+   * The plan; null, with the faults said, when the procedure has no device or analyzer to plan for.
+   */
+  public Plan plan() {
+    Device device = device();
+    Analyzer analyzer = analyzer();
+    List<Lead> leads = leads();
+    if (device == null || analyzer == null) {
+      return null;
+    }
+    Decision decision = decision();
+    List<Plan.Caution> cautions = cautions();
+    return new Plan(
+        tree.name(),
+        tree.title() == null ? tree.name().text() : tree.title().text(),
+        revision(),
+        device,
+        analyzer,
+        leads,
+        decision,
+        cautions,
+        phases(),
+        stages(device, analyzer, leads, decision),
+        allowed(device, analyzer),
+        new Plan.Made(),
+        tree);
+  }
+
+  // ---- what the procedure names ----
+
+  private Device device() {
+    if (tree.device() == null) {
+      missing("device", "device NAME");
+      return null;
+    }
+    Tree.Device found = scope.find(Tree.Device.class, "device", tree.device());
+    return found == null ? null : profiles.device(found);
+  }
+
+  private Analyzer analyzer() {
+    if (otherAnalyzer != null) {
+      return profiles.analyzer(otherAnalyzer);
+    }
+    if (tree.analyzer() == null) {
+      missing("analyzer", "analyzer NAME");
+      return null;
+    }
+    Tree.Analyzer found = scope.find(Tree.Analyzer.class, "analyzer", tree.analyzer());
+    return found == null ? null : profiles.analyzer(found);
+  }
+
+  private void missing(String what, String write) {
+    diagnostics.add(
+        Diagnostic.of(
+                Code.MISSING_ITEM,
+                tree.name().span(),
+                "the procedure '" + tree.name().text() + "' names no " + what)
+            .hint("add '" + write + "'"));
+  }
+
+  private List<Lead> leads() {
+    List<Lead> leads = new ArrayList<>();
+    for (Word name : tree.leads()) {
+      Tree.Leads found = scope.find(Tree.Leads.class, "leads", name);
+      for (Lead lead : found == null ? List.<Lead>of() : profiles.leads(found)) {
+        Lead twin =
+            Seq.of(leads)
+                .filter(l -> l.name().text().equals(lead.name().text()))
+                .findFirst()
+                .orElse(null);
+        if (twin == null) {
+          leads.add(lead);
+        } else {
+          diagnostics.add(
+              Diagnostic.of(
+                      Code.DUPLICATE_NAME,
+                      lead.name().span(),
+                      "two sets of leads both have a '" + lead.name().text() + "'")
+                  .note(twin.name().span(), "the other is here"));
+        }
+      }
+    }
+    return List.copyOf(leads);
+  }
+
+  private Decision decision() {
+    Tree.Decision written = tree.decision();
+    if (written == null) {
+      return Decision.SIMPLE;
+    }
+    Rational coverage = written.coverage() == null ? Rational.TWO : written.coverage().number();
+    Rational risk = written.risk() == null ? null : written.risk().number();
+    if (coverage == null || coverage.signum() <= 0 || (written.risk() != null && risk == null)) {
+      diagnostics.add(Code.WRONG_KIND, written.span(), "a coverage factor is more than zero");
+      return Decision.SIMPLE;
+    }
+    Rational share = risk == null ? null : risk.over(Rational.HUNDRED);
+    if (share != null && (share.signum() <= 0 || share.compareTo(Rational.of(1, 2)) > 0)) {
+      diagnostics.add(
+          Code.WRONG_KIND, written.risk().span(), "a risk is more than 0 % and at most 50 %");
+      return Decision.SIMPLE;
+    }
+    return new Decision(written.kind(), share, coverage);
+  }
+
+  private Plan.Revision revision() {
+    Tree.Revision written = tree.revision();
+    if (written == null) {
+      missing("revision", "revision \"A\" on 2026-01-31");
+      return new Plan.Revision("", "", null, null, null);
+    }
+    LocalDate date = date(written.date());
+    LocalDate before = date(written.replacesDate());
+    if (date != null && before != null && date.isBefore(before)) {
+      diagnostics.add(
+          Diagnostic.of(
+                  Code.REVISION_BACKWARDS,
+                  written.date().span(),
+                  "this revision is dated before the one it replaces")
+              .note(written.replacesDate().span(), "that one is of this day"));
+    }
+    return new Plan.Revision(
+        written.label().text(),
+        text(written.date()),
+        text(written.replaces()),
+        text(written.replacesDate()),
+        text(written.replacesDigest()));
+  }
+
+  private static String text(Word word) {
+    return word == null ? null : word.text();
+  }
+
+  private LocalDate date(Word word) {
+    if (word == null) {
+      return null;
+    }
+    try {
+      // The word is YYYY-MM-DD. LocalDate.parse has Java set up all that a date can print.
+      String day = word.text();
+      return LocalDate.of(
+          Integer.parseInt(day, 0, 4, 10),
+          Integer.parseInt(day, 5, 7, 10),
+          Integer.parseInt(day, 8, 10, 10));
+    } catch (DateTimeException e) {
+      diagnostics.add(Code.SYNTAX, word.span(), "there is no day " + word.text());
+      return null;
+    }
+  }
+
+  private List<Plan.Caution> cautions() {
+    List<Plan.Caution> cautions = new ArrayList<>();
+    for (Tree.Caution caution : tree.cautions()) {
+      Plan.Caution twin =
+          Seq.of(cautions)
+              .filter(c -> c.name().text().equals(caution.name().text()))
+              .findFirst()
+              .orElse(null);
+      if (twin != null) {
+        diagnostics.add(
+            Diagnostic.of(
+                    Code.DUPLICATE_NAME,
+                    caution.name().span(),
+                    "caution '" + caution.name().text() + "' is given twice")
+                .note(twin.name().span(), "the first is here"));
+      }
+      cautions.add(new Plan.Caution(caution.name(), caution.text().text()));
+    }
+    return cautions;
+  }
+
+  private List<String> phases() {
+    List<String> phases = new ArrayList<>();
+    for (Word phase : tree.phases()) {
+      if (phases.contains(phase.text())) {
+        diagnostics.add(
+            Code.DUPLICATE_NAME, phase.span(), "the phase '" + phase.text() + "' stands twice");
+      } else {
+        phases.add(phase.text());
+      }
+    }
+    return phases;
+  }
+
+  private List<Plan.Allowed> allowed(Device device, Analyzer analyzer) {
+    List<Plan.Allowed> allowed = new ArrayList<>();
+    add(allowed, device.tree().allows(), "device " + device.name().text());
+    device.modes().forEach(m -> add(allowed, m.tree().allows(), "mode " + m.name().text()));
+    add(allowed, analyzer.tree().allows(), "analyzer " + analyzer.name().text());
+    tree.leads()
+        .forEach(
+            n ->
+                Seq.of(scope.all(Tree.Leads.class))
+                    .filter(l -> l.name().text().equals(n.text()))
+                    .forEach(l -> add(allowed, l.allows(), "leads " + n.text())));
+    ruleNames()
+        .forEach(
+            n ->
+                Seq.of(scope.all(Tree.Rule.class))
+                    .filter(r -> r.name().text().equals(n))
+                    .forEach(r -> add(allowed, r.allows(), "rule " + n)));
+    add(allowed, tree.allows(), "procedure " + tree.name().text());
+    tree.setups().forEach(s -> add(allowed, s.allows(), "setup " + s.name().text()));
+    for (Tree.Part part : tree.parts()) {
+      if (part instanceof Tree.Test test) {
+        add(allowed, test.allows(), "test " + test.name().text());
+      }
+    }
+    return allowed;
+  }
+
+  private Set<String> ruleNames() {
+    Set<String> names = new TreeSet<>();
+    for (Tree.Part part : tree.parts()) {
+      if (part instanceof Tree.Test test) {
+        Seq.of(test.accepts()).filter(a -> a.by() != null).forEach(a -> names.add(a.by().text()));
+      }
+    }
+    return names;
+  }
+
+  private static void add(List<Plan.Allowed> to, List<Tree.Allow> allows, String place) {
+    allows.forEach(a -> to.add(new Plan.Allowed(a.code().text(), a.reason().text(), place)));
+  }
+
+  // ---- stages ----
+
+  private List<Stage> stages(
+      Device device, Analyzer analyzer, List<Lead> leads, Decision decision) {
+    Scope.distinct(diagnostics, "part", tree.parts(), Tree.Part::name);
+    Steps steps = new Steps(device, analyzer, diagnostics);
+    steps.declare(tree.steps());
+    Setups setups = new Setups(tree.setups(), device, analyzer, leads, diagnostics);
+    List<TestPlanner> tests = new ArrayList<>();
+    for (Tree.Test test : tree.tests()) {
+      TestPlanner planner =
+          new TestPlanner(test, device, analyzer, decision, setups, steps, scope, diagnostics);
+      planner.resolve(tables::read);
+      tests.add(planner);
+    }
+    return new BenchOrder(tree, tests, steps, diagnostics).stages();
+  }
+
+  /** No values: for texts that belong to no point. */
+  static final Map<String, String> NO_POINT = Map.of();
+}

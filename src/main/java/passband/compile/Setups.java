@@ -1,0 +1,163 @@
+package passband.compile;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostic;
+import passband.diagnostic.Diagnostics;
+import passband.model.Analyzer;
+import passband.model.Device;
+import passband.model.Device.Outlet;
+import passband.model.Lead;
+import passband.model.Terminal;
+import passband.plan.Setup;
+import passband.plan.Wire;
+import passband.resolve.Scope;
+import passband.sequence.Seq;
+import passband.syntax.Tree;
+import passband.syntax.Word;
+
+/** The setups of a procedure, each made out for an outlet. */
+final class Setups {
+  private final Device device;
+  private final Analyzer analyzer;
+  private final List<Lead> leads;
+  private final Diagnostics diagnostics;
+  private final Map<String, Tree.Setup> byName = new HashMap<>();
+
+  Setups(
+      List<Tree.Setup> trees,
+      Device device,
+      Analyzer analyzer,
+      List<Lead> leads,
+      Diagnostics diagnostics) {
+    this.device = device;
+    this.analyzer = analyzer;
+    this.leads = leads;
+    this.diagnostics = diagnostics;
+    Map<String, Word> seen = new HashMap<>();
+    for (Tree.Setup setup : trees) {
+      String key =
+          setup.name().text() + (setup.analyzer() == null ? "" : " for " + setup.analyzer().text());
+      Word first = seen.putIfAbsent(key, setup.name());
+      if (first != null) {
+        diagnostics.add(
+            Diagnostic.of(
+                    Code.DUPLICATE_NAME,
+                    setup.name().span(),
+                    "setup '" + key + "' is declared twice")
+                .note(first.span(), "the first is here"));
+      } else if (setup.analyzer() == null) {
+        byName.putIfAbsent(setup.name().text(), setup);
+      } else if (setup.analyzer().text().equals(analyzer.name().text())) {
+        byName.put(setup.name().text(), setup);
+      }
+    }
+  }
+
+  /** Whether a setup of this name is there for the analyzer; says so when it is not. */
+  boolean exists(Word name) {
+    if (byName.containsKey(name.text())) {
+      return true;
+    }
+    Scope.unknown(diagnostics, name, "setup", byName.keySet());
+    return false;
+  }
+
+  /** The setup on an outlet; wires with faults are said and left out. */
+  Setup on(Word name, Outlet outlet) {
+    Tree.Setup tree = byName.get(name.text());
+    List<Wire> wires = new ArrayList<>();
+    for (Tree.Wire wire : tree.wires()) {
+      Lead lead = lead(wire);
+      Terminal from = terminal(wire.from(), outlet);
+      Terminal to = terminal(wire.to(), outlet);
+      if (lead != null && from != null && to != null) {
+        wires.add(new Wire(lead, from, to, wire.span()));
+      }
+    }
+    String title = tree.title() == null ? tree.name().text() : tree.title().text();
+    return new Setup(tree.name(), title, wires, tree.span());
+  }
+
+  private Lead lead(Tree.Wire wire) {
+    for (Lead lead : leads) {
+      if (lead.name().text().equals(wire.lead().text())) {
+        if (lead.link() != wire.link()) {
+          String is = lead.link() ? "a link" : "a lead";
+          diagnostics.add(
+              Diagnostic.of(
+                      Code.WRONG_KIND, wire.lead().span(), "'" + wire.lead().text() + "' is " + is)
+                  .note(lead.name().span(), "it is declared here")
+                  .hint(lead.link() ? "write 'link'" : "write 'connect'"));
+          return null;
+        }
+        return lead;
+      }
+    }
+    Scope.unknown(
+        diagnostics,
+        wire.lead(),
+        wire.link() ? "link" : "lead",
+        " in the procedure's sets of leads",
+        Seq.of(leads).filter(l -> l.link() == wire.link()).map(l -> l.name().text()).toList());
+    return null;
+  }
+
+  private Terminal terminal(Tree.Ref ref, Outlet outlet) {
+    List<Word> parts = ref.parts();
+    String first = parts.get(0).text();
+    if (parts.size() == 2 && first.equals("analyzer")) {
+      return found(
+          analyzer.terminal(parts.get(1).text()),
+          parts.get(1),
+          " on the analyzer '" + analyzer.name().text() + "'",
+          analyzer.terminals());
+    }
+    if (parts.size() == 2 && first.equals("outlet")) {
+      if (outlet == null) {
+        diagnostics.add(Code.WRONG_KIND, ref.span(), "the test that uses this setup has no outlet");
+        return null;
+      }
+      return found(
+          outlet.terminal(parts.get(1).text()),
+          parts.get(1),
+          " on the outlet '" + outlet.name().text() + "'",
+          outlet.terminals());
+    }
+    if (parts.size() == 3 && first.equals("device")) {
+      return onDevice(parts);
+    }
+    diagnostics.add(
+        Diagnostic.of(Code.WRONG_KIND, ref.span(), "'" + ref.span().text() + "' names no terminal")
+            .hint("write outlet.NAME, device.OUTLET.NAME or analyzer.NAME"));
+    return null;
+  }
+
+  private Terminal onDevice(List<Word> parts) {
+    Outlet named = device.outlet(parts.get(1).text());
+    if (named == null) {
+      Scope.unknown(
+          diagnostics,
+          parts.get(1),
+          "outlet",
+          Seq.of(device.outlets()).map(o -> o.name().text()).toList());
+      return null;
+    }
+    return found(
+        named.terminal(parts.get(2).text()),
+        parts.get(2),
+        " on the outlet '" + named.name().text() + "'",
+        named.terminals());
+  }
+
+  private Terminal found(Terminal terminal, Word name, String where, List<Terminal> known) {
+    if (terminal == null) {
+      Scope.unknown(
+          diagnostics, name, "terminal", where, Seq.of(known).map(t -> t.name().text()).toList());
+    }
+    return terminal;
+  }
+}

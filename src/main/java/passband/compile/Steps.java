@@ -1,0 +1,207 @@
+package passband.compile;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostic;
+import passband.diagnostic.Diagnostics;
+import passband.model.Analyzer;
+import passband.model.Device;
+import passband.plan.Figure;
+import passband.plan.PlanStep;
+import passband.plan.PlanStep.Kind;
+import passband.quantity.Dimension;
+import passband.quantity.Rational;
+import passband.quantity.Unit;
+import passband.resolve.Scope;
+import passband.resolve.Values;
+import passband.sequence.Seq;
+import passband.syntax.Amount;
+import passband.syntax.Step;
+import passband.syntax.Tree;
+import passband.syntax.Word;
+
+/** Turns the author's steps, and those that the profiles give, into final words. */
+final class Steps {
+  private final Device device;
+  private final Analyzer analyzer;
+  private final Diagnostics diagnostics;
+  private final Placeholders placeholders;
+  private final Values values;
+  private final Map<String, String> records = new LinkedHashMap<>();
+  private final Map<String, Word> recordPlaces = new LinkedHashMap<>();
+
+  Steps(Device device, Analyzer analyzer, Diagnostics diagnostics) {
+    this.device = device;
+    this.analyzer = analyzer;
+    this.diagnostics = diagnostics;
+    this.placeholders = new Placeholders(diagnostics);
+    this.values = new Values(diagnostics);
+  }
+
+  /** Makes a record's name known to the texts that follow; two records of one name are an error. */
+  void declare(List<Step> steps) {
+    for (Step step : steps) {
+      Word name =
+          step instanceof Step.Record r
+              ? r.name()
+              : step instanceof Step.Choose c ? c.name() : null;
+      Word text =
+          step instanceof Step.Record r
+              ? r.text()
+              : step instanceof Step.Choose c ? c.text() : null;
+      if (name == null) {
+        continue;
+      }
+      Word first = recordPlaces.putIfAbsent(name.text(), name);
+      if (first != null && first != name) {
+        diagnostics.add(
+            Diagnostic.of(
+                    Code.DUPLICATE_NAME, name.span(), "'" + name.text() + "' is recorded twice")
+                .note(first.span(), "the first is here"));
+      }
+      records.putIfAbsent(name.text(), "the recorded “" + text.text() + "”");
+    }
+  }
+
+  /** The author's steps in final words; {@code point} gives the values of placeholders. */
+  List<PlanStep> of(List<Step> steps, Map<String, String> point) {
+    List<PlanStep> made = new ArrayList<>();
+    Maker maker = new Maker(point);
+    for (Step step : steps) {
+      PlanStep one = step.accept(maker);
+      if (one != null) {
+        made.add(one);
+      }
+    }
+    return List.copyOf(made);
+  }
+
+  /** A text with a point's values and the records filled in. */
+  String filled(Word text, Map<String, String> point) {
+    if (text.text().indexOf('{') < 0) {
+      return text.text();
+    }
+    Map<String, String> all = new LinkedHashMap<>(point);
+    records.forEach(all::putIfAbsent);
+    return placeholders.filled(text, all);
+  }
+
+  /** A profile's action by name, or a plain sentence where the profile has none. */
+  PlanStep action(
+      Kind kind, String name, boolean ofDevice, String plain, Map<String, String> point) {
+    Word text = (ofDevice ? device.actions() : analyzer.actions()).get(name);
+    return PlanStep.of(kind, text == null ? plain : filled(text, point));
+  }
+
+  private final class Maker implements Step.Visitor<PlanStep> {
+    private final Map<String, String> point;
+
+    Maker(Map<String, String> point) {
+      this.point = point;
+    }
+
+    @Override
+    public PlanStep act(Step.Do step) {
+      return PlanStep.of(Kind.DO, filled(step.text(), point));
+    }
+
+    @Override
+    public PlanStep confirm(Step.Confirm step) {
+      return PlanStep.of(Kind.CONFIRM, filled(step.text(), point));
+    }
+
+    @Override
+    public PlanStep record(Step.Record step) {
+      Unit unit = step.unit() == null ? Unit.ONE : values.unit(step.unit());
+      String printed = unit == null || step.unit() == null ? null : unit.printed();
+      return new PlanStep(
+          Kind.RECORD,
+          step.name().text(),
+          filled(step.text(), point),
+          printed,
+          List.of(),
+          null,
+          null);
+    }
+
+    @Override
+    public PlanStep pause(Step.Wait step) {
+      Rational seconds = values.positive(step.time(), Dimension.TIME, "a wait");
+      if (seconds == null) {
+        return null;
+      }
+      String time = figure(step.time());
+      String text =
+          step.text() == null
+              ? "Wait " + time + "."
+              : "Wait " + time + ": " + filled(step.text(), point);
+      return new PlanStep(Kind.WAIT, null, text, null, List.of(), null, seconds.toPlain());
+    }
+
+    private String figure(Amount time) {
+      return new Figure(values.si(time), values.unitOf(time)).text();
+    }
+
+    @Override
+    public PlanStep caution(Step.Caution step) {
+      return new PlanStep(
+          Kind.CAUTION,
+          step.name().text(),
+          filled(step.text(), point),
+          null,
+          List.of(),
+          null,
+          null);
+    }
+
+    @Override
+    public PlanStep perform(Step.Perform step) {
+      Word text = performed(step);
+      return text == null ? null : PlanStep.of(Kind.DO, filled(text, point));
+    }
+
+    @Override
+    public PlanStep choose(Step.Choose step) {
+      List<String> outcomes = Seq.of(step.outcomes()).map(Word::text).toList();
+      if (step.pass() != null && !outcomes.contains(step.pass().text())) {
+        Scope.unknown(diagnostics, step.pass(), "outcome", outcomes);
+      }
+      String pass = step.pass() == null ? null : step.pass().text();
+      return new PlanStep(
+          Kind.CHOOSE, step.name().text(), filled(step.text(), point), null, outcomes, pass, null);
+    }
+  }
+
+  private Word performed(Step.Perform step) {
+    List<Word> parts = step.action();
+    Word name = parts.get(parts.size() - 1);
+    String owner = parts.size() == 2 ? parts.get(0).text() : "";
+    Word ofDevice = owner.equals("analyzer") ? null : device.actions().get(name.text());
+    Word ofAnalyzer = owner.equals("device") ? null : analyzer.actions().get(name.text());
+    boolean qualified =
+        parts.size() == 1
+            || (parts.size() == 2 && (owner.equals("device") || owner.equals("analyzer")));
+    Word text = ofDevice != null ? ofDevice : ofAnalyzer;
+    if (text == null || !qualified) {
+      List<String> known = new ArrayList<>(device.actions().keySet());
+      known.addAll(analyzer.actions().keySet());
+      Scope.unknown(diagnostics, name, "action of the device or the analyzer", known);
+      return null;
+    }
+    return text;
+  }
+
+  /** The blocks of one time, in the order written. */
+  static List<Step> when(Tree.Test test, Tree.Steps.When when) {
+    List<Step> steps = new ArrayList<>();
+    for (Tree.Steps block : test.steps()) {
+      if (block.when() == when && block.replacing() == null) {
+        steps.addAll(block.steps());
+      }
+    }
+    return steps;
+  }
+}

@@ -1,0 +1,62 @@
+package passband.diff;
+
+import java.util.List;
+import passband.limit.Decision;
+import passband.syntax.Tree.DecisionKind;
+
+/** What a difference is. */
+final class ChangeClassifier {
+  private final Decision was;
+  private final Decision now;
+
+  ChangeClassifier(Decision was, Decision now) {
+    this.was = was;
+    this.now = now;
+  }
+
+  Change judge(Difference d) {
+    boolean limits = d.area() == Fact.Area.LIMIT && d.was() != null && d.now() != null;
+    if (limits) {
+      return LimitChangeClassifier.judge(d);
+    }
+    return new Change(
+        kind(d),
+        d.subject(),
+        d.was() == null ? null : d.was().value(),
+        d.now() == null ? null : d.now().value(),
+        d.now() == null ? d.was().cause() : d.now().cause(),
+        List.of());
+  }
+
+  private Kind kind(Difference d) {
+    return switch (d.area()) {
+      case REVISION -> Kind.REVISION;
+      case TEXT -> Kind.TEXT;
+      case DECISION -> decision();
+      case CAUTION -> sided(d, Kind.CAUTION_REMOVED, Kind.CAUTION_ADDED, Kind.CAUTION_CHANGED);
+      case ALLOW -> sided(d, Kind.ALLOW_REMOVED, Kind.ALLOW_ADDED, Kind.ALLOW_ADDED);
+      case WIRE -> Kind.CONNECTION;
+      case LEAD -> Kind.LEAD;
+      case CONTACT -> Kind.CONTACT;
+      case STATE -> Kind.STATE;
+      case DUTY -> Kind.DUTY;
+      case STOP -> Kind.STOP;
+      case STEPS -> Kind.STEP;
+      case ORDER -> Kind.ORDER;
+      case POINT, LIMIT -> sided(d, Kind.POINT_REMOVED, Kind.POINT_ADDED, Kind.RULE);
+      case ANALYZER -> Kind.ANALYZER;
+      case PROFILE -> Kind.PROFILE;
+    };
+  }
+
+  private static Kind sided(Difference d, Kind removed, Kind added, Kind changed) {
+    return d.now() == null ? removed : d.was() == null ? added : changed;
+  }
+
+  /** Looser when the limits move less far inward, or k is less. */
+  private Kind decision() {
+    boolean guard = now.guard().compareTo(was.guard()) < 0;
+    boolean wasGuarded = was.kind() != DecisionKind.SIMPLE;
+    return wasGuarded && guard ? Kind.DECISION_LOOSER : Kind.DECISION;
+  }
+}

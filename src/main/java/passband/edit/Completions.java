@@ -1,0 +1,375 @@
+package passband.edit;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import passband.diagnostic.Code;
+import passband.diagnostic.Severity;
+import passband.parse.CursorContext;
+import passband.plan.PlanStep;
+import passband.quantity.QuantityKind;
+import passband.quantity.Unit;
+import passband.quantity.Units;
+import passband.syntax.Tree;
+import passband.syntax.Word;
+
+/** Gathers what may be written at a place. */
+final class Completions {
+  private static final List<String> LIMITS =
+      List.of("within", "from output", "from stated", "from", "at most", "at least");
+  private static final List<String> COLUMNS =
+      List.of("mode", "setting", "load", "stated", "target");
+
+  private final CursorContext place;
+  private final Map<String, Completion> found = new LinkedHashMap<>();
+  private final List<Tree.Declaration> sight = new ArrayList<>();
+  private final Tree.Procedure procedure;
+  private final Tree.Device device;
+  private final Tree.Analyzer analyzer;
+
+  Completions(Analysis analysis, CursorContext place) {
+    this.place = place;
+    analysis.visible().forEach(f -> sight.addAll(f.declarations()));
+    this.procedure = declared(Tree.Procedure.class, place.nameOf("procedure"));
+    String ofDevice = place.nameOf("device");
+    this.device =
+        declared(
+            Tree.Device.class,
+            ofDevice != null ? ofDevice : procedure == null ? null : text(procedure.device()));
+    String ofAnalyzer = place.nameOf("analyzer");
+    this.analyzer =
+        declared(
+            Tree.Analyzer.class,
+            ofAnalyzer != null
+                ? ofAnalyzer
+                : procedure == null ? null : text(procedure.analyzer()));
+  }
+
+  private static String text(Word word) {
+    return word == null ? null : word.text();
+  }
+
+  private <D extends Tree.Declaration> D declared(Class<D> type, String name) {
+    return sight.stream()
+        .filter(d -> type.isInstance(d) && d.name().text().equals(name))
+        .map(type::cast)
+        .findFirst()
+        .orElse(null);
+  }
+
+  List<Completion> list() {
+    return List.copyOf(found.values());
+  }
+
+  private void add(String label, String kind, String detail) {
+    found.putIfAbsent(
+        label, new Completion(label, kind, detail == null ? "" : detail, place.typedFrom()));
+  }
+
+  private void add(String kind, Word name, Word title) {
+    add(name.text(), kind, title == null ? kind : kind + " — " + title.text());
+  }
+
+  void propose() {
+    List<String> before = place.before();
+    String last = before.isEmpty() ? "" : before.get(before.size() - 1);
+    if (last.matches("\\d.*")) {
+      units();
+    } else if (place.header() != null) {
+      cell(last);
+    } else if (before.isEmpty()) {
+      lead();
+    } else {
+      inLine(before, last);
+    }
+  }
+
+  private void units() {
+    for (Unit unit : Units.all()) {
+      if (!unit.symbol().isEmpty()) {
+        add(unit.symbol(), "unit", "unit of " + unit.dimension());
+      }
+    }
+    add("to", "keyword", "");
+    add("step", "keyword", "");
+  }
+
+  private void lead() {
+    for (String word : place.leading()) {
+      LanguageLine line = LanguageLine.find(place.block(), word);
+      add(word, "keyword", line == null ? "" : line.form());
+    }
+    if (place.block().equals("mode")) {
+      quantities();
+    }
+  }
+
+  private void quantities() {
+    for (String name : QuantityKind.names()) {
+      add(name, "quantity", QuantityKind.find(name).printed());
+    }
+  }
+
+  // ---- tables ----
+
+  private void cell(String last) {
+    List<String> header = place.header();
+    if (header.isEmpty()) {
+      if (last.equals("/")) {
+        units();
+      } else if (last.equals("stated")) {
+        quantities();
+      } else {
+        COLUMNS.forEach(c -> add(c, "column", "a column"));
+        settings().forEach(s -> add("setting", s.name(), s.title()));
+      }
+      return;
+    }
+    List<String> columns = List.of(String.join(" ", header).split(" \\| "));
+    String column = place.column() < columns.size() ? columns.get(place.column()) : "";
+    String name = column.replaceFirst("[ /].*", "");
+    if (name.equals("mode")) {
+      modes();
+    } else if (name.equals("stated")) {
+      add("at most", "keyword", "");
+      add("at least", "keyword", "");
+      add("to", "keyword", "");
+    } else {
+      options(name);
+    }
+  }
+
+  private List<Tree.ExtraSetting> settings() {
+    List<Tree.ExtraSetting> all = new ArrayList<>();
+    if (device != null) {
+      all.addAll(device.settings());
+    }
+    if (analyzer != null) {
+      all.addAll(analyzer.settings());
+    }
+    return all;
+  }
+
+  private void options(String setting) {
+    for (Tree.ExtraSetting one : settings()) {
+      if (one.name().text().equals(setting) && one.options() != null) {
+        one.options().forEach(o -> add(o.text(), "option", "of " + setting));
+      }
+    }
+  }
+
+  private void modes() {
+    if (device != null) {
+      device.modes().forEach(m -> add("mode", m.name(), m.title()));
+    }
+  }
+
+  // ---- the rest of a line ----
+
+  private void inLine(List<String> before, String last) {
+    String lead = before.get(0);
+    if (last.equals(".")) {
+      dotted(before);
+      return;
+    }
+    switch (lead) {
+      case "allow" -> {
+        if (before.size() == 1) {
+          codes();
+        } else {
+          add("because", "keyword", "the reason, which is printed");
+        }
+      }
+      case "accept" -> accept(before, last);
+      case "output" -> limit(before, 1);
+      case "device" -> all(Tree.Device.class);
+      case "analyzer" -> all(Tree.Analyzer.class);
+      case "leads" -> all(Tree.Leads.class);
+      case "setup" -> {
+        if (place.block().equals("test") && procedure != null) {
+          procedure.setups().forEach(s -> add("setup", s.name(), s.title()));
+        } else if (last.equals("for")) {
+          all(Tree.Analyzer.class);
+        }
+      }
+      case "outlet", "mode" -> {
+        if (last.equals("on")
+            || last.equals(",")
+            || last.equals("through")
+            || place.block().equals("test")) {
+          outlets();
+        }
+      }
+      case "inside" -> states();
+      case "connect", "link" -> wire(before, last);
+      case "perform" -> actions();
+      case "adjust" -> tests();
+      case "activate" -> contacts(last);
+      case "setting", "measure", "derive" -> quantities();
+      case "decision" -> List.of("simple", "guarded", "risk").forEach(w -> add(w, "keyword", ""));
+      case "order" -> List.of("by outlet", "by test").forEach(w -> add(w, "keyword", ""));
+      case "each" -> each(last);
+      default -> {
+        if (place.block().equals("mode") && before.size() == 1) {
+          limit(before, 0);
+        }
+      }
+    }
+  }
+
+  private void each(String last) {
+    if (last.equals("replacing")) {
+      PlanStep.REPLACEABLE.forEach(s -> add(s, "step", "a step of each point"));
+    } else {
+      add("replacing", "keyword", "");
+    }
+  }
+
+  private void codes() {
+    for (Code code : Code.values()) {
+      if (code.severity() == Severity.WARNING) {
+        add(code.id(), "code", code.title());
+      }
+    }
+  }
+
+  private void accept(List<String> before, String last) {
+    if (before.size() == 1) {
+      quantities();
+      own();
+      add("by", "keyword", "a rule");
+    } else if (last.equals("by")) {
+      all(Tree.Rule.class);
+    } else if (last.equals("as") || last.equals("read")) {
+      quantities();
+    } else if (last.equals(",")) {
+      add("read as", "keyword", "");
+      add("whichever is greater", "keyword", "");
+      add("whichever is smaller", "keyword", "");
+    } else {
+      limit(before, 1);
+    }
+  }
+
+  /** Quantities that the test itself makes. */
+  private void own() {
+    Tree.Test test = test();
+    if (test != null) {
+      test.derives().forEach(d -> add("quantity", d.name(), d.title()));
+      if (test.sweep() != null && test.sweep().as() != null) {
+        add("quantity", test.sweep().as(), null);
+      }
+    }
+  }
+
+  private Tree.Test test() {
+    String name = place.nameOf("test");
+    return procedure == null
+        ? null
+        : procedure.tests().stream()
+            .filter(t -> t.name().text().equals(name))
+            .findFirst()
+            .orElse(null);
+  }
+
+  private void limit(List<String> before, int words) {
+    if (before.size() == words) {
+      quantities();
+    } else if (before.size() == words + 1) {
+      LIMITS.forEach(l -> add(l, "keyword", "a limit"));
+    } else {
+      List.of("of setting", "or").forEach(l -> add(l, "keyword", ""));
+      COLUMNS.subList(1, 3).forEach(c -> add(c, "column", "of the point"));
+    }
+  }
+
+  private <D extends Tree.Declaration> void all(Class<D> type) {
+    sight.stream().filter(type::isInstance).forEach(d -> add(d.name().text(), d.kind(), d.kind()));
+  }
+
+  private void outlets() {
+    if (device != null) {
+      device.outlets().forEach(o -> add("outlet", o.name(), o.title()));
+    }
+  }
+
+  private void states() {
+    if (device != null) {
+      device
+          .states()
+          .forEach(
+              s ->
+                  add(
+                      "device." + s.name().text(),
+                      "state",
+                      s.title() == null ? "" : s.title().text()));
+    }
+  }
+
+  private void contacts(String last) {
+    if (last.equals("activate")) {
+      add("by", "keyword", "a contact");
+    } else if (device != null) {
+      for (Tree.Outlet outlet : device.outlets()) {
+        outlet.terminals().stream()
+            .filter(t -> t.kind() == Tree.TerminalKind.CONTACT)
+            .forEach(t -> add(t.kind().word(), t.name(), t.title()));
+      }
+    }
+  }
+
+  private void actions() {
+    if (device != null) {
+      device.actions().forEach(a -> add("action", a.name(), a.text()));
+    }
+    if (analyzer != null) {
+      analyzer.actions().forEach(a -> add("action", a.name(), a.text()));
+    }
+  }
+
+  private void tests() {
+    if (procedure != null) {
+      procedure.tests().forEach(t -> add("test", t.name(), t.title()));
+    }
+    add("affects", "keyword", "");
+  }
+
+  private void wire(List<String> before, String last) {
+    boolean link = before.get(0).equals("link");
+    if (before.size() == 1 && procedure != null) {
+      for (Word set : procedure.leads()) {
+        Tree.Leads leads = declared(Tree.Leads.class, set.text());
+        if (leads != null) {
+          leads.leads().stream()
+              .filter(l -> l.link() == link)
+              .forEach(l -> add(link ? "link" : "lead", l.name(), l.title()));
+        }
+      }
+    } else if (last.equals("from") || last.equals("to")) {
+      List.of("outlet", "device", "analyzer")
+          .forEach(w -> add(w, "keyword", "and a terminal of it"));
+    } else {
+      List.of("from", "to").forEach(w -> add(w, "keyword", ""));
+    }
+  }
+
+  private void dotted(List<String> before) {
+    String owner = before.size() < 2 ? "" : before.get(before.size() - 2);
+    if (owner.equals("analyzer") && analyzer != null) {
+      analyzer.terminals().forEach(t -> add(t.kind().word(), t.name(), t.title()));
+    } else if (owner.equals("device") && before.get(0).equals("inside")) {
+      if (device != null) {
+        device.states().forEach(s -> add("state", s.name(), s.title()));
+      }
+    } else if (owner.equals("device")) {
+      outlets();
+    } else if (device != null) {
+      for (Tree.Outlet outlet : device.outlets()) {
+        if (owner.equals("outlet") || owner.equals(outlet.name().text())) {
+          outlet.terminals().forEach(t -> add(t.kind().word(), t.name(), t.title()));
+        }
+      }
+    }
+  }
+}

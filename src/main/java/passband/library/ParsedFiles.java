@@ -1,0 +1,89 @@
+package passband.library;
+
+import java.io.IOException;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import passband.diagnostic.Diagnostic;
+import passband.diagnostic.Diagnostics;
+import passband.parse.Syntax;
+import passband.source.SourceFile;
+import passband.syntax.Tree;
+
+/**
+ * The files of one root, each read and parsed once, however many libraries take it, until it is
+ * forgotten. Safe for several threads.
+ */
+public final class ParsedFiles {
+
+  /** A file's tree, and what was found in its text alone. */
+  record Parsed(Tree.File file, List<Diagnostic> faults) {}
+
+  /** A place for a file that one thread fills while others wait for it. */
+  private static final class Slot {
+    private Parsed parsed;
+  }
+
+  private final String shownRoot;
+  private final SourceReader reader;
+  private final Map<String, Slot> slots = new HashMap<>();
+
+  /**
+   * @param shownRoot what stands before a file's path in messages: empty, or a folder with a
+   *     closing {@code /}
+   * @param reader gives the bytes of files under the root
+   */
+  public ParsedFiles(String shownRoot, SourceReader reader) {
+    this.shownRoot = shownRoot;
+    this.reader = reader;
+  }
+
+  String shownRoot() {
+    return shownRoot;
+  }
+
+  SourceReader reader() {
+    return reader;
+  }
+
+  /** Lets go of a file that no further library takes. */
+  public void forget(String path) {
+    synchronized (slots) {
+      slots.remove(path);
+    }
+  }
+
+  /** Parses a file before it is asked for; a failure shows when it is. */
+  public void prefetch(String path) {
+    try {
+      parsed(path);
+    } catch (IOException | RuntimeException e) {
+      // Asked for again, the file gives the same failure to one who can say it.
+    }
+  }
+
+  Parsed parsed(String path) throws IOException {
+    Slot slot;
+    synchronized (slots) {
+      slot = slots.computeIfAbsent(path, p -> new Slot());
+    }
+    synchronized (slot) {
+      if (slot.parsed == null) {
+        slot.parsed = parse(path);
+      }
+      return slot.parsed;
+    }
+  }
+
+  private Parsed parse(String path) throws IOException {
+    Diagnostics found = new Diagnostics();
+    SourceFile source = Decoder.decode(shownRoot + path, reader.read(path), found);
+    Tree.File file = source == null ? empty(path) : Syntax.parse(source, found);
+    return new Parsed(file, found.list());
+  }
+
+  /** A file with nothing in it, in the place of one that cannot be read. */
+  Tree.File empty(String path) {
+    return new Tree.File(new SourceFile(shownRoot + path, ""), List.of(), List.of());
+  }
+}

@@ -1,0 +1,88 @@
+package passband.library;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostic;
+import passband.diagnostic.Diagnostics;
+import passband.sequence.Seq;
+import passband.source.SourceFile;
+import passband.source.Span;
+
+/**
+ * The record of released revisions, {@code released.txt} beside the sources: a line for each with
+ * its procedure, label, date and digest. Lines that start with {@code #} are comments.
+ *
+ * @param entries in the order of the file
+ */
+public record Released(List<Entry> entries) {
+  /** The file's name. */
+  public static final String NAME = "released.txt";
+
+  private static final Pattern LINE =
+      Pattern.compile(
+          "(\\p{L}[\\p{L}\\p{Nd}-]*) +\"([^\"]+)\" +(\\d{4}-\\d\\d-\\d\\d) +([0-9a-f]{64})");
+
+  /** One released revision. */
+  public record Entry(String procedure, String label, String date, String digest, Span span) {
+    /** As a line of the record. */
+    public String line() {
+      return procedure + " \"" + label + "\" " + date + " " + digest;
+    }
+  }
+
+  /** Reads the record; what is no entry is said and left out. */
+  public static Released parse(SourceFile source, Diagnostics diagnostics) {
+    List<Entry> entries = new ArrayList<>();
+    for (int i = 1; i <= source.lineCount(); i++) {
+      String line = source.line(i).strip();
+      if (line.isEmpty() || line.startsWith("#")) {
+        continue;
+      }
+      int start = source.lineStart(i) + source.line(i).indexOf(line);
+      Span span = new Span(source, start, start + line.length());
+      Matcher matcher = LINE.matcher(line);
+      if (matcher.matches()) {
+        add(entries, entry(matcher, span), diagnostics);
+      } else {
+        diagnostics.add(
+            Diagnostic.of(Code.RECORD_SYNTAX, span, "this is no line of the record of releases")
+                .hint("PROCEDURE \"REVISION\" DATE DIGEST, as 'passband release' writes it"));
+      }
+    }
+    return new Released(List.copyOf(entries));
+  }
+
+  private static Entry entry(Matcher matcher, Span span) {
+    return new Entry(matcher.group(1), matcher.group(2), matcher.group(3), matcher.group(4), span);
+  }
+
+  private static void add(List<Entry> entries, Entry entry, Diagnostics diagnostics) {
+    for (Entry first : entries) {
+      if (first.procedure().equals(entry.procedure()) && first.label().equals(entry.label())) {
+        diagnostics.add(
+            Diagnostic.of(
+                    Code.RECORD_SYNTAX,
+                    entry.span(),
+                    "revision \""
+                        + entry.label()
+                        + "\" of '"
+                        + entry.procedure()
+                        + "' is recorded twice")
+                .note(first.span(), "the first is here"));
+        return;
+      }
+    }
+    entries.add(entry);
+  }
+
+  /** The entry of a procedure's revision; null where there is none. */
+  public Entry find(String procedure, String label) {
+    return Seq.of(entries)
+        .filter(e -> e.procedure().equals(procedure) && e.label().equals(label))
+        .findFirst()
+        .orElse(null);
+  }
+}

@@ -1,0 +1,185 @@
+package passband.render;
+
+import com.google.gson.FormattingStyle;
+import com.google.gson.stream.JsonWriter;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.util.List;
+import java.util.Map;
+import passband.diff.Change;
+import passband.diff.Fact;
+import passband.diff.Facts;
+import passband.diff.Names;
+import passband.diff.PlanDiff;
+import passband.plan.Plan;
+import passband.source.Span;
+
+/** Differences as text, Markdown and JSON. */
+public final class DiffReport {
+  private static final int SHORT = 12;
+
+  private DiffReport() {}
+
+  /** For a terminal. */
+  public static String text(List<PlanDiff> diffs) {
+    StringBuilder out = new StringBuilder();
+    for (PlanDiff diff : diffs) {
+      out.append(out.isEmpty() ? "" : "\n").append(title(diff)).append('\n');
+      int number = 1;
+      for (Change change : diff.changes()) {
+        out.append(number++ + ". " + change.kind().word() + ": " + change.subject() + "\n");
+        line(out, "was", change.was());
+        line(out, "now", change.now());
+        change.details().forEach(d -> line(out, "   ", d));
+        line(out, "by ", cause(change));
+      }
+    }
+    return out.toString();
+  }
+
+  private static void line(StringBuilder out, String label, String text) {
+    if (text != null) {
+      out.append("     " + label + "  " + (text.isEmpty() ? "(nothing)" : text) + "\n");
+    }
+  }
+
+  /** For a review on a web page. */
+  public static String markdown(List<PlanDiff> diffs) {
+    StringBuilder out = new StringBuilder();
+    for (PlanDiff diff : diffs) {
+      out.append(out.isEmpty() ? "" : "\n").append("## " + escaped(title(diff)) + "\n\n");
+      if (!diff.changes().isEmpty()) {
+        out.append(
+            "| No. | What | Where | Was | Now | By |\n| --- | --- | --- | --- | --- | --- |\n");
+      }
+      int number = 1;
+      for (Change change : diff.changes()) {
+        String now = cell(change.now());
+        for (String detail : change.details()) {
+          now += "<br>" + escaped(detail);
+        }
+        out.append(
+                "| "
+                    + number++
+                    + " | **"
+                    + change.kind().word()
+                    + "** | "
+                    + escaped(change.subject()))
+            .append(
+                " | " + cell(change.was()) + " | " + now + " | " + cell(cause(change)) + " |\n");
+      }
+    }
+    return out.toString();
+  }
+
+  private static String cell(String text) {
+    return text == null ? "" : escaped(text);
+  }
+
+  private static String escaped(String text) {
+    return text.replace("&", "&amp;")
+        .replace("<", "&lt;")
+        .replace("\\", "\\\\")
+        .replace("|", "\\|")
+        .replace("*", "\\*")
+        .replace("_", "\\_")
+        .replace("`", "\\`")
+        .replace("\n", " ");
+  }
+
+  /** For other programs: {@code {"format":"passband-diff/1","procedures":[…]}}. */
+  public static String json(List<PlanDiff> diffs) {
+    StringWriter out = new StringWriter();
+    try (JsonWriter json = new JsonWriter(out)) {
+      json.setFormattingStyle(FormattingStyle.PRETTY);
+      json.beginObject();
+      json.name("format").value("passband-diff/1");
+      json.name("procedures").beginArray();
+      for (PlanDiff diff : diffs) {
+        json.beginObject();
+        json.name("procedure").value(diff.name());
+        side(json, "was", diff.was());
+        side(json, "now", diff.now());
+        json.name("changes").beginArray();
+        for (Change change : diff.changes()) {
+          change(json, change);
+        }
+        json.endArray();
+        json.endObject();
+      }
+      json.endArray();
+      json.endObject();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return out + "\n";
+  }
+
+  private static void side(JsonWriter json, String name, Plan plan) throws IOException {
+    json.name(name);
+    if (plan == null) {
+      json.nullValue();
+      return;
+    }
+    json.beginObject();
+    json.name("revision").value(plan.revision().label());
+    json.name("date").value(plan.revision().date());
+    json.name("digest").value(plan.digest());
+    json.endObject();
+  }
+
+  private static void change(JsonWriter json, Change change) throws IOException {
+    json.beginObject();
+    json.name("kind").value(change.kind().word());
+    json.name("subject").value(change.subject());
+    json.name("was").value(change.was());
+    json.name("now").value(change.now());
+    json.name("details").beginArray();
+    for (String detail : change.details()) {
+      json.value(detail);
+    }
+    json.endArray();
+    json.name("cause").value(cause(change));
+    json.endObject();
+  }
+
+  /** The line that says it, with its place; null where none does. */
+  public static String cause(Change change) {
+    Span span = change.cause();
+    if (span == null) {
+      return null;
+    }
+    return span.file().path() + ":" + span.line() + ": " + span.file().line(span.line()).strip();
+  }
+
+  /** The procedure with its two revisions. */
+  public static String title(PlanDiff diff) {
+    if (diff.was() == null) {
+      return diff.name() + ": new, " + side(diff.now());
+    }
+    return diff.now() == null
+        ? diff.name() + ": gone, it was " + side(diff.was())
+        : diff.name() + ": " + side(diff.was()) + " -> " + side(diff.now());
+  }
+
+  private static String side(Plan plan) {
+    return "revision "
+        + plan.revision().label()
+        + " of "
+        + plan.revision().date()
+        + " ("
+        + plan.digest().substring(0, SHORT)
+        + ")";
+  }
+
+  /** A compiled procedure's facts, a line each: what a line-by-line comparison can be made of. */
+  public static String facts(Plan plan) {
+    StringBuilder out = new StringBuilder("procedure " + plan.name().text() + "\n");
+    Map<String, Fact> facts = Facts.of(plan, Names.SAME);
+    for (Map.Entry<String, Fact> fact : facts.entrySet()) {
+      out.append(fact.getKey() + ": " + fact.getValue().value().replace("\n", " ") + "\n");
+    }
+    return out.toString();
+  }
+}

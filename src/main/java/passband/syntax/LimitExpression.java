@@ -1,0 +1,90 @@
+package passband.syntax;
+
+import passband.source.Span;
+
+/** The second half of an acceptance: what a quantity has to be. */
+public sealed interface LimitExpression {
+  /** Where it stands. */
+  Span span();
+
+  /** Calls the method for this kind. */
+  <T> T accept(Visitor<T> visitor);
+
+  /** What to do with each kind. */
+  interface Visitor<T> {
+    T within(Within within);
+
+    T stated(Stated stated);
+
+    T output(Output output);
+
+    T between(Between between);
+
+    T atMost(AtMost atMost);
+
+    T atLeast(AtLeast atLeast);
+  }
+
+  /**
+   * A distance to either side of a target.
+   *
+   * @param up the distance above, an amount or a percentage
+   * @param down the distance below; the same as {@code up} when one was written
+   * @param of the target the percentage is taken of; null when the acceptance's own target is meant
+   */
+  record Tolerance(Amount up, Amount down, Expression of, Span span) {}
+
+  /**
+   * {@code within 15 % of setting or 1 W, whichever is greater}.
+   *
+   * @param second null when there is one tolerance
+   * @param greater whether the greater of two governs
+   */
+  record Within(Tolerance first, Tolerance second, boolean greater, Span span)
+      implements LimitExpression {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.within(this);
+    }
+  }
+
+  /** {@code from stated}: the limits printed in the manual are all there is. */
+  record Stated(Span span) implements LimitExpression {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.stated(this);
+    }
+  }
+
+  /** {@code from output}: the mode's own tolerance. */
+  record Output(Span span) implements LimitExpression {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.output(this);
+    }
+  }
+
+  /** {@code from A to B}. */
+  record Between(Expression lower, Expression upper, Span span) implements LimitExpression {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.between(this);
+    }
+  }
+
+  /** {@code at most B}. */
+  record AtMost(Expression upper, Span span) implements LimitExpression {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.atMost(this);
+    }
+  }
+
+  /** {@code at least A}. */
+  record AtLeast(Expression lower, Span span) implements LimitExpression {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.atLeast(this);
+    }
+  }
+}
