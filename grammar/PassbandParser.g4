@@ -177,7 +177,7 @@ cellItem: AT MOST amount # cellAtMost
     ;
 
 step: DO TEXT NEWLINE # stepDo
-    | CONFIRM TEXT NEWLINE # stepConfirm
+    | CONFIRM name? TEXT NEWLINE # stepConfirm
     | RECORD name TEXT (IN unit)? NEWLINE # stepRecord
     | WAIT amount TEXT? NEWLINE # stepWait
     | CAUTION name TEXT NEWLINE # stepCaution

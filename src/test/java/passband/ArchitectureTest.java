@@ -34,6 +34,8 @@ class ArchitectureTest {
           .definedBy("passband.limit")
           .layer("plan")
           .definedBy("passband.plan")
+          .layer("evidence")
+          .definedBy("passband.evidence")
           .layer("check")
           .definedBy("passband.check")
           .layer("compile")
@@ -60,18 +62,38 @@ class ArchitectureTest {
           .definedBy("passband.command")
           .whereLayer("parse")
           .mayOnlyBeAccessedByLayers(
-              "library", "format", "judge", "compile", "edit", "server", "command")
+              "evidence", "library", "format", "judge", "compile", "edit", "server", "command")
           .whereLayer("library")
           .mayOnlyBeAccessedByLayers("check", "compile", "edit", "server", "build", "command")
           .whereLayer("resolve")
           .mayOnlyBeAccessedByLayers("limit", "plan", "compile", "check", "edit", "build")
           .whereLayer("limit")
           .mayOnlyBeAccessedByLayers(
-              "plan", "compile", "check", "draw", "diff", "judge", "render", "pdf", "edit")
+              "evidence",
+              "plan",
+              "compile",
+              "check",
+              "draw",
+              "diff",
+              "judge",
+              "render",
+              "pdf",
+              "edit")
           .whereLayer("plan")
           .mayOnlyBeAccessedByLayers(
-              "compile", "check", "draw", "diff", "judge", "render", "pdf", "edit", "build",
+              "evidence",
+              "compile",
+              "check",
+              "draw",
+              "diff",
+              "judge",
+              "render",
+              "pdf",
+              "edit",
+              "build",
               "command")
+          .whereLayer("evidence")
+          .mayOnlyBeAccessedByLayers("judge", "render", "pdf", "build", "command")
           .whereLayer("check")
           .mayOnlyBeAccessedByLayers("compile", "render")
           .whereLayer("compile")

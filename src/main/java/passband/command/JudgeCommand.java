@@ -9,7 +9,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
-import passband.judge.BadInput;
+import passband.evidence.BadInput;
 import passband.judge.History;
 import passband.judge.Judge;
 import passband.judge.LimitTable;

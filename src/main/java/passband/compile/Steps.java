@@ -41,13 +41,18 @@ final class Steps {
     this.values = new Values(diagnostics);
   }
 
-  /** Makes a record's name known to the texts that follow; two records of one name are an error. */
+  /**
+   * Makes the names of records and choices known to the texts that follow; two steps that ask under
+   * one name are an error.
+   */
   void declare(List<Step> steps) {
     for (Step step : steps) {
       Word name =
           step instanceof Step.Record r
               ? r.name()
-              : step instanceof Step.Choose c ? c.name() : null;
+              : step instanceof Step.Choose c
+                  ? c.name()
+                  : step instanceof Step.Confirm t ? t.name() : null;
       Word text =
           step instanceof Step.Record r
               ? r.text()
@@ -62,7 +67,9 @@ final class Steps {
                     Code.DUPLICATE_NAME, name.span(), "'" + name.text() + "' is recorded twice")
                 .note(first.span(), "the first is here"));
       }
-      records.putIfAbsent(name.text(), "the recorded “" + text.text() + "”");
+      if (text != null) {
+        records.putIfAbsent(name.text(), "the recorded “" + text.text() + "”");
+      }
     }
   }
 
@@ -110,7 +117,14 @@ final class Steps {
 
     @Override
     public PlanStep confirm(Step.Confirm step) {
-      return PlanStep.of(Kind.CONFIRM, filled(step.text(), point));
+      return new PlanStep(
+          Kind.CONFIRM,
+          step.name() == null ? null : step.name().text(),
+          filled(step.text(), point),
+          null,
+          List.of(),
+          null,
+          null);
     }
 
     @Override

@@ -379,7 +379,9 @@ final class TestPlanner {
                 name,
                 measure.quantity().printed(),
                 widest.unit(),
-                widest.resolution()));
+                widest.resolution(),
+                new Uncertainty(
+                    widest.error(), widest.resolution(), Rational.ZERO, decision.coverage())));
       }
     }
     return readings;

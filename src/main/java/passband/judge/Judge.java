@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.regex.Pattern;
+import passband.evidence.BadInput;
 import passband.quantity.Unit;
 import passband.quantity.Units;
 

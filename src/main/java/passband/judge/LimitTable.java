@@ -11,6 +11,7 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.NoSuchElementException;
+import passband.evidence.BadInput;
 
 /**
  * The limits of one compiled procedure, as {@code limits.json} or {@code limits.csv} has them.

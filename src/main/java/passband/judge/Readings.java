@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import passband.evidence.BadInput;
 
 /**
  * Recorded readings: the sheet's own export, or any CSV with the columns {@code point}, {@code

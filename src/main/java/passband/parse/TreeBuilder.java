@@ -612,7 +612,8 @@ final class TreeBuilder {
       return new Step.Do(leaves.text(s.TEXT()), leaves.line(s));
     }
     if (step instanceof StepConfirmContext s) {
-      return new Step.Confirm(leaves.text(s.TEXT()), leaves.line(s));
+      return new Step.Confirm(
+          s.name() == null ? null : leaves.name(s.name()), leaves.text(s.TEXT()), leaves.line(s));
     }
     if (step instanceof StepRecordContext s) {
       return new Step.Record(

@@ -46,7 +46,16 @@ public record Point(
   /** Where a point's parts are written; the whole row for one that has no cell. */
   public record Places(Span mode, Span setting, Span load) {}
 
-  /** A quantity that is read and not judged by itself. */
+  /**
+   * A quantity that is read and not judged by itself.
+   *
+   * @param uncertainty of its widest range
+   */
   public record Reading(
-      String id, String quantity, String title, passband.quantity.Unit unit, Rational resolution) {}
+      String id,
+      String quantity,
+      String title,
+      passband.quantity.Unit unit,
+      Rational resolution,
+      passband.limit.Uncertainty uncertainty) {}
 }

@@ -36,8 +36,8 @@ public sealed interface Step {
     }
   }
 
-  /** {@code confirm "…"}: a box to tick. */
-  record Confirm(Word text, Span span) implements Step {
+  /** {@code confirm [NAME] "…"}: a box to tick; {@code name} is null where there is none. */
+  record Confirm(Word name, Word text, Span span) implements Step {
     @Override
     public <T> T accept(Visitor<T> visitor) {
       return visitor.confirm(this);

@@ -14,6 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import passband.evidence.BadInput;
 import passband.plan.Plan;
 import passband.render.JudgePage;
 import passband.render.JudgeReport;

@@ -1,4 +1,4 @@
-package passband.judge;
+package passband.evidence;
 
 /** A file that cannot be judged by; the message is for a person. */
 public final class BadInput extends Exception {

@@ -1,0 +1,30 @@
+package passband.evidence;
+
+import java.util.Map;
+import passband.diagnostic.Diagnostics;
+import passband.parse.Syntax;
+import passband.source.SourceFile;
+import passband.syntax.Expression;
+import passband.syntax.Tree;
+
+/**
+ * How a derived value comes from readings.
+ *
+ * @param formula as the language writes it, over the names of quantities, {@code setting} and
+ *     {@code load}
+ * @param parts the items that are read for it, by quantity
+ */
+public record Calculation(String formula, Map<String, String> parts) {
+
+  /** The formula as a tree; null when it is none. */
+  public Expression expression() {
+    String text = "procedure p {\n test t {\n derive d = " + formula + ", resolution 1\n }\n}\n";
+    Diagnostics faults = new Diagnostics();
+    Tree.File file = Syntax.parse(new SourceFile("formula", text), faults);
+    if (faults.hasErrors()) {
+      return null;
+    }
+    Tree.Procedure procedure = (Tree.Procedure) file.declarations().get(0);
+    return ((Tree.Test) procedure.parts().get(0)).derives().get(0).value();
+  }
+}

@@ -1,0 +1,232 @@
+package passband.evidence;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import passband.limit.Decision;
+import passband.plan.Move;
+import passband.plan.Plan;
+import passband.plan.PlanStep;
+import passband.plan.Point;
+import passband.plan.Stage;
+
+/** Goes through a plan in the order of the sheet and makes its items. */
+final class EvidenceMaker implements Stage.Visitor<StageItems> {
+  /** Stands for the section or run of items that belong to none. */
+  private static final String SHEET = "-";
+
+  private static final List<String> YES_NO = List.of("yes", "no");
+
+  private final Plan plan;
+  private final Ids ids = new Ids();
+  private final MeasuredItems measured;
+  private int runs;
+
+  EvidenceMaker(Plan plan) {
+    this.plan = plan;
+    this.measured = new MeasuredItems(plan);
+  }
+
+  Evidence evidence() {
+    List<Item.Recorded> identity = identity();
+    List<Item.Tick> leads = new ArrayList<>();
+    plan.usedLeads()
+        .forEach(
+            lead ->
+                leads.add(
+                    new Item.Tick(
+                        sheet(
+                            "lead-" + lead.name().text(), lead.title() + " present", "Collect"))));
+    List<StageItems> stages = new ArrayList<>();
+    plan.stages().forEach(stage -> stages.add(stage.accept(this)));
+    return new Evidence(source(), decision(), plan.phases(), identity, leads, stages, result());
+  }
+
+  private ItemList.Source source() {
+    return new ItemList.Source(
+        plan.name().text(),
+        plan.title(),
+        plan.revision().label(),
+        plan.revision().date(),
+        plan.digest(),
+        plan.device().name().text(),
+        plan.analyzer().name().text());
+  }
+
+  private ItemList.Decision decision() {
+    Decision decision = plan.decision();
+    return new ItemList.Decision(
+        decision.kind().word(),
+        new BigDecimal(decision.coverage().toPlain()),
+        decision.risk() == null ? null : new BigDecimal(decision.risk().toPlain()));
+  }
+
+  // ---- the sheet's own ----
+
+  private List<Item.Recorded> identity() {
+    List<Item.Recorded> identity = new ArrayList<>();
+    String[][] asked = {
+      {"generator-serial", "Generator serial number"},
+      {"analyzer-serial", "Analyzer serial number"},
+      {"analyzer-due", "Analyzer calibration due"},
+      {"done-by", "Done by"},
+      {"date", "Date (YYYY-MM-DD)"},
+      {"settings-as-found", "Settings as found"}
+    };
+    for (String[] one : asked) {
+      identity.add(new Item.Recorded(sheet(one[0], one[1], "Identity"), null));
+    }
+    return identity;
+  }
+
+  private Item.Choice result() {
+    String pass = "every line passed";
+    return new Item.Choice(
+        sheet("result", "Result", "Result"),
+        List.of(pass, "a line failed: out of service", "incomplete"),
+        pass);
+  }
+
+  private Item.Head sheet(String name, String title, String place) {
+    return new Item.Head(ids.of(SHEET, name), title, null, place, List.of());
+  }
+
+  // ---- stages ----
+
+  @Override
+  public StageItems section(Stage.Section section) {
+    Context context = new Context(section.name().text(), null, section.title(), List.of());
+    return steps(null, context, section.steps());
+  }
+
+  @Override
+  public StageItems adjust(Stage.Adjust adjust) {
+    String name = adjust.name().text();
+    Item.Head head =
+        new Item.Head(
+            ids.of(name, "adjusted"), "Was this adjustment made?", null, adjust.title(), List.of());
+    Item.Choice made = new Item.Choice(head, YES_NO, null);
+    Context context =
+        new Context(name, null, adjust.title(), List.of(madeIs(adjust.name().text())));
+    return steps(made, context, adjust.steps());
+  }
+
+  private StageItems steps(Item.Choice made, Context context, List<PlanStep> steps) {
+    return new StageItems(made, List.of(), null, asked(context, steps), List.of(), null, Map.of());
+  }
+
+  @Override
+  public StageItems run(Stage.Run run) {
+    runs++;
+    Context context = context(run);
+    List<Item> moves = new ArrayList<>();
+    run.moves().forEach(move -> moves.add(moved(context, move)));
+    Item enter = run.state() == null ? null : tick(context, "enter", run.state().enter());
+    Map<Integer, Item> before = asked(context, run.before());
+    List<StageItems.PointItems> points = new ArrayList<>();
+    run.points().forEach(point -> points.add(point(run, context, point)));
+    Item leave = run.state() == null ? null : tick(context, "leave", run.state().leave());
+    return new StageItems(null, moves, enter, before, points, leave, asked(context, run.after()));
+  }
+
+  private Context context(Stage.Run run) {
+    String outlet = run.outlet() == null ? "-" : run.outlet().name().text();
+    String prefix = run.test().text() + "/" + outlet;
+    String phase = run.phase();
+    return new Context(
+        phase == null ? prefix : prefix + "/" + phase,
+        phase,
+        runs + ". " + run.title() + (phase == null ? "" : " (" + phase + ")"),
+        ifAdjusted(run));
+  }
+
+  /**
+   * A later phase is gone through only for tests that an adjustment affects, where there is one.
+   */
+  private List<Item.Condition> ifAdjusted(Stage.Run run) {
+    List<Item.Condition> conditions = new ArrayList<>();
+    if (run.phase() != null && !run.phase().equals(plan.phases().get(0))) {
+      for (Stage stage : plan.stages()) {
+        if (stage instanceof Stage.Adjust adjust && adjust.affects().contains(run.test().text())) {
+          conditions.add(madeIs(adjust.name().text()));
+        }
+      }
+    }
+    return List.copyOf(conditions);
+  }
+
+  private static Item.Condition madeIs(String adjustment) {
+    return new Item.Condition(adjustment + "/adjusted", List.of("yes"));
+  }
+
+  @Override
+  public StageItems clear(Stage.Clear clear) {
+    Context context = new Context(SHEET, null, "Take off the leads", List.of());
+    List<Item> moves = new ArrayList<>();
+    clear.moves().forEach(move -> moves.add(moved(context, move)));
+    return new StageItems(null, moves, null, Map.of(), List.of(), null, Map.of());
+  }
+
+  // ---- steps ----
+
+  /** What the items of one stage have in common. */
+  private record Context(String prefix, String phase, String place, List<Item.Condition> applies) {}
+
+  private Item.Head head(Context context, String prefix, String name, String title) {
+    return new Item.Head(
+        ids.of(prefix, name), title, context.phase, context.place, context.applies);
+  }
+
+  private Item tick(Context context, String name, String title) {
+    return new Item.Tick(head(context, context.prefix, name, title));
+  }
+
+  private Item moved(Context context, Move move) {
+    String kind = move.kind().name().toLowerCase(java.util.Locale.ROOT);
+    return tick(context, kind + "-" + move.lead().name().text(), move.text());
+  }
+
+  private Map<Integer, Item> asked(Context context, List<PlanStep> steps) {
+    return asked(context, context.prefix, steps);
+  }
+
+  private Map<Integer, Item> asked(Context context, String prefix, List<PlanStep> steps) {
+    Map<Integer, Item> asked = new TreeMap<>();
+    for (int i = 0; i < steps.size(); i++) {
+      Item item = item(context, prefix, steps.get(i));
+      if (item != null) {
+        asked.put(i, item);
+      }
+    }
+    return asked;
+  }
+
+  private Item item(Context context, String prefix, PlanStep step) {
+    return switch (step.kind()) {
+      case CONFIRM ->
+          new Item.Tick(
+              head(
+                  context,
+                  prefix,
+                  step.name() == null ? ids.next(prefix, "confirm") : step.name(),
+                  step.text()));
+      case RECORD ->
+          new Item.Recorded(head(context, prefix, step.name(), step.text()), step.unit());
+      case CHOOSE ->
+          new Item.Choice(
+              head(context, prefix, step.name(), step.text()), step.outcomes(), step.pass());
+      default -> null;
+    };
+  }
+
+  private StageItems.PointItems point(Stage.Run run, Context context, Point point) {
+    List<Item.Measured> items = new ArrayList<>();
+    Item.Head head = new Item.Head("", "", context.phase, context.place, context.applies);
+    point.readings().forEach(r -> items.add(measured.reading(run, point, r, head)));
+    point.limits().forEach(l -> items.add(measured.limited(run, point, l, head)));
+    items.forEach(item -> ids.take(item.id()));
+    return new StageItems.PointItems(asked(context, point.id(), point.steps()), items);
+  }
+}

@@ -1,0 +1,172 @@
+package passband.evidence;
+
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Map;
+
+/** One thing that the technician is asked for. Numbers are decimals in the item's own unit. */
+public sealed interface Item {
+
+  /** What every item has. */
+  Head head();
+
+  /** Calls the method for this kind. */
+  <T> T accept(Visitor<T> visitor);
+
+  /** Its identity, the same in every file. */
+  default String id() {
+    return head().id();
+  }
+
+  /** What to do with each kind; a new kind breaks every visitor until it is handled. */
+  interface Visitor<T> {
+    T reading(Reading reading);
+
+    T derived(Derived derived);
+
+    T recorded(Recorded recorded);
+
+    T choice(Choice choice);
+
+    T tick(Tick tick);
+  }
+
+  /**
+   * What every item has.
+   *
+   * @param id a point's identity with its quantity, or {@code SECTION-or-RUN/STEP-NAME}
+   * @param title what the sheet prints
+   * @param phase null where the procedure has none, or the item belongs to none
+   * @param place the heading under which it stands on the sheet
+   * @param applies it applies when one of these is met; always when there are none
+   */
+  record Head(String id, String title, String phase, String place, List<Condition> applies) {}
+
+  /** Met when the choice {@code item} is answered with one of {@code is}. */
+  record Condition(String item, List<String> is) {}
+
+  /** A value that has limits, or that a calculation needs: read or derived. */
+  sealed interface Measured extends Item {
+    /** Where it is measured. */
+    Where where();
+
+    /** What it is measured in. */
+    Scale scale();
+
+    /** What is accepted; null for a reading that only a calculation needs. */
+    Limits limits();
+  }
+
+  /**
+   * A value that an instrument shows.
+   *
+   * @param budget what its uncertainty is made of; null where that is not known
+   */
+  record Reading(Head head, Where where, Scale scale, Limits limits, List<Contribution> budget)
+      implements Measured {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.reading(this);
+    }
+  }
+
+  /** A value that is calculated from readings, never typed. */
+  record Derived(Head head, Where where, Scale scale, Limits limits, Calculation calculation)
+      implements Measured {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.derived(this);
+    }
+  }
+
+  /** A blank to fill in; {@code unit} is a UCUM code, null where there is none. */
+  record Recorded(Head head, String unit) implements Item {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.recorded(this);
+    }
+  }
+
+  /**
+   * One of several outcomes.
+   *
+   * @param pass the outcome that passes; null when any will do
+   */
+  record Choice(Head head, List<String> options, String pass) implements Item {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.choice(this);
+    }
+  }
+
+  /** A box that must be ticked. */
+  record Tick(Head head) implements Item {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.tick(this);
+    }
+  }
+
+  /**
+   * Where a value is measured; units are UCUM codes, null where there is no such part.
+   *
+   * @param extras further settings by name, as printed
+   */
+  record Where(
+      String test,
+      String outlet,
+      String mode,
+      BigDecimal setting,
+      String settingUnit,
+      BigDecimal load,
+      String loadUnit,
+      Map<String, String> extras) {}
+
+  /**
+   * What a value is measured in.
+   *
+   * @param quantity the name in the language
+   * @param unit a UCUM code
+   * @param resolution one step, in the unit
+   * @param range the instrument's range as printed; null where there is none
+   * @param negative whether a value below zero makes sense
+   */
+  record Scale(
+      String quantity, String unit, BigDecimal resolution, String range, boolean negative) {
+
+    /** How many decimals a value needs. */
+    public int decimals() {
+      return Math.max(0, resolution.stripTrailingZeros().scale());
+    }
+  }
+
+  /**
+   * What is accepted, in the item's unit; null where that side is open.
+   *
+   * @param nominal six significant digits; null where there is none
+   * @param lower the tolerance's ends, rounded inward
+   * @param acceptLower what a reading is compared with; for a derived value the tolerance, since
+   *     its guard band comes from the readings
+   * @param uncertainty expanded, three significant digits rounded up; null where there is none
+   * @param accuracyRatio two decimals rounded down; null where there is none
+   * @param source {@code rule} or {@code stated}
+   */
+  record Limits(
+      BigDecimal nominal,
+      BigDecimal lower,
+      BigDecimal upper,
+      BigDecimal acceptLower,
+      BigDecimal acceptUpper,
+      BigDecimal uncertainty,
+      BigDecimal accuracyRatio,
+      String source) {}
+
+  /**
+   * A part of a reading's uncertainty: at a reading y a rectangular distribution of half-width
+   * {@code relative}·|y| + {@code absolute} (JCGM 100, 4.3.7), in the reading's unit.
+   */
+  record Contribution(String name, BigDecimal relative, BigDecimal absolute) {
+    /** The name of the contribution that is never correlated with another reading's. */
+    public static final String RESOLUTION = "resolution";
+  }
+}

@@ -1,0 +1,33 @@
+package passband.evidence;
+
+import java.math.BigDecimal;
+import java.util.List;
+
+/**
+ * Every item of a compiled procedure, in the order of the sheet, as the limits file carries it.
+ *
+ * @param revision the label; {@code date} is its day
+ * @param digest of the compiled procedure
+ * @param phases empty where the procedure has none
+ */
+public record ItemList(Source source, Decision decision, List<String> phases, List<Item> items) {
+
+  /** What the items were compiled from. */
+  public record Source(
+      String procedure,
+      String title,
+      String revision,
+      String date,
+      String digest,
+      String device,
+      String analyzer) {}
+
+  /**
+   * How readings are compared with limits.
+   *
+   * @param rule {@code simple}, {@code guarded} or {@code risk}
+   * @param coverage the factor k of expanded uncertainties
+   * @param risk the share of {@code risk}, such as 0.02; null for the other rules
+   */
+  public record Decision(String rule, BigDecimal coverage, BigDecimal risk) {}
+}

@@ -1,0 +1,154 @@
+package passband.evidence;
+
+import com.google.gson.JsonArray;
+import com.google.gson.JsonElement;
+import com.google.gson.JsonObject;
+import com.google.gson.JsonPrimitive;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/** A value of a JSON file that is read strictly: what does not fit is said with its path. */
+final class JsonNode {
+  private final String path;
+  private final JsonElement element;
+
+  JsonNode(String path, JsonElement element) {
+    this.path = path;
+    this.element = element;
+  }
+
+  /** A fault at this place. */
+  BadInput fault(String what) {
+    return new BadInput((path.isEmpty() ? "" : path + ": ") + what);
+  }
+
+  /** Nothing when it is an object with exactly these keys. */
+  void only(Set<String> keys) throws BadInput {
+    JsonObject object = object();
+    for (String key : keys) {
+      if (!object.has(key)) {
+        throw fault("the key '" + key + "' is missing");
+      }
+    }
+    for (String key : object.keySet()) {
+      if (!keys.contains(key)) {
+        throw fault("unknown key '" + key + "'");
+      }
+    }
+  }
+
+  private JsonObject object() throws BadInput {
+    if (!element.isJsonObject()) {
+      throw fault("expected an object");
+    }
+    return element.getAsJsonObject();
+  }
+
+  /** The value of a key. */
+  JsonNode at(String key) throws BadInput {
+    JsonElement value = object().get(key);
+    if (value == null) {
+      throw fault("the key '" + key + "' is missing");
+    }
+    return new JsonNode(path.isEmpty() ? key : path + "." + key, value);
+  }
+
+  boolean isNull() {
+    return element.isJsonNull();
+  }
+
+  /** The values of an array. */
+  List<JsonNode> list() throws BadInput {
+    if (!element.isJsonArray()) {
+      throw fault("expected an array");
+    }
+    JsonArray array = element.getAsJsonArray();
+    List<JsonNode> nodes = new ArrayList<>(array.size());
+    for (int i = 0; i < array.size(); i++) {
+      nodes.add(new JsonNode(path + "[" + i + "]", array.get(i)));
+    }
+    return nodes;
+  }
+
+  String text() throws BadInput {
+    if (!(element instanceof JsonPrimitive p) || !p.isString()) {
+      throw fault("expected a string");
+    }
+    return p.getAsString();
+  }
+
+  /** Null where there is none. */
+  String optionalText() throws BadInput {
+    return isNull() ? null : text();
+  }
+
+  /** A text that is not empty. */
+  String name() throws BadInput {
+    String name = text();
+    if (name.isEmpty()) {
+      throw fault("expected a text that is not empty");
+    }
+    return name;
+  }
+
+  BigDecimal number() throws BadInput {
+    if (!(element instanceof JsonPrimitive p) || !p.isNumber()) {
+      throw fault("expected a number");
+    }
+    BigDecimal number = p.getAsBigDecimal();
+    if (Math.abs((long) number.scale()) + number.precision() > 60) {
+      throw fault("a number with too many digits");
+    }
+    return number;
+  }
+
+  /** Null where there is none. */
+  BigDecimal optionalNumber() throws BadInput {
+    return isNull() ? null : number();
+  }
+
+  /** A number above zero. */
+  BigDecimal positive() throws BadInput {
+    BigDecimal number = number();
+    if (number.signum() <= 0) {
+      throw fault("expected a number above zero");
+    }
+    return number;
+  }
+
+  boolean flag() throws BadInput {
+    if (!(element instanceof JsonPrimitive p) || !p.isBoolean()) {
+      throw fault("expected true or false");
+    }
+    return p.getAsBoolean();
+  }
+
+  /** One of these words. */
+  String oneOf(List<String> words) throws BadInput {
+    String text = text();
+    if (!words.contains(text)) {
+      throw fault("expected one of " + String.join(", ", words));
+    }
+    return text;
+  }
+
+  List<String> texts() throws BadInput {
+    List<String> texts = new ArrayList<>();
+    for (JsonNode node : list()) {
+      texts.add(node.text());
+    }
+    return texts;
+  }
+
+  Map<String, String> textsByName() throws BadInput {
+    Map<String, String> texts = new LinkedHashMap<>();
+    for (String key : object().keySet()) {
+      texts.put(key, at(key).text());
+    }
+    return texts;
+  }
+}

@@ -1,0 +1,286 @@
+package passband.evidence;
+
+import com.google.gson.JsonElement;
+import com.google.gson.JsonParseException;
+import com.google.gson.JsonParser;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import passband.quantity.Units;
+
+/**
+ * Reads {@code limits.json}, formats 1 and 2. A file that is not whole is refused: of a key that is
+ * missing, unknown or of the wrong type the path is said, and of format 2 the seal has to be right.
+ */
+public final class LimitsReader {
+  private static final Set<String> FILE =
+      Set.of(
+          "format",
+          "seal",
+          "procedure",
+          "title",
+          "revision",
+          "date",
+          "digest",
+          "device",
+          "analyzer",
+          "decision",
+          "phases",
+          "items");
+  private static final Set<String> HEAD =
+      Set.of("id", "kind", "title", "phase", "place", "applies");
+  private static final Set<String> WHERE =
+      Set.of("test", "outlet", "mode", "setting", "setting_unit", "load", "load_unit", "extras");
+  private static final Set<String> SCALE =
+      Set.of("quantity", "unit", "resolution", "range", "negative");
+  private static final Set<String> LIMITS =
+      Set.of(
+          "nominal",
+          "lower",
+          "upper",
+          "accept_lower",
+          "accept_upper",
+          "uncertainty",
+          "accuracy_ratio",
+          "source");
+
+  private LimitsReader() {}
+
+  /**
+   * The items of a file.
+   *
+   * @throws BadInput when it is no limits file, is damaged or was changed after it was written
+   */
+  public static ItemList read(String text) throws BadInput {
+    JsonNode root = new JsonNode("", parsed(text));
+    String format = root.at("format").text();
+    ItemList list =
+        switch (format) {
+          case LimitsWriter.FORMAT -> sealed(text, root);
+          case LimitsReader1.FORMAT -> LimitsReader1.read(root);
+          default -> throw root.at("format").fault("unknown format '" + format + "'");
+        };
+    checkItems(list, root);
+    return list;
+  }
+
+  private static JsonElement parsed(String text) throws BadInput {
+    try {
+      return JsonParser.parseString(text.startsWith("\ufeff") ? text.substring(1) : text);
+    } catch (JsonParseException | NumberFormatException | StackOverflowError e) {
+      throw new BadInput("this is not a JSON file: " + e.getMessage());
+    }
+  }
+
+  private static ItemList sealed(String text, JsonNode root) throws BadInput {
+    ItemList list = list(root);
+    Seal.check(text);
+    return list;
+  }
+
+  private static ItemList list(JsonNode root) throws BadInput {
+    root.only(FILE);
+    JsonNode decision = root.at("decision");
+    decision.only(Set.of("rule", "coverage_factor", "risk"));
+    List<Item> items = new ArrayList<>();
+    for (JsonNode item : root.at("items").list()) {
+      items.add(item(item));
+    }
+    return new ItemList(
+        new ItemList.Source(
+            root.at("procedure").name(),
+            root.at("title").text(),
+            root.at("revision").text(),
+            root.at("date").text(),
+            root.at("digest").name(),
+            root.at("device").name(),
+            root.at("analyzer").name()),
+        new ItemList.Decision(
+            decision.at("rule").oneOf(List.of("simple", "guarded", "risk")),
+            decision.at("coverage_factor").positive(),
+            decision.at("risk").optionalNumber()),
+        root.at("phases").texts(),
+        items);
+  }
+
+  private static Item item(JsonNode node) throws BadInput {
+    String kind = node.at("kind").oneOf(List.of("reading", "derived", "record", "choice", "tick"));
+    return switch (kind) {
+      case "reading" -> {
+        node.only(with("where", "scale", "limits", "budget"));
+        yield new Item.Reading(
+            head(node), where(node), scale(node), limits(node), budget(node.at("budget")));
+      }
+      case "derived" -> {
+        node.only(with("where", "scale", "limits", "formula", "parts"));
+        Item.Limits limits = limits(node);
+        if (limits == null) {
+          throw node.at("limits").fault("a derived value has limits");
+        }
+        yield new Item.Derived(head(node), where(node), scale(node), limits, calculation(node));
+      }
+      case "record" -> {
+        node.only(with("unit"));
+        yield new Item.Recorded(head(node), node.at("unit").optionalText());
+      }
+      case "choice" -> choice(node);
+      default -> {
+        node.only(HEAD);
+        yield new Item.Tick(head(node));
+      }
+    };
+  }
+
+  private static Set<String> with(String... more) {
+    Set<String> keys = new java.util.HashSet<>(HEAD);
+    keys.addAll(List.of(more));
+    return keys;
+  }
+
+  private static Item.Head head(JsonNode node) throws BadInput {
+    List<Item.Condition> applies = new ArrayList<>();
+    for (JsonNode one : node.at("applies").list()) {
+      one.only(Set.of("item", "is"));
+      applies.add(new Item.Condition(one.at("item").name(), one.at("is").texts()));
+    }
+    return new Item.Head(
+        node.at("id").name(),
+        node.at("title").text(),
+        node.at("phase").optionalText(),
+        node.at("place").text(),
+        applies);
+  }
+
+  private static Item.Choice choice(JsonNode node) throws BadInput {
+    node.only(with("options", "pass"));
+    List<String> options = node.at("options").texts();
+    String pass = node.at("pass").optionalText();
+    if (options.isEmpty() || pass != null && !options.contains(pass)) {
+      throw node.at("pass").fault("expected one of the options");
+    }
+    return new Item.Choice(head(node), options, pass);
+  }
+
+  private static Item.Where where(JsonNode item) throws BadInput {
+    JsonNode where = item.at("where");
+    where.only(WHERE);
+    return new Item.Where(
+        where.at("test").name(),
+        where.at("outlet").optionalText(),
+        where.at("mode").optionalText(),
+        where.at("setting").optionalNumber(),
+        where.at("setting_unit").optionalText(),
+        where.at("load").optionalNumber(),
+        where.at("load_unit").optionalText(),
+        where.at("extras").textsByName());
+  }
+
+  private static Item.Scale scale(JsonNode item) throws BadInput {
+    JsonNode scale = item.at("scale");
+    scale.only(SCALE);
+    String unit = scale.at("unit").name();
+    if (!unit.equals("1") && Units.ofUcum(unit) == null) {
+      throw scale.at("unit").fault("unknown unit '" + unit + "'");
+    }
+    return new Item.Scale(
+        scale.at("quantity").name(),
+        unit,
+        scale.at("resolution").positive(),
+        scale.at("range").optionalText(),
+        scale.at("negative").flag());
+  }
+
+  private static Item.Limits limits(JsonNode item) throws BadInput {
+    JsonNode limits = item.at("limits");
+    if (limits.isNull()) {
+      return null;
+    }
+    limits.only(LIMITS);
+    Item.Limits read =
+        new Item.Limits(
+            limits.at("nominal").optionalNumber(),
+            limits.at("lower").optionalNumber(),
+            limits.at("upper").optionalNumber(),
+            limits.at("accept_lower").optionalNumber(),
+            limits.at("accept_upper").optionalNumber(),
+            limits.at("uncertainty").optionalNumber(),
+            limits.at("accuracy_ratio").optionalNumber(),
+            limits.at("source").oneOf(List.of("rule", "stated")));
+    checkLimits(read, limits);
+    return read;
+  }
+
+  /** Limits with both sides open, or wider for acceptance than the tolerance, are none. */
+  static void checkLimits(Item.Limits limits, JsonNode node) throws BadInput {
+    if (limits.lower() == null && limits.upper() == null) {
+      throw node.fault("both sides are open");
+    }
+    boolean low = outside(limits.acceptLower(), limits.lower(), -1);
+    boolean high = outside(limits.acceptUpper(), limits.upper(), 1);
+    if (low || high) {
+      throw node.fault("the acceptance limits are wider than the tolerance");
+    }
+  }
+
+  private static boolean outside(BigDecimal accept, BigDecimal tolerance, int side) {
+    if (tolerance == null || accept == null) {
+      return tolerance != accept;
+    }
+    return accept.compareTo(tolerance) * side > 0;
+  }
+
+  private static List<Item.Contribution> budget(JsonNode node) throws BadInput {
+    if (node.isNull()) {
+      return null;
+    }
+    List<Item.Contribution> budget = new ArrayList<>();
+    for (JsonNode part : node.list()) {
+      part.only(Set.of("contribution", "relative", "absolute"));
+      BigDecimal relative = part.at("relative").number();
+      BigDecimal absolute = part.at("absolute").number();
+      if (relative.signum() < 0 || absolute.signum() < 0) {
+        throw part.fault("a contribution below zero");
+      }
+      budget.add(new Item.Contribution(part.at("contribution").name(), relative, absolute));
+    }
+    return budget;
+  }
+
+  private static Calculation calculation(JsonNode node) throws BadInput {
+    Calculation calculation =
+        new Calculation(node.at("formula").name(), node.at("parts").textsByName());
+    if (calculation.expression() == null) {
+      throw node.at("formula").fault("this is not a formula");
+    }
+    return calculation;
+  }
+
+  /** No two items are the same, and what items refer to is there. */
+  private static void checkItems(ItemList list, JsonNode root) throws BadInput {
+    Map<String, Item> byId = new HashMap<>();
+    for (Item item : list.items()) {
+      if (byId.put(item.id(), item) != null) {
+        throw root.fault("the item '" + item.id() + "' is listed twice");
+      }
+    }
+    for (Item item : list.items()) {
+      for (Item.Condition condition : item.head().applies()) {
+        if (!(byId.get(condition.item()) instanceof Item.Choice choice)
+            || !choice.options().containsAll(condition.is())) {
+          throw root.fault(
+              item.id() + " depends on '" + condition.item() + "', which is no choice");
+        }
+      }
+      if (item instanceof Item.Derived derived) {
+        for (String part : derived.calculation().parts().values()) {
+          if (!(byId.get(part) instanceof Item.Reading)) {
+            throw root.fault(item.id() + " is calculated from '" + part + "', which is not read");
+          }
+        }
+      }
+    }
+  }
+}

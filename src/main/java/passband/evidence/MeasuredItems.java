@@ -1,0 +1,195 @@
+package passband.evidence;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import passband.limit.Limit;
+import passband.limit.Uncertainty;
+import passband.plan.Figure;
+import passband.plan.Plan;
+import passband.plan.Point;
+import passband.plan.Stage;
+import passband.quantity.QuantityKind;
+import passband.quantity.Rational;
+import passband.quantity.Real;
+import passband.quantity.Unit;
+
+/** Readings and derived values as items: limits and uncertainties as decimals in their unit. */
+final class MeasuredItems {
+  private static final int DIGITS = 12;
+
+  /** Formulas of derived quantities by test and name. */
+  private final Map<String, String> formulas = new HashMap<>();
+
+  MeasuredItems(Plan plan) {
+    for (Stage.Run run : plan.runs()) {
+      run.derives().forEach(d -> formulas.put(run.test().text() + "/" + d.name(), d.formula()));
+    }
+  }
+
+  /** A quantity that is read for a calculation and has no limits of its own. */
+  Item.Measured reading(Stage.Run run, Point point, Point.Reading reading, Item.Head head) {
+    Unit unit = reading.unit();
+    Item.Scale scale =
+        new Item.Scale(
+            reading.quantity(),
+            unit.ucum(),
+            plain(Real.of(reading.resolution()), unit, RoundingMode.HALF_EVEN),
+            null,
+            negative(reading.quantity()));
+    List<Item.Contribution> budget =
+        reading.uncertainty() == null ? null : budget(reading.uncertainty(), unit);
+    return new Item.Reading(
+        head(head, reading.id(), reading.title()), where(run, point), scale, null, budget);
+  }
+
+  /** A quantity with limits: read, or derived where the test has a formula for it. */
+  Item.Measured limited(Stage.Run run, Point point, Limit limit, Item.Head head) {
+    Item.Head own = head(head, limit.id(), limit.title());
+    String formula = formulas.get(run.test().text() + "/" + limit.quantity());
+    if (formula != null) {
+      Calculation calculation = new Calculation(formula, parts(point, formula));
+      return new Item.Derived(own, where(run, point), scale(limit), limits(limit), calculation);
+    }
+    List<Item.Contribution> budget =
+        limit.uncertainty() == null ? null : budget(limit.uncertainty(), limit.unit());
+    return new Item.Reading(own, where(run, point), scale(limit), limits(limit), budget);
+  }
+
+  private static Item.Head head(Item.Head shared, String id, String title) {
+    return new Item.Head(id, title, shared.phase(), shared.place(), shared.applies());
+  }
+
+  private static boolean negative(String quantity) {
+    QuantityKind kind = QuantityKind.find(quantity);
+    return kind != null && !kind.nonNegative();
+  }
+
+  /** The items that a formula reads, by quantity. */
+  private Map<String, String> parts(Point point, String formula) {
+    Map<String, String> parts = new LinkedHashMap<>();
+    for (String name : Variables.of(new Calculation(formula, Map.of()).expression())) {
+      point.readings().stream()
+          .filter(r -> r.quantity().equals(name))
+          .forEach(r -> parts.put(name, r.id()));
+      point.limits().stream()
+          .filter(l -> l.quantity().equals(name))
+          .forEach(l -> parts.put(name, l.id()));
+    }
+    return parts;
+  }
+
+  private static Item.Where where(Stage.Run run, Point point) {
+    return new Item.Where(
+        run.test().text(),
+        run.outlet() == null ? null : run.outlet().name().text(),
+        point.mode() == null ? null : point.mode().name().text(),
+        number(point.setting()),
+        unit(point.setting()),
+        number(point.load()),
+        unit(point.load()),
+        point.extras());
+  }
+
+  private static BigDecimal number(Figure figure) {
+    return figure == null ? null : new BigDecimal(figure.number().toPlain());
+  }
+
+  private static String unit(Figure figure) {
+    return figure == null ? null : figure.unit().ucum();
+  }
+
+  private static Item.Scale scale(Limit limit) {
+    return new Item.Scale(
+        limit.quantity(),
+        limit.unit().ucum(),
+        decimal(limit.text(limit.resolution())),
+        limit.range() == null ? null : range(limit),
+        negative(limit.quantity()));
+  }
+
+  private static String range(Limit limit) {
+    Unit unit = limit.unit();
+    return limit.range().from().over(unit.factor()).toPlain()
+        + " to "
+        + limit.range().to().over(unit.factor()).toPlain();
+  }
+
+  private static Item.Limits limits(Limit limit) {
+    return new Item.Limits(
+        nominal(limit),
+        decimal(limit.text(limit.printed().lower())),
+        decimal(limit.text(limit.printed().upper())),
+        decimal(limit.text(limit.accept().lower())),
+        decimal(limit.text(limit.accept().upper())),
+        expanded(limit),
+        decimal(limit.ratioText()),
+        limit.source().word());
+  }
+
+  private static BigDecimal decimal(String text) {
+    return text == null ? null : new BigDecimal(text);
+  }
+
+  /** Six significant digits without needless zeros. */
+  private static BigDecimal nominal(Limit limit) {
+    Real si = limit.exact().nominal();
+    if (si == null) {
+      return null;
+    }
+    return shortened(si.over(Real.of(limit.unit().factor())).toDecimal(6, RoundingMode.HALF_EVEN));
+  }
+
+  /** Three significant digits, rounded up (JCGM 100, 7.2.6). */
+  private static BigDecimal expanded(Limit limit) {
+    Real expanded = limit.expanded();
+    return expanded == null
+        ? null
+        : new BigDecimal(
+            expanded
+                .over(Real.of(limit.unit().factor()))
+                .toDecimal(3, RoundingMode.UP)
+                .toPlainString());
+  }
+
+  private static List<Item.Contribution> budget(Uncertainty u, Unit unit) {
+    List<Item.Contribution> budget = new ArrayList<>();
+    add(budget, "analyzer error", u.error().relative(), u.error().absolute(), unit);
+    add(
+        budget,
+        Item.Contribution.RESOLUTION,
+        Rational.ZERO,
+        u.resolution().over(Rational.TWO),
+        unit);
+    add(budget, "load error", u.load(), Rational.ZERO, unit);
+    return budget;
+  }
+
+  private static void add(
+      List<Item.Contribution> budget,
+      String name,
+      Rational relative,
+      Rational absolute,
+      Unit unit) {
+    if (!relative.isZero() || !absolute.isZero()) {
+      budget.add(
+          new Item.Contribution(
+              name,
+              plain(Real.of(relative), Unit.ONE, RoundingMode.UP),
+              plain(Real.of(absolute), unit, RoundingMode.UP)));
+    }
+  }
+
+  private static BigDecimal plain(Real si, Unit unit, RoundingMode rounding) {
+    return shortened(si.over(Real.of(unit.factor())).toDecimal(DIGITS, rounding));
+  }
+
+  private static BigDecimal shortened(BigDecimal value) {
+    BigDecimal plain = value.signum() == 0 ? BigDecimal.ZERO : value.stripTrailingZeros();
+    return plain.scale() < 0 ? plain.setScale(0) : plain;
+  }
+}

@@ -1,0 +1,46 @@
+package passband.evidence;
+
+import java.nio.charset.StandardCharsets;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import passband.source.Sha256;
+
+/**
+ * A file's SHA-256 over its own bytes, without the line that carries it and with CRLF as LF. It
+ * finds accidents; against forgery only a digest that is kept elsewhere helps.
+ */
+public final class Seal {
+  /** What the line holds until the file is sealed. */
+  public static final String OPEN = "0".repeat(64);
+
+  private static final Pattern LINE =
+      Pattern.compile("^  \"seal\": \"([0-9a-f]{64})\",\n", Pattern.MULTILINE);
+
+  private Seal() {}
+
+  /** The text, whose line {@code "seal"} holds {@link #OPEN}, with its seal. */
+  public static String sealed(String text) {
+    return text.replaceFirst(OPEN, digest(text));
+  }
+
+  /**
+   * Nothing when the seal is right.
+   *
+   * @throws BadInput when there is none, or the text was changed since it was sealed
+   */
+  public static void check(String text) throws BadInput {
+    String plain = text.replace("\r\n", "\n");
+    Matcher line = LINE.matcher(plain);
+    if (!line.find()) {
+      throw new BadInput("it has no seal");
+    }
+    if (!line.group(1).equals(digest(plain))) {
+      throw new BadInput("its seal is broken: it was changed after it was written");
+    }
+  }
+
+  private static String digest(String text) {
+    Matcher line = LINE.matcher(text);
+    return Sha256.hex(line.replaceFirst("").getBytes(StandardCharsets.UTF_8));
+  }
+}

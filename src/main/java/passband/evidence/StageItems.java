@@ -1,0 +1,49 @@
+package passband.evidence;
+
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+
+/**
+ * The items of one stage, where they stand on the sheet. Steps that ask for nothing have none: the
+ * maps are by the position of the step in its list.
+ *
+ * @param made whether an adjustment was made; null for other stages
+ * @param moves one for each lead that is moved
+ * @param enter the state is entered; null where there is none, likewise {@code leave}
+ * @param before of a run's first steps, or of all steps of a section or adjustment
+ */
+public record StageItems(
+    Item.Choice made,
+    List<Item> moves,
+    Item enter,
+    Map<Integer, Item> before,
+    List<PointItems> points,
+    Item leave,
+    Map<Integer, Item> after) {
+
+  /**
+   * The items of one point.
+   *
+   * @param steps by the position of the step
+   * @param measured what is read, then what is derived
+   */
+  public record PointItems(Map<Integer, Item> steps, List<Item.Measured> measured) {
+    Stream<Item> items() {
+      return Stream.concat(steps.values().stream(), measured.stream());
+    }
+  }
+
+  /** All of them, in the order of the sheet. */
+  public Stream<Item> items() {
+    return Stream.of(
+            Stream.ofNullable((Item) made),
+            moves.stream(),
+            Stream.ofNullable(enter),
+            before.values().stream(),
+            points.stream().flatMap(PointItems::items),
+            Stream.ofNullable(leave),
+            after.values().stream())
+        .flatMap(s -> s);
+  }
+}

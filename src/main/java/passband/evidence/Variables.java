@@ -1,0 +1,49 @@
+package passband.evidence;
+
+import java.util.LinkedHashSet;
+import java.util.Set;
+import passband.syntax.Expression;
+
+/** The names that stand in an expression, in its order. */
+final class Variables implements Expression.Visitor<Void> {
+  private final Set<String> names = new LinkedHashSet<>();
+
+  private Variables() {}
+
+  /** Empty for null. */
+  static Set<String> of(Expression expression) {
+    Variables variables = new Variables();
+    if (expression != null) {
+      expression.accept(variables);
+    }
+    return variables.names;
+  }
+
+  @Override
+  public Void literal(Expression.Literal literal) {
+    return null;
+  }
+
+  @Override
+  public Void variable(Expression.Variable variable) {
+    names.add(variable.name().text());
+    return null;
+  }
+
+  @Override
+  public Void negative(Expression.Negative negative) {
+    return negative.inner().accept(this);
+  }
+
+  @Override
+  public Void binary(Expression.Binary binary) {
+    binary.left().accept(this);
+    return binary.right().accept(this);
+  }
+
+  @Override
+  public Void call(Expression.Call call) {
+    call.arguments().forEach(argument -> argument.accept(this));
+    return null;
+  }
+}

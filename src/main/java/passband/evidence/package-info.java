@@ -1,0 +1,5 @@
+/**
+ * What the technician is asked for: one list of items from which the sheet, the limits files, the
+ * browser's script and the verdicts are made.
+ */
+package passband.evidence;
