@@ -4,49 +4,62 @@ import java.util.List;
 import passband.source.Span;
 
 /**
- * One thing found, where it is, and what to write instead.
+ * One thing found, where it is, and what to do about it.
  *
  * @param code what kind of thing
  * @param span the words it is about
  * @param message what is wrong, one sentence without a full stop
  * @param notes other places that belong to it, in order
- * @param hint what to write instead; null when there is no one mend
- * @param replacement the text that would mend the span when put in its place; null when the hint is
- *     not that simple
+ * @param hint what to write instead; null when only the author can tell
+ * @param fixes the ways to make it go away, the likeliest first; empty when only the author can
+ *     tell
  */
 public record Diagnostic(
-    Code code, Span span, String message, List<Note> notes, String hint, String replacement)
+    Code code, Span span, String message, List<Note> notes, String hint, List<Fix> fixes)
     implements Comparable<Diagnostic> {
 
   /** Another place that belongs to a diagnostic. */
   public record Note(Span span, String message) {}
 
-  /** Copies the notes. */
+  /** Copies the notes and the fixes. */
   public Diagnostic {
     notes = List.copyOf(notes);
+    fixes = List.copyOf(fixes);
   }
 
   /** A diagnostic with a message only. */
   public static Diagnostic of(Code code, Span span, String message) {
-    return new Diagnostic(code, span, message, List.of(), null, null);
+    return new Diagnostic(code, span, message, List.of(), null, List.of());
   }
 
   /** The same with a hint. */
   public Diagnostic hint(String text) {
-    return new Diagnostic(code, span, message, notes, text, replacement);
+    return new Diagnostic(code, span, message, notes, text, fixes);
   }
 
   /** The same with a text that mends the span when put in its place. */
   public Diagnostic replaceBy(String text) {
     return new Diagnostic(
-        code, span, message, notes, hint == null ? "write '" + text + "'" : hint, text);
+        code,
+        span,
+        message,
+        notes,
+        hint == null ? "write '" + text + "'" : hint,
+        List.of(Fix.replace(span, text).asPreferred()));
   }
 
   /** The same with another place. */
   public Diagnostic note(Span where, String text) {
     List<Note> more = new java.util.ArrayList<>(notes);
     more.add(new Note(where, text));
-    return new Diagnostic(code, span, message, more, hint, replacement);
+    return new Diagnostic(code, span, message, more, hint, fixes);
+  }
+
+  /** The text that its only fix puts in the place of its span; null where that is not the fix. */
+  public String replacement() {
+    boolean one = fixes.size() == 1 && fixes.get(0).edits().size() == 1;
+    Fix.Edit edit = one ? fixes.get(0).edits().get(0) : null;
+    return edit != null && edit.span().equals(span) ? edit.text() : null;
   }
 
   /** Whether it stops output. */

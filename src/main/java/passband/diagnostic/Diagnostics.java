@@ -1,27 +1,35 @@
 package passband.diagnostic;
 
-import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Set;
+import java.util.Map;
 import java.util.TreeSet;
-import passband.sequence.Seq;
+import java.util.function.Predicate;
+import java.util.function.Supplier;
 import passband.source.Span;
 
 /** Gathers what is found, once for each code and place, and gives it back in order of place. */
 public final class Diagnostics {
   private record Key(Code code, Span span) {}
 
-  private final Set<Key> seen = new HashSet<>();
-  private final TreeSet<Diagnostic> found = new TreeSet<>();
-  private int errors;
+  private final Map<Key, Supplier<Diagnostic>> found = new LinkedHashMap<>();
+
+  /**
+   * Says what is wrong, unless the same code was already said of the same place.
+   *
+   * @param format the message, one sentence without a full stop, in the form of {@link
+   *     String#format}
+   * @return takes notes, a hint and fixes
+   */
+  public DiagnosticBuilder say(Code code, Span span, String format, Object... args) {
+    DiagnosticBuilder one = new DiagnosticBuilder(code, span, format, args);
+    found.putIfAbsent(new Key(code, span), one::build);
+    return one;
+  }
 
   /** Adds one, unless the same code was already said of the same place. */
   public void add(Diagnostic diagnostic) {
-    if (seen.add(new Key(diagnostic.code(), diagnostic.span()))
-        && found.add(diagnostic)
-        && diagnostic.isError()) {
-      errors++;
-    }
+    found.putIfAbsent(new Key(diagnostic.code(), diagnostic.span()), () -> diagnostic);
   }
 
   /** Adds one with a message only. */
@@ -35,27 +43,35 @@ public final class Diagnostics {
   }
 
   /** Takes back what matches, and tells how many that were. */
-  public int removeIf(java.util.function.Predicate<Diagnostic> filter) {
+  public int removeIf(Predicate<Diagnostic> filter) {
     int before = found.size();
-    found.removeIf(filter);
-    seen.clear();
-    found.forEach(d -> seen.add(new Key(d.code(), d.span())));
-    errors = Seq.of(found).filter(Diagnostic::isError).count();
+    found.values().removeIf(one -> filter.test(one.get()));
     return before - found.size();
   }
 
   /** Whether any of them stops output. */
   public boolean hasErrors() {
-    return errors > 0;
+    for (Key key : found.keySet()) {
+      if (key.code.severity() == Severity.ERROR) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** How many errors there are. */
   public int errorCount() {
-    return errors;
+    int count = 0;
+    for (Diagnostic one : list()) {
+      count += one.isError() ? 1 : 0;
+    }
+    return count;
   }
 
   /** All of them, in order of place. */
   public List<Diagnostic> list() {
-    return List.copyOf(found);
+    TreeSet<Diagnostic> inOrder = new TreeSet<>();
+    found.values().forEach(one -> inOrder.add(one.get()));
+    return List.copyOf(inOrder);
   }
 }

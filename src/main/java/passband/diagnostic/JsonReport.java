@@ -12,7 +12,7 @@ import passband.source.Span;
  * Diagnostics as JSON: {@code
  * {"format":"passband-diagnostics/1","errors":…,"warnings":…,"diagnostics":[…]}}. Lines and columns
  * count from 1, columns in code points; {@code end_line} and {@code end_column} are just after the
- * span.
+ * span. Each of a diagnostic's {@code fixes} is a title and texts to put in the place of spans.
  */
 public final class JsonReport {
   private JsonReport() {}
@@ -52,6 +52,26 @@ public final class JsonReport {
       json.beginObject();
       json.name("message").value(note.message());
       place(json, note.span());
+      json.endObject();
+    }
+    json.endArray();
+    json.name("fixes").beginArray();
+    for (Fix fix : diagnostic.fixes()) {
+      write(json, fix);
+    }
+    json.endArray();
+    json.endObject();
+  }
+
+  private static void write(JsonWriter json, Fix fix) throws IOException {
+    json.beginObject();
+    json.name("title").value(fix.title());
+    json.name("preferred").value(fix.preferred());
+    json.name("edits").beginArray();
+    for (Fix.Edit edit : fix.edits()) {
+      json.beginObject();
+      place(json, edit.span());
+      json.name("text").value(edit.text());
       json.endObject();
     }
     json.endArray();

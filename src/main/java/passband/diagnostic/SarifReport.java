@@ -7,7 +7,9 @@ import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -111,7 +113,7 @@ public final class SarifReport {
     json.name("partialFingerprints").beginObject();
     json.name("passband/v1").value(fingerprint(diagnostic, seen));
     json.endObject();
-    fix(json, diagnostic);
+    fixes(json, diagnostic);
     json.endObject();
   }
 
@@ -146,20 +148,38 @@ public final class SarifReport {
     json.endObject();
   }
 
-  private static void fix(JsonWriter json, Diagnostic diagnostic) throws IOException {
-    if (diagnostic.replacement() == null) {
+  private static void fixes(JsonWriter json, Diagnostic diagnostic) throws IOException {
+    if (diagnostic.fixes().isEmpty()) {
       return;
     }
-    json.name("fixes").beginArray().beginObject();
-    text(json, "description", diagnostic.hint());
-    json.name("artifactChanges").beginArray().beginObject();
-    artifact(json, diagnostic.span());
-    json.name("replacements").beginArray().beginObject();
-    region(json, "deletedRegion", diagnostic.span());
-    text(json, "insertedContent", diagnostic.replacement());
-    json.endObject().endArray();
-    json.endObject().endArray();
-    json.endObject().endArray();
+    json.name("fixes").beginArray();
+    for (Fix fix : diagnostic.fixes()) {
+      json.beginObject();
+      text(json, "description", fix.title());
+      json.name("artifactChanges").beginArray();
+      for (List<Fix.Edit> edits : byFile(fix)) {
+        json.beginObject();
+        artifact(json, edits.get(0).span());
+        json.name("replacements").beginArray();
+        for (Fix.Edit edit : edits) {
+          json.beginObject();
+          region(json, "deletedRegion", edit.span());
+          text(json, "insertedContent", edit.text());
+          json.endObject();
+        }
+        json.endArray().endObject();
+      }
+      json.endArray().endObject();
+    }
+    json.endArray();
+  }
+
+  private static Collection<List<Fix.Edit>> byFile(Fix fix) {
+    Map<String, List<Fix.Edit>> files = new LinkedHashMap<>();
+    for (Fix.Edit edit : fix.edits()) {
+      files.computeIfAbsent(edit.span().file().path(), p -> new ArrayList<>()).add(edit);
+    }
+    return files.values();
   }
 
   /**

@@ -40,10 +40,12 @@ public record Fix(String title, List<Edit> edits) {
     List<Fix> fixes = new ArrayList<>();
     SourceFile source = diagnostic.span().file();
     Span span = diagnostic.span();
-    if (diagnostic.replacement() != null) {
-      fixes.add(replace(span, diagnostic.replacement()));
+    for (passband.diagnostic.Fix fix : diagnostic.fixes()) {
+      fixes.add(
+          new Fix(
+              fix.title(), fix.edits().stream().map(e -> new Edit(e.span(), e.text())).toList()));
     }
-    switch (diagnostic.code()) {
+    switch (fixes.isEmpty() ? diagnostic.code() : Code.NOT_UTF_8) {
       case UNKNOWN_UNIT -> Units.suggest(span.text()).forEach(u -> fixes.add(replace(span, u)));
       case COMMA_IN_NUMBER -> comma(span, fixes);
       case UNTERMINATED_TEXT -> {

@@ -54,14 +54,14 @@ public final class CsvTable {
       reader.forEach(records::add);
     } catch (CsvParseException | java.io.IOException e) {
       Span end = new Span(source, source.text().length(), source.text().length());
-      diagnostics.add(Code.CSV_SYNTAX, end, "this is no CSV file: " + e.getMessage());
+      diagnostics.say(Code.CSV_SYNTAX, end, "this is not a CSV file: %s", e.getMessage());
       return null;
     }
     if (records.isEmpty()) {
-      diagnostics.add(
+      diagnostics.say(
           Code.CSV_SYNTAX,
           new Span(source, 0, 0),
-          "this table is empty: its first line names the columns");
+          "this table is empty: its first line must name the columns");
       return null;
     }
     List<Tree.Column> columns = columns(records.get(0));
@@ -134,8 +134,7 @@ public final class CsvTable {
     C context = rule.apply(parser);
     Token next = parser.getCurrentToken();
     if (badLines.isEmpty() && next.getType() != Token.EOF) {
-      diagnostics.add(
-          Code.SYNTAX, Lexer.span(source, next), "'" + next.getText() + "' does not belong here");
+      diagnostics.say(Code.SYNTAX, Lexer.span(source, next), "unexpected '%s'", next.getText());
       return null;
     }
     return badLines.isEmpty() ? make.apply(context) : null;

@@ -7,13 +7,12 @@ import java.util.BitSet;
 import java.util.List;
 import org.antlr.v4.runtime.Token;
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.source.SourceFile;
 
 /**
- * Keeps what would nest too deeply away from the parser, which and the tree's visitors, which
- * descend once for each parenthesis and operator.
+ * Keeps what would nest too deeply away from the parser and the tree's visitors, which descend once
+ * for each parenthesis and operator.
  */
 final class Depth {
   private Depth() {}
@@ -33,11 +32,11 @@ final class Depth {
         skipping = true;
         if (!badLines.get(word.getLine())) {
           badLines.set(word.getLine());
-          diagnostics.add(
-              Diagnostic.of(
-                  Code.NESTED_TOO_DEEPLY,
-                  Lexer.span(source, word),
-                  "this line nests more than " + Syntax.DEEPEST + " deep"));
+          diagnostics.say(
+              Code.NESTED_TOO_DEEPLY,
+              Lexer.span(source, word),
+              "this line is nested more than %d levels deep",
+              Syntax.DEEPEST);
         }
       }
       if (!skipping) {

@@ -10,8 +10,9 @@ import java.util.List;
 import org.antlr.v4.runtime.CommonToken;
 import org.antlr.v4.runtime.Token;
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
+import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
+import passband.diagnostic.Fix;
 import passband.diagnostic.Spelling;
 import passband.source.SourceFile;
 import passband.source.Span;
@@ -75,7 +76,9 @@ final class Layout {
   private int close(List<Token> words, int at) {
     Token brace = words.get(at);
     if (open.size() == 1) {
-      say(brace, Diagnostic.of(Code.STRAY_BRACE, span(brace), "no block is open here to close"));
+      if (firstBad(brace)) {
+        diagnostics.say(Code.STRAY_BRACE, span(brace), "unmatched '}': no block is open here");
+      }
       return at + 1;
     }
     lastClosed = open.pop();
@@ -103,14 +106,25 @@ final class Layout {
   }
 
   private void sayUnclosed(Open block, Token where, String message) {
-    Diagnostic diagnostic =
-        Diagnostic.of(Code.UNCLOSED_BLOCK, span(block.head), message)
-            .hint("close it with a '}' on a line of its own");
-    say(
-        block.head,
-        where.getType() == Token.EOF
-            ? diagnostic
-            : diagnostic.note(span(where), "this line belongs outside it"));
+    if (!firstBad(block.head)) {
+      return;
+    }
+    DiagnosticBuilder said =
+        diagnostics
+            .say(Code.UNCLOSED_BLOCK, span(block.head), "%s", message)
+            .hint("close it with a '}' on a line of its own")
+            .fix(closing(where));
+    if (where.getType() != Token.EOF) {
+      said.note(span(where), "this line belongs outside it");
+    }
+  }
+
+  /** A closing brace on a line of its own before the line of a word, or at the file's end. */
+  private Fix closing(Token where) {
+    boolean atEnd = where.getType() == Token.EOF;
+    int at = atEnd ? source.text().length() : source.lineStart(where.getLine());
+    boolean midLine = at > 0 && source.text().charAt(at - 1) != '\n';
+    return Fix.insert("close the block", new Span(source, at, at), midLine ? "\n}\n" : "}\n");
   }
 
   /**
@@ -120,10 +134,11 @@ final class Layout {
    */
   private int strayOpening(List<Token> words, int at) {
     Token brace = words.get(at);
-    say(
-        brace,
-        Diagnostic.of(Code.STRAY_BRACE, span(brace), "a block is opened at the end of a line")
-            .hint("put the brace at the end of the line that it belongs to"));
+    if (firstBad(brace)) {
+      diagnostics
+          .say(Code.STRAY_BRACE, span(brace), "a line cannot start with '{'")
+          .hint("put the brace at the end of the line that opens the block");
+    }
     if (openedVirtuallyAt != out.size()) {
       return afterBlock(words, at);
     }
@@ -234,12 +249,13 @@ final class Layout {
       return end + 1;
     }
     Token brace = words.get(end);
-    say(
-        brace,
-        Diagnostic.of(
-            Code.STRAY_BRACE,
-            span(brace),
-            "a line that starts with '" + lead.getText() + "' opens no block here"));
+    if (firstBad(brace)) {
+      diagnostics.say(
+          Code.STRAY_BRACE,
+          span(brace),
+          "a line that starts with '%s' does not open a block here",
+          lead.getText());
+    }
     out.add(newline(words.get(end - 1)));
     lastHeadEnd = -1;
     return afterBlock(words, end);
@@ -256,10 +272,13 @@ final class Layout {
   }
 
   private void sayMissingBrace(Token last) {
-    say(
-        last,
-        Diagnostic.of(Code.MISSING_BRACE, span(last), "this line needs a block")
-            .hint("end the line with '{'"));
+    if (firstBad(last)) {
+      Span span = span(last);
+      diagnostics
+          .say(Code.MISSING_BRACE, span, "this line must open a block")
+          .hint("end the line with '{'")
+          .fix(Fix.insert("add an empty block", span.atEnd(), " {\n}"));
+    }
   }
 
   // ---- lines that do not fit ----
@@ -282,10 +301,11 @@ final class Layout {
     }
     if (closedTooEarly(word)) {
       Token brace = out.get(lastClosedAt);
-      say(
-          brace,
-          Diagnostic.of(Code.STRAY_BRACE, span(brace), "this brace closes its block too early")
-              .note(span(lead), "'" + lead.getText() + "' belongs inside it"));
+      if (firstBad(brace)) {
+        diagnostics
+            .say(Code.STRAY_BRACE, span(brace), "this brace closes its block too early")
+            .note(span(lead), "'%s' belongs inside it", lead.getText());
+      }
       out.remove(out.size() - 1);
       out.remove(out.size() - 1);
       open.push(lastClosed);
@@ -341,14 +361,11 @@ final class Layout {
   private Token respelt(Token lead) {
     BlockKind kind = open.peek().kind;
     String near = lead.getType() == TEXT ? null : Spelling.nearest(lead.getText(), kind.words());
-    Diagnostic diagnostic =
-        Diagnostic.of(
-            Code.UNKNOWN_WORD, span(lead), "a line here cannot start with '" + shown(lead) + "'");
-    say(
-        lead,
-        near == null
-            ? diagnostic.hint("lines here start with " + String.join(", ", kind.words()))
-            : diagnostic.replaceBy(near));
+    if (firstBad(lead)) {
+      diagnostics
+          .say(Code.UNKNOWN_WORD, span(lead), "a line here cannot start with '%s'", shown(lead))
+          .meant(near, "lines here start with %s", String.join(", ", kind.words()));
+    }
     if (near == null) {
       return null;
     }
@@ -362,7 +379,7 @@ final class Layout {
     return text.length() <= 40 ? text : text.substring(0, text.offsetByCodePoints(0, 30)) + "…";
   }
 
-  /** Terminals a line out, with the block it opens. */
+  /** Leaves a line out, with the block it opens. */
   private int skip(List<Token> words, int at, int end) {
     return words.get(end).getType() == LBRACE ? afterBlock(words, end) : end;
   }
@@ -384,11 +401,11 @@ final class Layout {
 
   // ---- words that are not in the text ----
 
-  private void say(Token where, Diagnostic diagnostic) {
-    if (!badLines.get(where.getLine())) {
-      badLines.set(where.getLine());
-      diagnostics.add(diagnostic);
-    }
+  /** Whether a word's line has been sound so far; it is bad from now on. */
+  private boolean firstBad(Token word) {
+    boolean first = !badLines.get(word.getLine());
+    badLines.set(word.getLine());
+    return first;
   }
 
   private Span span(Token token) {

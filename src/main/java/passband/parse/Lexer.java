@@ -5,11 +5,12 @@ import static passband.parse.antlr.PassbandLexer.*;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
+import java.util.Locale;
 import org.antlr.v4.runtime.CommonToken;
 import org.antlr.v4.runtime.Token;
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
+import passband.diagnostic.Fix;
 import passband.source.SourceFile;
 import passband.source.Span;
 
@@ -129,51 +130,61 @@ final class Lexer {
     return words;
   }
 
-  private void bad(CommonToken word, Diagnostic diagnostic) {
-    if (!badLines.get(word.getLine())) {
-      badLines.set(word.getLine());
-      diagnostics.add(diagnostic);
-    }
+  /** Whether a word is the first bad one of its line; the line is bad from now on. */
+  private boolean firstBad(CommonToken word) {
+    boolean first = !badLines.get(word.getLine());
+    badLines.set(word.getLine());
+    return first;
   }
 
   private void stray(CommonToken word) {
+    if (!firstBad(word)) {
+      return;
+    }
     Span span = span(source, word);
     int c = span.text().isEmpty() ? 0 : span.text().codePointAt(0);
     String shown =
         Character.isISOControl(c) || c == 0xFEFF
-            ? "U+%04X".formatted(c)
+            ? String.format(Locale.ROOT, "U+%04X", c)
             : "'" + Character.toString(c) + "'";
-    bad(
-        word,
-        Diagnostic.of(
-            Code.UNEXPECTED_CHARACTER,
-            span,
-            "the character " + shown + " is no part of the language"));
+    diagnostics.say(Code.UNEXPECTED_CHARACTER, span, "unexpected character %s", shown);
   }
 
   private CommonToken openText(CommonToken word) {
-    bad(
-        word,
-        Diagnostic.of(
-                Code.UNTERMINATED_TEXT, span(source, word), "this text is not closed on its line")
-            .hint("close it with a \"; write \\n for a new line inside a text"));
+    if (firstBad(word)) {
+      Span span = span(source, word);
+      diagnostics
+          .say(Code.UNTERMINATED_TEXT, span, "this text has no closing quote on its line")
+          .hint("close it with a \"; write \\n for a line break inside a text")
+          .fix(Fix.insert("close the text", beforeBrace(span), "\""));
+    }
     word.setType(TEXT);
     return word;
   }
 
+  /** Where a text that runs on to the end of its line ought to end: before a block's brace. */
+  private static Span beforeBrace(Span text) {
+    String written = text.text().stripTrailing();
+    String body = written.endsWith("{") ? written.substring(0, written.length() - 1) : written;
+    int end = text.start() + body.stripTrailing().length();
+    return new Span(text.file(), end, end);
+  }
+
   private CommonToken commaNumber(CommonToken word) {
     String text = word.getText();
-    bad(
-        word,
-        Diagnostic.of(Code.COMMA_IN_NUMBER, span(source, word), "a comma stands between two digits")
-            .hint(
-                "write "
-                    + text.replaceFirst(",", ".").replace(",", "")
-                    + " for a decimal, "
-                    + text.replace(",", "")
-                    + " for thousands, or "
-                    + text.replace(",", ", ")
-                    + " for a list"));
+    Span span = span(source, word);
+    String decimal = text.replaceFirst(",", ".").replace(",", "");
+    String thousands = text.replace(",", "");
+    String list = text.replace(",", ", ");
+    if (firstBad(word)) {
+      diagnostics
+          .say(Code.COMMA_IN_NUMBER, span, "comma between two digits")
+          .hint(
+              "write %s for a decimal, %s for thousands or %s for a list", decimal, thousands, list)
+          .fix(Fix.replace(span, decimal))
+          .fix(Fix.replace(span, thousands))
+          .fix(Fix.replace(span, list));
+    }
     word.setType(NUMBER);
     return word;
   }

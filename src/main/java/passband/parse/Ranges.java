@@ -70,14 +70,14 @@ final class Ranges {
   private void sayRangeFirst(Span where) {
     if (!saidRangeFirst) {
       saidRangeFirst = true;
-      diagnostics.add(
-          Code.MISSING_ITEM, where, "a 'range' line comes before its resolution and error");
+      diagnostics.say(
+          Code.MISSING_ITEM, where, "a 'range' line must come before its resolution and error");
     }
   }
 
   private void repeated(boolean twice, Span where, String what) {
     if (twice) {
-      diagnostics.add(Code.REPEATED_ITEM, where, what + " is given twice for this range");
+      diagnostics.say(Code.REPEATED_ITEM, where, "%s is given twice for this range", what);
     }
   }
 }

@@ -13,7 +13,6 @@ import org.antlr.v4.runtime.Recognizer;
 import org.antlr.v4.runtime.Token;
 import org.antlr.v4.runtime.misc.IntervalSet;
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.sequence.Seq;
 import passband.source.SourceFile;
@@ -46,7 +45,7 @@ final class SyntaxErrors extends BaseErrorListener {
     }
     badLines.set(at.getLine());
     String expected = e == null ? "" : expected((Parser) recognizer, e);
-    diagnostics.add(Diagnostic.of(Code.SYNTAX, Lexer.span(source, at), found(at) + expected));
+    diagnostics.say(Code.SYNTAX, Lexer.span(source, at), "%s%s", found(at), expected);
   }
 
   private static Token furthest(NoViableAltException e) {
@@ -55,11 +54,11 @@ final class SyntaxErrors extends BaseErrorListener {
 
   private static String found(Token at) {
     return switch (at.getType()) {
-      case NEWLINE -> "the line ends too early";
-      case LBRACE -> "'{' comes too early";
-      case RBRACE -> "'}' comes too early";
-      case Token.EOF -> "the file ends too early";
-      default -> "'" + cut(at.getText()) + "' does not belong here";
+      case NEWLINE -> "unexpected end of line";
+      case LBRACE -> "unexpected '{'";
+      case RBRACE -> "unexpected '}'";
+      case Token.EOF -> "unexpected end of file";
+      default -> "unexpected '" + cut(at.getText()) + "'";
     };
   }
 
@@ -95,7 +94,7 @@ final class SyntaxErrors extends BaseErrorListener {
       case NUMBER -> "a number";
       case TEXT -> "a text in \"…\"";
       case DATE -> "a date such as 2026-10-02";
-      case NEWLINE -> "the line's end";
+      case NEWLINE -> "the end of the line";
       case DIVIDE, SLASH -> "'/'";
       case Token.EOF -> "the end of the file";
       default ->

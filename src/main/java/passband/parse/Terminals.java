@@ -92,8 +92,8 @@ final class Terminals {
     }
     Word word = word(name.start);
     if (word.text().indexOf('°') >= 0) {
-      diagnostics.add(
-          Code.UNEXPECTED_CHARACTER, word.span(), "a name is made of letters, digits and hyphens");
+      diagnostics.say(
+          Code.UNEXPECTED_CHARACTER, word.span(), "a name consists of letters, digits and hyphens");
     }
     return word;
   }
@@ -148,7 +148,7 @@ final class Terminals {
       try {
         value = Rational.parse(digits);
       } catch (NumberFormatException e) {
-        diagnostics.add(
+        diagnostics.say(
             Code.NUMBER_TOO_LARGE,
             Lexer.span(source, token),
             "this number has too many digits or too large an exponent");

@@ -1,8 +1,8 @@
 package passband.parse;
 
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
+import passband.diagnostic.Fix;
 import passband.source.Span;
 import passband.syntax.Word;
 
@@ -31,12 +31,10 @@ final class Texts {
         case 'n' -> out.append('\n');
         default -> {
           Span where = new Span(span.file(), span.start() + i, span.start() + i + 2);
-          diagnostics.add(
-              Diagnostic.of(
-                      Code.UNKNOWN_ESCAPE,
-                      where,
-                      "a backslash before '" + body.charAt(i) + "' means nothing")
-                  .hint("the escapes are \\\" \\\\ and \\n"));
+          diagnostics
+              .say(Code.UNKNOWN_ESCAPE, where, "unknown escape sequence '%s'", where.text())
+              .hint("the escape sequences are \\\" \\\\ and \\n; write \\\\ for a backslash")
+              .fix(Fix.insert("write a backslash", where.atStart(), "\\"));
           out.append(body.charAt(i));
         }
       }

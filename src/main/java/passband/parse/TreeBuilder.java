@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.function.Function;
 import org.antlr.v4.runtime.ParserRuleContext;
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.parse.antlr.PassbandParser.*;
 import passband.sequence.Seq;
@@ -102,9 +101,9 @@ final class TreeBuilder {
   /** The one item of its kind; a second is an error and is left out. */
   private <T> T single(List<T> items, String what, Function<T, passband.source.Span> span) {
     for (int i = 1; i < items.size(); i++) {
-      diagnostics.add(
-          Diagnostic.of(Code.REPEATED_ITEM, span.apply(items.get(i)), what + " is given twice")
-              .note(span.apply(items.get(0)), "the first is here"));
+      diagnostics
+          .say(Code.REPEATED_ITEM, span.apply(items.get(i)), "%s is given twice", what)
+          .note(span.apply(items.get(0)), "first given here");
     }
     return items.isEmpty() ? null : items.get(0);
   }

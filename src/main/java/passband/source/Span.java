@@ -29,6 +29,16 @@ public record Span(SourceFile file, int start, int end) implements Comparable<Sp
     return new Span(file, Math.min(start, other.start), Math.max(end, other.end));
   }
 
+  /** The empty stretch before this one's first character. */
+  public Span atStart() {
+    return new Span(file, start, start);
+  }
+
+  /** The empty stretch after this one's last character. */
+  public Span atEnd() {
+    return new Span(file, end, end);
+  }
+
   /** Whether the other is in this stretch, of a file of the same name. */
   public boolean holds(Span other) {
     return file.path().equals(other.file.path()) && start <= other.start && other.end <= end;
