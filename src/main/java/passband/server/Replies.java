@@ -1,6 +1,7 @@
 package passband.server;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -16,10 +17,12 @@ import org.eclipse.lsp4j.InlayHint;
 import org.eclipse.lsp4j.Location;
 import org.eclipse.lsp4j.SymbolKind;
 import org.eclipse.lsp4j.TextEdit;
+import org.eclipse.lsp4j.WorkspaceEdit;
 import org.eclipse.lsp4j.jsonrpc.messages.Either;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostic;
 import passband.edit.Completion;
+import passband.edit.Fix;
 import passband.edit.Fold;
 import passband.edit.Inlay;
 import passband.edit.Outline;
@@ -80,6 +83,16 @@ final class Replies {
 
   static Location location(Span span, Uris uris) {
     return new Location(uris.of(span.file().path()), Positions.of(span));
+  }
+
+  static WorkspaceEdit edit(List<Fix.Edit> edits, Uris uris) {
+    Map<String, List<TextEdit>> changes = new LinkedHashMap<>();
+    for (Fix.Edit edit : edits) {
+      changes
+          .computeIfAbsent(uris.of(edit.span().file().path()), k -> new ArrayList<>())
+          .add(new TextEdit(Positions.of(edit.span()), edit.text()));
+    }
+    return new WorkspaceEdit(changes);
   }
 
   // ---- completion ----

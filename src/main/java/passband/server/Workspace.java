@@ -141,6 +141,11 @@ final class Workspace {
     }
   }
 
+  /** The identifiers of the files of a document's root. */
+  Replies.Uris uris(String uri) {
+    return path -> uri(place(uri).root, path);
+  }
+
   private Root root(String rootUri) {
     return roots.computeIfAbsent(rootUri, uri -> new Root(reader(uri)));
   }
