@@ -12,7 +12,7 @@ import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.limit.Conversion;
 import passband.limit.Evaluator;
-import passband.limit.LimitMaker.Special;
+import passband.limit.ReadQuantity;
 import passband.limit.RowValues;
 import passband.limit.Stated;
 import passband.limit.Value;
@@ -33,10 +33,10 @@ import passband.syntax.Word;
  */
 final class Accepts {
   /**
-   * One acceptance: the quantity of the rule, the quantity that is read, and what it is when it is
-   * not simply measured.
+   * One acceptance: the quantity of the rule, the quantity that is read, and what is read when it
+   * is swept or derived.
    */
-  record Accepted(Tree.Accept tree, QuantityKind kind, QuantityKind read, Special special) {}
+  record Accepted(Tree.Accept tree, QuantityKind kind, QuantityKind read, ReadQuantity workedOut) {}
 
   private final Analyzer analyzer;
   private final Scope scope;
@@ -56,10 +56,10 @@ final class Accepts {
    * @param columns those of one of its points
    */
   List<Accepted> of(Tree.Test test, RowValues columns) {
-    Map<String, Special> specials = specials(test, columns);
+    Map<String, ReadQuantity> workedOut = workedOut(test, columns);
     List<Accepted> accepted = new ArrayList<>();
     for (Tree.Accept line : lines(test)) {
-      Accepted one = accepted(line, specials);
+      Accepted one = accepted(line, workedOut);
       if (one != null && distinct(one, accepted)) {
         accepted.add(one);
       }
@@ -103,23 +103,23 @@ final class Accepts {
     return true;
   }
 
-  private Accepted accepted(Tree.Accept line, Map<String, Special> specials) {
-    Special special = specials.get(line.quantity().text());
-    if (special == null && specials.containsKey(line.quantity().text())) {
+  private Accepted accepted(Tree.Accept line, Map<String, ReadQuantity> workedOut) {
+    ReadQuantity own = workedOut.get(line.quantity().text());
+    if (own == null && workedOut.containsKey(line.quantity().text())) {
       return null;
     }
-    QuantityKind kind = special != null ? special.kind() : values.quantity(line.quantity());
+    QuantityKind kind = own != null ? own.kind() : values.quantity(line.quantity());
     if (kind == null) {
       return null;
     }
     if (line.readAs() == null) {
-      return new Accepted(line, kind, kind, special);
+      return new Accepted(line, kind, kind, own);
     }
     QuantityKind read = values.quantity(line.readAs());
     if (read == null) {
       return null;
     }
-    if (special != null
+    if (own != null
         || !(Conversion.exists(kind.name(), read.name()) || kind.name().equals(read.name()))) {
       diagnostics.add(
           Diagnostic.of(
@@ -135,18 +135,18 @@ final class Accepts {
   // ---- swept and derived quantities ----
 
   /** By name; null for one with faults, which have been said. */
-  private Map<String, Special> specials(Tree.Test test, RowValues columns) {
-    Map<String, Special> specials = new LinkedHashMap<>();
+  private Map<String, ReadQuantity> workedOut(Tree.Test test, RowValues columns) {
+    Map<String, ReadQuantity> workedOut = new LinkedHashMap<>();
     if (test.sweep() != null) {
-      specials.put(test.sweep().as().text(), swept(test.sweep()));
+      workedOut.put(test.sweep().as().text(), swept(test.sweep()));
     }
     for (Tree.Derive derive : test.derives()) {
-      specials.put(derive.name().text(), derived(derive, columns));
+      workedOut.put(derive.name().text(), derived(derive, columns));
     }
-    return specials;
+    return workedOut;
   }
 
-  private Special swept(Tree.Sweep sweep) {
+  private ReadQuantity swept(Tree.Sweep sweep) {
     Dimension dimension =
         sweep.what().text().equals("load") ? Dimension.RESISTANCE : dimensionOf(sweep.what());
     if (dimension == null) {
@@ -169,7 +169,7 @@ final class Accepts {
     }
     String name = sweep.as().text();
     QuantityKind kind = new QuantityKind(name, printed(name), dimension, true);
-    return new Special(name, printed(name), kind, values.unitOf(sweep.step()), step, null);
+    return ReadQuantity.workedOut(kind, printed(name), values.unitOf(sweep.step()), step);
   }
 
   private Dimension dimensionOf(Word name) {
@@ -177,7 +177,7 @@ final class Accepts {
     return kind == null ? null : kind.dimension();
   }
 
-  private Special derived(Tree.Derive derive, RowValues columns) {
+  private ReadQuantity derived(Tree.Derive derive, RowValues columns) {
     Value sample = new Evaluator(new Sample(columns), diagnostics).value(derive.value());
     if (sample == null) {
       return null;
@@ -190,7 +190,7 @@ final class Accepts {
     String name = derive.name().text();
     String title = derive.title() == null ? printed(name) : derive.title().text();
     QuantityKind kind = new QuantityKind(name, title, sample.dimension(), false);
-    return new Special(name, title, kind, values.unitOf(derive.resolution()), resolution, null);
+    return ReadQuantity.workedOut(kind, title, values.unitOf(derive.resolution()), resolution);
   }
 
   private static String printed(String name) {

@@ -15,7 +15,9 @@ import passband.diagnostic.Diagnostics;
 import passband.limit.Decision;
 import passband.limit.Limit;
 import passband.limit.LimitMaker;
-import passband.limit.LimitMaker.Special;
+import passband.limit.LimitRequest;
+import passband.limit.PointConditions;
+import passband.limit.ReadQuantity;
 import passband.limit.RowValues;
 import passband.limit.Stated;
 import passband.limit.Uncertainty;
@@ -319,8 +321,8 @@ final class TestPlanner {
     if (spec.stated() != null && stated == null) {
       return List.of();
     }
-    LimitMaker.Point point =
-        new LimitMaker.Point(
+    PointConditions point =
+        new PointConditions(
             id,
             spec.load() == null ? null : spec.load().si(),
             new SpecColumns(spec),
@@ -329,7 +331,8 @@ final class TestPlanner {
             spec.span());
     List<Limit> limits = new ArrayList<>();
     for (Accepts.Accepted one : accepted) {
-      Limit limit = maker.limit(point, one.tree(), one.kind(), one.read(), special(one));
+      Limit limit =
+          maker.limit(new LimitRequest(point, one.tree(), one.kind(), one.read(), workedOut(one)));
       if (limit != null) {
         limits.add(limit);
       }
@@ -338,28 +341,17 @@ final class TestPlanner {
   }
 
   /** A swept load is as uncertain as the load and half a step. */
-  private Special special(Accepts.Accepted one) {
-    Special special = one.special();
-    if (special == null
+  private ReadQuantity workedOut(Accepts.Accepted one) {
+    ReadQuantity own = one.workedOut();
+    if (own == null
         || sweep == null
-        || !special.name().equals(sweep.as())
+        || !own.kind().name().equals(sweep.as())
         || !sweep.what().equals("load")) {
-      return special;
+      return own;
     }
     Analyzer.LoadBank bank = analyzer.load(sweep.from().si());
-    Uncertainty uncertainty =
-        new Uncertainty(
-            bank == null ? Accuracy.NONE : bank.error(),
-            special.resolution(),
-            Rational.ZERO,
-            decision.coverage());
-    return new Special(
-        special.name(),
-        special.title(),
-        special.kind(),
-        special.unit(),
-        special.resolution(),
-        uncertainty);
+    Accuracy error = bank == null ? Accuracy.NONE : bank.error();
+    return own.with(new Uncertainty(error, own.resolution(), Rational.ZERO, decision.coverage()));
   }
 
   /** What is read only to work something else out. */

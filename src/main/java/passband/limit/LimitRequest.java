@@ -1,0 +1,54 @@
+package passband.limit;
+
+import passband.quantity.QuantityKind;
+import passband.syntax.LimitExpression;
+import passband.syntax.Tree;
+
+/**
+ * A limit that is asked for.
+ *
+ * @param point where
+ * @param accept the line that asks for it
+ * @param accepted the quantity that the rule is about
+ * @param read the quantity that is read; the same where nothing is converted
+ * @param workedOut set when the quantity is swept or derived
+ */
+public record LimitRequest(
+    PointConditions point,
+    Tree.Accept accept,
+    QuantityKind accepted,
+    QuantityKind read,
+    ReadQuantity workedOut) {
+
+  /** Whether the quantity of the rule is read as another one, through the load. */
+  boolean converts() {
+    return !accepted.name().equals(read.name());
+  }
+
+  /** Limits of the quantity of the rule, in the quantity that is read. */
+  Bounds converted(Bounds bounds) {
+    return converts()
+        ? bounds.map(x -> Conversion.convert(x, accepted.name(), read.name(), point.ohms()))
+        : bounds;
+  }
+
+  /** Whether the limits are those of the mode's profile. */
+  boolean fromOutput() {
+    return accept.limit() instanceof LimitExpression.Output;
+  }
+
+  /** Whether the limits are those that the row states, and no others. */
+  boolean statedOnly() {
+    return accept.limit() instanceof LimitExpression.Stated;
+  }
+
+  /** Whether the point states limits of a quantity. */
+  boolean states(QuantityKind kind) {
+    return point.stated() != null && kind.name().equals(point.stated().quantity());
+  }
+
+  /** The limit's identity. */
+  String id() {
+    return point.id() + "/" + read.name();
+  }
+}

@@ -1,0 +1,86 @@
+package passband.limit;
+
+import java.math.RoundingMode;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostics;
+import passband.quantity.Rational;
+import passband.quantity.Real;
+import passband.quantity.Unit;
+
+/**
+ * The last step: the guard band taken off, and both ends rounded inward once to the steps of the
+ * reading.
+ */
+final class LimitRounding {
+  private final Rational guard;
+  private final Diagnostics diagnostics;
+
+  LimitRounding(Decision decision, Diagnostics diagnostics) {
+    this.guard = decision.guard();
+    this.diagnostics = diagnostics;
+  }
+
+  /** The tolerance limits themselves, on the steps of the reading. */
+  static Limit.Rounded rounded(Bounds exact, Rational step) {
+    return new Limit.Rounded(
+        exact.lower() == null ? null : exact.lower().ceilingTo(step),
+        exact.upper() == null ? null : exact.upper().floorTo(step));
+  }
+
+  /** What a reading is compared with: the tolerance limits, moved inward by the guard band. */
+  Limit.Rounded accepting(Bounds exact, ReadQuantity read) {
+    Uncertainty uncertainty = read.uncertainty();
+    return guard.isZero() || uncertainty == null
+        ? rounded(exact, read.resolution())
+        : rounded(guarded(exact, uncertainty), read.resolution());
+  }
+
+  private Bounds guarded(Bounds exact, Uncertainty uncertainty) {
+    Real times = Real.of(guard);
+    Real lower = exact.lower();
+    Real upper = exact.upper();
+    return new Bounds(
+        null,
+        lower == null ? null : lower.plus(uncertainty.standard(lower).times(times)),
+        upper == null ? null : upper.minus(uncertainty.standard(upper).times(times)));
+  }
+
+  /** Whether a reading can meet a limit; if not, it has been said. */
+  boolean isUsable(Limit limit, LimitRequest request) {
+    if (limit.printed().isEmpty()) {
+      diagnostics
+          .say(
+              Code.EMPTY_LIMITS,
+              request.accept().span(),
+              "no reading can meet the limits %s to %s at %s",
+              text(limit.exact().lower(), limit.unit()),
+              text(limit.exact().upper(), limit.unit()),
+              request.point().id())
+          .note(request.point().span(), "the point is here");
+      return false;
+    }
+    if (limit.accept().isEmpty()) {
+      diagnostics
+          .say(
+              Code.NOTHING_ACCEPTED,
+              request.accept().span(),
+              "the guard band leaves nothing to accept at %s",
+              request.point().id())
+          .note(request.point().span(), "the point is here")
+          .hint("use a more accurate analyzer, or another decision rule");
+      return false;
+    }
+    return true;
+  }
+
+  /** A value in a unit, with at most four decimals. */
+  static String text(Real value, Unit unit) {
+    String digits =
+        value
+            .over(Real.of(unit.factor()))
+            .toDecimal(4, RoundingMode.HALF_EVEN)
+            .stripTrailingZeros()
+            .toPlainString();
+    return unit.symbol().isEmpty() ? digits : digits + " " + unit.printed();
+  }
+}

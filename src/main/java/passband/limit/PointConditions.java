@@ -1,0 +1,18 @@
+package passband.limit;
+
+import passband.model.Device;
+import passband.quantity.Rational;
+import passband.source.Span;
+
+/**
+ * Under what conditions a point is measured.
+ *
+ * @param id its identity without the quantity
+ * @param ohms the load; null when it has none
+ * @param columns what names in expressions stand for
+ * @param mode null when there is none
+ * @param stated the limits the manual prints; null when it prints none
+ * @param span where the point is written
+ */
+public record PointConditions(
+    String id, Rational ohms, RowValues columns, Device.Mode mode, Stated stated, Span span) {}

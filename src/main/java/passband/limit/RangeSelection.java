@@ -1,0 +1,146 @@
+package passband.limit;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import passband.diagnostic.Code;
+import passband.diagnostic.DiagnosticBuilder;
+import passband.diagnostic.Diagnostics;
+import passband.model.Accuracy;
+import passband.model.Analyzer;
+import passband.quantity.QuantityKind;
+import passband.quantity.Rational;
+import passband.quantity.Real;
+import passband.quantity.Unit;
+import passband.source.Span;
+import passband.syntax.Tree;
+
+/**
+ * Selects the analyzer's range for what is read between two limits, and with it the uncertainty.
+ */
+final class RangeSelection {
+  private final Analyzer analyzer;
+  private final Rational coverage;
+  private final Diagnostics diagnostics;
+  private Analyzer.Range lastRange;
+  private QuantityKind lastFrom;
+  private Rational lastThrough;
+  private Uncertainty lastUncertainty;
+
+  /**
+   * @param coverage the factor k of the expanded uncertainty
+   */
+  RangeSelection(Analyzer analyzer, Rational coverage, Diagnostics diagnostics) {
+    this.analyzer = analyzer;
+    this.coverage = coverage;
+    this.diagnostics = diagnostics;
+  }
+
+  /** What is read; null, with the fault said, when no range covers the limits. */
+  ReadQuantity read(LimitRequest request, Bounds exact) {
+    QuantityKind kind = request.read();
+    Analyzer.Range range = range(request, exact);
+    return range == null
+        ? null
+        : new ReadQuantity(
+            kind,
+            kind.printed(),
+            range.unit(),
+            range.resolution(),
+            uncertainty(range, request),
+            range);
+  }
+
+  private Analyzer.Range range(LimitRequest request, Bounds exact) {
+    Analyzer.Measure measure = analyzer.measure(request.read().name());
+    if (measure == null) {
+      sayNotMeasured(request);
+      return null;
+    }
+    Real low = least(exact);
+    Real high = greatest(exact);
+    for (Analyzer.Range range : measure.ranges()) {
+      if (Real.of(range.from()).compareTo(low) <= 0 && high.compareTo(Real.of(range.to())) <= 0) {
+        return range;
+      }
+    }
+    sayOutOfRange(measure, low, high, request);
+    return null;
+  }
+
+  private static Real least(Bounds bounds) {
+    Real low = bounds.lower() == null ? bounds.upper() : bounds.lower();
+    return bounds.nominal() == null ? low : low.min(bounds.nominal());
+  }
+
+  private static Real greatest(Bounds bounds) {
+    Real high = bounds.upper() == null ? bounds.lower() : bounds.upper();
+    return bounds.nominal() == null ? high : high.max(bounds.nominal());
+  }
+
+  private void sayNotMeasured(LimitRequest request) {
+    Tree.Accept accept = request.accept();
+    String read = request.read().name();
+    Span where = accept.readAs() != null ? accept.readAs().span() : accept.quantity().span();
+    List<String> measured = new ArrayList<>();
+    boolean through = false;
+    for (Analyzer.Measure measure : analyzer.measures()) {
+      measured.add(measure.quantity().name());
+      through |= accept.readAs() == null && Conversion.exists(read, measure.quantity().name());
+    }
+    DiagnosticBuilder said =
+        diagnostics.say(
+            Code.NOT_MEASURED,
+            where,
+            "the analyzer '%s' does not measure %s",
+            analyzer.name().text(),
+            read);
+    said.hint(
+        through ? "add ', read as …'; it measures %s" : "it measures %s",
+        String.join(", ", measured));
+  }
+
+  private void sayOutOfRange(Analyzer.Measure measure, Real low, Real high, LimitRequest request) {
+    Unit unit = measure.ranges().get(0).unit();
+    diagnostics
+        .say(
+            Code.OUT_OF_RANGE,
+            request.point().span(),
+            "no range of '%s' for %s covers %s to %s",
+            analyzer.name().text(),
+            measure.quantity().name(),
+            LimitRounding.text(low, unit),
+            LimitRounding.text(high, unit))
+        .note(request.accept().span(), "the limits come from this rule")
+        .note(measure.span(), "its ranges are here");
+  }
+
+  /** Of neighbours in a table the uncertainty is most often the same: the last one is kept. */
+  private Uncertainty uncertainty(Analyzer.Range range, LimitRequest request) {
+    QuantityKind accepted = request.accepted();
+    Rational through = request.converts() ? request.point().ohms() : null;
+    if (range != lastRange || accepted != lastFrom || !Objects.equals(through, lastThrough)) {
+      lastRange = range;
+      lastFrom = accepted;
+      lastThrough = through;
+      lastUncertainty =
+          new Uncertainty(
+              range.error(), range.resolution(), loadShare(accepted, through), coverage);
+    }
+    return lastUncertainty;
+  }
+
+  /** The share of itself by which the load's error moves the reading; zero without a load. */
+  private Rational loadShare(QuantityKind accepted, Rational ohms) {
+    if (ohms == null) {
+      return Rational.ZERO;
+    }
+    Analyzer.LoadBank bank = analyzer.load(ohms);
+    Accuracy error = bank == null ? Accuracy.NONE : bank.error();
+    return error
+        .at(Real.of(ohms))
+        .rational()
+        .over(ohms)
+        .times(Conversion.loadSensitivity(accepted.name()));
+  }
+}

@@ -1,0 +1,35 @@
+package passband.limit;
+
+import passband.model.Analyzer;
+import passband.quantity.QuantityKind;
+import passband.quantity.Rational;
+import passband.quantity.Unit;
+
+/**
+ * What is read at a point, and how finely and surely.
+ *
+ * @param title as printed
+ * @param unit what it is read in
+ * @param resolution one step, in SI
+ * @param uncertainty null when none can be made
+ * @param range the analyzer's range; null when it is swept or derived
+ */
+public record ReadQuantity(
+    QuantityKind kind,
+    String title,
+    Unit unit,
+    Rational resolution,
+    Uncertainty uncertainty,
+    Analyzer.Range range) {
+
+  /** A quantity that none of the analyzer's functions measures: swept or derived. */
+  public static ReadQuantity workedOut(
+      QuantityKind kind, String title, Unit unit, Rational resolution) {
+    return new ReadQuantity(kind, title, unit, resolution, null, null);
+  }
+
+  /** The same, as uncertain as this. */
+  public ReadQuantity with(Uncertainty known) {
+    return new ReadQuantity(kind, title, unit, resolution, known, range);
+  }
+}

@@ -1,0 +1,93 @@
+package passband.limit;
+
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostics;
+import passband.model.Device;
+import passband.quantity.QuantityKind;
+import passband.quantity.Real;
+import passband.syntax.Tree;
+
+/** What a rule, or the mode's profile, allows of the quantity that the rule is about. */
+final class RuleBounds {
+  private final Diagnostics diagnostics;
+
+  RuleBounds(Diagnostics diagnostics) {
+    this.diagnostics = diagnostics;
+  }
+
+  /** What the rule allows; null, with the fault said, when it cannot be worked out. */
+  Bounds of(LimitRequest request) {
+    Bounds output = request.fromOutput() ? ofMode(request) : null;
+    return rules(request, output).bounds(request.accept().limit());
+  }
+
+  private Rules rules(LimitRequest request, Bounds output) {
+    QuantityKind accepted = request.accepted();
+    RowValues columns = request.point().columns();
+    return new Rules(accepted.name(), accepted.dimension(), output, columns, diagnostics);
+  }
+
+  /** What the mode's profile says of the quantity; null where it says nothing. */
+  private Bounds ofMode(LimitRequest request) {
+    Device.Mode mode = request.point().mode();
+    Tree.QuantityLimit own = mode == null ? null : own(mode, request.accepted().name());
+    return own == null ? null : rules(request, null).bounds(own.limit());
+  }
+
+  private static Tree.QuantityLimit own(Device.Mode mode, String quantity) {
+    if (mode.output() != null && mode.output().quantity().text().equals(quantity)) {
+      return mode.output();
+    }
+    for (Tree.QuantityLimit limit : mode.limits()) {
+      if (limit.quantity().text().equals(quantity)) {
+        return limit;
+      }
+    }
+    return null;
+  }
+
+  /**
+   * The mode's own limits in the quantity that is read, open where they come to zero or less; null
+   * where its profile says nothing.
+   */
+  Bounds ofModeAsRead(LimitRequest request) {
+    Bounds own = ofMode(request);
+    return own == null || belowZero(own, request.accepted())
+        ? null
+        : request.converted(possible(own, request.accepted()));
+  }
+
+  /** Whether nothing that is never negative could meet it. */
+  static boolean belowZero(Bounds bounds, QuantityKind kind) {
+    return kind.nonNegative() && bounds.upper() != null && bounds.upper().signum() < 0;
+  }
+
+  /** Of what is never negative: a nominal only where there can be one, a lower side above zero. */
+  private static Bounds possible(Bounds bounds, QuantityKind kind) {
+    if (!kind.nonNegative()) {
+      return bounds;
+    }
+    Real nominal = bounds.nominal();
+    Real lower = bounds.lower();
+    return new Bounds(
+        nominal == null || nominal.signum() < 0 ? null : nominal,
+        lower == null || lower.signum() <= 0 ? null : lower,
+        bounds.upper());
+  }
+
+  /** A lower limit at or below zero of what is never negative says nothing: that side is open. */
+  Bounds nonNegative(Bounds given, LimitRequest request) {
+    Bounds bounds = possible(given, request.accepted());
+    if (given.lower() != null && bounds.lower() == null) {
+      diagnostics
+          .say(
+              Code.LIMIT_BELOW_ZERO,
+              request.accept().span(),
+              "the lower limit comes to zero or less at %s, so that side is open: no output at all"
+                  + " would pass",
+              request.point().id())
+          .hint("check the tolerance there, or write 'at most'");
+    }
+    return bounds;
+  }
+}
