@@ -1,7 +1,5 @@
 package passband.diff;
 
-import passband.plan.Fact;
-
 /**
  * A fact that is not the same on both sides.
  *
@@ -9,20 +7,11 @@ import passband.plan.Fact;
  * @param now null for what is gone
  */
 record Difference(Fact was, Fact now) {
-  Fact fact() {
-    return now == null ? was : now;
-  }
-
   Fact.Area area() {
-    return fact().area();
+    return now == null ? was.area() : now.area();
   }
 
   String subject() {
-    return fact().subject();
-  }
-
-  /** Whether both sides say something. */
-  boolean isChange() {
-    return was != null && now != null;
+    return now == null ? was.subject() : now.subject();
   }
 }

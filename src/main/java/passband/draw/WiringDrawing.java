@@ -435,19 +435,12 @@ public final class WiringDrawing {
       for (Analyzer.LoadBank load : analyzer.loads()) {
         inside(bridges, wires, load.from(), load.to(), "load");
       }
-      for (Analyzer.Measure measure : sorted(analyzer.measures())) {
+      for (Analyzer.Measure measure : analyzer.measures()) {
         if (measure.from() != null) {
           inside(bridges, wires, measure.from(), measure.to(), measure.quantity().printed());
         }
       }
       return bridges;
-    }
-
-    /** By name: in which order a profile declares what is measured makes no difference. */
-    private static List<Analyzer.Measure> sorted(List<Analyzer.Measure> measures) {
-      List<Analyzer.Measure> sorted = new ArrayList<>(measures);
-      sorted.sort((one, other) -> one.quantity().name().compareTo(other.quantity().name()));
-      return sorted;
     }
 
     private static void inside(

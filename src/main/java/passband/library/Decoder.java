@@ -7,7 +7,6 @@ import java.nio.charset.CoderResult;
 import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.source.SourceFile;
 import passband.source.Span;
@@ -53,12 +52,14 @@ public final class Decoder {
     }
     Span end = new Span(file, text.length(), text.length());
     int bad = Byte.toUnsignedInt(bytes[in.position()]);
-    diagnostics.add(
-        Diagnostic.of(
-                Code.NOT_UTF_8,
-                end,
-                "byte %d of this file, 0x%02X, is not UTF-8 text".formatted(in.position(), bad))
-            .hint("save the file as UTF-8"));
+    diagnostics
+        .say(
+            Code.NOT_UTF_8,
+            end,
+            "byte %d of this file, 0x%02X, is not valid UTF-8",
+            in.position(),
+            bad)
+        .hint("save the file as UTF-8");
     return null;
   }
 }

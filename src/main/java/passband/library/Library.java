@@ -15,7 +15,6 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.sequence.Seq;
 import passband.source.SourceFile;
@@ -110,8 +109,7 @@ public final class Library {
       }
     }
     circle.add(target);
-    diagnostics.add(
-        Code.USE_CYCLE, use.span(), "this use closes a circle: " + String.join(" uses ", circle));
+    diagnostics.say(Code.USE_CYCLE, use.span(), "circular use: %s", String.join(" → ", circle));
   }
 
   private boolean read(String target, Word use) {
@@ -130,8 +128,7 @@ public final class Library {
       sayOutside(use);
     } else {
       String why = e instanceof NoSuchFileException ? "there is no such file" : e.getMessage();
-      diagnostics.add(
-          Code.FILE_NOT_FOUND, use.span(), "'" + use.text() + "' cannot be read: " + why);
+      diagnostics.say(Code.FILE_NOT_FOUND, use.span(), "cannot read '%s': %s", use.text(), why);
     }
   }
 
@@ -146,9 +143,15 @@ public final class Library {
   }
 
   private void sayOutside(Word use) {
-    diagnostics.add(
-        Diagnostic.of(Code.USE_OUTSIDE_ROOT, use.span(), "'" + use.text() + "' leaves the library")
-            .hint("a use is relative to its own file and stays under the library's root"));
+    String root = shownRoot.isEmpty() ? "" : " " + shownRoot;
+    diagnostics
+        .say(
+            Code.USE_OUTSIDE_ROOT,
+            use.span(),
+            "'%s' is outside the library root%s (set it with --root)",
+            use.text(),
+            root)
+        .hint("write a path relative to this file that stays under the root");
   }
 
   /**

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.sequence.Seq;
 import passband.source.SourceFile;
@@ -47,9 +46,10 @@ public record Released(List<Entry> entries) {
       if (matcher.matches()) {
         add(entries, entry(matcher, span), diagnostics);
       } else {
-        diagnostics.add(
-            Diagnostic.of(Code.RECORD_SYNTAX, span, "this is no line of the record of releases")
-                .hint("PROCEDURE \"REVISION\" DATE DIGEST, as 'passband release' writes it"));
+        diagnostics
+            .say(Code.RECORD_SYNTAX, span, "this is not an entry of the release record")
+            .hint(
+                "an entry is PROCEDURE \"REVISION\" DATE DIGEST, as 'passband release' writes it");
       }
     }
     return new Released(List.copyOf(entries));
@@ -62,16 +62,14 @@ public record Released(List<Entry> entries) {
   private static void add(List<Entry> entries, Entry entry, Diagnostics diagnostics) {
     for (Entry first : entries) {
       if (first.procedure().equals(entry.procedure()) && first.label().equals(entry.label())) {
-        diagnostics.add(
-            Diagnostic.of(
-                    Code.RECORD_SYNTAX,
-                    entry.span(),
-                    "revision \""
-                        + entry.label()
-                        + "\" of '"
-                        + entry.procedure()
-                        + "' is recorded twice")
-                .note(first.span(), "the first is here"));
+        diagnostics
+            .say(
+                Code.RECORD_SYNTAX,
+                entry.span(),
+                "revision \"%s\" of '%s' is recorded twice",
+                entry.label(),
+                entry.procedure())
+            .note(first.span(), "first recorded here");
         return;
       }
     }

@@ -3,7 +3,6 @@ package passband.limit;
 import java.util.ArrayList;
 import java.util.List;
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Spelling;
 import passband.quantity.Dimension;
@@ -50,16 +49,16 @@ public final class Evaluator implements Expression.Visitor<Value> {
     String name = variable.name().text();
     Value value = columns.value(name);
     if (value == null) {
-      Diagnostic diagnostic =
-          Diagnostic.of(
+      diagnostics
+          .say(
               Code.UNKNOWN_NAME,
               variable.span(),
-              "there is no column or quantity '" + name + "' at this point");
-      String near = Spelling.nearest(name, columns.names());
-      diagnostics.add(
-          near == null
-              ? diagnostic.hint("there is " + String.join(", ", columns.names()))
-              : diagnostic.replaceBy(near));
+              "there is no column or quantity '%s' at this point",
+              name)
+          .meant(
+              Spelling.nearest(name, columns.names()),
+              "known here: %s",
+              String.join(", ", columns.names()));
     }
     return value;
   }
@@ -97,19 +96,18 @@ public final class Evaluator implements Expression.Visitor<Value> {
     if (left.dimension().equals(right.dimension())) {
       return true;
     }
-    diagnostics.add(
+    diagnostics.say(
         Code.UNIT_MISMATCH,
         whole.span(),
-        left.dimension().describe()
-            + " and "
-            + right.dimension().describe()
-            + " cannot be put together");
+        "%s and %s cannot be combined",
+        left.dimension().describe(),
+        right.dimension().describe());
     return false;
   }
 
   private Value over(Value left, Value right, Expression.Binary binary) {
     if (right.real().signum() == 0) {
-      diagnostics.add(Code.IMPOSSIBLE_EXPRESSION, binary.span(), "this divides by zero");
+      diagnostics.say(Code.IMPOSSIBLE_EXPRESSION, binary.span(), "division by zero");
       return null;
     }
     return new Value(left.real().over(right.real()), left.dimension().over(right.dimension()));
@@ -122,15 +120,15 @@ public final class Evaluator implements Expression.Visitor<Value> {
       return root(base, binary);
     }
     if (!plain || !times.isInteger() || times.abs().compareTo(Rational.of(8)) > 0) {
-      diagnostics.add(
+      diagnostics.say(
           Code.IMPOSSIBLE_EXPRESSION,
           binary.right().span(),
-          "an exponent is a whole number from -8 to 8, or 0.5");
+          "the exponent must be a whole number from -8 to 8, or 0.5");
       return null;
     }
     int n = times.numerator().intValueExact();
     if (n < 0 && base.real().signum() == 0) {
-      diagnostics.add(Code.IMPOSSIBLE_EXPRESSION, binary.span(), "this divides by zero");
+      diagnostics.say(Code.IMPOSSIBLE_EXPRESSION, binary.span(), "division by zero");
       return null;
     }
     return new Value(base.real().pow(n), base.dimension().pow(n));
@@ -139,15 +137,15 @@ public final class Evaluator implements Expression.Visitor<Value> {
   private Value root(Value of, Expression whole) {
     Dimension dimension = of.dimension().root();
     if (dimension == null) {
-      diagnostics.add(
+      diagnostics.say(
           Code.UNIT_MISMATCH,
           whole.span(),
-          "the root of " + of.dimension().describe() + " is no quantity");
+          "the square root of %s is not a quantity",
+          of.dimension().describe());
       return null;
     }
     if (of.real().signum() < 0) {
-      diagnostics.add(
-          Code.IMPOSSIBLE_EXPRESSION, whole.span(), "this is the root of a negative value");
+      diagnostics.say(Code.IMPOSSIBLE_EXPRESSION, whole.span(), "square root of a negative value");
       return null;
     }
     return new Value(of.real().sqrt(), dimension);
@@ -175,14 +173,11 @@ public final class Evaluator implements Expression.Visitor<Value> {
   }
 
   private void sayUnknown(Word function) {
-    Diagnostic diagnostic =
-        Diagnostic.of(
-            Code.UNKNOWN_NAME, function.span(), "there is no function '" + function.text() + "'");
-    String near = Spelling.nearest(function.text(), FUNCTIONS);
-    diagnostics.add(
-        near == null
-            ? diagnostic.hint("functions are sqrt, min, max and abs")
-            : diagnostic.replaceBy(near));
+    diagnostics
+        .say(Code.UNKNOWN_NAME, function.span(), "there is no function '%s'", function.text())
+        .meant(
+            Spelling.nearest(function.text(), FUNCTIONS),
+            "the functions are sqrt, min, max and abs");
   }
 
   private boolean countFits(Expression.Call call, String name, int count) {
@@ -190,10 +185,12 @@ public final class Evaluator implements Expression.Visitor<Value> {
     if (one ? count == 1 : count >= 2) {
       return true;
     }
-    diagnostics.add(
+    diagnostics.say(
         Code.SYNTAX,
         call.span(),
-        "'" + name + "' takes " + (one ? "one value" : "two or more values"));
+        "'%s' takes %s",
+        name,
+        one ? "one argument" : "two or more arguments");
     return false;
   }
 

@@ -22,9 +22,9 @@ record ImpliedTolerance(Real target, String accepted, String stated, Rational oh
     }
     Real amounts = ohms == null ? limit : Conversion.convert(limit, stated, accepted, ohms);
     QuantityKind kind = QuantityKind.find(accepted);
-    return Limit.percent(amounts, target)
-        + " of the "
-        + (kind == null ? accepted : kind.name())
-        + " aimed at";
+    return "a deviation of "
+        + Limit.percent(amounts, target)
+        + " from the nominal "
+        + (kind == null ? accepted : kind.name());
   }
 }

@@ -39,7 +39,7 @@ public final class LimitMaker {
       diagnostics.say(
           Code.EMPTY_LIMITS,
           request.accept().span(),
-          "both sides are open at %s: any reading would pass",
+          "no limit applies at %s: any reading would pass",
           request.point().id());
       return null;
     }
@@ -80,11 +80,11 @@ public final class LimitMaker {
         .say(
             Code.NO_LOAD,
             request.accept().span(),
-            "a %s is read as a %s through a load, but there is no load",
+            "%s can be read as %s only through a load",
             request.accepted().name(),
             request.read().name())
-        .note(request.point().span(), "this point has none")
-        .hint("give the table a 'load' column");
+        .note(request.point().span(), "this point has no load")
+        .hint("add a 'load' column to the table");
     return false;
   }
 
@@ -98,9 +98,9 @@ public final class LimitMaker {
         .say(
             Code.STATED_MISSING,
             request.point().span(),
-            "this row states no limits for %s, and the test takes them from there",
+            "this row has no stated limits for %s",
             request.read().name())
-        .note(request.accept().span(), "the rule is here");
+        .note(request.accept().span(), "this rule takes its limits from them");
     return false;
   }
 

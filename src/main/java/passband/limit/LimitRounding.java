@@ -64,10 +64,10 @@ final class LimitRounding {
           .say(
               Code.NOTHING_ACCEPTED,
               request.accept().span(),
-              "the guard band leaves nothing to accept at %s",
+              "the guard band leaves no acceptance interval at %s",
               request.point().id())
           .note(request.point().span(), "the point is here")
-          .hint("use a more accurate analyzer, or another decision rule");
+          .hint("use a more accurate analyzer or another decision rule");
       return false;
     }
     return true;

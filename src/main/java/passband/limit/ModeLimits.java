@@ -47,7 +47,7 @@ public final class ModeLimits {
   private void check(Tree.QuantityLimit limit) {
     QuantityKind kind = new Values(diagnostics).quantity(limit.quantity());
     if (kind != null) {
-      new Rules(kind.name(), kind.dimension(), null, new AtTheTop(sample()), diagnostics)
+      new Rules(kind.name(), kind.dimension(), null, null, new AtTheTop(sample()), diagnostics)
           .bounds(limit.limit());
     }
   }

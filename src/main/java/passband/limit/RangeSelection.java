@@ -6,6 +6,7 @@ import java.util.Objects;
 import passband.diagnostic.Code;
 import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
+import passband.diagnostic.Fix;
 import passband.model.Accuracy;
 import passband.model.Analyzer;
 import passband.quantity.QuantityKind;
@@ -83,10 +84,13 @@ final class RangeSelection {
     String read = request.read().name();
     Span where = accept.readAs() != null ? accept.readAs().span() : accept.quantity().span();
     List<String> measured = new ArrayList<>();
-    boolean through = false;
+    List<String> instead = new ArrayList<>();
     for (Analyzer.Measure measure : analyzer.measures()) {
-      measured.add(measure.quantity().name());
-      through |= accept.readAs() == null && Conversion.exists(read, measure.quantity().name());
+      String name = measure.quantity().name();
+      measured.add(name);
+      if (accept.readAs() == null && Conversion.exists(read, name)) {
+        instead.add(name);
+      }
     }
     DiagnosticBuilder said =
         diagnostics.say(
@@ -95,9 +99,17 @@ final class RangeSelection {
             "the analyzer '%s' does not measure %s",
             analyzer.name().text(),
             read);
-    said.hint(
-        through ? "add ', read as …'; it measures %s" : "it measures %s",
-        String.join(", ", measured));
+    if (instead.isEmpty()) {
+      said.hint("it measures %s", String.join(", ", measured));
+    } else {
+      said.hint("add ', read as %s'", String.join("' or ', read as ", instead));
+      instead.forEach(name -> said.fix(readAs(accept, name)));
+    }
+  }
+
+  private static Fix readAs(Tree.Accept accept, String quantity) {
+    String added = ", read as " + quantity;
+    return Fix.insert("add '" + added + "'", accept.span().atEnd(), added);
   }
 
   private void sayOutOfRange(Analyzer.Measure measure, Real low, Real high, LimitRequest request) {
@@ -106,11 +118,12 @@ final class RangeSelection {
         .say(
             Code.OUT_OF_RANGE,
             request.point().span(),
-            "no range of '%s' for %s covers %s to %s",
-            analyzer.name().text(),
+            "no %s range of '%s' covers %s",
             measure.quantity().name(),
-            LimitRounding.text(low, unit),
-            LimitRounding.text(high, unit))
+            analyzer.name().text(),
+            low.compareTo(high) == 0
+                ? LimitRounding.text(low, unit)
+                : LimitRounding.text(low, unit) + " to " + LimitRounding.text(high, unit))
         .note(request.accept().span(), "the limits come from this rule")
         .note(measure.span(), "its ranges are here");
   }

@@ -18,20 +18,20 @@ final class RuleBounds {
   /** What the rule allows; null, with the fault said, when it cannot be worked out. */
   Bounds of(LimitRequest request) {
     Bounds output = request.fromOutput() ? ofMode(request) : null;
-    return rules(request, output).bounds(request.accept().limit());
+    return rules(request, output, request.accept()).bounds(request.accept().limit());
   }
 
-  private Rules rules(LimitRequest request, Bounds output) {
+  private Rules rules(LimitRequest request, Bounds output, Tree.Accept accept) {
     QuantityKind accepted = request.accepted();
     RowValues columns = request.point().columns();
-    return new Rules(accepted.name(), accepted.dimension(), output, columns, diagnostics);
+    return new Rules(accepted.name(), accepted.dimension(), output, accept, columns, diagnostics);
   }
 
   /** What the mode's profile says of the quantity; null where it says nothing. */
   private Bounds ofMode(LimitRequest request) {
     Device.Mode mode = request.point().mode();
     Tree.QuantityLimit own = mode == null ? null : own(mode, request.accepted().name());
-    return own == null ? null : rules(request, null).bounds(own.limit());
+    return own == null ? null : rules(request, null, null).bounds(own.limit());
   }
 
   private static Tree.QuantityLimit own(Device.Mode mode, String quantity) {
@@ -83,8 +83,7 @@ final class RuleBounds {
           .say(
               Code.LIMIT_BELOW_ZERO,
               request.accept().span(),
-              "the lower limit comes to zero or less at %s, so that side is open: no output at all"
-                  + " would pass",
+              "the lower limit at %s is zero or negative: a generator that delivers nothing would pass",
               request.point().id())
           .hint("check the tolerance there, or write 'at most'");
     }

@@ -1,8 +1,9 @@
 package passband.limit;
 
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
+import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
+import passband.diagnostic.Fix;
 import passband.quantity.Dimension;
 import passband.quantity.Rational;
 import passband.quantity.Real;
@@ -11,6 +12,7 @@ import passband.source.Span;
 import passband.syntax.Amount;
 import passband.syntax.Expression;
 import passband.syntax.LimitExpression;
+import passband.syntax.Tree;
 
 /** Works out a rule at a point. Null, with the fault said, when it cannot be. */
 public final class Rules implements LimitExpression.Visitor<Bounds> {
@@ -19,6 +21,8 @@ public final class Rules implements LimitExpression.Visitor<Bounds> {
   private final String quantity;
   private final Dimension dimension;
   private final Bounds output;
+  private final Tree.Accept accept;
+  private final RowValues columns;
   private final Evaluator evaluator;
   private final Values values;
   private final Diagnostics diagnostics;
@@ -28,16 +32,20 @@ public final class Rules implements LimitExpression.Visitor<Bounds> {
    * @param dimension its dimension
    * @param output what {@code from output} stands for; null when the mode says nothing of the
    *     quantity
+   * @param accept the acceptance that the rule is of; null for a line of a mode
    */
   public Rules(
       String quantity,
       Dimension dimension,
       Bounds output,
+      Tree.Accept accept,
       RowValues columns,
       Diagnostics diagnostics) {
     this.quantity = quantity;
     this.dimension = dimension;
     this.output = output;
+    this.accept = accept;
+    this.columns = columns;
     this.evaluator = new Evaluator(columns, diagnostics);
     this.values = new Values(diagnostics);
     this.diagnostics = diagnostics;
@@ -56,10 +64,11 @@ public final class Rules implements LimitExpression.Visitor<Bounds> {
   @Override
   public Bounds output(LimitExpression.Output limit) {
     if (output == null) {
-      diagnostics.add(
+      diagnostics.say(
           Code.MISSING_ITEM,
           limit.span(),
-          "the mode's profile has no 'output " + quantity + " …' line to take the tolerance from");
+          "the mode has no 'output %s …' line to take the tolerance from",
+          quantity);
     }
     return output;
   }
@@ -72,13 +81,20 @@ public final class Rules implements LimitExpression.Visitor<Bounds> {
       return null;
     }
     if (lower.compareTo(upper) > 0) {
-      diagnostics.add(
-          Diagnostic.of(
-                  Code.REVERSED_RANGE, between.span(), "the lower limit is above the upper one")
-              .hint("write the lower limit first"));
+      diagnostics
+          .say(Code.REVERSED_RANGE, between.span(), "the lower limit is above the upper limit")
+          .hint("write the lower limit first")
+          .fix(swapped(between));
       return null;
     }
     return new Bounds(null, lower, upper);
+  }
+
+  private static Fix swapped(LimitExpression.Between between) {
+    return between.lower() instanceof Expression.Literal low
+            && between.upper() instanceof Expression.Literal high
+        ? Values.swapped(low.amount(), high.amount())
+        : Fix.swap(between.lower().span(), between.upper().span());
   }
 
   @Override
@@ -100,9 +116,7 @@ public final class Rules implements LimitExpression.Visitor<Bounds> {
       target = within.second().of();
     }
     if (target == null) {
-      diagnostics.add(
-          Diagnostic.of(Code.MISSING_ITEM, within.span(), "this does not say within that of what")
-              .hint("write 'of setting' after it"));
+      sayNoTarget(within);
       return null;
     }
     Real nominal = checked(target);
@@ -111,6 +125,17 @@ public final class Rules implements LimitExpression.Visitor<Bounds> {
     return up == null || down == null
         ? null
         : new Bounds(nominal, nominal.minus(down), nominal.plus(up));
+  }
+
+  private void sayNoTarget(LimitExpression.Within within) {
+    DiagnosticBuilder said =
+        diagnostics
+            .say(Code.MISSING_ITEM, within.span(), "this tolerance does not say of what it is")
+            .hint("write 'of setting' after it");
+    if (columns.value("setting") != null) {
+      Span end = within.first().span().atEnd();
+      said.fix(Fix.insert("add 'of setting'", end, " of setting"));
+    }
   }
 
   /** How far above or below the nominal: the first tolerance, or the greater or smaller of two. */
@@ -129,7 +154,7 @@ public final class Rules implements LimitExpression.Visitor<Bounds> {
   private Real distance(LimitExpression.Tolerance tolerance, boolean up, Real nominal) {
     Amount amount = up ? tolerance.up() : tolerance.down();
     if (amount.number() != null && amount.number().signum() < 0) {
-      diagnostics.add(Code.REVERSED_RANGE, amount.span(), "a tolerance is not negative");
+      diagnostics.say(Code.REVERSED_RANGE, amount.span(), "a tolerance must not be negative");
       return null;
     }
     if (!Values.isPercent(amount)) {
@@ -155,16 +180,28 @@ public final class Rules implements LimitExpression.Visitor<Bounds> {
   }
 
   private void sayMismatch(Span span, Dimension found) {
-    Diagnostic diagnostic =
-        Diagnostic.of(
+    DiagnosticBuilder said =
+        diagnostics.say(
             Code.UNIT_MISMATCH,
             span,
-            quantity + " is " + dimension.describe() + ", but this is " + found.describe());
-    boolean powerForCurrent = dimension.equals(Dimension.CURRENT) && found.equals(Dimension.POWER);
-    diagnostics.add(
-        powerForCurrent
-            ? diagnostic.hint(
-                "write 'accept power …, read as current', or 'of sqrt(setting / load)'")
-            : diagnostic);
+            "%s is %s, but this is %s",
+            quantity,
+            dimension.describe(),
+            found.describe());
+    if (dimension.equals(Dimension.CURRENT) && found.equals(Dimension.POWER)) {
+      said.hint("write 'accept power …, read as current' or 'of sqrt(setting / load)'");
+      if (accept != null && accept.readAs() == null) {
+        said.fix(asPower(accept, quantity));
+      }
+    }
+  }
+
+  /** The fix that accepts a power, read as the quantity that was accepted. */
+  public static Fix asPower(Tree.Accept accept, String quantity) {
+    String read = ", read as " + quantity;
+    return Fix.of(
+        "accept power" + read,
+        new Fix.Edit(accept.quantity().span(), "power"),
+        new Fix.Edit(accept.span().atEnd(), read));
   }
 }

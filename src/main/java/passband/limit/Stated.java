@@ -2,8 +2,8 @@ package passband.limit;
 
 import java.math.RoundingMode;
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
+import passband.diagnostic.Fix;
 import passband.quantity.Rational;
 import passband.quantity.Real;
 import passband.quantity.Unit;
@@ -40,7 +40,7 @@ public record Stated(String quantity, End lower, End upper, Span span, Span head
   }
 
   /**
-   * Holds each end against the computed limit: it agrees when it is that limit rounded either way
+   * Compares each end with the computed limit: it agrees when it is that limit rounded either way
    * at its last digit; rounded outward and tighter ends warn, looser ones are errors.
    *
    * @param computed the rule's limits in the stated quantity
@@ -81,57 +81,57 @@ public record Stated(String quantity, End lower, End upper, Span span, Span head
     int beyondOutward = isLower ? end.value.compareTo(outward) : outward.compareTo(end.value);
     String which = isLower ? "lower" : "upper";
     if (beyondOutward < 0) {
-      diagnostics.add(looser(which, end, limit, inward, implied, rule));
+      sayLooser(which, end, limit, inward, implied, rule, diagnostics);
       return false;
     }
     if (beyondInward < 0) {
-      diagnostics.add(
-          Diagnostic.of(
-                  Code.STATED_ROUNDED_OUTWARD,
-                  end.amount.span(),
-                  "the stated "
-                      + which
-                      + " limit "
-                      + shown(end.value, end)
-                      + " is the computed "
-                      + exact(limit, end)
-                      + " rounded outward")
-              .note(rule, "the rule is here")
-              .hint("rounded inward it is " + shown(inward, end) + "; the computed limit governs")
-              .replaceBy(written(inward, end)));
+      diagnostics
+          .say(
+              Code.STATED_ROUNDED_OUTWARD,
+              end.amount.span(),
+              "the stated %s limit %s is the computed %s rounded outward",
+              which,
+              shown(end.value, end),
+              exact(limit, end))
+          .note(rule, "the rule is here")
+          .hint("rounded inward it is %s; the computed limit governs", shown(inward, end))
+          .fix(Fix.replace(end.amount.span(), written(inward, end)));
     } else if (beyondInward > 0) {
-      diagnostics.add(
-          Diagnostic.of(
-                  Code.STATED_TIGHTER,
-                  end.amount.span(),
-                  "the stated "
-                      + which
-                      + " limit "
-                      + shown(end.value, end)
-                      + " is tighter than the computed "
-                      + exact(limit, end))
-              .note(rule, "the rule is here")
-              .hint("the stated limit governs; the rule alone gives " + shown(inward, end)));
+      diagnostics
+          .say(
+              Code.STATED_TIGHTER,
+              end.amount.span(),
+              "the stated %s limit %s is tighter than the computed %s",
+              which,
+              shown(end.value, end),
+              exact(limit, end))
+          .note(rule, "the rule is here")
+          .hint("the stated limit governs; the rule alone gives %s", shown(inward, end));
     }
     return true;
   }
 
-  private static Diagnostic looser(
-      String which, End end, Real limit, Rational inward, Implied implied, Span rule) {
+  private static void sayLooser(
+      String which,
+      End end,
+      Real limit,
+      Rational inward,
+      Implied implied,
+      Span rule,
+      Diagnostics diagnostics) {
     String amounts = implied.tolerance(Real.of(end.value));
-    return Diagnostic.of(
+    diagnostics
+        .say(
             Code.STATED_LOOSER,
             end.amount.span(),
-            "the stated "
-                + which
-                + " limit "
-                + shown(end.value, end)
-                + " is looser than the computed "
-                + exact(limit, end)
-                + (amounts == null ? "" : ": it amounts to " + amounts))
+            "the stated %s limit %s is looser than the computed %s%s",
+            which,
+            shown(end.value, end),
+            exact(limit, end),
+            amounts == null ? "" : ": " + amounts)
         .note(rule, "the rule is here")
-        .hint("the computed limit, rounded inward, is " + shown(inward, end))
-        .replaceBy(written(inward, end));
+        .hint("the computed limit, rounded inward, is %s", shown(inward, end))
+        .fix(Fix.replace(end.amount.span(), written(inward, end)));
   }
 
   private static String exact(Real limit, End end) {
@@ -145,9 +145,9 @@ public record Stated(String quantity, End lower, End upper, Span span, Span head
     return value.over(end.unit.factor()).toFixed(Limit.decimals(end.digit.over(end.unit.factor())));
   }
 
-  /** As it would stand in the source: with a unit where the stated one has its own. */
+  /** As the source would have it: with a unit where the stated one has its own. */
   private static String written(Rational value, End end) {
-    String unit = end.amount.unit() == null ? "" : " " + end.amount.unit().text();
+    String unit = end.amount.hasOwnUnit() ? " " + end.amount.unit().text() : "";
     return digits(value, end) + unit;
   }
 

@@ -42,7 +42,7 @@ public final class Formula implements Expression.Visitor<String> {
     if (exact) {
       return amount.number().times(unit.factor())
           + " "
-          + unit.dimension().base()
+          + unit.dimension().describe()
           + (unit.symbol().equals("%") ? " %" : "");
     }
     return amount.unit() == null

@@ -122,11 +122,9 @@ public final class Dimension {
    */
   public String describe() {
     String words = WORDS.get(this);
-    return words != null ? words : "a quantity in " + base();
-  }
-
-  /** In base units: {@code m^2·kg·s^-3}; empty for a number. */
-  public String base() {
+    if (words != null) {
+      return words;
+    }
     StringBuilder text = new StringBuilder();
     for (int i = 0; i < exponents.length; i++) {
       if (exponents[i] != 0) {
@@ -135,7 +133,7 @@ public final class Dimension {
             .append(exponents[i] == 1 ? "" : "^" + exponents[i]);
       }
     }
-    return text.toString();
+    return "a quantity in " + text;
   }
 
   @Override

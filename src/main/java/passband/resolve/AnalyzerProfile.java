@@ -3,7 +3,6 @@ package passband.resolve;
 import java.util.ArrayList;
 import java.util.List;
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.model.Accuracy;
 import passband.model.Analyzer;
@@ -85,7 +84,7 @@ final class AnalyzerProfile {
     Terminal from = terminal(load.from(), terminals);
     Terminal to = terminal(load.to(), terminals);
     if (load.values().isEmpty()) {
-      diagnostics.add(Code.MISSING_ITEM, load.span(), "a load needs its 'values'");
+      diagnostics.say(Code.MISSING_ITEM, load.span(), "this load has no 'values' line");
     }
     Series series = values.series(load.values(), Dimension.RESISTANCE, "a load");
     Accuracy error =
@@ -122,22 +121,23 @@ final class AnalyzerProfile {
     }
     for (Measure other : before) {
       if (other.quantity().name().equals(kind.name())) {
-        diagnostics.add(
-            Diagnostic.of(
-                    Code.DUPLICATE_NAME,
-                    measure.quantity().span(),
-                    "'" + kind.name() + "' is measured twice")
-                .note(other.span(), "the first is here")
-                .hint("put several ranges into one 'measure'"));
+        diagnostics
+            .say(
+                Code.DUPLICATE_NAME,
+                measure.quantity().span(),
+                "'%s' has a 'measure' block already",
+                kind.name())
+            .note(other.span(), "the first is here")
+            .hint("put all of its ranges into one 'measure' block");
       }
     }
     List<Range> ranges = new ArrayList<>();
     measure.ranges().forEach(r -> add(ranges, range(r, kind.dimension())));
     if (measure.ranges().isEmpty()) {
-      diagnostics.add(
+      diagnostics.say(
           Code.MISSING_ITEM,
           measure.span(),
-          "a measured quantity needs its 'range', 'resolution' and 'error'");
+          "a measured quantity needs a 'range', a 'resolution' and an 'error'");
     }
     ranges.sort(
         (one, other) -> {
@@ -153,12 +153,12 @@ final class AnalyzerProfile {
     Rational from = values.si(range.from(), dimension, "this range");
     Rational to = values.si(range.to(), dimension, "this range");
     if (from != null && to != null && from.compareTo(to) >= 0) {
-      diagnostics.add(
-          Code.REVERSED_RANGE, range.span(), "this range ends where it starts or before");
+      boolean reversed = from.compareTo(to) > 0;
+      Values.sayEmpty(range.span(), range.from(), range.to(), reversed, diagnostics);
     }
     if (range.resolution() == null || range.error() == null) {
-      String what = range.resolution() == null ? "'resolution'" : "'error'";
-      diagnostics.add(Code.MISSING_ITEM, range.span(), "this range needs its " + what);
+      String what = range.resolution() == null ? "resolution" : "error";
+      diagnostics.say(Code.MISSING_ITEM, range.span(), "this range has no '%s' line", what);
       return null;
     }
     Rational resolution = values.positive(range.resolution(), dimension, "a resolution");

@@ -3,7 +3,6 @@ package passband.resolve;
 import java.util.ArrayList;
 import java.util.List;
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.model.Device;
 import passband.model.Device.Duty;
@@ -63,13 +62,14 @@ final class DeviceProfile {
   }
 
   private void sameTitle(Tree.Outlet outlet, String title, Outlet other) {
-    diagnostics.add(
-        Diagnostic.of(
-                Code.PRINTED_NAME_REPEATED,
-                outlet.name().span(),
-                "two outlets print the same name, \"" + title + "\"")
-            .note(other.name().span(), "the other is here")
-            .hint("give each outlet a printed name of its own: outlet a \"…\", b \"…\" { … }"));
+    diagnostics
+        .say(
+            Code.PRINTED_NAME_REPEATED,
+            outlet.name().span(),
+            "two outlets have the printed name \"%s\"",
+            title)
+        .note(other.name().span(), "the other is here")
+        .hint("give each outlet a printed name of its own: outlet a \"…\", b \"…\" { … }");
   }
 
   private Outlet outlet(Tree.Outlet outlet, String title) {
@@ -92,9 +92,11 @@ final class DeviceProfile {
   }
 
   private State state(Tree.State state) {
-    require(state.enter(), state.name(), "a state needs its 'enter' text");
+    require(state.enter(), state.name(), "state '%s' has no 'enter' line");
     require(
-        state.leave(), state.name(), "a state needs its 'leave' text: nobody must be left in it");
+        state.leave(),
+        state.name(),
+        "state '%s' has no 'leave' line; the generator would stay in it");
     return new State(
         state.name(),
         Profiles.titleOf(state.title(), state.name()),
@@ -102,9 +104,9 @@ final class DeviceProfile {
         state.leave() == null ? "" : state.leave().text());
   }
 
-  private void require(Word item, Word owner, String message) {
+  private void require(Word item, Word owner, String format) {
     if (item == null) {
-      diagnostics.add(Code.MISSING_ITEM, owner.span(), message);
+      diagnostics.say(Code.MISSING_ITEM, owner.span(), format, owner.text());
     }
   }
 

@@ -6,7 +6,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.model.Analyzer;
 import passband.model.Device;
@@ -84,10 +83,11 @@ public final class Profiles {
     for (Tree.ExtraSetting tree : trees) {
       if (List.of("mode", "setting", "load", "stated", "target", "outlet")
           .contains(tree.name().text())) {
-        diagnostics.add(
+        diagnostics.say(
             Code.DUPLICATE_NAME,
             tree.name().span(),
-            "'" + tree.name().text() + "' is a column of its own and cannot name a setting");
+            "'%s' is a built-in column and cannot be the name of a setting",
+            tree.name().text());
       }
       Dimension dimension = tree.series() == null ? null : firstDimension(tree.series(), values);
       settings.add(
@@ -117,12 +117,14 @@ public final class Profiles {
     for (int i = 0; i < terminals.size(); i++) {
       for (int j = 0; j < i; j++) {
         if (terminals.get(i).title().equals(terminals.get(j).title())) {
-          diagnostics.add(
-              Diagnostic.of(
-                      Code.PRINTED_NAME_REPEATED,
-                      terminals.get(i).name().span(),
-                      "two " + what + " print the same name, \"" + terminals.get(i).title() + "\"")
-                  .note(terminals.get(j).name().span(), "the other is here"));
+          diagnostics
+              .say(
+                  Code.PRINTED_NAME_REPEATED,
+                  terminals.get(i).name().span(),
+                  "two %s have the printed name \"%s\"",
+                  what,
+                  terminals.get(i).title())
+              .note(terminals.get(j).name().span(), "the other is here");
         }
       }
     }

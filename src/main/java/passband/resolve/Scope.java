@@ -5,7 +5,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.function.Function;
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
+import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Spelling;
 import passband.sequence.Seq;
@@ -44,12 +44,9 @@ public final class Scope {
 
   /** Says that a name is declared twice, at the second place. */
   public static void duplicate(Diagnostics diagnostics, String kind, Word first, Word second) {
-    diagnostics.add(
-        Diagnostic.of(
-                Code.DUPLICATE_NAME,
-                second.span(),
-                kind + "'" + second.text() + "' is declared twice")
-            .note(first.span(), "the first is here"));
+    diagnostics
+        .say(Code.DUPLICATE_NAME, second.span(), "%s'%s' is declared twice", kind, second.text())
+        .note(first.span(), "first declared here");
   }
 
   private static Tree.Declaration find(
@@ -93,23 +90,16 @@ public final class Scope {
    */
   public static void unknown(
       Diagnostics diagnostics, Word name, String kind, String where, Collection<String> known) {
-    Diagnostic diagnostic =
-        Diagnostic.of(
-            Code.UNKNOWN_NAME,
-            name.span(),
-            "there is no " + kind + " '" + name.text() + "'" + where);
+    DiagnosticBuilder said =
+        diagnostics.say(
+            Code.UNKNOWN_NAME, name.span(), "there is no %s '%s'%s", kind, name.text(), where);
     String near = Spelling.nearest(name.text(), known);
-    if (near != null) {
-      diagnostics.add(diagnostic.hint("did you mean '" + near + "'?").replaceBy(near));
-    } else if (!known.isEmpty() && known.size() <= 12) {
-      diagnostics.add(
-          diagnostic.hint("there is " + String.join(", ", Seq.of(known).sorted().toList())));
-    } else {
-      diagnostics.add(diagnostic);
+    if (near != null || (!known.isEmpty() && known.size() <= 12)) {
+      said.meant(near, "known here: %s", String.join(", ", Seq.of(known).sorted().toList()));
     }
   }
 
-  /** Says each name that stands twice in a list of declared things. */
+  /** Says each name that occurs twice in a list of declared things. */
   public static <T> void distinct(
       Diagnostics diagnostics, String kind, List<T> things, Function<T, Word> name) {
     for (int i = 0; i < things.size(); i++) {

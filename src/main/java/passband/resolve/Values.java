@@ -3,8 +3,9 @@ package passband.resolve;
 import java.util.ArrayList;
 import java.util.List;
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
+import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
+import passband.diagnostic.Fix;
 import passband.diagnostic.Spelling;
 import passband.model.Accuracy;
 import passband.model.Series;
@@ -13,6 +14,7 @@ import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
 import passband.quantity.Unit;
 import passband.quantity.Units;
+import passband.source.Span;
 import passband.syntax.Amount;
 import passband.syntax.Tree;
 import passband.syntax.Tree.AccuracyTerm;
@@ -37,14 +39,13 @@ public final class Values {
       return unit;
     }
     List<String> near = Units.suggest(written.text());
-    Diagnostic diagnostic =
-        Diagnostic.of(
-            Code.UNKNOWN_UNIT, written.span(), "there is no unit '" + written.text() + "'");
+    DiagnosticBuilder said =
+        diagnostics.say(Code.UNKNOWN_UNIT, written.span(), "unknown unit '%s'", written.text());
     if (near.size() == 1) {
-      diagnostics.add(diagnostic.replaceBy(near.get(0)));
-    } else {
-      diagnostics.add(
-          near.isEmpty() ? diagnostic : diagnostic.hint("write " + String.join(" or ", near)));
+      said.fixBy(near.get(0));
+    } else if (!near.isEmpty()) {
+      said.hint("write %s", String.join(" or ", near));
+      near.forEach(one -> said.fix(Fix.replace(written.span(), one)));
     }
     return null;
   }
@@ -53,16 +54,12 @@ public final class Values {
   public QuantityKind quantity(Word written) {
     QuantityKind kind = QuantityKind.find(written.text());
     if (kind == null) {
-      Diagnostic diagnostic =
-          Diagnostic.of(
-              Code.UNKNOWN_QUANTITY,
-              written.span(),
-              "there is no quantity '" + written.text() + "'");
-      String near = Spelling.nearest(written.text(), QuantityKind.names());
-      diagnostics.add(
-          near == null
-              ? diagnostic.hint("quantities are " + String.join(", ", QuantityKind.names()))
-              : diagnostic.replaceBy(near));
+      diagnostics
+          .say(Code.UNKNOWN_QUANTITY, written.span(), "unknown quantity '%s'", written.text())
+          .meant(
+              Spelling.nearest(written.text(), QuantityKind.names()),
+              "the quantities are %s",
+              String.join(", ", QuantityKind.names()));
     }
     return kind;
   }
@@ -95,21 +92,16 @@ public final class Values {
       return true;
     }
     if (amount.unit() == null) {
-      diagnostics.add(
-          Diagnostic.of(
-              Code.MISSING_UNIT,
-              amount.span(),
-              what + " needs a unit: it is " + wanted.describe()));
+      diagnostics.say(
+          Code.MISSING_UNIT, amount.span(), "%s needs a unit: it is %s", what, wanted.describe());
     } else {
-      diagnostics.add(
-          Diagnostic.of(
-              Code.UNIT_MISMATCH,
-              amount.span(),
-              what
-                  + " is "
-                  + wanted.describe()
-                  + ", but this is "
-                  + (isPercent(amount) ? "a percentage" : unit.dimension().describe())));
+      diagnostics.say(
+          Code.UNIT_MISMATCH,
+          amount.span(),
+          "%s is %s, but this is %s",
+          what,
+          wanted.describe(),
+          isPercent(amount) ? "a percentage" : unit.dimension().describe());
     }
     return false;
   }
@@ -125,7 +117,7 @@ public final class Values {
   public Rational positive(Amount amount, Dimension wanted, String what) {
     Rational value = si(amount, wanted, what);
     if (value != null && value.signum() <= 0) {
-      diagnostics.add(Code.REVERSED_RANGE, amount.span(), what + " must be more than zero");
+      diagnostics.say(Code.REVERSED_RANGE, amount.span(), "%s must be greater than zero", what);
       return null;
     }
     return value;
@@ -138,7 +130,8 @@ public final class Values {
       return null;
     }
     if (!value.isInteger() || value.signum() <= 0 || value.compareTo(Rational.of(1000)) > 0) {
-      diagnostics.add(Code.WRONG_KIND, amount.span(), what + " is a whole number from 1 to 1000");
+      diagnostics.say(
+          Code.WRONG_KIND, amount.span(), "%s must be a whole number from 1 to 1000", what);
       return null;
     }
     return value.numerator().intValueExact();
@@ -166,13 +159,30 @@ public final class Values {
       return null;
     }
     if (item.to() != null && from.compareTo(to) >= 0) {
-      diagnostics.add(
-          Diagnostic.of(
-                  Code.REVERSED_RANGE, item.span(), "this span ends where it starts or before")
-              .hint("write the lower end first"));
+      sayEmpty(item.span(), item.from(), item.to(), from.compareTo(to) > 0, diagnostics);
       return null;
     }
     return new Series.Segment(from, to, step);
+  }
+
+  /** Says that a range's upper end is not above its lower one. */
+  static void sayEmpty(
+      Span range, Amount lower, Amount upper, boolean reversed, Diagnostics diagnostics) {
+    DiagnosticBuilder said =
+        diagnostics.say(
+            Code.REVERSED_RANGE,
+            range,
+            "empty range: the upper end must be greater than the lower end");
+    if (reversed) {
+      said.hint("write the lower end first").fix(swapped(lower, upper));
+    }
+  }
+
+  /** Two amounts in each other's place; a unit that one of them lends the other stays. */
+  public static Fix swapped(Amount one, Amount other) {
+    return one.hasOwnUnit() == other.hasOwnUnit()
+        ? Fix.swap(one.span(), other.span())
+        : Fix.swap(one.numberSpan(), other.numberSpan());
   }
 
   /**

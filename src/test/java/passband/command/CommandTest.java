@@ -293,7 +293,7 @@ class CommandTest {
     assertEquals(1, run("check", "lib/a.pband"));
     assertTrue(
         out.startsWith(
-            "lib/b.pband:1:5: error: this use closes a circle: lib/a.pband uses lib/b.pband uses lib/a.pband [use-cycle]"),
+            "lib/b.pband:1:5: error: circular use: lib/a.pband → lib/b.pband → lib/a.pband [use-cycle]"),
         out);
     assertEquals(1, run("check", "lib"));
     assertEquals(4, out.lines().filter(l -> l.contains("[use-outside-root]")).count(), out);
