@@ -1,0 +1,95 @@
+package passband.draw;
+
+import java.util.ArrayList;
+import java.util.List;
+import passband.model.Analyzer;
+import passband.model.Terminal;
+import passband.plan.Wire;
+
+/** What joins two terminals of the same side: a link, or the analyzer's own load or meter. */
+final class Bridge {
+  private final Terminal from;
+  private final Terminal to;
+  private final Wire wire;
+  private final String name;
+  private double label;
+
+  private Bridge(Terminal from, Terminal to, Wire wire, String name) {
+    this.from = from;
+    this.to = to;
+    this.wire = wire;
+    this.name = name;
+  }
+
+  /** The wires of one side, and the loads and meters of the analyzer that wires lead to. */
+  static List<Bridge> of(Analyzer analyzer, List<Wire> wires) {
+    List<Bridge> bridges = new ArrayList<>();
+    for (Wire wire : wires) {
+      if (!WiringOrder.isStraight(wire)) {
+        bridges.add(
+            new Bridge(wire.from(), wire.to(), wire, WiringStrands.printedName(wire.lead())));
+      }
+    }
+    for (Analyzer.LoadBank load : analyzer.loads()) {
+      addInside(bridges, wires, load.from(), load.to(), "load");
+    }
+    for (Analyzer.Measure measure : analyzer.measures()) {
+      if (measure.from() != null) {
+        addInside(bridges, wires, measure.from(), measure.to(), measure.quantity().printed());
+      }
+    }
+    return bridges;
+  }
+
+  private static void addInside(
+      List<Bridge> bridges, List<Wire> wires, Terminal from, Terminal to, String name) {
+    boolean known = bridges.stream().anyMatch(b -> b.from.same(from) && b.to.same(to));
+    if (!known && reached(wires, from) && reached(wires, to)) {
+      bridges.add(new Bridge(from, to, null, name));
+    }
+  }
+
+  private static boolean reached(List<Wire> wires, Terminal jack) {
+    return wires.stream().anyMatch(w -> w.from().same(jack) || w.to().same(jack));
+  }
+
+  boolean isAt(Terminal terminal) {
+    return from.same(terminal) || to.same(terminal);
+  }
+
+  boolean isLoad() {
+    return wire == null && name.equals("load");
+  }
+
+  boolean onAnalyzer() {
+    return from.onAnalyzer();
+  }
+
+  Terminal from() {
+    return from;
+  }
+
+  Terminal to() {
+    return to;
+  }
+
+  /** Null for a load or a meter. */
+  Wire wire() {
+    return wire;
+  }
+
+  /** Puts the top of its name here. */
+  void labelAt(double y) {
+    label = y;
+  }
+
+  /** The top of its name. */
+  double label() {
+    return label;
+  }
+
+  /** Its name in lines of this width. */
+  List<String> lines(double width) {
+    return TextWidths.wrapped(name, width, WiringGrid.SIZE, false);
+  }
+}

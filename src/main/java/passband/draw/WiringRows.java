@@ -1,0 +1,204 @@
+package passband.draw;
+
+import static passband.draw.WiringGrid.EDGE;
+import static passband.draw.WiringGrid.GAP;
+import static passband.draw.WiringGrid.LEFT;
+import static passband.draw.WiringGrid.LINE;
+import static passband.draw.WiringGrid.RIGHT;
+import static passband.draw.WiringGrid.SIZE;
+import static passband.draw.WiringGrid.WIDTH;
+
+import java.util.IdentityHashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Predicate;
+import passband.model.Terminal;
+import passband.plan.Plan;
+import passband.plan.Wire;
+
+/** Where the terminals and leads of a wiring drawing are, from top to bottom, under headings. */
+final class WiringRows {
+  private final List<Wire> wires;
+  private final Bridges bridges;
+  private final WiringOrder order;
+  private final Layers layers;
+  private final Map<String, Double> heights = new LinkedHashMap<>();
+  private final Map<Wire, Double> rows = new IdentityHashMap<>();
+  private double leftY;
+  private double rightY;
+
+  WiringRows(Plan plan, List<Wire> wires, Bridges bridges, Layers layers) {
+    this.wires = wires;
+    this.bridges = bridges;
+    this.layers = layers;
+    this.order = WiringOrder.best(leftTerminals(plan), plan.analyzer().terminals(), wires);
+    this.leftY = heading(plan.device().title(), EDGE, LEFT);
+    this.rightY = heading(plan.analyzer().title(), RIGHT, WIDTH - EDGE);
+    placeRows();
+  }
+
+  /** Every terminal of the outlets that a wire goes to, outlet by outlet. */
+  private List<Terminal> leftTerminals(Plan plan) {
+    return plan.device().outlets().stream()
+        .filter(o -> o.terminals().stream().anyMatch(this::isUsed))
+        .flatMap(o -> o.terminals().stream())
+        .toList();
+  }
+
+  /** Whether a wire goes to a terminal. */
+  boolean isUsed(Terminal terminal) {
+    return wires.stream().anyMatch(w -> w.from().same(terminal) || w.to().same(terminal));
+  }
+
+  /** The generator's terminals from top to bottom. */
+  List<Terminal> left() {
+    return order.left();
+  }
+
+  /** The analyzer's jacks from top to bottom. */
+  List<Terminal> right() {
+    return order.right();
+  }
+
+  /** The middle of a terminal. */
+  double height(Terminal terminal) {
+    return heights.get(terminal.id());
+  }
+
+  /** The middle of a lead from one side to the other. */
+  double row(Wire wire) {
+    return rows.get(wire);
+  }
+
+  /** Where both sides have ended. */
+  double bottom() {
+    return Math.max(leftY, rightY);
+  }
+
+  private double heading(String text, double from, double to) {
+    double y = EDGE + 4;
+    for (String line : TextWidths.wrapped(text, to - from - 10, SIZE, true)) {
+      y += LINE;
+      layers.text((from + to) / 2, y, SIZE, true, Shape.Anchor.MIDDLE, line);
+    }
+    return y + 6;
+  }
+
+  private void placeRows() {
+    String owner = null;
+    for (Terminal terminal : order.left()) {
+      if (!terminal.owner().equals(owner)) {
+        owner = terminal.owner();
+        outletHeading(terminal.ownerTitle());
+      }
+      placeLeft(terminal);
+    }
+    for (Terminal jack : order.right()) {
+      if (!heights.containsKey(jack.id())) {
+        rightY = alone(jack, rightY);
+      } else if (rows.keySet().stream().anyMatch(w -> WiringOrder.rightEnd(w).same(jack))) {
+        heights.put(jack.id(), mean(w -> WiringOrder.rightEnd(w).same(jack)));
+      }
+    }
+  }
+
+  private double mean(Predicate<Wire> which) {
+    double sum = 0;
+    int count = 0;
+    for (Wire wire : wires) {
+      if (rows.containsKey(wire) && which.test(wire)) {
+        sum += rows.get(wire);
+        count++;
+      }
+    }
+    return sum / count;
+  }
+
+  private void outletHeading(String title) {
+    leftY += 3;
+    layers.behind(
+        new Shape.Line(
+            List.of(new Shape.At(EDGE, leftY), new Shape.At(LEFT, leftY)),
+            0.8,
+            Palette.INK,
+            List.of()));
+    for (String line : TextWidths.wrapped(title, LEFT - 14, SIZE + 2, true)) {
+      leftY += LINE + 2;
+      layers.text(EDGE + 6, leftY, SIZE + 2, true, Shape.Anchor.START, line);
+    }
+    leftY += 4;
+  }
+
+  private void placeLeft(Terminal terminal) {
+    List<Wire> here =
+        wires.stream()
+            .filter(w -> WiringOrder.isStraight(w) && WiringOrder.leftEnd(w).same(terminal))
+            .toList();
+    if (here.isEmpty()) {
+      leftY = alone(terminal, leftY);
+      return;
+    }
+    for (Wire wire : here) {
+      Terminal jack = WiringOrder.rightEnd(wire);
+      placeRightBefore(jack);
+      double half = Math.max(half(terminal), heights.containsKey(jack.id()) ? 0 : half(jack));
+      double above = Math.max(half, WiringStrands.label(wire.lead()).size() * LINE + 11);
+      double y = Math.max(leftY, rightY) + above;
+      rows.put(wire, y);
+      leftY = y + Math.max(half, 9);
+      rightY = leftY;
+      heights.putIfAbsent(jack.id(), y);
+    }
+    heights.put(terminal.id(), mean(w -> WiringOrder.leftEnd(w).same(terminal)));
+    leftY = after(terminal, leftY);
+    rightY = after(WiringOrder.rightEnd(here.get(here.size() - 1)), rightY);
+  }
+
+  /** Jacks without leads that the order puts above this one. */
+  private void placeRightBefore(Terminal jack) {
+    if (heights.containsKey(jack.id())) {
+      return;
+    }
+    for (int i = 0; i < WiringOrder.index(order.right(), jack); i++) {
+      Terminal above = order.right().get(i);
+      boolean waits =
+          wires.stream()
+              .anyMatch(w -> WiringOrder.isStraight(w) && WiringOrder.rightEnd(w).same(above));
+      if (!waits && !heights.containsKey(above.id())) {
+        rightY = alone(above, rightY);
+      }
+    }
+  }
+
+  private double alone(Terminal terminal, double y) {
+    double centre = y + half(terminal);
+    heights.put(terminal.id(), centre);
+    return after(terminal, centre + half(terminal));
+  }
+
+  /** Leaves room under a terminal for the name of what goes from it to another on its side. */
+  private double after(Terminal terminal, double y) {
+    double bottom = y + GAP - 3;
+    for (Bridge bridge : bridges.on(terminal.onAnalyzer())) {
+      boolean first =
+          bridge.isAt(terminal)
+              && heights.containsKey(bridge.from().id()) != heights.containsKey(bridge.to().id());
+      if (first) {
+        bridge.labelAt(bottom);
+        bottom += bridge.lines(bridges.labelWidth(terminal.onAnalyzer())).size() * LINE + 4;
+      }
+    }
+    return bottom;
+  }
+
+  private double half(Terminal terminal) {
+    return lines(terminal).size() * LINE / 2.0 + 1;
+  }
+
+  /** The printed name of a terminal, in lines as wide as there is room. */
+  List<String> lines(Terminal terminal) {
+    String text = terminal.title() + (isUsed(terminal) ? "" : " (empty)");
+    return TextWidths.wrapped(text, bridges.labelWidth(terminal.onAnalyzer()), SIZE, false);
+  }
+}

@@ -1,0 +1,131 @@
+package passband.draw;
+
+import static passband.draw.WiringGrid.LEFT;
+import static passband.draw.WiringGrid.LINE;
+import static passband.draw.WiringGrid.RIGHT;
+import static passband.draw.WiringGrid.SIZE;
+
+import java.util.List;
+import passband.model.Lead;
+import passband.plan.Wire;
+
+/** The leads of a wiring drawing, and what joins terminals of the same side. */
+final class WiringStrands {
+  private final List<Lead> leads;
+  private final List<Wire> wires;
+  private final Bridges bridges;
+  private final WiringRows rows;
+  private final Layers layers;
+
+  /**
+   * @param leads in the order of their numbers
+   */
+  WiringStrands(
+      List<Lead> leads, List<Wire> wires, Bridges bridges, WiringRows rows, Layers layers) {
+    this.leads = leads;
+    this.wires = wires;
+    this.bridges = bridges;
+    this.rows = rows;
+    this.layers = layers;
+  }
+
+  void draw() {
+    wires.stream().filter(WiringOrder::isStraight).forEach(this::lead);
+    bridges.all().stream().filter(b -> b.wire() != null).forEach(this::sameSideWire);
+    bridges.all().stream().filter(b -> b.wire() == null).forEach(this::inside);
+  }
+
+  /** The number that the lead has on the sheet. */
+  private int number(Lead lead) {
+    return leads.indexOf(lead) + 1;
+  }
+
+  /** The lines of a lead's name over it. */
+  static List<String> label(Lead lead) {
+    return TextWidths.wrapped(printedName(lead), RIGHT - LEFT - 16, SIZE, false);
+  }
+
+  /** The printed name, with the colour where the name does not say it. */
+  static String printedName(Lead lead) {
+    boolean said = lead.colour() == null || lead.title().contains(lead.colour());
+    return said ? lead.title() : lead.title() + ", " + lead.colour();
+  }
+
+  private void lead(Wire wire) {
+    double from = rows.height(WiringOrder.leftEnd(wire));
+    double to = rows.height(WiringOrder.rightEnd(wire));
+    double row = rows.row(wire);
+    List<Shape.At> points =
+        List.of(
+            new Shape.At(LEFT, from),
+            new Shape.At(LEFT + 12, row),
+            new Shape.At(RIGHT - 12, row),
+            new Shape.At(RIGHT, to));
+    strand(points, wire.lead());
+    List<String> lines = label(wire.lead());
+    double y = row - 11 - (lines.size() - 1) * LINE;
+    for (String line : lines) {
+      layers.text((LEFT + RIGHT) / 2, y, SIZE, false, Shape.Anchor.MIDDLE, line);
+      y += LINE;
+    }
+    badge((LEFT + RIGHT) / 2, row, number(wire.lead()));
+  }
+
+  /** A line edged in ink, so that a white lead is seen, in the lead's colour and style. */
+  private void strand(List<Shape.At> points, Lead lead) {
+    List<Double> dash = LineStyle.of(number(lead));
+    layers.behind(new Shape.Line(points, 5, Palette.INK, dash));
+    layers.behind(new Shape.Line(points, 3.2, Palette.of(lead.colour()), dash));
+  }
+
+  private void badge(double x, double y, int number) {
+    layers.before(new Shape.Circle(x, y, 7.5, Palette.PAPER, Palette.INK, 1.2));
+    layers.text(x, y + 4, SIZE, true, Shape.Anchor.MIDDLE, Integer.toString(number));
+  }
+
+  private void sameSideWire(Bridge bridge) {
+    double x = bridges.laneX(bridge);
+    strand(bracket(bridge, x), bridge.wire().lead());
+    bridgeLabel(bridge);
+    badge(x, middle(bridge), number(bridge.wire().lead()));
+  }
+
+  /** A load or a meter of the analyzer. */
+  private void inside(Bridge bridge) {
+    double x = bridges.laneX(bridge);
+    double y = middle(bridge);
+    layers.behind(new Shape.Line(bracket(bridge, x), 1.4, Palette.INK, List.of()));
+    if (bridge.isLoad()) {
+      layers.before(new Shape.Rect(x - 4.5, y - 10, 9, 20, Palette.PAPER, Palette.INK, 1.6));
+    } else {
+      layers.before(new Shape.Circle(x, y, 7.5, Palette.PAPER, Palette.INK, 1.6));
+      layers.text(x, y + 4, SIZE, true, Shape.Anchor.MIDDLE, "A");
+    }
+    bridgeLabel(bridge);
+  }
+
+  private List<Shape.At> bracket(Bridge bridge, double x) {
+    double edge = bridge.onAnalyzer() ? RIGHT : LEFT;
+    double from = rows.height(bridge.from());
+    double to = rows.height(bridge.to());
+    return List.of(
+        new Shape.At(edge, from),
+        new Shape.At(x, from),
+        new Shape.At(x, to),
+        new Shape.At(edge, to));
+  }
+
+  private double middle(Bridge bridge) {
+    return (rows.height(bridge.from()) + rows.height(bridge.to())) / 2;
+  }
+
+  private void bridgeLabel(Bridge bridge) {
+    boolean analyzer = bridge.onAnalyzer();
+    Shape.Anchor anchor = analyzer ? Shape.Anchor.START : Shape.Anchor.END;
+    double y = bridge.label() - 2;
+    for (String line : bridge.lines(bridges.labelWidth(analyzer))) {
+      y += LINE;
+      layers.text(bridges.labelX(analyzer), y, SIZE, false, anchor, line);
+    }
+  }
+}
