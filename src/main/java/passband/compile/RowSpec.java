@@ -1,16 +1,19 @@
 package passband.compile;
 
+import java.util.Collections;
 import java.util.SortedMap;
+import java.util.TreeMap;
 import passband.limit.Stated;
 import passband.limit.Value;
 import passband.model.Device.Mode;
+import passband.model.ExtraSetting;
 import passband.plan.Figure;
 import passband.plan.Point;
 import passband.source.Span;
 
 /**
- * What one row's combination asks for, on whatever outlet. Parts are null when the table has no
- * such column.
+ * What one combination of a row's values asks for, on whatever outlet. Parts are null when the
+ * table has no such column. It is immutable: each {@code with…} gives the same with one part more.
  *
  * @param extras other settings by name
  * @param stated the manual's limits; null when the row has none
@@ -33,5 +36,48 @@ record RowSpec(
    * @param id as in identities
    * @param value null when it is a name
    */
-  record Extra(String text, String id, Value value) {}
+  record Extra(ExtraSetting setting, String text, String id, Value value) {}
+
+  /** One that asks for nothing. */
+  static RowSpec empty(Span span) {
+    return new RowSpec(
+        null,
+        null,
+        null,
+        null,
+        Collections.emptySortedMap(),
+        null,
+        new Point.Places(span, span, span),
+        span);
+  }
+
+  RowSpec withMode(Mode other, Span where) {
+    Point.Places at = new Point.Places(where, places.setting(), places.load());
+    return new RowSpec(other, setting, load, target, extras, stated, at, span);
+  }
+
+  RowSpec withSetting(Figure other, Span where) {
+    Point.Places at = new Point.Places(places.mode(), where, places.load());
+    return new RowSpec(mode, other, load, target, extras, stated, at, span);
+  }
+
+  RowSpec withLoad(Figure other, Span where) {
+    Point.Places at = new Point.Places(places.mode(), places.setting(), where);
+    return new RowSpec(mode, setting, other, target, extras, stated, at, span);
+  }
+
+  RowSpec withTarget(Figure other) {
+    return new RowSpec(mode, setting, load, other, extras, stated, places, span);
+  }
+
+  RowSpec withExtra(Extra extra) {
+    SortedMap<String, Extra> more = new TreeMap<>(extras);
+    more.put(extra.setting().name().text(), extra);
+    SortedMap<String, Extra> all = Collections.unmodifiableSortedMap(more);
+    return new RowSpec(mode, setting, load, target, all, stated, places, span);
+  }
+
+  RowSpec withStated(Stated other) {
+    return new RowSpec(mode, setting, load, target, extras, other, places, span);
+  }
 }

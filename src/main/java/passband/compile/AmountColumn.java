@@ -1,0 +1,45 @@
+package passband.compile;
+
+import java.util.ArrayList;
+import java.util.List;
+import passband.diagnostic.Diagnostics;
+import passband.plan.Figure;
+import passband.quantity.Rational;
+import passband.quantity.Unit;
+import passband.resolve.Values;
+import passband.syntax.Amount;
+import passband.syntax.Tree;
+
+/** A column of numbers: the mode's setting, the load or a target. */
+abstract class AmountColumn extends Column {
+  final Values values;
+  private final CellAmounts amounts;
+
+  AmountColumn(Tree.Column tree, Diagnostics diagnostics) {
+    super(tree, diagnostics);
+    this.values = new Values(diagnostics);
+    this.amounts = new CellAmounts(tree, diagnostics);
+  }
+
+  @Override
+  final List<RowSpec> with(RowSpec row, Tree.Value value) {
+    List<RowSpec> rows = new ArrayList<>();
+    for (Amount amount : amounts.of(value, name())) {
+      RowSpec one = with(row, amount);
+      if (one != null) {
+        rows.add(one);
+      }
+    }
+    return rows;
+  }
+
+  /** The row with one amount; null, with the fault said, when the amount does not fit. */
+  abstract RowSpec with(RowSpec row, Amount amount);
+
+  /** The amount in its own unit; null, with the fault said, when that is unknown. */
+  final Figure figure(Amount amount) {
+    Unit unit = values.unitOf(amount);
+    Rational si = unit == null ? null : values.si(amount);
+    return si == null ? null : new Figure(si, unit);
+  }
+}

@@ -1,0 +1,39 @@
+package passband.compile;
+
+import java.util.List;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostics;
+import passband.syntax.Tree;
+
+/** A column of a test's table; there is a type for each kind. */
+abstract class Column {
+  final Tree.Column tree;
+  final Diagnostics diagnostics;
+
+  Column(Tree.Column tree, Diagnostics diagnostics) {
+    this.tree = tree;
+    this.diagnostics = diagnostics;
+  }
+
+  /** The name that no other column of the table may have, as in messages. */
+  String name() {
+    return tree.name().text();
+  }
+
+  /**
+   * A row with what a value of its cell asks for: once for each value of a series, and not at all,
+   * with the fault said, when the value does not belong here.
+   */
+  abstract List<RowSpec> with(RowSpec row, Tree.Value value);
+
+  /** The same without a value. */
+  List<RowSpec> blank(RowSpec row, Tree.Cell cell) {
+    diagnostics.say(Code.BLANK_CELL, cell.span(), "the cell for '%s' is blank", name());
+    return List.of();
+  }
+
+  /** Whether a cell may hold so many values; says so when it may not. */
+  boolean takes(int values, Tree.Cell cell) {
+    return true;
+  }
+}

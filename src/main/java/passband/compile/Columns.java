@@ -1,0 +1,101 @@
+package passband.compile;
+
+import java.util.ArrayList;
+import java.util.List;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostics;
+import passband.diagnostic.Spelling;
+import passband.model.Analyzer;
+import passband.model.Device;
+import passband.model.ExtraSetting;
+import passband.resolve.Values;
+import passband.syntax.Tree;
+import passband.syntax.Word;
+
+/** Takes the heading of a table for columns. */
+final class Columns {
+  private final Device device;
+  private final Diagnostics diagnostics;
+  private final Values values;
+  private final List<ExtraSetting> settings = new ArrayList<>();
+
+  Columns(Device device, Analyzer analyzer, Diagnostics diagnostics) {
+    this.device = device;
+    this.diagnostics = diagnostics;
+    this.values = new Values(diagnostics);
+    settings.addAll(device.settings());
+    settings.addAll(analyzer.settings());
+  }
+
+  /** The columns of a table; null, with the faults said, when any of them cannot be told. */
+  List<Column> of(Tree.Table table) {
+    List<Column> columns = new ArrayList<>();
+    boolean sound = true;
+    for (Tree.Column tree : table.columns()) {
+      Column column = column(tree);
+      sound = column != null && distinct(column, columns) && sound;
+      if (column != null) {
+        columns.add(column);
+      }
+    }
+    return sound ? columns : null;
+  }
+
+  private boolean distinct(Column column, List<Column> before) {
+    for (Column other : before) {
+      if (other.name().equals(column.name())) {
+        diagnostics
+            .say(
+                Code.DUPLICATE_NAME,
+                column.tree.span(),
+                "the column '%s' is listed twice",
+                column.name())
+            .note(other.tree.span(), "the first is here");
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private Column column(Tree.Column tree) {
+    if (tree.unit() != null && values.unit(tree.unit()) == null) {
+      return null;
+    }
+    if (tree.stated()) {
+      return new StatedColumn(tree, diagnostics);
+    }
+    return switch (tree.name().text()) {
+      case "mode" -> new ModeColumn(tree, device, diagnostics);
+      case "setting" -> new SettingColumn(tree, diagnostics);
+      case "load" -> new LoadColumn(tree, diagnostics);
+      case "target" -> new TargetColumn(tree, diagnostics);
+      default -> ofSetting(tree);
+    };
+  }
+
+  private Column ofSetting(Tree.Column tree) {
+    for (ExtraSetting setting : settings) {
+      if (setting.name().text().equals(tree.name().text())) {
+        return setting.options() == null
+            ? new QuantityColumn(tree, setting, diagnostics)
+            : new OptionColumn(tree, setting, diagnostics);
+      }
+    }
+    sayUnknown(tree.name());
+    return null;
+  }
+
+  private void sayUnknown(Word name) {
+    List<String> known = new ArrayList<>(List.of("mode", "setting", "load", "stated", "target"));
+    settings.forEach(s -> known.add(s.name().text()));
+    diagnostics
+        .say(
+            Code.UNKNOWN_COLUMN,
+            name.span(),
+            "unknown column '%s': neither a built-in column nor a setting of the device or"
+                + " analyzer",
+            name.text())
+        .meant(
+            Spelling.nearest(name.text(), known), "columns here are %s", String.join(", ", known));
+  }
+}

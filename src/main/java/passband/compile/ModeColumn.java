@@ -1,0 +1,36 @@
+package passband.compile;
+
+import java.util.List;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostics;
+import passband.model.Device;
+import passband.model.Device.Mode;
+import passband.resolve.Scope;
+import passband.syntax.Tree;
+import passband.syntax.Word;
+
+/** {@code mode}: names of the device's modes. */
+final class ModeColumn extends Column {
+  private final Device device;
+
+  ModeColumn(Tree.Column tree, Device device, Diagnostics diagnostics) {
+    super(tree, diagnostics);
+    this.device = device;
+  }
+
+  @Override
+  List<RowSpec> with(RowSpec row, Tree.Value value) {
+    if (!(value instanceof Tree.NameValue cell)) {
+      diagnostics.say(Code.BAD_CELL, value.span(), "expected the name of a mode");
+      return List.of();
+    }
+    Word name = cell.name();
+    Mode mode = device.mode(name.text());
+    if (mode == null) {
+      List<String> known = device.modes().stream().map(m -> m.name().text()).toList();
+      Scope.unknown(diagnostics, name, "mode", known);
+      return List.of();
+    }
+    return List.of(row.withMode(mode, name.span()));
+  }
+}

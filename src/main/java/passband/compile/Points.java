@@ -1,0 +1,229 @@
+package passband.compile;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostics;
+import passband.limit.Decision;
+import passband.limit.Limit;
+import passband.limit.LimitMaker;
+import passband.limit.LimitRequest;
+import passband.limit.PointConditions;
+import passband.limit.ReadQuantity;
+import passband.limit.Stated;
+import passband.limit.Uncertainty;
+import passband.model.Accuracy;
+import passband.model.Analyzer;
+import passband.model.Device;
+import passband.model.Device.Duty;
+import passband.model.Device.Outlet;
+import passband.plan.Point;
+import passband.plan.Setup;
+import passband.plan.Stage;
+import passband.quantity.Rational;
+import passband.source.Span;
+import passband.syntax.Tree;
+
+/** Makes the points of a test on one outlet: identity, steps, times, limits and readings. */
+final class Points {
+  private final Tree.Test test;
+  private final Analyzer analyzer;
+  private final Decision decision;
+  private final Accepts accepts;
+  private final Diagnostics diagnostics;
+  private final PointSteps steps;
+  private final LimitMaker maker;
+
+  /** Where and when a test is done: the outlet, the phase and the setup, each null without. */
+  record Place(Outlet outlet, String phase, Setup setup) {}
+
+  Points(
+      Tree.Test test,
+      Device device,
+      Analyzer analyzer,
+      Decision decision,
+      Steps steps,
+      Accepts accepts,
+      Diagnostics diagnostics) {
+    this.test = test;
+    this.analyzer = analyzer;
+    this.decision = decision;
+    this.accepts = accepts;
+    this.diagnostics = diagnostics;
+    this.steps = new PointSteps(steps, device, diagnostics);
+    this.maker = new LimitMaker(analyzer, decision, diagnostics);
+  }
+
+  /**
+   * A point for each combination of the rows; one that is there already is said and left out.
+   *
+   * @param onTime in seconds; null when not given
+   * @param sweep null when the test has none
+   */
+  List<Point> of(
+      List<RowSpec> specs,
+      List<Accepts.Accepted> accepted,
+      Rational onTime,
+      Stage.Swept sweep,
+      Place place) {
+    List<Point> points = new ArrayList<>();
+    Map<String, Span> seen = new HashMap<>();
+    for (RowSpec spec : specs) {
+      String id = id(spec, place);
+      Span first = seen.putIfAbsent(id, spec.span());
+      if (first == null) {
+        points.add(point(id, spec, accepted, onTime, sweep, place));
+      } else {
+        diagnostics
+            .say(Code.DUPLICATE_POINT, spec.span(), "the point %s is listed twice", id)
+            .note(first, "the first is here");
+      }
+    }
+    return points;
+  }
+
+  private Point point(
+      String id,
+      RowSpec spec,
+      List<Accepts.Accepted> accepted,
+      Rational onTime,
+      Stage.Swept sweep,
+      Place place) {
+    List<Limit> limits = limits(spec, id, accepted, sweep);
+    List<Point.Reading> readings = readings(id, accepted);
+    String read = readNames(limits, readings);
+    return new Point(
+        id,
+        place.outlet,
+        spec.mode(),
+        spec.setting(),
+        spec.load(),
+        spec.target(),
+        extras(spec),
+        steps.of(test, spec, place.outlet, place.setup, sweep, read),
+        spec.mode() == null ? null : onTime,
+        rest(spec, onTime),
+        limits,
+        readings,
+        spec.places(),
+        spec.span());
+  }
+
+  private static Map<String, String> extras(RowSpec spec) {
+    Map<String, String> extras = new LinkedHashMap<>();
+    spec.extras().forEach((name, extra) -> extras.put(name, extra.text()));
+    return extras;
+  }
+
+  private String id(RowSpec spec, Place place) {
+    StringBuilder id = new StringBuilder(test.name().text());
+    id.append('/').append(place.outlet == null ? "-" : place.outlet.name().text());
+    id.append('/').append(spec.mode() == null ? "-" : spec.mode().name().text());
+    id.append('/').append(spec.setting() == null ? "-" : spec.setting().id());
+    id.append('/').append(spec.load() == null ? "-" : spec.load().id());
+    spec.extras()
+        .forEach((name, extra) -> id.append('/').append(name).append('=').append(extra.id()));
+    if (place.phase != null) {
+      id.append('/').append(place.phase);
+    }
+    return id.toString();
+  }
+
+  /**
+   * Rest in proportion to the on-time, by the mode's duty; null when the mode has none or may stay
+   * on.
+   */
+  private static Rational rest(RowSpec spec, Rational onTime) {
+    Duty duty = spec.mode() == null ? null : spec.mode().duty();
+    if (duty == null || duty.continuous()) {
+      return null;
+    }
+    return onTime == null ? duty.off() : duty.off().times(onTime).over(duty.on());
+  }
+
+  // ---- limits ----
+
+  private List<Limit> limits(
+      RowSpec spec, String id, List<Accepts.Accepted> accepted, Stage.Swept sweep) {
+    Stated stated = accepts.named(spec.stated(), accepted);
+    if (spec.stated() != null && stated == null) {
+      return List.of();
+    }
+    Rational load = spec.load() == null ? null : spec.load().si();
+    PointConditions point =
+        new PointConditions(id, load, new PointValues(spec), spec.mode(), stated, spec.span());
+    List<Limit> limits = new ArrayList<>();
+    for (Accepts.Accepted one : accepted) {
+      Limit limit =
+          maker.limit(
+              new LimitRequest(point, one.tree(), one.kind(), one.read(), workedOut(one, sweep)));
+      if (limit != null) {
+        limits.add(limit);
+      }
+    }
+    return limits;
+  }
+
+  /** A swept load is as uncertain as the load and half a step. */
+  private ReadQuantity workedOut(Accepts.Accepted one, Stage.Swept sweep) {
+    ReadQuantity own = one.workedOut();
+    boolean sweptLoad =
+        own != null
+            && sweep != null
+            && own.kind().name().equals(sweep.as())
+            && sweep.what().equals("load");
+    if (!sweptLoad) {
+      return own;
+    }
+    Analyzer.LoadBank bank = analyzer.load(sweep.from().si());
+    Accuracy error = bank == null ? Accuracy.NONE : bank.error();
+    return own.with(new Uncertainty(error, own.resolution(), Rational.ZERO, decision.coverage()));
+  }
+
+  // ---- readings ----
+
+  /** What is read only to work something else out. */
+  private List<Point.Reading> readings(String id, List<Accepts.Accepted> accepted) {
+    Set<String> needed = new LinkedHashSet<>();
+    test.derives().forEach(d -> needed.addAll(Accepts.inputs(d.value())));
+    accepted.forEach(a -> needed.remove(a.read().name()));
+    needed.remove("load");
+    List<Point.Reading> readings = new ArrayList<>();
+    for (String name : needed) {
+      Analyzer.Measure measure = analyzer.measure(name);
+      if (measure != null) {
+        readings.add(reading(id, measure));
+      }
+    }
+    return readings;
+  }
+
+  private Point.Reading reading(String id, Analyzer.Measure measure) {
+    Analyzer.Range widest = measure.ranges().get(measure.ranges().size() - 1);
+    String name = measure.quantity().name();
+    return new Point.Reading(
+        id + "/" + name,
+        name,
+        measure.quantity().printed(),
+        widest.unit(),
+        widest.resolution(),
+        new Uncertainty(widest.error(), widest.resolution(), Rational.ZERO, decision.coverage()));
+  }
+
+  private String readNames(List<Limit> limits, List<Point.Reading> readings) {
+    List<String> names = new ArrayList<>();
+    readings.forEach(r -> names.add(r.title().toLowerCase(Locale.ROOT)));
+    for (Limit limit : limits) {
+      if (test.derives().stream().noneMatch(d -> d.name().text().equals(limit.quantity()))) {
+        names.add(limit.title().toLowerCase(Locale.ROOT));
+      }
+    }
+    return names.isEmpty() ? "value" : String.join(" and the ", names);
+  }
+}

@@ -1,0 +1,49 @@
+package passband.compile;
+
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostics;
+import passband.limit.Value;
+import passband.model.ExtraSetting;
+import passband.model.Series;
+import passband.plan.Figure;
+import passband.quantity.Rational;
+import passband.syntax.Amount;
+import passband.syntax.Tree;
+
+/** A setting of the device or the analyzer that is a quantity. */
+final class QuantityColumn extends AmountColumn {
+  private final ExtraSetting setting;
+
+  QuantityColumn(Tree.Column tree, ExtraSetting setting, Diagnostics diagnostics) {
+    super(tree, diagnostics);
+    this.setting = setting;
+  }
+
+  @Override
+  RowSpec with(RowSpec row, Amount amount) {
+    Series series = setting.series();
+    if (series == null) {
+      return null; // its declaration is at fault
+    }
+    Rational si = values.si(amount, series.dimension(), "'" + name() + "'");
+    if (si == null || !canBeSet(si, amount)) {
+      return null;
+    }
+    Figure figure = new Figure(si, series.unit());
+    Value value = Value.of(si, series.dimension());
+    return row.withExtra(new RowSpec.Extra(setting, figure.text(), figure.id(), value));
+  }
+
+  private boolean canBeSet(Rational si, Amount amount) {
+    Series series = setting.series();
+    if (series.contains(si)) {
+      return true;
+    }
+    Figure low = new Figure(series.lowest(), series.unit());
+    Figure high = new Figure(series.highest(), series.unit());
+    diagnostics
+        .say(Code.SETTING_OFF_SPAN, amount.span(), "'%s' cannot be set to this", name())
+        .note(setting.tree().span(), "it goes from %s to %s", low.text(), high.text());
+    return false;
+  }
+}

@@ -1,0 +1,96 @@
+package passband.compile;
+
+import java.util.List;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostics;
+import passband.limit.Stated;
+import passband.resolve.Values;
+import passband.source.Span;
+import passband.syntax.Amount;
+import passband.syntax.Tree;
+
+/** {@code stated}: the limits that the manual prints, a pair or one side; a cell may be blank. */
+final class StatedColumn extends Column {
+  private final String quantity;
+  private final CellAmounts amounts;
+  private final Values values;
+
+  StatedColumn(Tree.Column tree, Diagnostics diagnostics) {
+    super(tree, diagnostics);
+    this.quantity = tree.name() == null ? null : tree.name().text();
+    this.amounts = new CellAmounts(tree, diagnostics);
+    this.values = new Values(diagnostics);
+  }
+
+  @Override
+  String name() {
+    return "stated " + quantity;
+  }
+
+  @Override
+  List<RowSpec> blank(RowSpec row, Tree.Cell cell) {
+    return List.of(row);
+  }
+
+  @Override
+  boolean takes(int values, Tree.Cell cell) {
+    if (values > 1) {
+      diagnostics.say(Code.BAD_CELL, cell.span(), "a stated cell holds one pair of limits");
+    }
+    return values <= 1;
+  }
+
+  @Override
+  List<RowSpec> with(RowSpec row, Tree.Value value) {
+    Stated stated = value instanceof Tree.OpenValue open ? oneSided(open) : pair(value);
+    return stated == null ? List.of() : List.of(row.withStated(stated));
+  }
+
+  private Stated oneSided(Tree.OpenValue open) {
+    Stated.End end = end(open.amount());
+    if (end == null) {
+      return null;
+    }
+    return open.atMost() ? stated(null, end, open.span()) : stated(end, null, open.span());
+  }
+
+  private Stated pair(Tree.Value value) {
+    boolean pair =
+        value instanceof Tree.NumberValue n && n.item().to() != null && n.item().step() == null;
+    if (!pair) {
+      diagnostics.say(
+          Code.BAD_CELL,
+          value.span(),
+          "a stated cell is 'A to B', 'at most B', 'at least A' or blank");
+      return null;
+    }
+    Tree.SeriesItem item = ((Tree.NumberValue) value).item();
+    Stated.End lower = end(item.from());
+    Stated.End upper = end(item.to());
+    boolean sound = lower != null && upper != null && fit(lower, upper, value.span());
+    return sound ? stated(lower, upper, value.span()) : null;
+  }
+
+  private boolean fit(Stated.End lower, Stated.End upper, Span span) {
+    if (!lower.unit().dimension().equals(upper.unit().dimension())) {
+      diagnostics.say(Code.UNIT_MISMATCH, span, "the two ends are of different dimensions");
+      return false;
+    }
+    if (lower.value().compareTo(upper.value()) >= 0) {
+      diagnostics
+          .say(Code.REVERSED_RANGE, span, "the stated lower limit is not below the upper one")
+          .hint("write the lower limit first");
+      return false;
+    }
+    return true;
+  }
+
+  private Stated.End end(Amount written) {
+    Amount amount = amounts.inColumn(written);
+    return amount == null ? null : Stated.end(amount, values);
+  }
+
+  private Stated stated(Stated.End lower, Stated.End upper, Span span) {
+    return new Stated(quantity, lower, upper, span, tree.span());
+  }
+}
