@@ -7,6 +7,9 @@ import passband.render.Sheet;
 
 /** The columns of a table of test points. */
 final class TableColumns {
+  /** The size of a further setting's value. */
+  static final double EXTRA_SIZE = 11;
+
   private static final double NUMBER = 26;
   private static final double SETTING = 62;
   private static final double RESULT = 92;
@@ -47,7 +50,7 @@ final class TableColumns {
   private static double extra(Sheet.Group group, Fonts fonts, int column) {
     double most = fonts.width(capital(group.extras().get(column)), 9, true);
     for (Sheet.Line line : group.lines()) {
-      most = Math.max(most, fonts.width(line.extras().get(column), SheetParts.EXTRA_SIZE, true));
+      most = Math.max(most, fonts.width(line.extras().get(column), EXTRA_SIZE, true));
     }
     return Math.min(most + 9, 130);
   }

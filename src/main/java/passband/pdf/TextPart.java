@@ -5,46 +5,79 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * A block of text with, before it, room for a number and a box to tick.
+ * A block of text, with what is drawn before and around it.
  *
- * @param number such as {@code 3.}; null for none
- * @param tick whether there is a box
- * @param frame the width of a border; 0 for none
- * @param rule the width of a line under it; 0 for none
- * @param bar the width of a bar at its left; 0 for none
  * @param keep whether it stays with the part after it
  */
 record TextPart(
-    List<String> path,
-    TextBlock text,
-    String number,
-    boolean tick,
-    double indent,
-    double before,
-    double after,
-    double frame,
-    double rule,
-    double bar,
-    double inner,
-    boolean keep)
+    List<String> path, TextBlock text, Space space, Marker marker, Lines lines, boolean keep)
     implements Part {
   static final double SIZE = 9.5;
   private static final double PAD = 5;
   private static final double BOX = 10;
 
-  /** Plain text. */
-  static TextPart of(List<String> path, TextBlock text, double before, double after, double inner) {
-    return new TextPart(path, text, null, false, 0, before, after, 0, 0, 0, inner, false);
+  /** The space above and below, and the width of the page's text. */
+  record Space(double above, double below, double width) {}
+
+  /**
+   * What is before the text.
+   *
+   * @param number such as {@code 3.}; null for none
+   * @param tick whether there is a box to tick
+   * @param indent the room for both
+   */
+  record Marker(String number, boolean tick, double indent) {
+    static final Marker NONE = new Marker(null, false, 0);
   }
 
+  /**
+   * The widths of lines around the text; 0 for none.
+   *
+   * @param rule of a line under it
+   * @param bar of a bar at its left
+   */
+  record Lines(double frame, double rule, double bar) {
+    static final Lines NONE = new Lines(0, 0, 0);
+  }
+
+  /** Plain text. */
+  static TextPart of(List<String> path, TextBlock text, double above, double below, double width) {
+    Space space = new Space(above, below, width);
+    return new TextPart(path, text, space, Marker.NONE, Lines.NONE, false);
+  }
+
+  /** The same with a number and a box to tick before it. */
+  TextPart marked(String number, boolean tick, double indent) {
+    return new TextPart(path, text, space, new Marker(number, tick, indent), lines, keep);
+  }
+
+  /** The same in a frame. */
+  TextPart framed(double frame) {
+    return with(new Lines(frame, 0, 0));
+  }
+
+  /** The same with a line under it. */
+  TextPart ruled(double rule) {
+    return with(new Lines(0, rule, 0));
+  }
+
+  /** The same with a bar at its left. */
+  TextPart barred(double bar) {
+    return with(new Lines(0, 0, bar));
+  }
+
+  private TextPart with(Lines around) {
+    return new TextPart(path, text, space, marker, around, keep);
+  }
+
+  /** The same, on one page with the part after it. */
   TextPart kept() {
-    return new TextPart(
-        path, text, number, tick, indent, before, after, frame, rule, bar, inner, true);
+    return new TextPart(path, text, space, marker, lines, true);
   }
 
   @Override
   public double height() {
-    return before + text.height() + (frame > 0 ? 2 * PAD : 0) + after;
+    return space.above + text.height() + (lines.frame > 0 ? 2 * PAD : 0) + space.below;
   }
 
   @Override
@@ -54,16 +87,18 @@ record TextPart(
 
   @Override
   public void draw(Canvas canvas, double x, double y) throws IOException {
-    double top = y + before;
+    double top = y + space.above;
     double height = text.height();
     canvas.artifact(() -> ornaments(canvas, x, top, height));
-    double pad = frame > 0 ? PAD : 0;
-    double start = x + (frame > 0 ? PAD + 2 : 0) + (bar > 0 ? bar + 8 : 0);
-    if (number != null) {
-      canvas.tagged(with("Lbl"), () -> canvas.text(number, x + 2, top + SIZE * 1.02, SIZE, false));
+    double pad = lines.frame > 0 ? PAD : 0;
+    double start = x + (lines.frame > 0 ? PAD + 2 : 0) + (lines.bar > 0 ? lines.bar + 8 : 0);
+    if (marker.number != null) {
+      canvas.tagged(
+          with("Lbl"), () -> canvas.text(marker.number, x + 2, top + SIZE * 1.02, SIZE, false));
     }
     canvas.tagged(
-        number == null ? path : with("LBody"), () -> text.draw(canvas, start + indent, top + pad));
+        marker.number == null ? path : with("LBody"),
+        () -> text.draw(canvas, start + marker.indent, top + pad));
   }
 
   private List<String> with(String last) {
@@ -73,17 +108,17 @@ record TextPart(
   }
 
   private void ornaments(Canvas canvas, double x, double top, double height) throws IOException {
-    if (frame > 0) {
-      canvas.rect(x + 1, top, inner - 2, height + 2 * PAD, frame);
+    if (lines.frame > 0) {
+      canvas.rect(x + 1, top, space.width - 2, height + 2 * PAD, lines.frame);
     }
-    if (tick) {
-      canvas.rect(x + indent - BOX - 5, top + 1, BOX, BOX, 1);
+    if (marker.tick) {
+      canvas.rect(x + marker.indent - BOX - 5, top + 1, BOX, BOX, 1);
     }
-    if (rule > 0) {
-      canvas.line(x, top + height + 2, x + inner, top + height + 2, rule);
+    if (lines.rule > 0) {
+      canvas.line(x, top + height + 2, x + space.width, top + height + 2, lines.rule);
     }
-    if (bar > 0) {
-      canvas.grey(x, top, bar, height, 0);
+    if (lines.bar > 0) {
+      canvas.grey(x, top, lines.bar, height, 0);
     }
   }
 }

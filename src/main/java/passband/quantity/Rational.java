@@ -25,20 +25,6 @@ public final class Rational implements Comparable<Rational> {
   /** 100. */
   public static final Rational HUNDRED = new Rational(100, 1);
 
-  private static final int MOST_DIGITS = 60;
-  private static final int MOST_PLAIN = 17;
-  private static final long[] POWERS = {1, 10, 100, 1_000, 10_000, 100_000, 1_000_000};
-
-  /** Which ends, in the last six binary digits, a whole square can have. */
-  private static final boolean[] SQUARE = new boolean[64];
-
-  static {
-    for (int i = 0; i < SQUARE.length; i++) {
-      SQUARE[i * i & SQUARE.length - 1] = true;
-    }
-  }
-
-  private static final long GREATEST_ROOT = 3_037_000_499L;
   private static final BigInteger LEAST_LONG = BigInteger.valueOf(-Long.MAX_VALUE);
   private static final BigInteger GREATEST_LONG = BigInteger.valueOf(Long.MAX_VALUE);
 
@@ -124,45 +110,7 @@ public final class Rational implements Comparable<Rational> {
    *     ±60
    */
   public static Rational parse(String text) {
-    Rational plain = plain(text);
-    return plain != null ? plain : ofDecimal(text);
-  }
-
-  /** Of a few digits with or without a point the value; null for what else a numeral may be. */
-  private static Rational plain(String text) {
-    long digits = 0;
-    int point = -1;
-    if (text.isEmpty() || text.length() > MOST_PLAIN) {
-      return null;
-    }
-    for (int i = 0; i < text.length(); i++) {
-      char c = text.charAt(i);
-      if (c >= '0' && c <= '9') {
-        digits = digits * 10 + (c - '0');
-      } else if (c == '.' && point < 0 && i > 0) {
-        point = i;
-      } else {
-        return null;
-      }
-    }
-    int decimals = point < 0 ? 0 : text.length() - 1 - point;
-    return decimals < POWERS.length ? of(digits, POWERS[decimals]) : null;
-  }
-
-  private static Rational ofDecimal(String text) {
-    BigDecimal value = new BigDecimal(text);
-    if (value.precision() > MOST_DIGITS
-        || Math.abs((long) value.scale()) > 2L * MOST_DIGITS
-        || exponentTooLarge(value)) {
-      throw new NumberFormatException(
-          "too large or too many digits: " + text.length() + " characters");
-    }
-    return of(value);
-  }
-
-  private static boolean exponentTooLarge(BigDecimal value) {
-    long magnitude = (long) value.precision() - value.scale();
-    return value.signum() != 0 && Math.abs(magnitude) > MOST_DIGITS;
+    return Decimals.parse(text);
   }
 
   private static long gcd(long a, long b) {
@@ -174,8 +122,19 @@ public final class Rational implements Comparable<Rational> {
     return a == 0 ? 1 : a;
   }
 
-  private boolean small() {
+  /** Whether both are kept as longs. */
+  boolean small() {
     return bigNum == null;
+  }
+
+  /** The numerator of a small one. */
+  long smallNumerator() {
+    return num;
+  }
+
+  /** The denominator of a small one. */
+  long smallDenominator() {
+    return den;
   }
 
   /** The numerator in lowest terms. */
@@ -261,7 +220,10 @@ public final class Rational implements Comparable<Rational> {
 
   /** The product with itself: in lowest terms as this is. */
   Rational squared() {
-    if (small() && num <= GREATEST_ROOT && num >= -GREATEST_ROOT && den <= GREATEST_ROOT) {
+    if (small()
+        && num <= WholeRoots.GREATEST
+        && num >= -WholeRoots.GREATEST
+        && den <= WholeRoots.GREATEST) {
       return new Rational(num * num, den * den);
     }
     return times(this);
@@ -333,28 +295,14 @@ public final class Rational implements Comparable<Rational> {
       return null;
     }
     if (small()) {
-      long n = exactRoot(num);
-      long d = n < 0 ? -1 : exactRoot(den);
+      long n = WholeRoots.exact(num);
+      long d = n < 0 ? -1 : WholeRoots.exact(den);
       return d < 0 ? null : new Rational(n, d);
     }
     BigInteger n = numerator().sqrt();
     BigInteger d = denominator().sqrt();
     boolean exact = n.multiply(n).equals(numerator()) && d.multiply(d).equals(denominator());
     return exact ? of(n, d) : null;
-  }
-
-  /** The root of a whole square; −1 of any other number. A double's root is one off at most. */
-  private static long exactRoot(long square) {
-    if (!SQUARE[(int) square & SQUARE.length - 1]) {
-      return -1;
-    }
-    long near = (long) Math.sqrt((double) square);
-    for (long root = Math.max(0, near - 1); root <= Math.min(near + 1, GREATEST_ROOT); root++) {
-      if (root * root == square) {
-        return root;
-      }
-    }
-    return -1;
   }
 
   /** Doubles around the value; null where there are none. */
@@ -381,69 +329,12 @@ public final class Rational implements Comparable<Rational> {
    * trailing zeros, no exponent.
    */
   public String toPlain() {
-    if (small()) {
-      int decimals = decimals(den);
-      if (decimals >= 0 && multiplies(num, POWERS[decimals])) {
-        return fixed(Math.abs(num) * POWERS[decimals], decimals);
-      }
-    }
-    BigInteger rest = denominator();
-    int twos = rest.getLowestSetBit();
-    rest = rest.shiftRight(twos);
-    int fives = 0;
-    BigInteger five = BigInteger.valueOf(5);
-    while (rest.mod(five).signum() == 0) {
-      rest = rest.divide(five);
-      fives++;
-    }
-    BigDecimal decimal =
-        rest.equals(BigInteger.ONE)
-            ? new BigDecimal(numerator())
-                .divide(
-                    new BigDecimal(denominator()), Math.max(twos, fives), RoundingMode.UNNECESSARY)
-            : toDecimal(12, RoundingMode.HALF_EVEN);
-    return decimal.stripTrailingZeros().toPlainString();
-  }
-
-  /** How many decimals end a ratio in lowest terms over this; −1 when none do, or many. */
-  private static int decimals(long den) {
-    for (int decimals = 0; decimals < POWERS.length; decimals++) {
-      if (POWERS[decimals] % den == 0) {
-        return decimals;
-      }
-    }
-    return -1;
-  }
-
-  /** Whether a product of two longs is a long. */
-  private static boolean multiplies(long a, long positive) {
-    return Math.abs(a) <= Long.MAX_VALUE / positive;
+    return Decimals.plain(this);
   }
 
   /** The plain decimal with this many decimals, rounded half to even where it has more. */
   public String toFixed(int decimals) {
-    if (small() && decimals < POWERS.length && multiplies(num, POWERS[decimals])) {
-      return fixed(Math.abs(num) * POWERS[decimals], decimals);
-    }
-    return new BigDecimal(numerator())
-        .divide(new BigDecimal(denominator()), decimals, RoundingMode.HALF_EVEN)
-        .toPlainString();
-  }
-
-  /** The absolute value times ten to the decimals over the denominator, rounded half to even. */
-  private String fixed(long scaled, int decimals) {
-    long whole = scaled / den;
-    long left = scaled - whole * den;
-    long toNext = den - left;
-    if (left > toNext || left == toNext && (whole & 1) == 1) {
-      whole++;
-    }
-    String sign = num < 0 && whole != 0 ? "-" : "";
-    if (decimals == 0) {
-      return sign + whole;
-    }
-    String tail = Long.toString(whole % POWERS[decimals]);
-    return sign + whole / POWERS[decimals] + "." + "0".repeat(decimals - tail.length()) + tail;
+    return Decimals.fixed(this, decimals);
   }
 
   @Override

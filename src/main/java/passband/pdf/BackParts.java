@@ -1,0 +1,71 @@
+package passband.pdf;
+
+import java.util.List;
+import passband.draw.Drawing;
+import passband.render.Sheet;
+import passband.sequence.Seq;
+
+/** The last pages: what to do when a reading fails, the result, and what the reviewer sees. */
+final class BackParts {
+  private final Sheet sheet;
+  private final PartWriter write;
+
+  BackParts(Sheet sheet, PartWriter write) {
+    this.sheet = sheet;
+    this.write = write;
+  }
+
+  void add() {
+    write.section("Sect:end");
+    write.label("");
+    write.heading("If a reading fails");
+    write.note(
+        "Stop. Output off. Check the lead, the jack and the load, and read once more; keep both"
+            + " readings. If it fails again, tag the generator out of service and follow the"
+            + " maker\u2019s service manual.");
+    List<String> blank = List.of("", "", "", "");
+    write.table(
+        write.shares(0.1, 0.25, 0.25, 0.4),
+        List.of("Line", "First reading", "Second reading", "What was checked"),
+        List.of(blank, blank, blank));
+    write.small("If you stop here");
+    write.note(
+        "Output off, state left as above, leads off the generator first. Tick \u201cnot done\u201d"
+            + " on every line that is left: an unread line is not a pass.");
+    write.heading("Result");
+    String list = "result-" + write.next();
+    write.listed(list, 1, "every line passed", true, true);
+    write.listed(list, 2, "a line failed: out of service", true, true);
+    write.listed(list, 3, "incomplete", true, true);
+    write.table(
+        write.shares(0.18, 0.3, 0.32, 0.2),
+        List.of("Who", "Name", "Signature", "Date"),
+        List.of(List.of("Done by", "", "", ""), List.of("Reviewed by", "", "", "")));
+    reviewer();
+  }
+
+  private void reviewer() {
+    if (sheet.allowed().isEmpty() && sheet.pictures().isEmpty()) {
+      return;
+    }
+    write.section("Sect:reviewer");
+    write.heading("For the reviewer");
+    if (!sheet.allowed().isEmpty()) {
+      write.small("Warnings allowed");
+      write.note("The compiler warned of these, and the source gives a reason to let them stand.");
+      write.table(
+          write.shares(0.32, 0.2, 0.48),
+          List.of("Warning", "Where", "Reason given"),
+          Seq.of(sheet.allowed())
+              .map(a -> List.of(a.title() + " [" + a.code() + "]", a.place(), a.reason()))
+              .toList());
+    }
+    if (!sheet.pictures().isEmpty()) {
+      write.small("Where the limits lie");
+      for (int i = 0; i < sheet.pictures().size(); i += 2) {
+        List<Drawing> two = sheet.pictures().subList(i, Math.min(i + 2, sheet.pictures().size()));
+        write.add(new PicturesPart(write.path("Div:pictures"), two, write.inner()));
+      }
+    }
+  }
+}

@@ -1,0 +1,92 @@
+package passband.pdf;
+
+import java.util.ArrayList;
+import java.util.List;
+import passband.render.Sheet;
+import passband.sequence.Seq;
+
+/** The first page: what is tested, the cautions, and what to collect. */
+final class FrontParts {
+  private static final double SIZE = TextPart.SIZE;
+
+  /** For a table that has no heading to say again. */
+  private static final RowPart EMPTY = new RowPart(List.of(), "", List.of(), List.of(), null, 0);
+
+  private final Sheet sheet;
+  private final PartWriter write;
+
+  FrontParts(Sheet sheet, PartWriter write) {
+    this.sheet = sheet;
+    this.write = write;
+  }
+
+  void add() {
+    write.add(
+        TextPart.of(
+                write.path("H1"),
+                write.block(19, true, write.inner(), sheet.title()),
+                0,
+                6,
+                write.inner())
+            .kept());
+    identity();
+    write.heading("Cautions");
+    sheet.cautions().forEach(c -> write.caution(write.path("P:" + write.next()), c));
+    write.note(
+        "The maker\u2019s service manual, local codes and licensed practice come first; this sheet"
+            + " takes the place of none of them.");
+    write.heading("Collect");
+    write.table(
+        write.shares(0.07, 0.4, 0.18, 0.2, 0.15),
+        List.of("No.", "Lead or link", "Colour", "Rating", "Here, sound"),
+        Seq.of(sheet.leads())
+            .map(
+                l ->
+                    List.of(
+                        l.mark(),
+                        l.title() + (l.kind().equals("link") ? " (link)" : ""),
+                        l.colour(),
+                        l.rating(),
+                        "\u2610"))
+            .toList());
+    write.small("Settings as found");
+    write.add(write.paragraph("_".repeat(90), false));
+    write.note(sheet.decision() + " Write every digit that the display shows.");
+  }
+
+  private void identity() {
+    List<Double> widths = write.shares(0.14, 0.41, 0.17, 0.28);
+    List<String> table = write.path("Table:identity");
+    String[][] rows = {
+      {"Procedure", sheet.name(), "Revision", sheet.revision() + ", " + sheet.date()},
+      {"Generator", sheet.device(), "Serial number", ""},
+      {"Analyzer", sheet.analyzer(), "Serial, cal. due", ""},
+      {"Done by", "", "Day", ""}
+    };
+    for (int i = 0; i < rows.length; i++) {
+      List<RowPart.Cell> cells = new ArrayList<>();
+      for (int c = 0; c < 4; c++) {
+        boolean heads = c % 2 == 0;
+        TextBlock text = write.block(SIZE, heads, widths.get(c) - 7, rows[i][c]);
+        cells.add(new RowPart.Words(List.of(text), heads ? "TH:row" : "TD"));
+      }
+      write.add(new RowPart(table, "i" + i, widths, List.of(cells), EMPTY, 0));
+    }
+    List<Double> two = write.shares(0.14, 0.86);
+    write.add(
+        new RowPart(
+            table,
+            "digest",
+            two,
+            List.of(
+                List.of(
+                    new RowPart.Words(
+                        List.of(write.block(SIZE, true, two.get(0) - 7, "Digest")), "TH:row"),
+                    new RowPart.Words(
+                        List.of(write.block(8.5, false, two.get(1) - 7, sheet.digest())),
+                        "TD",
+                        3))),
+            EMPTY,
+            4));
+  }
+}

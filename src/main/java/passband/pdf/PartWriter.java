@@ -1,0 +1,188 @@
+package passband.pdf;
+
+import java.util.ArrayList;
+import java.util.List;
+import passband.render.Sheet;
+
+/**
+ * Writes headings, text, lists and tables of words as parts, each with its place in the structure.
+ */
+final class PartWriter {
+  private static final double SIZE = TextPart.SIZE;
+  private static final double LIST_INDENT = 34;
+
+  /** How high a row is that is written in by hand. */
+  private static final double BY_HAND = 20;
+
+  private final Fonts fonts;
+  private final double inner;
+  private final Flow flow;
+  private String section = "Sect:front";
+  private int serial;
+
+  PartWriter(Fonts fonts, Paper paper) {
+    this.fonts = fonts;
+    this.inner = paper.inner();
+    this.flow = new Flow(paper);
+  }
+
+  /** The pages of what has been written. */
+  List<Flow.Page> pages() {
+    return flow.pages();
+  }
+
+  Fonts fonts() {
+    return fonts;
+  }
+
+  /** The width of the text. */
+  double inner() {
+    return inner;
+  }
+
+  void add(Part part) {
+    flow.add(part);
+  }
+
+  /** What is printed in the corner of the pages that follow. */
+  void label(String label) {
+    flow.label(label);
+  }
+
+  /** Begins a section of the structure. */
+  void section(String name) {
+    section = name;
+  }
+
+  /** A number that no other part has. */
+  int next() {
+    return serial++;
+  }
+
+  TextBlock block(double size, boolean bold, double width, String text) {
+    return TextBlock.of(fonts, size, width, bold, text);
+  }
+
+  List<String> path(String... more) {
+    List<String> path = new ArrayList<>(List.of(section));
+    path.addAll(List.of(more));
+    return path;
+  }
+
+  void heading(String text) {
+    add(
+        TextPart.of(path("H2:" + next()), block(13, true, inner, text), 10, 6, inner)
+            .ruled(1.4)
+            .kept());
+  }
+
+  void small(String text) {
+    add(TextPart.of(path("H3:" + next()), block(10.5, true, inner, text), 5, 2, inner).kept());
+  }
+
+  void note(String text) {
+    if (text != null) {
+      add(paragraph(text, false));
+    }
+  }
+
+  TextPart paragraph(String text, boolean bold) {
+    return TextPart.of(path("P:" + next()), block(SIZE, bold, inner, text), 2, 3, inner);
+  }
+
+  void caution(List<String> path, String text) {
+    List<TextBlock.Span> spans =
+        List.of(new TextBlock.Span("Caution.", true), new TextBlock.Span(text, false));
+    TextBlock words = new TextBlock(fonts, 10.5, inner - 20, spans);
+    add(TextPart.of(path, words, 2, 3, inner).framed(2));
+  }
+
+  void listed(String list, int number, String text, boolean tick, boolean keep) {
+    double indent = tick ? LIST_INDENT : LIST_INDENT - 14;
+    TextBlock words = block(SIZE, false, inner - indent, text);
+    TextPart part =
+        TextPart.of(path("L:" + list, "LI:" + number), words, 1, 2, inner)
+            .marked(number + ".", tick, indent);
+    add(keep ? part.kept() : part);
+  }
+
+  void steps(List<Sheet.StepLine> steps) {
+    String list = "steps-" + next();
+    int number = 0;
+    for (Sheet.StepLine step : steps) {
+      number++;
+      switch (step.kind()) {
+        case "caution" -> caution(path("P:" + next()), step.text());
+        case "record" ->
+            listed(list, number, step.text() + ": " + blank(step.unit()), false, false);
+        case "choose" -> choose(list, number, step);
+        default -> listed(list, number, step.text(), true, false);
+      }
+    }
+  }
+
+  private static String blank(String unit) {
+    return "_".repeat(40) + (unit == null ? "" : " " + unit);
+  }
+
+  private void choose(String list, int number, Sheet.StepLine step) {
+    listed(list, number, step.text(), false, true);
+    for (int i = 0; i < step.outcomes().size(); i++) {
+      String outcome = step.outcomes().get(i);
+      String says = outcome + (outcome.equals(step.pass()) ? " (passes)" : "");
+      TextPart part =
+          TextPart.of(
+                  path("L:" + list, "LI:" + number + "-" + i, "LBody"),
+                  block(SIZE, false, inner - 60, says),
+                  1,
+                  2,
+                  inner)
+              .marked(null, true, LIST_INDENT + 14);
+      add(i + 1 < step.outcomes().size() ? part.kept() : part);
+    }
+  }
+
+  RowPart.Cell words(String text, boolean bold, double width, double size) {
+    return RowPart.Words.of(block(size, bold, width - 7, text));
+  }
+
+  private RowPart.Cell head(String text, double width) {
+    return new RowPart.Words(List.of(block(9, true, width - 7, text)), "TH");
+  }
+
+  RowPart headRow(List<String> table, List<Double> widths, List<String> titles) {
+    List<RowPart.Cell> cells = new ArrayList<>();
+    for (int i = 0; i < titles.size(); i++) {
+      cells.add(head(titles.get(i), widths.get(i)));
+    }
+    return new RowPart(table, "head", widths, List.of(cells), null, 0);
+  }
+
+  /** A table of words; blank rows are as high as a signature. */
+  void table(List<Double> widths, List<String> titles, List<List<String>> rows) {
+    List<String> table = path("Table:" + next());
+    RowPart head = headRow(table, widths, titles);
+    add(head);
+    for (int i = 0; i < rows.size(); i++) {
+      List<RowPart.Cell> cells = new ArrayList<>();
+      for (int c = 0; c < widths.size(); c++) {
+        String text = rows.get(i).get(c);
+        cells.add(
+            text.equals("\u2610")
+                ? new RowPart.Ticks(List.of(List.of("")), SIZE)
+                : text.isEmpty()
+                    ? new RowPart.Blank(BY_HAND)
+                    : words(text, false, widths.get(c), SIZE));
+      }
+      add(new RowPart(table, "r" + i, widths, List.of(cells), head, i + 1 == rows.size() ? 4 : 0));
+    }
+  }
+
+  List<Double> shares(double... shares) {
+    List<Double> widths = new ArrayList<>();
+    for (double share : shares) {
+      widths.add(inner * share);
+    }
+    return widths;
+  }
+}

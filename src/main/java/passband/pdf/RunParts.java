@@ -1,0 +1,92 @@
+package passband.pdf;
+
+import java.util.List;
+import passband.draw.Drawing;
+import passband.render.Sheet;
+import passband.sequence.Seq;
+
+/** One run of a test: the leads, the state and the readings. */
+final class RunParts {
+  private static final double SIZE = TextPart.SIZE;
+
+  private final PartWriter write;
+
+  RunParts(PartWriter write) {
+    this.write = write;
+  }
+
+  void add(Sheet.Block block, Sheet.RunPart run) {
+    write.label(run.outlet() == null ? "" : run.outlet());
+    String phase = run.phase() == null ? "" : " (" + run.phase() + ")";
+    write.heading(block.number() + ". " + block.title() + phase);
+    if (run.outlet() != null) {
+      TextBlock name = write.block(24, true, write.inner() - 30, run.outlet());
+      write.add(
+          TextPart.of(write.path("P:outlet-" + write.next()), name, 2, 6, write.inner())
+              .barred(13)
+              .kept());
+    }
+    if (run.setup() != null) {
+      write.add(setup(run));
+    }
+    if (run.enter() != null) {
+      write.small("Enter " + run.stateTitle());
+      write.listed("enter-" + write.next(), 1, run.enter(), true, false);
+    }
+    write.steps(run.before());
+    run.groups().forEach(g -> group(g));
+    run.formulas().forEach(f -> write.note(f));
+    if (run.leave() != null) {
+      write.small("Leave " + run.stateTitle());
+      write.listed("leave-" + write.next(), 1, run.leave(), true, false);
+    }
+    write.steps(run.after());
+  }
+
+  private SetupPart setup(Sheet.RunPart run) {
+    Drawing drawing = run.drawing();
+    double wide = SetupPart.textWidth(drawing, write.inner());
+    double move = SetupPart.moveWidth(drawing, write.inner());
+    List<TextBlock> moves =
+        Seq.of(run.moves()).map(m -> write.block(SIZE, false, move, m)).toList();
+    String said =
+        run.moves().isEmpty()
+            ? "The leads stay as they are."
+            : run.stays().isEmpty()
+                ? null
+                : "In place already: " + String.join(", ", run.stays()) + ".";
+    TextBlock off =
+        new TextBlock(
+            write.fonts(),
+            SIZE,
+            wide,
+            List.of(
+                new TextBlock.Span("Output off", true),
+                new TextBlock.Span("before any lead is touched.", false)));
+    return new SetupPart(
+        write.path("Div:setup-" + write.next()),
+        drawing,
+        write.block(10.5, true, wide, run.setup()),
+        off,
+        moves,
+        said == null ? null : write.block(SIZE, false, wide, said),
+        write.inner());
+  }
+
+  private void group(Sheet.Group group) {
+    write.small(group.title() == null ? "Readings" : group.title());
+    String list = "how-" + write.next();
+    for (int i = 0; i < group.steps().size(); i++) {
+      write.listed(list, i + 1, group.steps().get(i), false, true);
+    }
+    TableColumns columns = new TableColumns(group, write.fonts(), write.inner());
+    List<String> table = write.path("Table:" + write.next());
+    RowPart head = write.headRow(table, columns.widths(), columns.titles());
+    write.add(head);
+    ReadingRows readings = new ReadingRows(table, columns, head, group, write);
+    for (int i = 0; i < group.lines().size(); i++) {
+      boolean last = i + 1 == group.lines().size();
+      write.add(readings.line(group.lines().get(i), last ? 6 : 0));
+    }
+  }
+}
