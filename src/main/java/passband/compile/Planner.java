@@ -20,6 +20,7 @@ import passband.quantity.Rational;
 import passband.resolve.Profiles;
 import passband.resolve.Scope;
 import passband.sequence.Seq;
+import passband.source.Span;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -82,7 +83,15 @@ public final class Planner {
         stages(device, analyzer, leads, decision),
         allowed(device, analyzer),
         new Plan.Made(),
+        places(),
         tree);
+  }
+
+  private Plan.Places places() {
+    Span name = tree.name().span();
+    return new Plan.Places(
+        tree.revision() == null ? name : tree.revision().span(),
+        tree.decision() == null ? name : tree.decision().span());
   }
 
   // ---- what the procedure names ----
@@ -279,7 +288,8 @@ public final class Planner {
   }
 
   private static void add(List<Plan.Allowed> to, List<Tree.Allow> allows, String place) {
-    allows.forEach(a -> to.add(new Plan.Allowed(a.code().text(), a.reason().text(), place)));
+    allows.forEach(
+        a -> to.add(new Plan.Allowed(a.code().text(), a.reason().text(), place, a.span())));
   }
 
   // ---- stages ----

@@ -2,6 +2,7 @@ package passband.diff;
 
 import java.util.List;
 import passband.limit.Decision;
+import passband.plan.Fact.Area;
 import passband.syntax.Tree.DecisionKind;
 
 /** What a difference is. */
@@ -15,16 +16,15 @@ final class ChangeClassifier {
   }
 
   Change judge(Difference d) {
-    boolean limits = d.area() == Fact.Area.LIMIT && d.was() != null && d.now() != null;
-    if (limits) {
+    if (d.area() == Area.LIMIT && d.isChange()) {
       return LimitChangeClassifier.judge(d);
     }
     return new Change(
         kind(d),
         d.subject(),
-        d.was() == null ? null : d.was().value(),
-        d.now() == null ? null : d.now().value(),
-        d.now() == null ? d.was().cause() : d.now().cause(),
+        d.was() == null ? null : d.was().shown(),
+        d.now() == null ? null : d.now().shown(),
+        d.fact().span(),
         List.of());
   }
 
@@ -32,10 +32,11 @@ final class ChangeClassifier {
     return switch (d.area()) {
       case REVISION -> Kind.REVISION;
       case TEXT -> Kind.TEXT;
+      case NAME -> Kind.RENAMED;
       case DECISION -> decision();
       case CAUTION -> sided(d, Kind.CAUTION_REMOVED, Kind.CAUTION_ADDED, Kind.CAUTION_CHANGED);
       case ALLOW -> sided(d, Kind.ALLOW_REMOVED, Kind.ALLOW_ADDED, Kind.ALLOW_ADDED);
-      case WIRE -> Kind.CONNECTION;
+      case WIRE, MOVES -> Kind.CONNECTION;
       case LEAD -> Kind.LEAD;
       case CONTACT -> Kind.CONTACT;
       case STATE -> Kind.STATE;

@@ -1,5 +1,7 @@
 package passband.diff;
 
+import passband.plan.Fact;
+
 /**
  * A fact that is not the same on both sides.
  *
@@ -7,11 +9,20 @@ package passband.diff;
  * @param now null for what is gone
  */
 record Difference(Fact was, Fact now) {
+  Fact fact() {
+    return now == null ? was : now;
+  }
+
   Fact.Area area() {
-    return now == null ? was.area() : now.area();
+    return fact().area();
   }
 
   String subject() {
-    return now == null ? was.subject() : now.subject();
+    return fact().subject();
+  }
+
+  /** Whether both sides say something. */
+  boolean isChange() {
+    return was != null && now != null;
   }
 }

@@ -4,6 +4,7 @@ import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import passband.limit.Limit;
+import passband.plan.FactText;
 import passband.plan.LimitText;
 import passband.quantity.Rational;
 import passband.quantity.Real;
@@ -22,12 +23,15 @@ final class LimitChangeClassifier {
   static Change judge(Difference difference) {
     LimitChangeClassifier judge =
         new LimitChangeClassifier(difference.was().limit(), difference.now().limit());
+    String was = FactText.limit(judge.was);
+    String now = FactText.limit(judge.now);
+    boolean alike = was.equals(now);
     return new Change(
         judge.kind(),
         difference.subject(),
-        Facts.limitText(judge.was),
-        Facts.limitText(judge.now),
-        judge.cause(difference.now().cause()),
+        alike ? difference.was().shown() : was,
+        alike ? difference.now().shown() : now,
+        judge.cause(difference.now().span()),
         judge.details());
   }
 
@@ -79,7 +83,9 @@ final class LimitChangeClassifier {
   }
 
   private boolean sameRule() {
-    return LimitText.exact(was.rule().limit()).equals(LimitText.exact(now.rule().limit()));
+    return LimitText.exact(was.rule().limit()).equals(LimitText.exact(now.rule().limit()))
+        && was.rule().quantity().text().equals(now.rule().quantity().text())
+        && FactText.readAs(was).equals(FactText.readAs(now));
   }
 
   /** The rule where it is another; else the row that states it, or the range that it is read in. */
@@ -98,8 +104,7 @@ final class LimitChangeClassifier {
   private List<String> details() {
     List<String> details = new ArrayList<>();
     if (!sameRule()) {
-      details.add(
-          "rule: " + LimitText.of(was.rule().limit()) + " -> " + LimitText.of(now.rule().limit()));
+      details.add("rule: " + FactText.rule(was) + " -> " + FactText.rule(now));
     }
     details.add("before rounding: " + exact(was) + " -> " + exact(now));
     String u = uncertainty(was);

@@ -1,6 +1,7 @@
 package passband.draw;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import passband.model.Analyzer;
 import passband.model.Terminal;
@@ -33,12 +34,17 @@ final class Bridge {
     for (Analyzer.LoadBank load : analyzer.loads()) {
       addInside(bridges, wires, load.from(), load.to(), "load");
     }
-    for (Analyzer.Measure measure : analyzer.measures()) {
+    for (Analyzer.Measure measure : sorted(analyzer.measures())) {
       if (measure.from() != null) {
         addInside(bridges, wires, measure.from(), measure.to(), measure.quantity().printed());
       }
     }
     return bridges;
+  }
+
+  /** By name: in which order a profile declares what is measured makes no difference. */
+  private static List<Analyzer.Measure> sorted(List<Analyzer.Measure> measures) {
+    return measures.stream().sorted(Comparator.comparing(m -> m.quantity().name())).toList();
   }
 
   private static void addInside(

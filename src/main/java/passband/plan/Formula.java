@@ -42,7 +42,7 @@ public final class Formula implements Expression.Visitor<String> {
     if (exact) {
       return amount.number().times(unit.factor())
           + " "
-          + unit.dimension().describe()
+          + unit.dimension().base()
           + (unit.symbol().equals("%") ? " %" : "");
     }
     return amount.unit() == null

@@ -10,6 +10,7 @@ import passband.model.Analyzer;
 import passband.model.Device;
 import passband.model.Lead;
 import passband.sequence.Seq;
+import passband.source.Span;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -21,6 +22,7 @@ import passband.syntax.Word;
  * @param phases empty when the procedure has none
  * @param stages in bench order
  * @param made keeps what is worked out from the rest
+ * @param places where its parts are written
  */
 public record Plan(
     Word name,
@@ -35,6 +37,7 @@ public record Plan(
     List<Stage> stages,
     List<Allowed> allowed,
     Made made,
+    Places places,
     Tree.Procedure tree) {
 
   /** The revision's label and date; the rest is null when it replaces none. */
@@ -44,8 +47,11 @@ public record Plan(
   /** A caution of the whole procedure. */
   public record Caution(Word name, String text) {}
 
-  /** A warning that the source quiets, with the reason. */
-  public record Allowed(String code, String reason, String place) {}
+  /** A warning that the source quiets, with the reason; {@code place} is a kind and a name. */
+  public record Allowed(String code, String reason, String place, Span span) {}
+
+  /** Where a procedure's parts are written; its name where there is no such line. */
+  public record Places(Span revision, Span decision) {}
 
   /** The runs among the stages. */
   public List<Stage.Run> runs() {
@@ -92,7 +98,7 @@ public record Plan(
 
     private synchronized String digest(Plan plan) {
       if (digest == null) {
-        digest = Digest.of(plan);
+        digest = Meaning.of(plan).digest();
       }
       return digest;
     }

@@ -122,9 +122,11 @@ public final class Dimension {
    */
   public String describe() {
     String words = WORDS.get(this);
-    if (words != null) {
-      return words;
-    }
+    return words != null ? words : "a quantity in " + base();
+  }
+
+  /** In base units: {@code m^2·kg·s^-3}; empty for a number. */
+  public String base() {
     StringBuilder text = new StringBuilder();
     for (int i = 0; i < exponents.length; i++) {
       if (exponents[i] != 0) {
@@ -133,7 +135,7 @@ public final class Dimension {
             .append(exponents[i] == 1 ? "" : "^" + exponents[i]);
       }
     }
-    return "a quantity in " + text;
+    return text.toString();
   }
 
   @Override

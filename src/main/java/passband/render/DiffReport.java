@@ -6,12 +6,10 @@ import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.util.List;
-import java.util.Map;
 import passband.diff.Change;
-import passband.diff.Fact;
-import passband.diff.Facts;
-import passband.diff.Names;
 import passband.diff.PlanDiff;
+import passband.plan.Fact;
+import passband.plan.Meaning;
 import passband.plan.Plan;
 import passband.source.Span;
 
@@ -176,9 +174,8 @@ public final class DiffReport {
   /** A compiled procedure's facts, a line each: what a line-by-line comparison can be made of. */
   public static String facts(Plan plan) {
     StringBuilder out = new StringBuilder("procedure " + plan.name().text() + "\n");
-    Map<String, Fact> facts = Facts.of(plan, Names.SAME);
-    for (Map.Entry<String, Fact> fact : facts.entrySet()) {
-      out.append(fact.getKey() + ": " + fact.getValue().value().replace("\n", " ") + "\n");
+    for (Fact fact : Meaning.of(plan).facts()) {
+      out.append(fact.key() + ": " + fact.shown().replace("\n", " ") + "\n");
     }
     return out.toString();
   }

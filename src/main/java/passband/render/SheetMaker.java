@@ -1,6 +1,7 @@
 package passband.render;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -55,14 +56,23 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         Seq.of(plan.cautions()).map(Plan.Caution::text).toList(),
         leads(),
         blocks,
-        Seq.of(plan.allowed())
-            .map(
-                a ->
-                    new Sheet.AllowLine(
-                        a.code(), Code.find(a.code()).title(), a.place(), a.reason()))
-            .toList(),
+        allowed(),
         LimitPicture.of(plan),
         readings);
+  }
+
+  /** By place, code and reason: in which order they are declared makes no difference. */
+  private List<Sheet.AllowLine> allowed() {
+    List<Plan.Allowed> sorted = new ArrayList<>(plan.allowed());
+    sorted.sort(
+        Comparator.comparing(Plan.Allowed::place)
+            .thenComparing(Plan.Allowed::code)
+            .thenComparing(Plan.Allowed::reason));
+    List<Sheet.AllowLine> lines = new ArrayList<>();
+    for (Plan.Allowed a : sorted) {
+      lines.add(new Sheet.AllowLine(a.code(), Code.find(a.code()).title(), a.place(), a.reason()));
+    }
+    return lines;
   }
 
   private String decision() {

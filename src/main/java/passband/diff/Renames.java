@@ -1,0 +1,57 @@
+package passband.diff;
+
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.Map;
+import java.util.Set;
+import passband.plan.Naming;
+import passband.plan.Plan;
+
+/**
+ * Pairs what was renamed between two revisions, by the {@code renamed from} notes of either: the
+ * comparison of new with old is the mirror of that of old with new. A name that is there on both
+ * sides stands for itself.
+ */
+final class Renames {
+  /** The names of one kind, each with what it was called before; null where no note says so. */
+  private final Map<String, String> was = new HashMap<>();
+
+  private final Map<String, String> now = new HashMap<>();
+
+  private Renames() {}
+
+  /** What the old procedure's names are called in the new one. */
+  static Naming between(Plan was, Plan now) {
+    Renames tests = new Renames();
+    was.runs().forEach(r -> tests.was.put(r.test().text(), r.renamedFrom()));
+    now.runs().forEach(r -> tests.now.put(r.test().text(), r.renamedFrom()));
+    Renames outlets = new Renames();
+    was.device().outlets().forEach(o -> outlets.was.put(o.name().text(), o.renamedFrom()));
+    now.device().outlets().forEach(o -> outlets.now.put(o.name().text(), o.renamedFrom()));
+    Renames modes = new Renames();
+    was.device().modes().forEach(m -> modes.was.put(m.name().text(), m.renamedFrom()));
+    now.device().modes().forEach(m -> modes.now.put(m.name().text(), m.renamedFrom()));
+    return new Naming(tests.pairs(), outlets.pairs(), modes.pairs());
+  }
+
+  private Map<String, String> pairs() {
+    Map<String, String> pairs = new HashMap<>();
+    Set<String> taken = new HashSet<>();
+    for (String name : now.keySet().stream().sorted().toList()) {
+      pair(now.get(name), name, pairs, taken);
+    }
+    for (String name : was.keySet().stream().sorted().toList()) {
+      pair(name, was.get(name), pairs, taken);
+    }
+    return pairs;
+  }
+
+  /** Only a name that is gone with one that is new, and each of them once. */
+  private void pair(String old, String fresh, Map<String, String> pairs, Set<String> taken) {
+    boolean gone = was.containsKey(old) && !now.containsKey(old);
+    boolean came = now.containsKey(fresh) && !was.containsKey(fresh);
+    if (gone && came && !pairs.containsKey(old) && taken.add(fresh)) {
+      pairs.put(old, fresh);
+    }
+  }
+}

@@ -1,0 +1,104 @@
+package passband.parse;
+
+import java.util.ArrayList;
+import java.util.List;
+import passband.diagnostic.Diagnostics;
+import passband.parse.antlr.PassbandParser.*;
+import passband.syntax.Amount;
+import passband.syntax.Tree;
+import passband.syntax.Tree.TerminalKind;
+
+/** From the contexts of an analyzer to its part of the tree. */
+final class AnalyzerBuilder {
+  private final Terminals leaves;
+  private final ItemBuilder build;
+  private final Diagnostics diagnostics;
+
+  AnalyzerBuilder(Terminals leaves, ItemBuilder build, Diagnostics diagnostics) {
+    this.leaves = leaves;
+    this.build = build;
+    this.diagnostics = diagnostics;
+  }
+
+  Tree.Analyzer analyzer(AnalyzerContext analyzer) {
+    List<AnalyzerItemContext> items = analyzer.analyzerItem();
+    return new Tree.Analyzer(
+        leaves.name(analyzer.analyzerHead().name()),
+        leaves.text(analyzer.analyzerHead().TEXT()),
+        build.parts(items, AnalyzerItemContext::jack, this::jack),
+        build.headed(
+            items, AnalyzerItemContext::loadBank, LoadBankContext::loadHead, this::loadBank),
+        build.headed(
+            items, AnalyzerItemContext::measure, MeasureContext::measureHead, this::measure),
+        build.parts(items, AnalyzerItemContext::action, build::action),
+        build.single(
+            build.parts(items, AnalyzerItemContext::settle, s -> leaves.amount(s.amount())),
+            "the settling time",
+            Amount::span),
+        build.parts(items, AnalyzerItemContext::extraSetting, build::extraSetting),
+        build.parts(items, AnalyzerItemContext::allow, build::allow),
+        leaves.line(analyzer.analyzerHead()));
+  }
+
+  private Tree.Terminal jack(JackContext jack) {
+    return new Tree.Terminal(
+        jack.JACK() != null ? TerminalKind.JACK : TerminalKind.KEY,
+        leaves.name(jack.name()),
+        leaves.text(jack.TEXT()),
+        leaves.bare(jack.NUMBER()),
+        leaves.line(jack));
+  }
+
+  private Tree.LoadBank loadBank(LoadBankContext load) {
+    LoadHeadContext head = load.loadHead();
+    List<Tree.SeriesItem> values = new ArrayList<>();
+    build.among(
+        load.loadItem(), LoadValuesContext.class, v -> values.addAll(leaves.series(v.series())));
+    List<Tree.PowerRating> power = new ArrayList<>();
+    build.among(
+        load.loadItem(),
+        LoadPowerContext.class,
+        p -> power.addAll(build.each(p.powerRating(), this::rating)));
+    return new Tree.LoadBank(
+        leaves.name(head.name()),
+        leaves.ref(head.ref(0)),
+        leaves.ref(head.ref(1)),
+        values,
+        build.firstOf(
+            build.among(
+                load.loadItem(), LoadErrorContext.class, e -> leaves.accuracy(e.accuracy()))),
+        power,
+        leaves.line(head));
+  }
+
+  private Tree.PowerRating rating(PowerRatingContext rating) {
+    Amount time = rating.CONTINUOUS() != null ? null : leaves.amount(rating.amount(1));
+    return new Tree.PowerRating(leaves.amount(rating.amount(0)), time, leaves.span(rating));
+  }
+
+  private Tree.Measure measure(MeasureContext measure) {
+    MeasureHeadContext head = measure.measureHead();
+    return new Tree.Measure(
+        leaves.name(head.name()),
+        head.FROM() == null ? null : leaves.ref(head.ref(0)),
+        head.FROM() == null ? null : leaves.ref(head.ref(1)),
+        new Ranges(leaves, diagnostics).of(wholeItems(measure)),
+        leaves.line(head));
+  }
+
+  private List<MeasureItemContext> wholeItems(MeasureContext measure) {
+    List<MeasureItemContext> whole = new ArrayList<>();
+    for (MeasureItemContext item : measure.measureItem()) {
+      if (isWhole(item)) {
+        whole.add(item);
+      }
+    }
+    return whole;
+  }
+
+  private boolean isWhole(MeasureItemContext item) {
+    return item instanceof MeasureRangeContext range
+        ? leaves.whole(range.rangeHead())
+        : leaves.whole(item);
+  }
+}

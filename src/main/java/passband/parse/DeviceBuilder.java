@@ -1,0 +1,149 @@
+package passband.parse;
+
+import java.util.ArrayList;
+import java.util.List;
+import passband.parse.antlr.PassbandParser.*;
+import passband.syntax.Tree;
+import passband.syntax.Tree.TerminalKind;
+import passband.syntax.Word;
+
+/** From the contexts of a device to its part of the tree. */
+final class DeviceBuilder {
+  private final Terminals leaves;
+  private final ItemBuilder build;
+
+  DeviceBuilder(Terminals leaves, ItemBuilder build) {
+    this.leaves = leaves;
+    this.build = build;
+  }
+
+  Tree.Device device(DeviceContext device) {
+    List<DeviceItemContext> items = device.deviceItem();
+    List<Tree.Outlet> outlets = new ArrayList<>();
+    List<Tree.Mode> modes = new ArrayList<>();
+    List<Tree.State> states = new ArrayList<>();
+    for (DeviceItemContext item : items) {
+      if (item.outlet() != null && leaves.whole(item.outlet().outletHead())) {
+        outlets.addAll(outlets(item.outlet()));
+      } else if (item.mode_() != null && leaves.whole(item.mode_().modeHead())) {
+        modes.add(mode(item.mode_()));
+      } else if (item.state() != null && leaves.whole(item.state().stateHead())) {
+        states.add(state(item.state()));
+      }
+    }
+    return new Tree.Device(
+        leaves.name(device.deviceHead().name()),
+        leaves.text(device.deviceHead().TEXT()),
+        outlets,
+        modes,
+        build.parts(items, DeviceItemContext::action, build::action),
+        states,
+        build.parts(items, DeviceItemContext::extraSetting, build::extraSetting),
+        build.parts(items, DeviceItemContext::allow, build::allow),
+        leaves.line(device.deviceHead()));
+  }
+
+  private List<Tree.Outlet> outlets(OutletContext outlet) {
+    List<Tree.Terminal> terminals =
+        build.among(
+            outlet.outletItem(),
+            TerminalContext.class,
+            t ->
+                new Tree.Terminal(
+                    t.POLE() != null ? TerminalKind.POLE : TerminalKind.CONTACT,
+                    leaves.name(t.name()),
+                    leaves.text(t.TEXT()),
+                    leaves.bare(t.NUMBER()),
+                    leaves.line(t)));
+    return build.each(
+        outlet.outletHead().outletName(),
+        name -> {
+          List<NameContext> words = name.name();
+          Word renamed = words.size() > 1 ? leaves.name(words.get(1)) : null;
+          return new Tree.Outlet(
+              leaves.name(words.get(0)),
+              leaves.text(name.TEXT()),
+              renamed,
+              terminals,
+              leaves.span(name));
+        });
+  }
+
+  private Tree.Mode mode(Mode_Context mode) {
+    ModeHeadContext head = mode.modeHead();
+    List<ModeItemContext> items = mode.modeItem();
+    ModeSettingContext setting =
+        build.single(
+            build.among(items, ModeSettingContext.class, s -> s),
+            "the mode's setting",
+            leaves::line);
+    ModeLoadContext load =
+        build.single(
+            build.among(items, ModeLoadContext.class, s -> s), "the mode's load", leaves::line);
+    return new Tree.Mode(
+        leaves.name(head.name(0)),
+        leaves.text(head.TEXT()),
+        leaves.names(head.names()),
+        head.THROUGH() == null ? null : leaves.name(head.name(1)),
+        head.RENAMED() == null ? null : leaves.name(head.name(head.name().size() - 1)),
+        setting == null ? null : leaves.name(setting.name()),
+        setting == null ? List.of() : leaves.series(setting.series()),
+        load == null ? List.of() : leaves.series(load.series()),
+        build.single(
+            build.among(
+                items,
+                ModeOutputContext.class,
+                o ->
+                    new Tree.QuantityLimit(
+                        leaves.name(o.name()), build.limit(o.limit()), leaves.line(o))),
+            "the mode's output",
+            Tree.QuantityLimit::span),
+        build.among(
+            items,
+            ModeLimitContext.class,
+            l ->
+                new Tree.QuantityLimit(
+                    leaves.name(l.name()), build.limit(l.limit()), leaves.line(l))),
+        build.single(
+            build.among(items, ModeDutyContext.class, this::duty),
+            "the mode's duty",
+            Tree.Duty::span),
+        refs(items),
+        build.among(items, ModeAllowContext.class, a -> build.allow(a.allow())),
+        leaves.line(head));
+  }
+
+  private List<Tree.Ref> refs(List<ModeItemContext> items) {
+    List<Tree.Ref> refs = new ArrayList<>();
+    for (List<Tree.Ref> line :
+        build.among(items, ModeActivateContext.class, a -> build.each(a.ref(), leaves::ref))) {
+      refs.addAll(line);
+    }
+    return refs;
+  }
+
+  private Tree.Duty duty(ModeDutyContext duty) {
+    return duty.CONTINUOUS() != null
+        ? new Tree.Duty(null, null, leaves.line(duty))
+        : new Tree.Duty(
+            leaves.amount(duty.amount(0)), leaves.amount(duty.amount(1)), leaves.line(duty));
+  }
+
+  private Tree.State state(StateContext state) {
+    Word enter = null;
+    Word leave = null;
+    for (StateTextContext text : build.among(state.stateItem(), StateTextContext.class, t -> t)) {
+      if (text.ENTER() != null) {
+        enter = leaves.text(text.TEXT());
+      } else {
+        leave = leaves.text(text.TEXT());
+      }
+    }
+    return new Tree.State(
+        leaves.name(state.stateHead().name()),
+        leaves.text(state.stateHead().TEXT()),
+        enter,
+        leave,
+        leaves.line(state.stateHead()));
+  }
+}

@@ -1,0 +1,133 @@
+package passband.parse;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Function;
+import org.antlr.v4.runtime.ParserRuleContext;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostics;
+import passband.parse.antlr.PassbandParser.*;
+import passband.source.Span;
+import passband.syntax.LimitExpression;
+import passband.syntax.Tree;
+import passband.syntax.Word;
+
+/**
+ * The items of blocks: each of a kind, the only one of a kind, and the statements that several
+ * kinds of block have.
+ */
+final class ItemBuilder {
+  private final Terminals leaves;
+  private final Diagnostics diagnostics;
+
+  ItemBuilder(Terminals leaves, Diagnostics diagnostics) {
+    this.leaves = leaves;
+    this.diagnostics = diagnostics;
+  }
+
+  /** What is made of each context that came through without a fault. */
+  <C extends ParserRuleContext, T> List<T> each(List<C> contexts, Function<C, T> make) {
+    List<T> made = new ArrayList<>(contexts.size());
+    for (C context : contexts) {
+      if (leaves.whole(context)) {
+        T one = make.apply(context);
+        if (one != null) {
+          made.add(one);
+        }
+      }
+    }
+    return made;
+  }
+
+  /** Items of one kind among lines of several. */
+  <C extends ParserRuleContext, T> List<T> among(
+      List<? extends ParserRuleContext> lines, Class<C> kind, Function<C, T> make) {
+    List<C> found = new ArrayList<>();
+    for (ParserRuleContext line : lines) {
+      if (kind.isInstance(line)) {
+        found.add(kind.cast(line));
+      }
+    }
+    return each(found, make);
+  }
+
+  /** The one item of its kind; a second is an error and is left out. */
+  <T> T single(List<T> items, String what, Function<T, Span> span) {
+    for (int i = 1; i < items.size(); i++) {
+      diagnostics
+          .say(Code.REPEATED_ITEM, span.apply(items.get(i)), "%s is given twice", what)
+          .note(span.apply(items.get(0)), "first given here");
+    }
+    return items.isEmpty() ? null : items.get(0);
+  }
+
+  /** The first of several; null when there is none. */
+  <T> T firstOf(List<T> items) {
+    return items.isEmpty() ? null : items.get(0);
+  }
+
+  /** What is made of one part of each item, where it has that part. */
+  <C, P extends ParserRuleContext, T> List<T> parts(
+      List<C> items, Function<C, P> part, Function<P, T> make) {
+    List<P> found = new ArrayList<>();
+    for (C item : items) {
+      P one = part.apply(item);
+      if (one != null) {
+        found.add(one);
+      }
+    }
+    return each(found, make);
+  }
+
+  /** Blocks whose head came through without a fault. */
+  <C, P extends ParserRuleContext, T> List<T> headed(
+      List<C> items,
+      Function<C, P> part,
+      Function<P, ParserRuleContext> head,
+      Function<P, T> make) {
+    List<T> made = new ArrayList<>();
+    for (C item : items) {
+      P block = part.apply(item);
+      if (block != null && leaves.whole(head.apply(block))) {
+        made.add(make.apply(block));
+      }
+    }
+    return made;
+  }
+
+  Tree.Allow allow(AllowContext allow) {
+    ParserRuleContext block = allow.getParent().getParent();
+    return new Tree.Allow(
+        leaves.name(allow.name()),
+        leaves.text(allow.TEXT()),
+        leaves.line(allow),
+        leaves.span(block));
+  }
+
+  Tree.Action action(ActionContext action) {
+    return new Tree.Action(
+        leaves.name(action.name()), leaves.text(action.TEXT()), leaves.line(action));
+  }
+
+  Tree.ExtraSetting extraSetting(ExtraSettingContext setting) {
+    return new Tree.ExtraSetting(
+        leaves.name(setting.name()),
+        leaves.text(setting.TEXT()),
+        setting.names() == null ? null : leaves.names(setting.names()),
+        setting.series() == null ? null : leaves.series(setting.series()),
+        leaves.line(setting));
+  }
+
+  Tree.Accept accept(AcceptContext accept) {
+    if (accept.BY() != null) {
+      return new Tree.Accept(leaves.name(accept.name(0)), null, null, null, leaves.line(accept));
+    }
+    Word readAs = accept.READ() == null ? null : leaves.name(accept.name(1));
+    return new Tree.Accept(
+        null, leaves.name(accept.name(0)), limit(accept.limit()), readAs, leaves.line(accept));
+  }
+
+  LimitExpression limit(LimitContext limit) {
+    return new Limits(leaves).limit(limit);
+  }
+}

@@ -1,0 +1,142 @@
+package passband.parse;
+
+import java.util.ArrayList;
+import java.util.List;
+import passband.parse.antlr.PassbandParser.*;
+import passband.syntax.Amount;
+import passband.syntax.Tree;
+import passband.syntax.Word;
+
+/** From the contexts of a procedure to its part of the tree, its tests apart. */
+final class ProcedureBuilder {
+  private final Terminals leaves;
+  private final ItemBuilder build;
+  private final StepBuilder steps;
+  private final TestBuilder tests;
+
+  ProcedureBuilder(Terminals leaves, ItemBuilder build) {
+    this.leaves = leaves;
+    this.build = build;
+    this.steps = new StepBuilder(leaves, build);
+    this.tests = new TestBuilder(leaves, build);
+  }
+
+  Tree.Procedure procedure(ProcedureContext procedure) {
+    List<ProcedureItemContext> items = procedure.procedureItem();
+    List<Tree.Part> parts = new ArrayList<>();
+    List<Tree.Setup> setups = new ArrayList<>();
+    for (ProcedureItemContext item : items) {
+      if (item instanceof ProcedureSectionContext c && leaves.whole(c.section().sectionHead())) {
+        parts.add(section(c.section()));
+      } else if (item instanceof ProcedureTestContext c && leaves.whole(c.test().testHead())) {
+        parts.add(tests.test(c.test()));
+      } else if (item instanceof ProcedureAdjustContext c
+          && leaves.whole(c.adjust().adjustHead())) {
+        parts.add(adjust(c.adjust()));
+      } else if (item instanceof ProcedureSetupContext c && leaves.whole(c.setup().setupHead())) {
+        setups.add(setup(c.setup()));
+      }
+    }
+    List<Word> leadSets = new ArrayList<>();
+    build.among(items, ProcedureLeadsContext.class, l -> leadSets.addAll(leaves.names(l.names())));
+    ProcedureOrderContext order =
+        build.single(
+            build.among(items, ProcedureOrderContext.class, o -> o), "the order", leaves::line);
+    List<Word> phases =
+        build.single(
+            build.among(items, ProcedurePhasesContext.class, p -> leaves.names(p.names())),
+            "the phases",
+            l -> l.get(0).span());
+    return new Tree.Procedure(
+        leaves.name(procedure.procedureHead().name()),
+        leaves.text(procedure.procedureHead().TEXT()),
+        build.single(
+            build.among(items, ProcedureRevisionContext.class, this::revision),
+            "the revision",
+            Tree.Revision::span),
+        build.single(
+            build.among(items, ProcedureDeviceContext.class, d -> leaves.name(d.name())),
+            "the device",
+            Word::span),
+        build.single(
+            build.among(items, ProcedureAnalyzerContext.class, d -> leaves.name(d.name())),
+            "the analyzer",
+            Word::span),
+        leadSets,
+        build.single(
+            build.among(items, ProcedureDecisionContext.class, this::decision),
+            "the decision rule",
+            Tree.Decision::span),
+        build.among(
+            items,
+            ProcedureCautionContext.class,
+            c -> new Tree.Caution(leaves.name(c.name()), leaves.text(c.TEXT()), leaves.line(c))),
+        phases == null ? List.of() : phases,
+        order != null && order.OUTLET() != null,
+        setups,
+        parts,
+        build.among(items, ProcedureAllowContext.class, a -> build.allow(a.allow())),
+        leaves.line(procedure.procedureHead()));
+  }
+
+  private Tree.Revision revision(ProcedureRevisionContext r) {
+    boolean replaces = r.REPLACES() != null;
+    return new Tree.Revision(
+        leaves.text(r.TEXT(0)),
+        leaves.word(r.DATE(0).getSymbol()),
+        replaces ? leaves.text(r.TEXT(1)) : null,
+        r.DATE().size() > 1 ? leaves.word(r.DATE(1).getSymbol()) : null,
+        replaces ? leaves.text(r.TEXT(2)) : null,
+        leaves.line(r));
+  }
+
+  private Tree.Decision decision(ProcedureDecisionContext d) {
+    int number = 0;
+    Amount risk = d.RISK() == null ? null : leaves.bare(d.NUMBER(number++));
+    Amount coverage = d.COVERAGE() == null ? null : leaves.bare(d.NUMBER(number));
+    Tree.DecisionKind kind =
+        d.RISK() != null
+            ? Tree.DecisionKind.RISK
+            : d.GUARDED() != null ? Tree.DecisionKind.GUARDED : Tree.DecisionKind.SIMPLE;
+    return new Tree.Decision(kind, risk, coverage, leaves.line(d));
+  }
+
+  private Tree.Section section(SectionContext section) {
+    SectionHeadContext head = section.sectionHead();
+    return new Tree.Section(
+        leaves.name(head.name()),
+        leaves.text(head.TEXT()),
+        steps.steps(section.step()),
+        leaves.line(head));
+  }
+
+  private Tree.Adjust adjust(AdjustContext adjust) {
+    AdjustHeadContext head = adjust.adjustHead();
+    return new Tree.Adjust(
+        leaves.name(head.name()),
+        leaves.text(head.TEXT()),
+        leaves.names(head.names()),
+        steps.steps(adjust.step()),
+        leaves.line(head));
+  }
+
+  private Tree.Setup setup(SetupContext setup) {
+    SetupHeadContext head = setup.setupHead();
+    return new Tree.Setup(
+        leaves.name(head.name(0)),
+        leaves.text(head.TEXT()),
+        head.FOR() == null ? null : leaves.name(head.name(1)),
+        build.among(
+            setup.setupItem(),
+            WireContext.class,
+            w ->
+                new Tree.Wire(
+                    w.LINK() != null,
+                    leaves.name(w.name()),
+                    leaves.ref(w.ref(0)),
+                    leaves.ref(w.ref(1)),
+                    leaves.line(w))),
+        build.among(setup.setupItem(), SetupAllowContext.class, a -> build.allow(a.allow())),
+        leaves.line(head));
+  }
+}

@@ -1,0 +1,89 @@
+package passband.plan;
+
+import java.util.List;
+import passband.limit.Limit;
+import passband.source.Span;
+
+/**
+ * One thing that a compiled procedure says.
+ *
+ * @param area what it is about, and so how a change of it is classified
+ * @param key unique in a procedure, the same in another revision of it
+ * @param subject what it is about in words
+ * @param canonical what it says in the one way of writing it: equal exactly for equal meaning
+ * @param shown what it says in words for people
+ * @param sequence the names that stand in an order, for a fact that is an order; null for others
+ * @param limit the limit, for a fact that is one; null for others
+ * @param owner the key of the fact that it is a part of: one that is new or gone takes its parts
+ *     with it; null for a fact that stands by itself
+ * @param span where it is written
+ */
+public record Fact(
+    Area area,
+    String key,
+    String subject,
+    String canonical,
+    String shown,
+    List<String> sequence,
+    Limit limit,
+    String owner,
+    Span span) {
+
+  /** What facts are about. */
+  public enum Area {
+    REVISION,
+    TEXT,
+    NAME,
+    DECISION,
+    CAUTION,
+    ALLOW,
+    WIRE,
+    MOVES,
+    LEAD,
+    CONTACT,
+    STATE,
+    DUTY,
+    STOP,
+    STEPS,
+    ORDER,
+    POINT,
+    LIMIT,
+    ANALYZER,
+    PROFILE
+  }
+
+  /** A fact that is neither an order nor a limit, and no part of another. */
+  static Fact of(Area area, String key, String subject, String canonical, String shown, Span span) {
+    return new Fact(area, key, subject, canonical, shown, null, null, null, span);
+  }
+
+  /** A text that says all there is to say. */
+  static Fact text(Area area, String key, String subject, String text, Span span) {
+    return of(area, key, subject, Canonical.of(text), text == null ? "" : text, span);
+  }
+
+  /** The order of things that are facts themselves. */
+  static Fact order(Area area, String key, String subject, List<String> names, Span span) {
+    List<String> sequence = List.copyOf(names);
+    return new Fact(
+        area,
+        key,
+        subject,
+        Canonical.of(sequence),
+        String.join(", ", sequence),
+        sequence,
+        null,
+        null,
+        span);
+  }
+
+  /** The same as a part of another fact. */
+  Fact partOf(String owner) {
+    return new Fact(area, key, subject, canonical, shown, sequence, limit, owner, span);
+  }
+
+  /** The same under another key. */
+  Fact underKey(String other) {
+    return new Fact(area, other, subject, canonical, shown, sequence, limit, owner, span);
+  }
+}

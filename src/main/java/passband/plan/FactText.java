@@ -1,0 +1,116 @@
+package passband.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import passband.limit.Limit;
+import passband.model.Accuracy;
+import passband.model.Series;
+import passband.quantity.Rational;
+import passband.quantity.Unit;
+import passband.quantity.Units;
+
+/** What facts say, in words for people. */
+public final class FactText {
+  private FactText() {}
+
+  /** What a reading has to be, the tolerance, and one step of the reading. */
+  public static String limit(Limit limit) {
+    String accept = limit.words(limit.accept());
+    String tolerance = limit.words(limit.printed());
+    String outer = accept.equals(tolerance) ? "" : " (tolerance " + tolerance + ")";
+    return accept + outer + ", read to " + value(limit.resolution(), limit.unit());
+  }
+
+  /** The line that asks for a limit: {@code power within 15 % of setting, read as current}. */
+  public static String rule(Limit limit) {
+    return limit.rule().quantity()
+        + " "
+        + LimitText.of(limit.rule().limit())
+        + (limit.rule().readAs() == null ? "" : ", read as " + readAs(limit));
+  }
+
+  /** The quantity that a limit's rule is read as; empty where it is read as it is. */
+  public static String readAs(Limit limit) {
+    return limit.rule().readAs() == null ? "" : limit.rule().readAs().text();
+  }
+
+  /** A printed name, then what else there is to say. */
+  static String titled(String title, String... more) {
+    StringBuilder text = new StringBuilder("\"" + title + "\"");
+    for (String part : more) {
+      text.append(part == null || part.isEmpty() ? "" : ", " + part);
+    }
+    return text.toString();
+  }
+
+  /** A time; a dash where there is none. */
+  static String seconds(Rational seconds) {
+    return seconds == null ? "-" : seconds.toPlain() + " s";
+  }
+
+  /** A value in SI as shown in a unit. */
+  static String value(Rational si, Unit unit) {
+    String number = si.over(unit.factor()).toPlain();
+    return unit.symbol().isEmpty() ? number : number + " " + unit.printed();
+  }
+
+  static String accuracy(Accuracy accuracy) {
+    return accuracy.relative().times(Rational.HUNDRED).toPlain()
+        + " % + "
+        + accuracy.absolute().toPlain();
+  }
+
+  /** The values in their coherent unit; empty for no series. */
+  static String series(Series series) {
+    if (series == null) {
+      return "";
+    }
+    Unit unit = coherent(series.unit());
+    List<String> texts = new ArrayList<>();
+    for (Series.Segment s : sorted(series.segments())) {
+      String to = s.from().equals(s.to()) ? "" : " to " + value(s.to(), unit);
+      String step = s.step() == null ? "" : " step " + value(s.step(), unit);
+      texts.add(value(s.from(), unit) + to + step);
+    }
+    return String.join(", ", texts);
+  }
+
+  /** The segments from the least on: in which order they are declared makes no difference. */
+  static List<Series.Segment> sorted(List<Series.Segment> segments) {
+    List<Series.Segment> sorted = new ArrayList<>(segments);
+    sorted.sort(
+        (one, other) -> {
+          int from = one.from().compareTo(other.from());
+          int to = from != 0 ? from : one.to().compareTo(other.to());
+          return to != 0 ? to : String.valueOf(one.step()).compareTo(String.valueOf(other.step()));
+        });
+    return sorted;
+  }
+
+  /** The unit without a prefix: how a profile spells its units is no part of the meaning. */
+  private static Unit coherent(Unit unit) {
+    for (Unit other : Units.all()) {
+      if (other.dimension().equals(unit.dimension()) && other.factor().equals(Rational.ONE)) {
+        return other;
+      }
+    }
+    return unit;
+  }
+
+  static String steps(List<PlanStep> steps) {
+    StringBuilder text = new StringBuilder();
+    for (PlanStep s : steps) {
+      text.append(text.isEmpty() ? "" : " / ").append(s.kind().word() + " " + s.text());
+      append(text, " -> ", s.name());
+      append(text, " in ", s.unit());
+      append(text, " of ", s.outcomes().isEmpty() ? null : String.join(", ", s.outcomes()));
+      append(text, " pass ", s.pass());
+      append(text, " for ", s.seconds());
+    }
+    return text.toString();
+  }
+
+  private static void append(StringBuilder text, String before, String part) {
+    text.append(part == null ? "" : before + part);
+  }
+}

@@ -1,0 +1,240 @@
+package passband.plan;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import passband.model.Device;
+import passband.model.Terminal;
+import passband.plan.Fact.Area;
+import passband.source.Span;
+import passband.syntax.Tree;
+import passband.syntax.Word;
+
+/** What the generator's profile says. */
+final class MeaningOfDevice {
+  private final FactList facts;
+  private final Naming naming;
+  private final MeaningOfProfiles profile;
+
+  MeaningOfDevice(FactList facts, Naming naming) {
+    this.facts = facts;
+    this.naming = naming;
+    this.profile = new MeaningOfProfiles(facts, naming, Area.PROFILE);
+  }
+
+  void add(Plan plan) {
+    Device device = plan.device();
+    facts.add(
+        Fact.of(
+            Area.PROFILE,
+            "device",
+            "the generator",
+            Canonical.of(device.name(), device.title()),
+            FactText.titled(device.title(), device.name().text()),
+            device.name().span()));
+    device.outlets().forEach(this::outlet);
+    drawnTogether(plan);
+    device.modes().forEach(this::mode);
+    profile.actions("generator", device.actions());
+    device.states().forEach(this::state);
+    device.settings().forEach(s -> profile.setting("generator", s));
+  }
+
+  // ---- outlets ----
+
+  private void outlet(Device.Outlet outlet) {
+    String name = naming.outlet(outlet.name().text());
+    String subject = "outlet " + name;
+    Span at = outlet.name().span();
+    facts.add(
+        Fact.of(
+            Area.PROFILE,
+            "outlet/" + name,
+            subject,
+            Canonical.of(outlet.title()),
+            FactText.titled(outlet.title()),
+            at));
+    renamed("outlet/" + name, subject, outlet.name(), outlet.renamedFrom());
+    profile.terminals("outlet/" + name + "/terminals", subject, outlet.terminals(), at);
+  }
+
+  /** An earlier name, with the present one: it is there for as long as the note is. */
+  private void renamed(String key, String subject, Word name, String from) {
+    if (from != null) {
+      facts.add(renamedFact(key, subject, name, from));
+    }
+  }
+
+  static Fact renamedFact(String key, String subject, Word name, String from) {
+    return Fact.of(
+        Area.NAME,
+        key + "/renamed",
+        subject,
+        Canonical.of(name, from),
+        name + " renamed from " + from,
+        name.span());
+  }
+
+  /** Outlets that one wiring drawing has together stand in it in the order of the profile. */
+  private void drawnTogether(Plan plan) {
+    Set<String> together = new HashSet<>();
+    for (Stage.Run run : plan.runs()) {
+      Set<String> owners = run.setup() == null ? Set.of() : outlets(run.setup());
+      if (owners.size() > 1) {
+        together.addAll(owners);
+      }
+    }
+    List<String> names = new ArrayList<>();
+    for (Device.Outlet outlet : plan.device().outlets()) {
+      if (together.contains(outlet.name().text())) {
+        names.add(naming.outlet(outlet.name().text()));
+      }
+    }
+    facts.add(
+        Fact.order(
+            Area.PROFILE,
+            "outlets",
+            "the order of the outlets in the drawings",
+            names,
+            plan.device().name().span()));
+  }
+
+  private static Set<String> outlets(Setup setup) {
+    Set<String> owners = new HashSet<>();
+    for (Wire wire : setup.wires()) {
+      for (Terminal end : List.of(wire.from(), wire.to())) {
+        if (!end.onAnalyzer()) {
+          owners.add(end.owner());
+        }
+      }
+    }
+    return owners;
+  }
+
+  // ---- modes ----
+
+  private void mode(Device.Mode mode) {
+    String name = naming.mode(mode.name().text());
+    String key = "mode/" + name;
+    String subject = "mode " + name;
+    Span at = mode.name().span();
+    facts.add(
+        Fact.of(
+            Area.PROFILE,
+            key + "/title",
+            subject,
+            Canonical.of(mode.title()),
+            FactText.titled(mode.title()),
+            at));
+    renamed(key, subject, mode.name(), mode.renamedFrom());
+    outletsOf(mode, key, subject);
+    values(mode, key, subject);
+    if (mode.output() != null) {
+      limit(key + "/output", subject + ", output", mode.output());
+    }
+    mode.limits().forEach(l -> limit(key + "/limit/" + l.quantity(), subject, l));
+    duty(mode, key, subject);
+    activation(mode, key, subject);
+  }
+
+  private void outletsOf(Device.Mode mode, String key, String subject) {
+    Span at = mode.name().span();
+    List<String> on = new ArrayList<>();
+    mode.outlets().forEach(o -> on.add(naming.outlet(o.name().text())));
+    on.sort(null);
+    facts.add(
+        Fact.of(
+            Area.PROFILE,
+            key + "/on",
+            subject + ", outlets",
+            Canonical.of(on),
+            String.join(", ", on),
+            at));
+    String through = mode.through() == null ? null : naming.outlet(mode.through().name().text());
+    facts.add(Fact.text(Area.CONTACT, key + "/through", subject + ", return path", through, at));
+  }
+
+  private void values(Device.Mode mode, String key, String subject) {
+    Span at = mode.name().span();
+    String kind = mode.settingKind() == null ? null : mode.settingKind().name();
+    facts.add(
+        Fact.of(
+            Area.PROFILE,
+            key + "/setting",
+            subject + ", setting",
+            Canonical.of(kind, MeaningOfProfiles.series(mode.setting())),
+            (kind == null ? "" : kind + " ") + FactText.series(mode.setting()),
+            at));
+    facts.add(
+        Fact.of(
+            Area.PROFILE,
+            key + "/load",
+            subject + ", rated load",
+            Canonical.of(MeaningOfProfiles.series(mode.loads())),
+            FactText.series(mode.loads()),
+            at));
+  }
+
+  private void limit(String key, String subject, Tree.QuantityLimit limit) {
+    facts.add(
+        Fact.of(
+            Area.PROFILE,
+            key,
+            subject,
+            Canonical.of(limit.quantity(), LimitText.exact(limit.limit())),
+            limit.quantity() + " " + LimitText.of(limit.limit()),
+            limit.span()));
+  }
+
+  private void duty(Device.Mode mode, String key, String subject) {
+    Device.Duty duty = mode.duty();
+    String canonical =
+        duty == null ? Canonical.of((Object) null) : Canonical.of("duty", duty.on(), duty.off());
+    String shown =
+        duty == null
+            ? ""
+            : duty.on() == null && duty.off() == null
+                ? "continuous"
+                : FactText.seconds(duty.on()) + " on, " + FactText.seconds(duty.off()) + " off";
+    facts.add(
+        Fact.of(
+            Area.DUTY, key + "/duty", subject + ", duty", canonical, shown, mode.name().span()));
+  }
+
+  /** Any one of several contacts will do, so that their order says nothing. */
+  private void activation(Device.Mode mode, String key, String subject) {
+    List<String> by = new ArrayList<>();
+    for (Tree.Ref contact : mode.activateBy()) {
+      List<String> parts = new ArrayList<>();
+      contact.parts().forEach(part -> parts.add(part.text()));
+      by.add(String.join(".", parts));
+    }
+    by.sort(null);
+    facts.add(
+        Fact.of(
+            Area.CONTACT,
+            key + "/activate",
+            subject + ", activated by",
+            Canonical.of(by),
+            String.join(", ", by),
+            mode.name().span()));
+  }
+
+  // ---- states ----
+
+  private void state(Device.State state) {
+    String name = "state " + state.name();
+    Span at = state.name().span();
+    facts.add(
+        Fact.of(
+            Area.TEXT,
+            name + "/title",
+            name,
+            Canonical.of(state.title()),
+            FactText.titled(state.title()),
+            at));
+    facts.add(Fact.text(Area.STATE, name + "/enter", name + ", enter", state.enter(), at));
+    facts.add(Fact.text(Area.STATE, name + "/leave", name + ", leave", state.leave(), at));
+  }
+}

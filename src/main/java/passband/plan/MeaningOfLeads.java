@@ -1,0 +1,38 @@
+package passband.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import passband.model.Lead;
+import passband.plan.Fact.Area;
+
+/** What the sets of leads say, and in which order the sheet numbers those in use. */
+final class MeaningOfLeads {
+  private final FactList facts;
+
+  MeaningOfLeads(FactList facts) {
+    this.facts = facts;
+  }
+
+  void add(Plan plan) {
+    plan.leads().forEach(this::lead);
+    List<String> used = new ArrayList<>();
+    plan.usedLeads().forEach(lead -> used.add(lead.name().text()));
+    facts.add(
+        Fact.order(
+            Area.LEAD, "leads", "the order of the leads to collect", used, plan.name().span()));
+  }
+
+  private void lead(Lead lead) {
+    String name = lead.name().text();
+    String what = lead.link() ? "link" : "lead";
+    String rated = lead.rated() == null ? "no rating" : "rated " + lead.rated().toPlain() + " V";
+    facts.add(
+        Fact.of(
+            Area.LEAD,
+            "lead/" + name,
+            what + " " + name,
+            Canonical.of(what, lead.title(), lead.rated(), lead.colour()),
+            FactText.titled(lead.title(), what, rated, lead.colour()),
+            lead.name().span()));
+  }
+}

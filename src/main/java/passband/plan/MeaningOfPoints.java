@@ -1,0 +1,158 @@
+package passband.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import passband.limit.Limit;
+import passband.plan.Fact.Area;
+import passband.source.Span;
+
+/** What is done and read at each point. */
+final class MeaningOfPoints {
+  private final FactList facts;
+  private final Naming naming;
+
+  MeaningOfPoints(FactList facts, Naming naming) {
+    this.facts = facts;
+    this.naming = naming;
+  }
+
+  void add(Point point) {
+    String id = naming.point(point.id());
+    facts.add(Fact.of(Area.POINT, "point/" + id, id, canonical(point), shown(point), point.span()));
+    part(
+        id,
+        Fact.of(
+            Area.DUTY,
+            "times/" + id,
+            id + ", on and rest",
+            Canonical.of(point.onTime(), point.rest()),
+            FactText.seconds(point.onTime()) + " on, " + FactText.seconds(point.rest()) + " rest",
+            point.span()));
+    steps(point, id);
+    List<String> boxes = new ArrayList<>();
+    for (Point.Reading reading : point.readings()) {
+      boxes.add(naming.point(reading.id()));
+      part(id, reading(reading, point.span()));
+    }
+    for (Limit limit : point.limits()) {
+      boxes.add(naming.point(limit.id()));
+      part(id, limit(limit, point));
+    }
+    part(
+        id,
+        Fact.order(Area.ORDER, "boxes/" + id, id + ", order of the readings", boxes, point.span()));
+  }
+
+  private void part(String id, Fact fact) {
+    facts.add(fact.partOf("point/" + id));
+  }
+
+  // ---- what it is ----
+
+  private String canonical(Point point) {
+    List<String> extras = new ArrayList<>();
+    point.extras().forEach((name, text) -> extras.add(Canonical.of(name, text)));
+    return Canonical.of(
+        point.outlet() == null ? null : naming.outlet(point.outlet().name().text()),
+        point.mode() == null ? null : naming.mode(point.mode().name().text()),
+        printed(point.setting()),
+        printed(point.load()),
+        point.target() == null ? null : point.target().si(),
+        extras);
+  }
+
+  /** A figure that the sheet prints: with its unit. */
+  private static String printed(Figure figure) {
+    return figure == null ? null : Canonical.of(figure.si(), figure.unit());
+  }
+
+  private String shown(Point point) {
+    List<String> parts = new ArrayList<>();
+    parts.add(point.outlet() == null ? "-" : naming.outlet(point.outlet().name().text()));
+    parts.add(point.mode() == null ? "-" : naming.mode(point.mode().name().text()));
+    parts.add(point.setting() == null ? "-" : point.setting().text());
+    parts.add(point.load() == null ? "-" : point.load().text());
+    point.extras().forEach((name, text) -> parts.add(name + " " + text));
+    if (point.target() != null) {
+      parts.add("target " + point.target().text());
+    }
+    return String.join(", ", parts);
+  }
+
+  // ---- steps ----
+
+  /** What stops the output is a fact of its own; the other steps tell only where it comes. */
+  private void steps(Point point, String id) {
+    List<PlanStep> stop = new ArrayList<>();
+    List<PlanStep> all = new ArrayList<>();
+    for (PlanStep step : point.steps()) {
+      boolean stops = step.kind() == PlanStep.Kind.STOP;
+      all.add(stops ? PlanStep.of(PlanStep.Kind.STOP, "") : step);
+      if (stops) {
+        stop.add(step);
+      }
+    }
+    part(id, stepsFact(Area.STOP, "stop/" + id, id + ", stop", stop, point.span()));
+    part(id, stepsFact(Area.STEPS, "steps/" + id, id + ", steps", all, point.span()));
+  }
+
+  private static Fact stepsFact(
+      Area area, String key, String subject, List<PlanStep> steps, Span span) {
+    return Fact.of(area, key, subject, canonical(steps), FactText.steps(steps), span);
+  }
+
+  /** Steps in order, each by its kind, its texts and its values. */
+  static String canonical(List<PlanStep> steps) {
+    List<String> each = new ArrayList<>();
+    for (PlanStep s : steps) {
+      each.add(
+          Canonical.of(
+              s.kind().word(), s.name(), s.text(), s.unit(), s.outcomes(), s.pass(), s.seconds()));
+    }
+    return Canonical.of(each);
+  }
+
+  // ---- readings and limits ----
+
+  private Fact reading(Point.Reading r, Span at) {
+    String id = naming.point(r.id());
+    return Fact.of(
+        Area.STEPS,
+        "reading/" + id,
+        id,
+        Canonical.of(r.quantity(), r.unit(), r.resolution()),
+        r.quantity() + " in " + FactText.value(r.resolution(), r.unit()),
+        at);
+  }
+
+  /** A limit by its rule and its rounded ends; what lies between follows from the profiles. */
+  private Fact limit(Limit limit, Point point) {
+    String id = naming.point(limit.id());
+    String canonical =
+        Canonical.of(
+            limit.quantity(),
+            limit.unit(),
+            limit.resolution(),
+            limit.source().word(),
+            limit.rule().quantity(),
+            LimitText.exact(limit.rule().limit()),
+            limit.rule().readAs(),
+            ends(limit.printed()),
+            ends(limit.accept()));
+    String shown =
+        FactText.limit(limit)
+            + "; "
+            + limit.source().word()
+            + "; "
+            + limit.quantity()
+            + "; "
+            + FactText.rule(limit);
+    boolean stated = limit.source() == Limit.Source.STATED;
+    Span span = stated ? point.span() : limit.rule().span();
+    return new Fact(Area.LIMIT, "limit/" + id, id, canonical, shown, null, limit, null, span);
+  }
+
+  private static String ends(Limit.Rounded rounded) {
+    return Canonical.of(rounded.lower(), rounded.upper());
+  }
+}

@@ -1,0 +1,93 @@
+package passband.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import passband.model.ExtraSetting;
+import passband.model.Series;
+import passband.model.Terminal;
+import passband.plan.Fact.Area;
+import passband.source.Span;
+import passband.syntax.Word;
+
+/** What the profiles of generators and analyzers have in common. */
+final class MeaningOfProfiles {
+  private final FactList facts;
+  private final Naming naming;
+  private final Area area;
+
+  /**
+   * @param area of everything that is not a step that stops the output
+   */
+  MeaningOfProfiles(FactList facts, Naming naming, Area area) {
+    this.facts = facts;
+    this.naming = naming;
+    this.area = area;
+  }
+
+  /** Terminals, and their order: wiring drawings have them as on the panel. */
+  void terminals(String key, String of, List<Terminal> terminals, Span span) {
+    List<String> ids = new ArrayList<>();
+    for (Terminal terminal : terminals) {
+      String id = naming.terminal(terminal);
+      ids.add(id);
+      String holds = terminal.holds() == 1 ? null : "holds " + terminal.holds();
+      facts.add(
+          Fact.of(
+              area,
+              "terminal/" + id,
+              id,
+              Canonical.of(terminal.kind().word(), terminal.title(), terminal.holds()),
+              FactText.titled(terminal.title(), terminal.kind().word(), holds),
+              terminal.name().span()));
+    }
+    facts.add(Fact.order(area, key, of + ", order of the terminals", ids, span));
+  }
+
+  /** Actions by name, in whatever order they are declared. */
+  void actions(String of, Map<String, Word> actions) {
+    actions.forEach(
+        (name, text) ->
+            facts.add(
+                Fact.text(
+                    name.equals("stop") ? Area.STOP : area,
+                    "action/" + of + "/" + name,
+                    of + " action " + name,
+                    text.text(),
+                    text.span())));
+  }
+
+  /** A setting; in which order its options are declared makes no difference. */
+  void setting(String of, ExtraSetting setting) {
+    String name = setting.name().text();
+    List<String> options = setting.options() == null ? null : texts(setting.options());
+    String shown = options == null ? FactText.series(setting.series()) : String.join(", ", options);
+    facts.add(
+        Fact.of(
+            area,
+            "setting/" + of + "/" + name,
+            of + " setting " + name,
+            Canonical.of(setting.title(), options, series(setting.series())),
+            FactText.titled(setting.title(), shown),
+            setting.name().span()));
+  }
+
+  private static List<String> texts(List<Word> words) {
+    List<String> texts = new ArrayList<>();
+    words.forEach(word -> texts.add(word.text()));
+    texts.sort(null);
+    return texts;
+  }
+
+  /** A series in the one way; null for none. */
+  static String series(Series series) {
+    if (series == null) {
+      return null;
+    }
+    List<String> segments = new ArrayList<>();
+    for (Series.Segment s : FactText.sorted(series.segments())) {
+      segments.add(Canonical.of(s.from(), s.to(), s.step()));
+    }
+    return Canonical.of(series.dimension(), segments);
+  }
+}

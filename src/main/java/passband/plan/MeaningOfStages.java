@@ -1,0 +1,242 @@
+package passband.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import passband.model.Terminal;
+import passband.plan.Fact.Area;
+import passband.source.Span;
+
+/** What is done, in bench order. */
+final class MeaningOfStages implements Stage.Visitor<Void> {
+  private final FactList facts;
+  private final Naming naming;
+  private final MeaningOfPoints points;
+  private final List<String> order = new ArrayList<>();
+
+  MeaningOfStages(FactList facts, Naming naming) {
+    this.facts = facts;
+    this.naming = naming;
+    this.points = new MeaningOfPoints(facts, naming);
+  }
+
+  void add(Plan plan) {
+    plan.stages().forEach(stage -> stage.accept(this));
+    facts.add(Fact.order(Area.ORDER, "order", "the order of the parts", order, plan.name().span()));
+  }
+
+  @Override
+  public Void section(Stage.Section section) {
+    String name = "section " + section.name();
+    order.add(name);
+    facts.add(
+        Fact.of(
+            Area.TEXT,
+            name,
+            name,
+            Canonical.of(section.title()),
+            FactText.titled(section.title()),
+            section.name().span()));
+    steps(name + "/steps", name + ", steps", section.steps(), section.name().span());
+    return null;
+  }
+
+  @Override
+  public Void adjust(Stage.Adjust adjust) {
+    String name = "adjust " + adjust.name();
+    order.add(name);
+    List<String> affects = new ArrayList<>();
+    adjust.affects().forEach(test -> affects.add(naming.test(test)));
+    facts.add(
+        Fact.of(
+            Area.STEPS,
+            name,
+            name,
+            Canonical.of(adjust.title(), affects),
+            FactText.titled(adjust.title(), "affects " + String.join(", ", affects)),
+            adjust.name().span()));
+    steps(name + "/steps", name + ", steps", adjust.steps(), adjust.name().span());
+    return null;
+  }
+
+  @Override
+  public Void clear(Stage.Clear clear) {
+    order.add("leads off");
+    moves("leads off", "the leads are taken off", clear.moves(), null, null);
+    return null;
+  }
+
+  private void steps(String key, String subject, List<PlanStep> steps, Span span) {
+    facts.add(
+        Fact.of(
+            Area.STEPS,
+            key,
+            subject,
+            MeaningOfPoints.canonical(steps),
+            FactText.steps(steps),
+            span));
+  }
+
+  // ---- a run ----
+
+  @Override
+  public Void run(Stage.Run run) {
+    String test = naming.test(run.test().text());
+    String outlet = run.outlet() == null ? "-" : naming.outlet(run.outlet().name().text());
+    String name = test + "/" + outlet + (run.phase() == null ? "" : "/" + run.phase());
+    String key = "run/" + name;
+    String phase = run.phase() == null ? "" : ", " + run.phase();
+    String subject = "test " + test + " on " + outlet + phase;
+    Span at = run.test().span();
+    order.add(name);
+    head(run, test, key, subject);
+    if (run.setup() != null) {
+      setup(run, key, subject, outlet);
+    }
+    moves(key + "/moves", subject + ", changes of the wiring", run.moves(), key + "/state", at);
+    steps(key + "/before", subject + ", before", run.before(), at);
+    steps(key + "/after", subject + ", after", run.after(), at);
+    derives(run, key, subject);
+    if (run.sweep() != null) {
+      sweep(run.sweep(), key, subject, at);
+    }
+    points(run, key, subject);
+    return null;
+  }
+
+  private void head(Stage.Run run, String test, String key, String subject) {
+    Span at = run.test().span();
+    facts.share(
+        Fact.of(
+            Area.TEXT,
+            "test/" + test,
+            "test " + test,
+            Canonical.of(run.title()),
+            FactText.titled(run.title()),
+            at),
+        key);
+    if (run.renamedFrom() != null) {
+      facts.share(
+          MeaningOfDevice.renamedFact(
+              "test/" + test, "test " + test, run.test(), run.renamedFrom()),
+          key);
+    }
+    String state = run.state() == null ? null : run.state().name().text();
+    facts.add(Fact.text(Area.STATE, key + "/state", subject + ", inside", state, at));
+  }
+
+  private void points(Stage.Run run, String key, String subject) {
+    List<String> ids = new ArrayList<>();
+    for (Point point : run.points()) {
+      ids.add(naming.point(point.id()));
+      points.add(point);
+    }
+    facts.add(
+        Fact.order(
+                Area.ORDER,
+                key + "/order",
+                subject + ", order of the points",
+                ids,
+                run.test().span())
+            .partOf(key + "/state"));
+  }
+
+  // ---- wiring ----
+
+  private void setup(Stage.Run run, String key, String subject, String outlet) {
+    Setup setup = run.setup();
+    String name = setup.name().text();
+    facts.add(Fact.text(Area.WIRE, key + "/setup", subject + ", setup", name, run.test().span()));
+    facts.share(
+        Fact.of(
+            Area.TEXT,
+            "setup/" + name,
+            "setup " + name,
+            Canonical.of(setup.title()),
+            FactText.titled(setup.title()),
+            setup.name().span()),
+        key);
+    String on = "setup " + name + " on " + outlet;
+    List<String> leads = new ArrayList<>();
+    for (Wire wire : setup.wires()) {
+      leads.add(wire.lead().name().text());
+      facts.share(wire(wire, "wire/" + name + "/" + outlet + "/", on), key);
+    }
+    String wires = "wires/" + name + "/" + outlet;
+    facts.share(
+        Fact.order(Area.WIRE, wires, on + ", order of the leads", leads, setup.span()), key);
+  }
+
+  private Fact wire(Wire wire, String key, String on) {
+    String from = naming.terminal(wire.from());
+    String to = naming.terminal(wire.to());
+    return Fact.of(
+        Area.WIRE,
+        key + wire.lead().name(),
+        on + ", " + wire.lead().title(),
+        Canonical.of(from, to),
+        from + " to " + to,
+        wire.span());
+  }
+
+  /** Leads put on, moved and taken off, in order: they follow from the wiring of the runs. */
+  private void moves(String key, String subject, List<Move> moves, String owner, Span span) {
+    List<String> canonical = new ArrayList<>();
+    List<String> shown = new ArrayList<>();
+    for (Move move : moves) {
+      canonical.add(
+          Canonical.of(move.kind(), move.lead().name(), end(move.from()), end(move.to())));
+      shown.add(move.text());
+    }
+    facts.add(
+        Fact.of(Area.MOVES, key, subject, Canonical.of(canonical), String.join(" / ", shown), span)
+            .partOf(owner));
+  }
+
+  private String end(Terminal terminal) {
+    return naming.terminal(terminal);
+  }
+
+  // ---- what is worked out and swept ----
+
+  private void derives(Stage.Run run, String key, String subject) {
+    List<String> names = new ArrayList<>();
+    for (Stage.Derived d : run.derives()) {
+      names.add(d.name());
+      facts.add(
+          Fact.of(
+              Area.STEPS,
+              key + "/derive/" + d.name(),
+              subject + ", " + d.name(),
+              Canonical.of(d.title(), d.formula()),
+              FactText.titled(d.title(), d.formula()),
+              run.test().span()));
+    }
+    facts.add(
+        Fact.order(
+                Area.ORDER,
+                key + "/derives",
+                subject + ", order of what is worked out",
+                names,
+                run.test().span())
+            .partOf(key + "/state"));
+  }
+
+  private void sweep(Stage.Swept s, String key, String subject, Span at) {
+    String canonical =
+        Canonical.of(
+            s.what(), s.up(), s.from().si(), s.to().si(), s.step().si(), s.until(), s.as());
+    String shown =
+        s.what()
+            + (s.up() ? " up " : " down ")
+            + s.from().text()
+            + " to "
+            + s.to().text()
+            + " step "
+            + s.step().text()
+            + " until "
+            + s.until()
+            + " as "
+            + s.as();
+    facts.add(Fact.of(Area.STEPS, key + "/sweep", subject + ", sweep", canonical, shown, at));
+  }
+}

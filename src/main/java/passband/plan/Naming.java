@@ -1,0 +1,56 @@
+package passband.plan;
+
+import java.util.Map;
+import passband.model.Terminal;
+
+/**
+ * What names are called in another revision of the procedure, where they were renamed: tests,
+ * outlets and modes, each by its own name.
+ */
+public record Naming(
+    Map<String, String> tests, Map<String, String> outlets, Map<String, String> modes) {
+  /** Every name stays as it is. */
+  public static final Naming OWN = new Naming(Map.of(), Map.of(), Map.of());
+
+  String test(String name) {
+    return tests.getOrDefault(name, name);
+  }
+
+  String outlet(String name) {
+    return outlets.getOrDefault(name, name);
+  }
+
+  String mode(String name) {
+    return modes.getOrDefault(name, name);
+  }
+
+  /** A point's or limit's identity, {@code TEST/OUTLET/MODE/…}. */
+  String point(String id) {
+    String[] parts = id.split("/", -1);
+    if (parts.length < 3) {
+      return id;
+    }
+    parts[0] = test(parts[0]);
+    parts[1] = outlet(parts[1]);
+    parts[2] = mode(parts[2]);
+    return String.join("/", parts);
+  }
+
+  /** A terminal's name, {@code OUTLET.TERMINAL} or {@code analyzer.TERMINAL}. */
+  String terminal(Terminal terminal) {
+    return terminal.onAnalyzer()
+        ? terminal.id()
+        : outlet(terminal.owner()) + "." + terminal.name().text();
+  }
+
+  /** The declaration that a warning is allowed in: {@code test NAME}, {@code mode NAME}. */
+  String place(String place) {
+    int space = place.indexOf(' ') + 1;
+    String name = place.substring(space);
+    return switch (place.substring(0, space)) {
+      case "test " -> "test " + test(name);
+      case "mode " -> "mode " + mode(name);
+      default -> place;
+    };
+  }
+}
