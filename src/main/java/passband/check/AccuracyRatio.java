@@ -3,7 +3,7 @@ package passband.check;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
+import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
 import passband.limit.Limit;
 import passband.plan.Plan;
@@ -14,7 +14,8 @@ import passband.source.Span;
 
 /**
  * {@code accuracy-ratio-low}, a warning: a tolerance less than four times the expanded uncertainty
- * of the reading. Said once a rule, for its worst point. Four to one: common practice, no source.
+ * of the reading. Reported once per rule, at its worst point. Four to one: common practice, no
+ * source.
  */
 final class AccuracyRatio implements Check {
   private static final Real LEAST = Real.of(Rational.of(4));
@@ -38,20 +39,23 @@ final class AccuracyRatio implements Check {
         }
       }
     }
-    worst.forEach((span, one) -> diagnostics.add(fault(span, one)));
+    worst.forEach((span, one) -> say(span, one, diagnostics));
   }
 
-  private static Diagnostic fault(Span span, Worst one) {
-    String ratio = one.limit.ratioText();
-    String points = one.count == 1 ? "" : " (and below 4 at " + one.count + " points in all)";
-    Diagnostic fault =
-        Diagnostic.of(
+  private static void say(Span span, Worst one, Diagnostics diagnostics) {
+    String points = one.count == 1 ? "" : " (and below 4 to 1 at " + one.count + " points in all)";
+    DiagnosticBuilder said =
+        diagnostics
+            .say(
                 Code.ACCURACY_RATIO_LOW,
                 span,
-                "the accuracy ratio is " + ratio + " to 1 at " + one.limit.id() + points)
+                "the accuracy ratio is %s to 1 at %s%s",
+                one.limit.ratioText(),
+                one.limit.id(),
+                points)
             .note(one.point.span(), "the point is here");
-    return one.limit.range() == null
-        ? fault
-        : fault.note(one.limit.range().span(), "the analyzer's error is here");
+    if (one.limit.range() != null) {
+      said.note(one.limit.range().span(), "the analyzer's error is here");
+    }
   }
 }

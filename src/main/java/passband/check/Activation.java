@@ -5,7 +5,6 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.model.Device;
 import passband.model.Device.Outlet;
@@ -55,16 +54,15 @@ final class Activation implements Check {
             .anyMatch(t -> t.kind() == TerminalKind.KEY && nets.reaches(contacts, t));
     if (!joined) {
       String names = String.join(" or ", Seq.of(contacts).map(Terminal::id).toList());
-      diagnostics.add(
-          Diagnostic.of(
-                  Code.ACTIVATION_OPEN,
-                  run.setup().name().span(),
-                  "nothing in this setup activates '"
-                      + point.mode().name().text()
-                      + "': no key is joined to "
-                      + names)
-              .note(point.mode().activateBy().get(0).span(), "the mode is activated by it")
-              .hint("connect a key lead from the contact to a key of the analyzer"));
+      diagnostics
+          .say(
+              Code.ACTIVATION_OPEN,
+              run.setup().name().span(),
+              "nothing in this setup activates '%s': no key is connected to %s",
+              point.mode().name().text(),
+              names)
+          .note(point.mode().activateBy().get(0).span(), "this contact activates the mode")
+          .hint("connect a key lead from the contact to a key of the analyzer");
     }
   }
 

@@ -6,16 +6,16 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
+import passband.diagnostic.Fix;
 import passband.diagnostic.Severity;
 import passband.diagnostic.Spelling;
 import passband.source.Span;
 import passband.syntax.Tree;
 
 /**
- * Quiets the warnings that an {@code allow} covers, and says which allows quiet nothing, name no
- * code, or name an error.
+ * Suppresses the warnings that an {@code allow} covers, and says which allows suppress nothing,
+ * name no code, or name an error.
  */
 public final class Allows {
   private Allows() {}
@@ -23,22 +23,22 @@ public final class Allows {
   /**
    * Takes the covered warnings out of the diagnostics.
    *
-   * @param sound whether everything was looked at; if not, an allow may quiet what was not reached
-   * @return where the allows stand that quieted something
+   * @param sound whether everything was looked at; if not, an allow may be for what was not reached
+   * @return the places of the allows that suppressed something
    */
   public static Set<Span> apply(
       Collection<Tree.File> files, Diagnostics diagnostics, boolean sound) {
-    Set<Span> suppressing = new HashSet<>();
+    Set<Span> used = new HashSet<>();
     for (Tree.File file : files) {
       for (Tree.Declaration declaration : file.declarations()) {
         for (Tree.Allow allow : of(declaration)) {
           if (apply(allow, diagnostics, sound)) {
-            suppressing.add(allow.span());
+            used.add(allow.span());
           }
         }
       }
     }
-    return suppressing;
+    return used;
   }
 
   private static boolean apply(Tree.Allow allow, Diagnostics diagnostics, boolean sound) {
@@ -46,35 +46,35 @@ public final class Allows {
     if (code == null) {
       sayUnknown(allow, diagnostics);
     } else if (code.severity() == Severity.ERROR) {
-      diagnostics.add(
+      diagnostics.say(
           Code.ALLOW_OF_ERROR,
           allow.code().span(),
-          "'" + code.id() + "' is an error, and an error cannot be allowed");
-    } else if (quiet(allow, code, diagnostics) > 0) {
+          "'%s' is an error and cannot be suppressed",
+          code.id());
+    } else if (suppress(allow, code, diagnostics) > 0) {
       return true;
     } else if (sound) {
-      diagnostics.add(
-          Diagnostic.of(
-                  Code.ALLOW_UNUSED,
-                  allow.span(),
-                  "this quiets nothing: there is no '" + code.id() + "' here")
-              .hint("take it out"));
+      diagnostics
+          .say(
+              Code.ALLOW_UNUSED,
+              allow.span(),
+              "this 'allow' suppresses nothing: there is no '%s' warning here",
+              code.id())
+          .hint("remove it")
+          .fix(Fix.removeLines("remove the line", allow.span()).asPreferred());
     }
     return false;
   }
 
-  private static int quiet(Tree.Allow allow, Code code, Diagnostics diagnostics) {
+  private static int suppress(Tree.Allow allow, Code code, Diagnostics diagnostics) {
     return diagnostics.removeIf(d -> d.code() == code && allow.scope().holds(d.span()));
   }
 
   private static void sayUnknown(Tree.Allow allow, Diagnostics diagnostics) {
     String near = Spelling.nearest(allow.code().text(), Code.ids());
-    Diagnostic diagnostic =
-        Diagnostic.of(
-            Code.ALLOW_UNKNOWN,
-            allow.code().span(),
-            "there is no code '" + allow.code().text() + "'");
-    diagnostics.add(near == null ? diagnostic : diagnostic.replaceBy(near));
+    diagnostics
+        .say(Code.ALLOW_UNKNOWN, allow.code().span(), "there is no code '%s'", allow.code().text())
+        .meant(near, "write the code that a warning has in brackets");
   }
 
   private static List<Tree.Allow> of(Tree.Declaration declaration) {

@@ -1,16 +1,27 @@
 package passband.check;
 
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
+import passband.diagnostic.Fix;
 import passband.plan.Plan;
 import passband.sequence.Seq;
+import passband.source.SourceFile;
+import passband.source.Span;
+import passband.syntax.Tree;
+import passband.syntax.Word;
 
 /**
- * {@code caution-missing}, an error that nothing allows: output is delivered and the sheet does not
- * say that it burns.
+ * {@code caution-missing}, an error, which cannot be suppressed: output is delivered and the sheet
+ * does not say that it burns.
  */
 final class BurnCaution implements Check {
+  private static final String CAUTION =
+      "caution burn \"High-frequency output burns. Touch no lead, pin or jack while the output is"
+          + " on.\"";
+
   @Override
   public void check(Plan plan, Diagnostics diagnostics) {
     boolean output = Seq.of(plan.points()).anyMatch(p -> p.mode() != null);
@@ -18,13 +29,42 @@ final class BurnCaution implements Check {
         Seq.of(plan.cautions())
             .anyMatch(c -> c.name().text().equals("burn") && !c.text().isBlank());
     if (output && !said) {
-      diagnostics.add(
-          Diagnostic.of(
-                  Code.CAUTION_MISSING,
-                  plan.name().span(),
-                  "this procedure delivers output and has no 'caution burn'")
-              .hint(
-                  "add caution burn \"High-frequency output burns. Touch no lead, pin or jack while the output is on.\""));
+      diagnostics
+          .say(
+              Code.CAUTION_MISSING,
+              plan.name().span(),
+              "this procedure delivers output but has no 'caution burn'")
+          .hint("add %s", CAUTION)
+          .fix(added(plan.tree()));
     }
+  }
+
+  private static Fix added(Tree.Procedure procedure) {
+    for (Tree.Caution caution : procedure.cautions()) {
+      if (caution.name().text().equals("burn")) {
+        return Fix.replace(caution.span(), CAUTION);
+      }
+    }
+    SourceFile source = procedure.name().span().file();
+    Word first = procedure.cautions().isEmpty() ? null : procedure.cautions().get(0).name();
+    int line = first == null ? headEnd(procedure) + 1 : first.span().line();
+    int at = source.lineStart(Math.min(line, source.lineCount()));
+    return Fix.insert("add a burn caution", new Span(source, at, at), "  " + CAUTION + "\n");
+  }
+
+  /** The last of the lines that say what a procedure is for. */
+  private static int headEnd(Tree.Procedure procedure) {
+    List<Span> head = new ArrayList<>();
+    head.add(procedure.name().span());
+    procedure.leads().forEach(word -> head.add(word.span()));
+    for (Word word : new Word[] {procedure.device(), procedure.analyzer()}) {
+      if (word != null) {
+        head.add(word.span());
+      }
+    }
+    if (procedure.decision() != null) {
+      head.add(procedure.decision().span());
+    }
+    return Collections.max(head).line();
   }
 }

@@ -5,7 +5,6 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.limit.Limit;
 import passband.model.Analyzer;
@@ -64,12 +63,13 @@ final class Circuit implements Check {
       return; // it names one that is not there, which has been said
     }
     if (run.setup() == null) {
-      diagnostics.add(
-          Diagnostic.of(
-                  Code.CIRCUIT_OPEN,
-                  run.test().span(),
-                  "the test '" + run.test().text() + "' delivers output and is in no setup")
-              .hint("add 'setup NAME'"));
+      diagnostics
+          .say(
+              Code.CIRCUIT_OPEN,
+              run.test().span(),
+              "the test '%s' delivers output but has no setup",
+              run.test().text())
+          .hint("add 'setup NAME'");
       return;
     }
     Nets nets = new Nets(run.setup().wires());
@@ -85,29 +85,30 @@ final class Circuit implements Check {
         leakage(plan, nets, active, own, limit.quantity(), run, diagnostics);
       } else if (!closes(plan, nets, active, back)) {
         if (mode.through() != null && Seq.of(back).noneMatch(nets::wired)) {
-          diagnostics.add(
-              Diagnostic.of(
-                      Code.RETURN_MISSING,
-                      where,
-                      "the output of '"
-                          + mode.name().text()
-                          + "' returns through '"
-                          + mode.through().name().text()
-                          + "', and no lead of the setup goes there")
-                  .note(mode.name().span(), "the mode is declared here"));
+          diagnostics
+              .say(
+                  Code.RETURN_MISSING,
+                  where,
+                  "the output of '%s' returns through '%s', but no lead of the setup goes there",
+                  mode.name().text(),
+                  mode.through().name().text())
+              .note(mode.name().span(), "the mode is declared here");
         } else {
-          diagnostics.add(
-              Diagnostic.of(Code.CIRCUIT_OPEN, where, open(point.outlet(), mode))
-                  .note(run.test().span(), "this test is in the setup"));
+          sayOpen(run, point.outlet(), mode, diagnostics);
         }
       }
     }
   }
 
-  private static String open(Outlet outlet, Mode mode) {
-    String back =
-        mode.through() == null ? "its other pole" : "'" + mode.through().name().text() + "'";
-    return "no loop goes from '" + outlet.name().text() + "' through the load to " + back;
+  private static void sayOpen(Stage.Run run, Outlet outlet, Mode mode, Diagnostics diagnostics) {
+    diagnostics
+        .say(
+            Code.CIRCUIT_OPEN,
+            where(run),
+            "no circuit leads from '%s' through the load to %s",
+            outlet.name().text(),
+            mode.through() == null ? "its other pole" : "'" + mode.through().name().text() + "'")
+        .note(run.test().span(), "this test uses the setup");
   }
 
   private static Span where(Stage.Run run) {
@@ -156,20 +157,21 @@ final class Circuit implements Check {
     for (Terminal a : active) {
       for (Terminal b : back) {
         if (!a.same(b) && nets.joined(a, b)) {
-          diagnostics.add(
-              Diagnostic.of(
-                  Code.CIRCUIT_SHORTED,
-                  where(run),
-                  "leads join " + a.id() + " and " + b.id() + " without the load between them"));
+          diagnostics.say(
+              Code.CIRCUIT_SHORTED,
+              where(run),
+              "leads connect %s and %s without the load between them",
+              a.id(),
+              b.id());
           return true;
         }
       }
     }
     for (Analyzer.LoadBank bank : plan.analyzer().loads()) {
       if (nets.joined(bank.from(), bank.to())) {
-        diagnostics.add(
-            Diagnostic.of(Code.CIRCUIT_SHORTED, where(run), "leads join both ends of the load")
-                .note(bank.span(), "the load is here"));
+        diagnostics
+            .say(Code.CIRCUIT_SHORTED, where(run), "leads short-circuit the load")
+            .note(bank.span(), "the load is here");
         return true;
       }
     }
@@ -197,23 +199,21 @@ final class Circuit implements Check {
     boolean from = nets.reaches(active, through.from) && nets.reaches(all, through.to);
     boolean to = nets.reaches(active, through.to) && nets.reaches(all, through.from);
     if (nets.joined(through.from, through.to)) {
-      diagnostics.add(
+      diagnostics.say(
           Code.CIRCUIT_SHORTED,
           where(run),
-          "leads join both jacks between which " + quantity + " is measured");
+          "leads short-circuit the jacks between which %s is measured",
+          quantity);
     } else if (!from && !to) {
-      diagnostics.add(
-          Diagnostic.of(
-                  Code.CIRCUIT_OPEN,
-                  where(run),
-                  "no loop goes from the outlet through "
-                      + through.from.id()
-                      + " and "
-                      + through.to.id()
-                      + ", between which "
-                      + quantity
-                      + " is measured")
-              .note(run.test().span(), "this test is in the setup"));
+      diagnostics
+          .say(
+              Code.CIRCUIT_OPEN,
+              where(run),
+              "no circuit leads from the outlet through %s and %s, between which %s is measured",
+              through.from.id(),
+              through.to.id(),
+              quantity)
+          .note(run.test().span(), "this test uses the setup");
     }
   }
 
@@ -233,12 +233,12 @@ final class Circuit implements Check {
     if (run.sweep() != null && run.sweep().what().equals("load")) {
       boolean closes = closes(plan, nets, all, all);
       if (!closes) {
-        diagnostics.add(
-            Diagnostic.of(
-                    Code.CIRCUIT_OPEN,
-                    where(run),
-                    "the swept load does not lie between two poles of the device")
-                .note(run.test().span(), "this test is in the setup"));
+        diagnostics
+            .say(
+                Code.CIRCUIT_OPEN,
+                where(run),
+                "the swept load is not connected between two poles of the device")
+            .note(run.test().span(), "this test uses the setup");
       }
     }
     for (Limit limit : point.limits()) {

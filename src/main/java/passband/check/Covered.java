@@ -3,7 +3,6 @@ package passband.check;
 import java.util.ArrayList;
 import java.util.List;
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.model.Device.Outlet;
 import passband.plan.Plan;
@@ -35,27 +34,19 @@ final class Covered implements Check {
     }
     List<String> outlets =
         Seq.of(Coverage.untouched(plan)).map((Outlet o) -> o.name().text()).toList();
-    say(Code.MODE_UNTESTED, where, "no test covers " + Figures.list(modes), modes, diagnostics);
-    say(
-        Code.OUTLET_UNTESTED,
-        where,
-        "no test touches the outlet " + Figures.list(outlets),
-        outlets,
-        diagnostics);
-    say(
-        Code.SETTING_UNTESTED,
-        where,
-        "not tested over the whole span: " + Figures.list(settings),
-        settings,
-        diagnostics);
+    say(Code.MODE_UNTESTED, where, "no test covers %s", modes, diagnostics);
+    String outletFormat =
+        outlets.size() == 1 ? "no test uses the outlet %s" : "no test uses the outlets %s";
+    say(Code.OUTLET_UNTESTED, where, outletFormat, outlets, diagnostics);
+    say(Code.SETTING_UNTESTED, where, "not tested over the whole span: %s", settings, diagnostics);
   }
 
   private static void say(
-      Code code, Span where, String message, List<String> found, Diagnostics diagnostics) {
+      Code code, Span where, String format, List<String> found, Diagnostics diagnostics) {
     if (!found.isEmpty()) {
-      diagnostics.add(
-          Diagnostic.of(code, where, message)
-              .hint("'passband check --coverage' prints what is tested"));
+      diagnostics
+          .say(code, where, format, Figures.list(found))
+          .hint("'passband check --coverage' prints what is tested");
     }
   }
 }

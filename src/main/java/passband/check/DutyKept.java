@@ -1,7 +1,6 @@
 package passband.check;
 
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.model.Device.Duty;
 import passband.plan.Plan;
@@ -19,27 +18,27 @@ final class DutyKept implements Check {
         Duty duty = point.mode() == null ? null : point.mode().duty();
         boolean bounded = duty != null && !duty.continuous() && point.onTime() != null;
         if (bounded && point.onTime().compareTo(duty.on()) > 0) {
-          diagnostics.add(fault(run, point, duty));
+          say(run, point, duty, diagnostics);
         }
       }
     }
   }
 
-  private static Diagnostic fault(Stage.Run run, Point point, Duty duty) {
+  private static void say(Stage.Run run, Point point, Duty duty, Diagnostics diagnostics) {
     Span where = run.tree().onTime() == null ? point.places().mode() : run.tree().onTime().span();
     String on = Figures.text(point.onTime(), Units.find("s"));
     String from = run.tree().onTime() == null ? ", the analyzer's settling time," : "";
-    return Diagnostic.of(
+    diagnostics
+        .say(
             Code.OVER_DUTY,
             where,
-            "output on for "
-                + on
-                + from
-                + " is over the duty of '"
-                + point.mode().name().text()
-                + "'")
+            "an on-time of %s%s exceeds the duty of '%s'",
+            on,
+            from,
+            point.mode().name().text())
         .note(
             point.mode().tree().duty().span(),
-            "it may be on for " + Figures.text(duty.on(), Units.find("s")));
+            "it may be on for at most %s",
+            Figures.text(duty.on(), Units.find("s")));
   }
 }

@@ -3,7 +3,6 @@ package passband.check;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.model.Device.Mode;
 import passband.plan.Plan;
@@ -44,33 +43,30 @@ final class LeadRating implements Check {
 
   private static void look(Wire wire, Map<Mode, Real> peaks, Diagnostics diagnostics) {
     if (wire.lead().rated() == null) {
-      diagnostics.add(
-          Diagnostic.of(
-                  Code.LEAD_UNRATED,
-                  wire.span(),
-                  "the " + wire.lead().title() + " is in an output circuit and has no rating")
-              .note(wire.lead().name().span(), "it is declared here")
-              .hint("add ', rated …' with the peak voltage it is made for"));
+      diagnostics
+          .say(
+              Code.LEAD_UNRATED,
+              wire.span(),
+              "the %s is in an output circuit but has no voltage rating",
+              wire.lead().title())
+          .note(wire.lead().name().span(), "it is declared here")
+          .hint("add ', rated …' with its rated peak voltage");
       return;
     }
     peaks.forEach(
         (mode, peak) -> {
           if (peak != null && peak.compareTo(Real.of(wire.lead().rated())) > 0) {
-            diagnostics.add(
-                Diagnostic.of(
-                        Code.LEAD_UNDERRATED,
-                        wire.span(),
-                        "the "
-                            + wire.lead().title()
-                            + " is rated "
-                            + wire.lead().ratedText()
-                            + ", and '"
-                            + mode.name().text()
-                            + "' reaches "
-                            + Figures.text(peak, VOLT)
-                            + " peak")
-                    .note(wire.lead().name().span(), "the lead is declared here")
-                    .note(mode.name().span(), "the mode is declared here"));
+            diagnostics
+                .say(
+                    Code.LEAD_UNDERRATED,
+                    wire.span(),
+                    "the %s is rated %s, but '%s' reaches %s peak",
+                    wire.lead().title(),
+                    wire.lead().ratedText(),
+                    mode.name().text(),
+                    Figures.text(peak, VOLT))
+                .note(wire.lead().name().span(), "the lead is declared here")
+                .note(mode.name().span(), "the mode is declared here");
           }
         });
   }

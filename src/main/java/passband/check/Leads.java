@@ -5,7 +5,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.model.Analyzer;
 import passband.model.Terminal;
@@ -38,12 +37,13 @@ final class Leads implements Check {
     for (Wire wire : setup.wires()) {
       Wire first = seen.putIfAbsent(wire.lead().name().text(), wire);
       if (first != null) {
-        diagnostics.add(
-            Diagnostic.of(
-                    Code.LEAD_USED_TWICE,
-                    wire.span(),
-                    "the " + wire.lead().title() + " is already in use in this setup")
-                .note(first.span(), "it is used here"));
+        diagnostics
+            .say(
+                Code.LEAD_USED_TWICE,
+                wire.span(),
+                "the %s is already in use in this setup",
+                wire.lead().title())
+            .note(first.span(), "first used here");
       }
     }
   }
@@ -58,18 +58,17 @@ final class Leads implements Check {
         there.add(wire);
         int holds = wire.lead().link() ? 1 : end.holds();
         if (there.size() > holds) {
-          diagnostics.add(
-              Diagnostic.of(
-                      Code.TERMINAL_CROWDED,
-                      wire.span(),
-                      end.id()
-                          + " holds "
-                          + holds
-                          + (wire.lead().link() ? " link" : " lead")
-                          + (holds == 1 ? "" : "s")
-                          + ", and this is one more")
-                  .note(there.get(0).span(), "another is here")
-                  .hint("where the terminal takes more, say so in the profile: 'holds 2'"));
+          diagnostics
+              .say(
+                  Code.TERMINAL_CROWDED,
+                  wire.span(),
+                  "%s takes only %d %s%s",
+                  end.id(),
+                  holds,
+                  wire.lead().link() ? "link" : "lead",
+                  holds == 1 ? "" : "s")
+              .note(there.get(0).span(), "another is here")
+              .hint("if the terminal takes more, say so in the profile: 'holds 2'");
         }
       }
     }
@@ -85,20 +84,16 @@ final class Leads implements Check {
     if (!carries(analyzer, setup, live)) {
       return;
     }
-    diagnostics.add(
-        Diagnostic.of(
-                Code.CONTACT_ON_OUTPUT,
-                wire.span(),
-                "this joins the "
-                    + quiet.kind().word()
-                    + " "
-                    + quiet.id()
-                    + " to the "
-                    + live.kind().word()
-                    + " "
-                    + live.id()
-                    + ", which carries output")
-            .hint("contacts go to keys, poles to jacks"));
+    diagnostics
+        .say(
+            Code.CONTACT_ON_OUTPUT,
+            wire.span(),
+            "this connects the %s %s to the %s %s, which carries output",
+            quiet.kind().word(),
+            quiet.id(),
+            live.kind().word(),
+            live.id())
+        .hint("connect contacts to keys and poles to jacks");
   }
 
   /**

@@ -3,7 +3,6 @@ package passband.check;
 import java.util.List;
 import java.util.Objects;
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.limit.Limit;
 import passband.plan.Plan;
@@ -63,30 +62,26 @@ final class LimitOrder implements Check {
     boolean bothSides = a.printed().lower() != null && a.printed().upper() != null;
     boolean stated = a.source() == Limit.Source.STATED && b.source() == Limit.Source.STATED;
     if (falls) {
-      diagnostics.add(
-          Diagnostic.of(
-                  Code.LIMITS_FALL,
-                  higher.span(),
-                  "the limits of "
-                      + quantity
-                      + " fall while the setting rises: "
-                      + b.words(b.printed())
-                      + " at "
-                      + higher.setting().text())
-              .note(lower.span(), a.words(a.printed()) + " at " + lower.setting().text()));
+      diagnostics
+          .say(
+              Code.LIMITS_FALL,
+              higher.span(),
+              "the limits of %s fall while the setting rises: %s at %s",
+              quantity,
+              b.words(b.printed()),
+              higher.setting().text())
+          .note(lower.span(), "%s at %s", a.words(a.printed()), lower.setting().text());
     } else if (bothSides && stated && same(a.printed(), b.printed())) {
-      diagnostics.add(
-          Diagnostic.of(
-                  Code.LIMITS_COPIED,
-                  higher.span(),
-                  "the stated limits of "
-                      + quantity
-                      + " at "
-                      + higher.setting().text()
-                      + " are those at "
-                      + lower.setting().text())
-              .note(lower.span(), "the others are here")
-              .hint("look the row up in the manual again"));
+      diagnostics
+          .say(
+              Code.LIMITS_COPIED,
+              higher.span(),
+              "the stated limits of %s at %s are the same as at %s",
+              quantity,
+              higher.setting().text(),
+              lower.setting().text())
+          .note(lower.span(), "the others are here")
+          .hint("check the row against the manual");
     }
   }
 

@@ -1,7 +1,7 @@
 package passband.check;
 
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
+import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
 import passband.plan.Figure;
 import passband.plan.Plan;
@@ -31,14 +31,13 @@ final class LoadAvailable implements Check {
       return;
     }
     String analyzer = plan.analyzer().name().text();
-    Diagnostic fault =
-        Diagnostic.of(
+    DiagnosticBuilder said =
+        diagnostics.say(
             Code.LOAD_NOT_AVAILABLE,
             where,
-            "the analyzer '" + analyzer + "' has no load of " + load.text());
-    for (var bank : plan.analyzer().loads()) {
-      fault = fault.note(bank.span(), "its loads are here");
-    }
-    diagnostics.add(fault);
+            "the analyzer '%s' has no load of %s",
+            analyzer,
+            load.text());
+    plan.analyzer().loads().forEach(bank -> said.note(bank.span(), "its loads are here"));
   }
 }

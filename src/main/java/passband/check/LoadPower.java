@@ -1,7 +1,6 @@
 package passband.check;
 
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.limit.Conversion;
 import passband.limit.Limit;
@@ -85,17 +84,22 @@ final class LoadPower implements Check {
         return true;
       }
     }
-    String on = time == null ? "and no on-time is given" : "for " + Figures.text(time, SECOND);
-    diagnostics.add(
-        Diagnostic.of(
-                Code.LOAD_OVERPOWERED,
-                point.span(),
-                "the load does not take " + shown(power) + " " + on)
-            .note(bank.span(), "its ratings are here")
-            .hint(
-                point.onTime() == null
-                    ? "add 'on-time' to the test or 'settle' to the analyzer"
-                    : "shorten the on-time"));
+    String on =
+        time == null
+            ? "continuously, and no on-time is given"
+            : "for " + Figures.text(time, SECOND);
+    diagnostics
+        .say(
+            Code.LOAD_OVERPOWERED,
+            point.span(),
+            "the load is not rated for %s %s",
+            shown(power),
+            on)
+        .note(bank.span(), "its ratings are here")
+        .hint(
+            point.onTime() == null
+                ? "add 'on-time' to the test or 'settle' to the analyzer"
+                : "shorten the on-time");
     return false;
   }
 
@@ -118,14 +122,14 @@ final class LoadPower implements Check {
     }
     Real after = heat.plus(Real.of(power.minus(continuous).times(point.onTime())));
     if (after.compareTo(Real.of(holds)) > 0) {
-      diagnostics.add(
-          Diagnostic.of(
-                  Code.LOAD_OVERPOWERED,
-                  point.span(),
-                  "with the points before it and their rests, this one overheats the load at "
-                      + shown(power))
-              .note(bank.span(), "it takes " + shown(continuous) + " all the time")
-              .hint("shorten the on-time, or put a 'wait' or a colder point before it"));
+      diagnostics
+          .say(
+              Code.LOAD_OVERPOWERED,
+              point.span(),
+              "after the points before it and their rests, this one overheats the load at %s",
+              shown(power))
+          .note(bank.span(), "its continuous rating is %s", shown(continuous))
+          .hint("shorten the on-time, or put a 'wait' or a point of lower power before it");
       return Real.ZERO;
     }
     Rational rest = point.rest() == null ? Rational.ZERO : point.rest();

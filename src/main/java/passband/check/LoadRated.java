@@ -1,7 +1,6 @@
 package passband.check;
 
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.plan.Plan;
 import passband.plan.Point;
@@ -18,16 +17,15 @@ final class LoadRated implements Check {
       boolean there = known && plan.analyzer().load(point.load().si()) != null;
       if (there && !point.mode().loads().contains(point.load().si())) {
         String rated = Figures.text(point.mode().loads().lowest(), point.mode().loads().unit());
-        diagnostics.add(
-            Diagnostic.of(
-                    Code.LOAD_OFF_RATED,
-                    point.places().load(),
-                    point.load().text()
-                        + " is not the rated load of '"
-                        + point.mode().name().text()
-                        + "'")
-                .note(point.mode().name().span(), "its rated load is " + rated)
-                .hint("for a load curve write 'allow load-off-rated because \"…\"' in the test"));
+        diagnostics
+            .say(
+                Code.LOAD_OFF_RATED,
+                point.places().load(),
+                "%s is not the rated load of '%s'",
+                point.load().text(),
+                point.mode().name().text())
+            .note(point.mode().name().span(), "its rated load is %s", rated)
+            .hint("for a load curve write 'allow load-off-rated because \"…\"' in the test");
       }
     }
   }

@@ -1,7 +1,6 @@
 package passband.check;
 
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.plan.Plan;
 import passband.plan.Point;
@@ -18,18 +17,15 @@ final class ModeOnOutlet implements Check {
         continue;
       }
       String mode = point.mode().name().text();
-      String where =
+      String outlet = point.outlet() == null ? "" : point.outlet().name().text();
+      String format =
           point.outlet() == null
-              ? "the test names no outlet for the mode '" + mode + "'"
-              : "the mode '"
-                  + mode
-                  + "' is not on the outlet '"
-                  + point.outlet().name().text()
-                  + "'";
+              ? "the test names no outlet for the mode '%s'"
+              : "the mode '%s' is not on the outlet '%s'";
       String on = Figures.list(Seq.of(point.mode().outlets()).map(o -> o.name().text()).toList());
-      diagnostics.add(
-          Diagnostic.of(Code.MODE_NOT_ON_OUTLET, point.places().mode(), where)
-              .note(point.mode().name().span(), "the mode is on " + on));
+      diagnostics
+          .say(Code.MODE_NOT_ON_OUTLET, point.places().mode(), format, mode, outlet)
+          .note(point.mode().name().span(), "the mode is on %s", on);
     }
   }
 }

@@ -1,7 +1,6 @@
 package passband.check;
 
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.limit.Limit;
 import passband.plan.Plan;
@@ -26,15 +25,14 @@ final class NominalInside implements Check {
                 && limit.exact().upper() != null
                 && nominal.compareTo(limit.exact().upper()) > 0;
         if (below || above) {
-          diagnostics.add(
-              Diagnostic.of(
-                      Code.NOMINAL_OUTSIDE_LIMITS,
-                      point.span(),
-                      "the nominal "
-                          + Figures.text(nominal, limit.unit())
-                          + " is outside its own limits "
-                          + limit.words(limit.printed()))
-                  .note(limit.rule().span(), "the rule is here"));
+          diagnostics
+              .say(
+                  Code.NOMINAL_OUTSIDE_LIMITS,
+                  point.span(),
+                  "the nominal %s is outside its own limits %s",
+                  Figures.text(nominal, limit.unit()),
+                  limit.words(limit.printed()))
+              .note(limit.rule().span(), "the rule is here");
         }
       }
     }

@@ -1,8 +1,8 @@
 package passband.check;
 
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
+import passband.diagnostic.Fix;
 import passband.limit.Limit;
 import passband.plan.Plan;
 import passband.plan.Point;
@@ -13,8 +13,8 @@ import passband.syntax.LimitExpression.AtMost;
 import passband.syntax.Tree;
 
 /**
- * {@code peak-against-rms}, a warning: a peak voltage held to the RMS value that power and load
- * give, or an RMS voltage held to the mode's highest peak.
+ * {@code peak-against-rms}, a warning: a peak voltage compared with the RMS value that power and
+ * load give, or an RMS voltage with the mode's highest peak.
  */
 final class PeakAgainstRms implements Check {
   @Override
@@ -22,14 +22,15 @@ final class PeakAgainstRms implements Check {
     for (Point point : plan.points()) {
       for (Limit limit : point.limits()) {
         if (limit.quantity().equals("peak-voltage") && aimsAtRms(point, limit)) {
-          diagnostics.add(
-              Diagnostic.of(
-                      Code.PEAK_AGAINST_RMS,
-                      limit.rule().span(),
-                      "a peak voltage is held to the RMS voltage of the power into the load")
-                  .hint("RMS is 'voltage'; the peak is higher by the crest factor"));
+          diagnostics
+              .say(
+                  Code.PEAK_AGAINST_RMS,
+                  limit.rule().span(),
+                  "a peak voltage is compared with an RMS limit")
+              .hint("the RMS value is 'voltage'; the peak is higher by the crest factor")
+              .fix(accepting("voltage", limit.rule()));
         } else if (limit.quantity().equals("voltage")) {
-          heldToPeak(point, limit, diagnostics);
+          againstPeak(point, limit, diagnostics);
         }
       }
     }
@@ -41,19 +42,25 @@ final class PeakAgainstRms implements Check {
     return rms != null && nominal != null && rms.compareTo(nominal) == 0;
   }
 
-  private static void heldToPeak(Point point, Limit limit, Diagnostics diagnostics) {
+  private static Fix accepting(String quantity, Tree.Accept rule) {
+    Fix.Edit edit = new Fix.Edit(rule.quantity().span(), quantity);
+    return Fix.of("accept " + quantity, edit);
+  }
+
+  private static void againstPeak(Point point, Limit limit, Diagnostics diagnostics) {
     Tree.QuantityLimit peak = point.mode() == null ? null : peak(point);
     boolean plain =
         limit.rule().limit() instanceof AtMost most && most.upper() instanceof Expression.Literal;
     Real highest = peak == null ? null : PeakVoltage.of(point.mode());
     if (plain && highest != null && highest.compareTo(limit.exact().upper()) == 0) {
-      diagnostics.add(
-          Diagnostic.of(
-                  Code.PEAK_AGAINST_RMS,
-                  limit.rule().span(),
-                  "an RMS voltage is held to the mode's highest peak voltage")
-              .note(peak.span(), "this is a peak")
-              .hint("write 'accept peak-voltage …'"));
+      diagnostics
+          .say(
+              Code.PEAK_AGAINST_RMS,
+              limit.rule().span(),
+              "an RMS voltage is compared with the mode's peak voltage limit")
+          .note(peak.span(), "this is a peak value")
+          .hint("write 'accept peak-voltage …'")
+          .fix(accepting("peak-voltage", limit.rule()));
     }
   }
 

@@ -1,9 +1,9 @@
 package passband.check;
 
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.limit.Limit;
+import passband.limit.Rules;
 import passband.plan.Plan;
 import passband.plan.Point;
 import passband.quantity.Real;
@@ -13,8 +13,8 @@ import passband.syntax.Tree;
 
 /**
  * {@code power-tolerance-on-current}, a warning: the percentage that the mode gives for its power,
- * put on a current or a voltage. As P goes with the square of either, ±20 % of power is −10.6 % and
- * +9.5 % of current.
+ * applied to a current or a voltage. As P goes with the square of either, ±20 % of power is −10.6 %
+ * and +9.5 % of current.
  */
 final class PowerTolerance implements Check {
   @Override
@@ -24,13 +24,15 @@ final class PowerTolerance implements Check {
         Tree.QuantityLimit output = point.mode() == null ? null : point.mode().output();
         boolean ofPower = output != null && output.quantity().text().equals("power");
         if (ofPower && samePercentage(limit, output) && aimsAtPower(point, limit)) {
-          diagnostics.add(
-              Diagnostic.of(
-                      Code.POWER_TOLERANCE_ON_CURRENT,
-                      limit.rule().span(),
-                      "this puts the mode's tolerance of power on a " + limit.quantity())
-                  .note(output.span(), "the mode gives it for power")
-                  .hint("write 'accept power …, read as " + limit.quantity() + "'"));
+          diagnostics
+              .say(
+                  Code.POWER_TOLERANCE_ON_CURRENT,
+                  limit.rule().span(),
+                  "this applies the mode's power tolerance to a %s",
+                  limit.quantity())
+              .note(output.span(), "the mode gives it for power")
+              .hint("write 'accept power …, read as %s'", limit.quantity())
+              .fix(Rules.asPower(limit.rule(), limit.quantity()));
         }
       }
     }

@@ -3,7 +3,6 @@ package passband.check;
 import java.util.ArrayList;
 import java.util.List;
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.limit.Limit;
 import passband.plan.Plan;
@@ -47,14 +46,13 @@ final class PrefixSlip implements Check {
       Limit limit = Figures.limit(point, quantity);
       Rational share = size(limit).over(middle);
       if (share.compareTo(LEAST) >= 0 || share.reciprocal().compareTo(LEAST) >= 0) {
-        diagnostics.add(
-            Diagnostic.of(
-                    Code.PREFIX_SLIP,
-                    point.span(),
-                    "the stated limits "
-                        + limit.words(limit.printed())
-                        + " are far from those of the other rows")
-                .hint("look at the unit and its prefix"));
+        diagnostics
+            .say(
+                Code.PREFIX_SLIP,
+                point.span(),
+                "the stated limits %s are far from those of the other rows",
+                limit.words(limit.printed()))
+            .hint("check the unit and its prefix");
       }
     }
   }

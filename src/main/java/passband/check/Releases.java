@@ -1,17 +1,19 @@
 package passband.check;
 
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
+import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
+import passband.diagnostic.Fix;
 import passband.library.Released;
 import passband.plan.Plan;
+import passband.source.Span;
 import passband.syntax.Tree;
 
 /**
- * {@code revision-reused}, an error: the record of releases holds this revision with another
- * digest. {@code replaced-digest}, an error: the revision that this one replaces was released with
- * another digest than is said here. {@code replaced-unrecorded}, a warning: the record does not
- * hold it, so that nothing vouches for the digest.
+ * {@code revision-reused}, an error: the release record holds this revision with another digest.
+ * {@code replaced-digest}, an error: the revision that this one replaces was released with another
+ * digest than is said here. {@code replaced-unrecorded}, a warning: the record does not hold it, so
+ * that nothing vouches for the digest.
  */
 public final class Releases {
   /** So many characters of a digest are enough to name it. */
@@ -19,7 +21,7 @@ public final class Releases {
 
   private Releases() {}
 
-  /** Holds a procedure against the record beside its source. */
+  /** Compares a procedure with the record beside its source. */
   public static void check(Plan plan, Released released, Diagnostics diagnostics) {
     Tree.Revision revision = plan.tree().revision();
     if (revision == null) {
@@ -27,16 +29,15 @@ public final class Releases {
     }
     Released.Entry own = released.find(plan.name().text(), plan.revision().label());
     if (own != null && !own.digest().equals(plan.digest())) {
-      diagnostics.add(
-          Diagnostic.of(
-                  Code.REVISION_REUSED,
-                  revision.label().span(),
-                  "revision \""
-                      + own.label()
-                      + "\" was released with another meaning; this one's digest is "
-                      + plan.digest().substring(0, ENOUGH))
-              .note(own.span(), "the record has it here")
-              .hint("give the new meaning a revision of its own"));
+      diagnostics
+          .say(
+              Code.REVISION_REUSED,
+              revision.label().span(),
+              "revision \"%s\" was released with another meaning; the digest is now %s",
+              own.label(),
+              plan.digest().substring(0, ENOUGH))
+          .note(own.span(), "it is recorded here")
+          .hint("give the changed procedure a new revision");
     }
     if (revision.replaces() != null) {
       replaced(plan, revision, released, diagnostics);
@@ -49,22 +50,28 @@ public final class Releases {
     Released.Entry entry = released.find(plan.name().text(), label);
     String digest = revision.replacesDigest().text();
     if (entry == null) {
-      diagnostics.add(
-          Diagnostic.of(
-                  Code.REPLACED_UNRECORDED,
-                  revision.replaces().span(),
-                  "the record of releases has no revision \"" + label + "\" of this procedure")
-              .hint("release it with 'passband release' from the sources it was made of"));
+      diagnostics
+          .say(
+              Code.REPLACED_UNRECORDED,
+              revision.replaces().span(),
+              "the release record has no revision \"%s\" of this procedure",
+              label)
+          .hint("release that revision with 'passband release' from its own sources");
     } else if (digest.length() < ENOUGH || !entry.digest().startsWith(digest)) {
-      diagnostics.add(
-          Diagnostic.of(
+      String right = "\"" + entry.digest().substring(0, ENOUGH) + "\"";
+      Span span = revision.replacesDigest().span();
+      DiagnosticBuilder said =
+          digest.length() < ENOUGH
+              ? diagnostics.say(
+                  Code.REPLACED_DIGEST, span, "a digest needs at least %d characters", ENOUGH)
+              : diagnostics.say(
                   Code.REPLACED_DIGEST,
-                  revision.replacesDigest().span(),
-                  digest.length() < ENOUGH
-                      ? "a digest is given by " + ENOUGH + " characters or more"
-                      : "revision \"" + label + "\" was released with another digest")
-              .note(entry.span(), "the record has it here")
-              .hint("write \"" + entry.digest().substring(0, ENOUGH) + "\""));
+                  span,
+                  "revision \"%s\" was released with another digest",
+                  label);
+      said.note(entry.span(), "it is recorded here")
+          .hint("write %s", right)
+          .fix(Fix.replace(span, right));
     }
   }
 }

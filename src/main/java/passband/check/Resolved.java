@@ -1,7 +1,7 @@
 package passband.check;
 
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
+import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
 import passband.limit.Limit;
 import passband.plan.Plan;
@@ -26,40 +26,35 @@ final class Resolved implements Check {
         }
         Rational steps = high.minus(low).over(limit.resolution());
         if (steps.isZero()) {
-          diagnostics.add(
-              Diagnostic.of(
-                      Code.ONE_POINT_LIMITS,
-                      point.span(),
-                      "only the reading "
-                          + limit.text(low)
-                          + " "
-                          + limit.unit().printed()
-                          + " meets both limits of "
-                          + limit.quantity())
-                  .note(limit.rule().span(), "the rule is here"));
+          diagnostics
+              .say(
+                  Code.ONE_POINT_LIMITS,
+                  point.span(),
+                  "only the reading %s %s meets both limits of %s",
+                  limit.text(low),
+                  limit.unit().printed(),
+                  limit.quantity())
+              .note(limit.rule().span(), "the rule is here");
         } else if (steps.compareTo(LEAST) < 0) {
-          diagnostics.add(coarse(point, limit, steps));
+          sayCoarse(point, limit, steps, diagnostics);
         }
       }
     }
   }
 
-  private static Diagnostic coarse(Point point, Limit limit, Rational steps) {
-    String step = Figures.text(limit.resolution(), limit.unit());
-    Diagnostic fault =
-        Diagnostic.of(
+  private static void sayCoarse(Point point, Limit limit, Rational steps, Diagnostics diagnostics) {
+    DiagnosticBuilder said =
+        diagnostics
+            .say(
                 Code.TOO_COARSE,
                 point.span(),
-                "the limits "
-                    + limit.words(limit.printed())
-                    + " are only "
-                    + steps.toPlain()
-                    + " steps of "
-                    + step
-                    + " apart")
+                "the limits %s are only %s steps of %s apart",
+                limit.words(limit.printed()),
+                steps.toPlain(),
+                Figures.text(limit.resolution(), limit.unit()))
             .note(limit.rule().span(), "the rule is here");
-    return limit.range() == null
-        ? fault
-        : fault.note(limit.range().span(), "the range that covers them is here");
+    if (limit.range() != null) {
+      said.note(limit.range().span(), "the range that covers them is here");
+    }
   }
 }

@@ -1,8 +1,9 @@
 package passband.check;
 
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
+import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
+import passband.diagnostic.Fix;
 import passband.limit.Bounds;
 import passband.limit.Limit;
 import passband.plan.Plan;
@@ -43,35 +44,38 @@ final class RuleAgainstMode implements Check {
         limit.ofMode().lower() != null && (limit.computed().lower() == null || low < 0);
     boolean looserAbove =
         limit.ofMode().upper() != null && (limit.computed().upper() == null || high < 0);
-    String mode = "'" + point.mode().name().text() + "'";
     if (looserBelow || looserAbove) {
-      diagnostics.add(
-          Diagnostic.of(
-                  Code.RULE_LOOSER_THAN_MODE,
-                  limit.rule().span(),
-                  "this rule is looser than the mode " + mode + " itself at " + limit.id())
-              .note(point.mode().tree().span(), "the mode gives " + sides(limit))
-              .hint("write 'accept … from output', or mend whichever of the two is wrong"));
+      Fix fromOutput = Fix.replace(limit.rule().limit().span(), "from output");
+      say(Code.RULE_LOOSER_THAN_MODE, "looser", point, limit, diagnostics)
+          .hint("write 'accept … from output', or correct whichever of the two is wrong")
+          .fix(fromOutput);
     } else if (low > 0 || high > 0) {
-      diagnostics.add(
-          Diagnostic.of(
-                  Code.RULE_TIGHTER_THAN_MODE,
-                  limit.rule().span(),
-                  "this rule is tighter than the mode " + mode + " itself at " + limit.id())
-              .note(point.mode().tree().span(), "the mode gives " + sides(limit)));
+      say(Code.RULE_TIGHTER_THAN_MODE, "tighter", point, limit, diagnostics);
     }
   }
 
+  private static DiagnosticBuilder say(
+      Code code, String how, Point point, Limit limit, Diagnostics diagnostics) {
+    return diagnostics
+        .say(
+            code,
+            limit.rule().span(),
+            "this rule is %s than the mode '%s' itself at %s",
+            how,
+            point.mode().name().text(),
+            limit.id())
+        .note(point.mode().tree().span(), "the mode gives %s", sides(limit));
+  }
+
   private static String sides(Limit limit) {
-    String low =
-        limit.ofMode().lower() == null
-            ? "no lower limit"
-            : Figures.text(limit.ofMode().lower(), limit.unit());
-    String high =
-        limit.ofMode().upper() == null
-            ? "no upper limit"
-            : Figures.text(limit.ofMode().upper(), limit.unit());
-    return low + " to " + high;
+    Real low = limit.ofMode().lower();
+    Real high = limit.ofMode().upper();
+    if (low == null) {
+      return "at most " + Figures.text(high, limit.unit());
+    }
+    return high == null
+        ? "at least " + Figures.text(low, limit.unit())
+        : Figures.text(low, limit.unit()) + " to " + Figures.text(high, limit.unit());
   }
 
   private static int compare(Real rule, Real mode) {

@@ -3,7 +3,6 @@ package passband.check;
 import java.util.HashMap;
 import java.util.Map;
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.limit.Limit;
 import passband.plan.Plan;
@@ -11,8 +10,8 @@ import passband.plan.Point;
 import passband.plan.Stage;
 
 /**
- * {@code limits-disagree}, an error: two tests that read the same at the same point and hold it to
- * different limits.
+ * {@code limits-disagree}, an error: two tests that read the same at the same point and have
+ * different limits for it.
  */
 final class SamePointTwice implements Check {
   private record Seen(Limit limit, Point point) {}
@@ -29,22 +28,22 @@ final class SamePointTwice implements Check {
           String place = limit.id().substring(run.test().text().length());
           Seen before = seen.putIfAbsent(place, new Seen(limit, point));
           if (before != null && !before.limit.printed().equals(limit.printed())) {
-            diagnostics.add(fault(limit, point, before));
+            say(limit, point, before, diagnostics);
           }
         }
       }
     }
   }
 
-  private static Diagnostic fault(Limit limit, Point point, Seen before) {
-    return Diagnostic.of(
+  private static void say(Limit limit, Point point, Seen before, Diagnostics diagnostics) {
+    diagnostics
+        .say(
             Code.LIMITS_DISAGREE,
             point.span(),
-            limit.id()
-                + " is held to "
-                + limit.words(limit.printed())
-                + ", and in another test to "
-                + before.limit.words(before.limit.printed()))
-        .note(before.point.span(), before.limit.id() + " is here");
+            "the limits of %s are %s, but %s in another test",
+            limit.id(),
+            limit.words(limit.printed()),
+            before.limit.words(before.limit.printed()))
+        .note(before.point.span(), "%s is here", before.limit.id());
   }
 }

@@ -1,12 +1,14 @@
 package passband.check;
 
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
+import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
+import passband.diagnostic.Fix;
 import passband.model.Series;
 import passband.plan.Plan;
 import passband.plan.Point;
 import passband.quantity.Rational;
+import passband.source.Span;
 
 /**
  * {@code setting-off-span} and {@code setting-off-step}, errors: a setting that the mode does not
@@ -18,24 +20,41 @@ final class SettingOnSpan implements Check {
     for (Point point : plan.points()) {
       Series series = point.mode() == null ? null : point.mode().setting();
       if (series != null && point.setting() != null && !series.contains(point.setting().si())) {
-        diagnostics.add(fault(point, series));
+        say(point, series, diagnostics);
       }
     }
   }
 
-  private static Diagnostic fault(Point point, Series series) {
-    Rational value = point.setting().si();
-    String what =
-        "the setting " + point.setting().text() + " of '" + point.mode().name().text() + "'";
-    String span =
-        Figures.text(series.lowest(), series.unit())
-            + " to "
-            + Figures.text(series.highest(), series.unit());
-    if (!series.spans(value)) {
-      return Diagnostic.of(
-              Code.SETTING_OFF_SPAN, point.places().setting(), what + " is outside its span")
-          .note(point.mode().name().span(), "the mode goes from " + span);
+  private static void say(Point point, Series series, Diagnostics diagnostics) {
+    if (series.spans(point.setting().si())) {
+      sayOffStep(point, series, diagnostics);
+      return;
     }
+    diagnostics
+        .say(
+            Code.SETTING_OFF_SPAN,
+            point.places().setting(),
+            "the setting %s of '%s' is outside its span",
+            point.setting().text(),
+            point.mode().name().text())
+        .note(
+            point.mode().name().span(),
+            "the mode can be set from %s to %s",
+            Figures.text(series.lowest(), series.unit()),
+            Figures.text(series.highest(), series.unit()));
+  }
+
+  private static void sayOffStep(Point point, Series series, Diagnostics diagnostics) {
+    DiagnosticBuilder said =
+        diagnostics
+            .say(
+                Code.SETTING_OFF_STEP,
+                point.places().setting(),
+                "the setting %s of '%s' is between two of its steps",
+                point.setting().text(),
+                point.mode().name().text())
+            .note(point.mode().name().span(), "the mode is declared here");
+    Rational value = point.setting().si();
     Rational below = null;
     Rational above = null;
     for (Series.Segment s : series.segments()) {
@@ -45,19 +64,30 @@ final class SettingOnSpan implements Check {
       boolean nearer = high.compareTo(value) > 0 && (above == null || high.compareTo(above) < 0);
       above = nearer ? high : above;
     }
-    Diagnostic fault =
-        Diagnostic.of(
-                Code.SETTING_OFF_STEP,
-                point.places().setting(),
-                what + " is between two of its steps")
-            .note(point.mode().name().span(), "the mode is declared here");
-    return below == null || above == null
-        ? fault
-        : fault.hint(
-            "the nearest are "
-                + Figures.text(below, series.unit())
-                + " and "
-                + Figures.text(above, series.unit()));
+    if (below != null && above != null) {
+      String low = Figures.text(below, series.unit());
+      String high = Figures.text(above, series.unit());
+      said.hint("the nearest settings are %s and %s", low, high);
+      fix(point, below, low, said);
+      fix(point, above, high, said);
+    }
+  }
+
+  /** Writes another setting in its cell, there with or without a unit; not into a series. */
+  private static void fix(Point point, Rational si, String text, DiagnosticBuilder said) {
+    Span cell = point.places().setting();
+    String written = cell.text();
+    if (written.split("\\s+").length > 2) {
+      return;
+    }
+    boolean bare = written.chars().allMatch(c -> Character.isDigit(c) || c == '.');
+    Rational number = bare ? Rational.parse(written) : null;
+    if (!bare) {
+      said.fix(Fix.replace(cell, text));
+    } else if (number.signum() != 0) {
+      Rational unit = point.setting().si().over(number);
+      said.fix(Fix.replace(cell, si.over(unit).toPlain()));
+    }
   }
 
   /** The segment's last value not above one; null when there is none. */

@@ -13,10 +13,11 @@ final class StateLeft implements Check {
     for (Stage.Run run : plan.runs()) {
       State state = run.state();
       if (state != null && state.leave().isBlank()) {
-        diagnostics.add(
+        diagnostics.say(
             Code.STATE_NOT_LEFT,
             run.tree().inside().span(),
-            "the state '" + state.name().text() + "' is entered, and its 'leave' text is blank");
+            "the state '%s' is entered, but its 'leave' text is blank",
+            state.name().text());
       }
     }
   }

@@ -1,7 +1,6 @@
 package passband.check;
 
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.model.Lead;
 import passband.plan.Plan;
@@ -11,8 +10,8 @@ import passband.source.SourceFile;
 import passband.syntax.Tree;
 
 /**
- * {@code unused-name}, a warning: a setup that no test is in, a swept or derived quantity that no
- * test accepts, and, of leads declared in the procedure's own file, those that no setup takes. A
+ * {@code unused-name}, a warning: a setup that no test uses, a swept or derived quantity that no
+ * test accepts, and, of leads declared in the procedure's own file, those that no setup uses. A
  * shared set may hold more than one procedure needs.
  */
 final class Used implements Check {
@@ -31,7 +30,7 @@ final class Used implements Check {
           && Seq.of(plan.runs())
               .noneMatch(
                   r -> r.setup() != null && r.setup().name().text().equals(setup.name().text()))) {
-        say(diagnostics, setup.name(), "no test is in the setup");
+        say(diagnostics, setup.name(), "no test uses the setup");
       }
     }
     for (Stage.Run run : plan.runs()) {
@@ -43,7 +42,7 @@ final class Used implements Check {
     SourceFile own = plan.name().span().file();
     for (Lead lead : plan.leads()) {
       if (lead.name().span().file() == own && !taken(plan, lead)) {
-        say(diagnostics, lead.name(), "no setup takes the " + (lead.link() ? "link" : "lead"));
+        say(diagnostics, lead.name(), "no setup uses the " + (lead.link() ? "link" : "lead"));
       }
     }
   }
@@ -63,6 +62,6 @@ final class Used implements Check {
   }
 
   private static void say(Diagnostics diagnostics, passband.syntax.Word name, String what) {
-    diagnostics.add(Diagnostic.of(Code.UNUSED_NAME, name.span(), what + " '" + name.text() + "'"));
+    diagnostics.say(Code.UNUSED_NAME, name.span(), "%s '%s'", what, name.text());
   }
 }

@@ -137,7 +137,7 @@ class ChecksTest {
   void itIsSoundButForALeadThatNoSetupTakes() {
     Snippet snippet = Snippet.compile(SOUND);
     assertEquals(List.of("unused-name"), snippet.codes(), snippet.report());
-    assertTrue(snippet.report().contains("no setup takes the lead 'six'"), snippet.report());
+    assertTrue(snippet.report().contains("no setup uses the lead 'six'"), snippet.report());
   }
 
   private static final String RATING = "power  400 W continuous";
@@ -149,9 +149,9 @@ class ChecksTest {
       nullValues = "-",
       value = {
         "power  48 W continuous              | -",
-        "power  47.9 W continuous            | does not take 48 W for 3 s",
+        "power  47.9 W continuous            | not rated for 48 W for 3 s",
         "power  48 W for 3 s                 | -",
-        "power  48 W for 2.9 s               | does not take 6 W for 3 s",
+        "power  48 W for 2.9 s               | not rated for 6 W for 3 s",
         "power  48 W for 3 s, 5 W continuous | overheats the load at 48 W",
         "power  48 W for 3 s, 10 W continuous | -",
         "power  100 W for 2 s, 48 W for 3 s, 10 W continuous | -",
@@ -192,7 +192,7 @@ class ChecksTest {
             unsettled
                 .replace(RATING, "power 48 W for 5 s")
                 .replace("    duty    6 s on, 20 s off\n", ""));
-    assertTrue(none.report().contains("6 W and no on-time is given"), none.report());
+    assertTrue(none.report().contains("6 W continuously, and no on-time is given"), none.report());
   }
 
   private static final String ACCEPT = "accept power from output, read as current";
@@ -285,11 +285,11 @@ class ChecksTest {
       delimiter = '|',
       nullValues = "-",
       value = {
-        "1.5 | setting-off-step | the nearest are 1 W and 2 W",
+        "1.5 | setting-off-step | the nearest settings are 1 W and 2 W",
         "41  | setting-off-span | outside its span",
         "-1  | setting-off-span | no reading would pass",
         "40  | -                | -",
-        "0.5 | setting-off-step | the nearest are 0 W and 1 W"
+        "0.5 | setting-off-step | the nearest settings are 0 W and 1 W"
       })
   void settingsOnTheSpan(String setting, String code, String said) {
     Snippet snippet = changed("fine | 5, 20, 40 |", "fine | " + setting + " |");
@@ -303,10 +303,10 @@ class ChecksTest {
   @CsvSource(
       delimiter = '|',
       value = {
-        "15 | the nearest are 10 W and 20 W",
-        "22 | the nearest are 20 W and 25 W",
-        "39 | the nearest are 35 W and 40 W",
-        "9.5 | the nearest are 9 W and 10 W"
+        "15 | the nearest settings are 10 W and 20 W",
+        "22 | the nearest settings are 20 W and 25 W",
+        "39 | the nearest settings are 35 W and 40 W",
+        "9.5 | the nearest settings are 9 W and 10 W"
       })
   void settingsBetweenSegments(String setting, String said) {
     String segments = "setting power 1 W to 10 W step 1 W, 20 W to 35 W step 5 W, 40 W";
@@ -325,7 +325,7 @@ class ChecksTest {
       nullValues = "-",
       value = {
         "switch, second | -               | -",
-        "pedal.down     | activation-open | no key is joined to pedal.down",
+        "pedal.down     | activation-open | no key is connected to pedal.down",
         "left           | unknown-name    | contact",
         "swich          | unknown-name    | switch",
         "pedel.down     | unknown-name    | pedal",
@@ -384,7 +384,7 @@ class ChecksTest {
         Snippet.compile(SOUND).codes().stream().filter(c -> c.equals("outlet-untested")).toList());
     Snippet alone = changed("connect five from device.case.stud to analyzer.in", "");
     assertTrue(alone.codes().contains("outlet-untested"), alone.report());
-    assertTrue(alone.report().contains("no test touches the outlet case"), alone.report());
+    assertTrue(alone.report().contains("no test uses the outlet case"), alone.report());
   }
 
   @Test
@@ -393,12 +393,12 @@ class ChecksTest {
         changed(
             "test t \"T\" {",
             "setup idle \"Idle\" {; connect six from outlet.left to analyzer.high; }; test t \"T\" {");
-    assertTrue(idle.report().contains("no test is in the setup 'idle'"), idle.report());
+    assertTrue(idle.report().contains("no test uses the setup 'idle'"), idle.report());
     Snippet other =
         changed(
             "test t \"T\" {",
             "setup s \"S\" for sum {; connect six from outlet.left to analyzer.high; }; test t \"T\" {");
-    assertTrue(!other.report().contains("no test is in the setup"), other.report());
+    assertTrue(!other.report().contains("no test uses the setup"), other.report());
     Snippet derived =
         changed(
             ACCEPT,
@@ -441,7 +441,7 @@ class ChecksTest {
   void aTestWithOutputNeedsASetup() {
     Snippet none = changed("    setup s\n    accept", "    accept");
     assertTrue(none.codes().contains("circuit-open"), none.report());
-    assertTrue(none.report().contains("delivers output and is in no setup"), none.report());
+    assertTrue(none.report().contains("delivers output but has no setup"), none.report());
   }
 
   @Test
