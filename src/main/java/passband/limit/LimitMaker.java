@@ -63,7 +63,7 @@ public final class LimitMaker {
             LimitRounding.rounded(exact, read.resolution()),
             rounding.accepting(exact, read),
             read.uncertainty(),
-            AccuracyRatio.of(exact, read.uncertainty()),
+            ToleranceRatio.of(exact, read.uncertainty()),
             stated && statedGoverns(exact, computed) ? Limit.Source.STATED : Limit.Source.RULE,
             read.range(),
             request.accept());

@@ -4,8 +4,8 @@ import passband.quantity.Rational;
 import passband.quantity.Real;
 
 /** How much wider the tolerance is than the expanded uncertainty U of the reading. */
-final class AccuracyRatio {
-  private AccuracyRatio() {}
+final class ToleranceRatio {
+  private ToleranceRatio() {}
 
   /**
    * The least over the ends of |limit − nominal| / U; without a nominal, half the width / U.
