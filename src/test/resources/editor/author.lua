@@ -47,7 +47,7 @@ local ok, trouble = pcall(function()
     return vim.lsp.buf_get_clients(0)[client] and vim.lsp.buf_get_clients(0)[client].initialized
   end), "the server did not start")
 
-  go("fine  | 20", 1)
+  go("thin  | 20", 1)
   tell("hover", ask("textDocument/hover", vim.lsp.util.make_position_params()).contents.value)
 
   local line = find("setup  monopolar-load")
@@ -66,7 +66,7 @@ local ok, trouble = pcall(function()
   assert(vim.wait(20000, function() return #shown() == 0 end), "the fault stays")
   tell("mended", vim.api.nvim_buf_get_lines(0, line - 1, line, false)[1])
 
-  go("weld | 1", 1)
+  go("tack | 1", 1)
   params = vim.lsp.util.make_position_params()
   local where = ask("textDocument/definition", params)
   tell("definition", vim.fn.fnamemodify(vim.uri_to_fname(where[1].uri), ":t"), tostring(where[1].range.start.line + 1))
@@ -76,9 +76,9 @@ local ok, trouble = pcall(function()
   go("seal | 1", 1)
   tell("renamed", tostring(#shown()))
 
-  go("broad | 5, 30, 60", 0)
+  go("thick | 5, 30, 60", 0)
   local row = vim.api.nvim_win_get_cursor(0)[1]
-  vim.api.nvim_buf_set_lines(0, row - 1, row, false, { "      broad|5, 30, 60|125|" })
+  vim.api.nvim_buf_set_lines(0, row - 1, row, false, { "      thick|5, 30, 60|125|" })
   local edits = ask("textDocument/formatting", vim.lsp.util.make_formatting_params({}))
   vim.lsp.util.apply_text_edits(edits, 0, "utf-16")
   tell("laid out", vim.api.nvim_buf_get_lines(0, row - 1, row, false)[1])

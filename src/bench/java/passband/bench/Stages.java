@@ -33,8 +33,8 @@ import passband.render.SheetMaker;
 import passband.source.SourceFile;
 
 /**
- * The stages of a build, one at a time and warm, on {@code tussock-150-output} of the demo library:
- * 36 points, four files.
+ * The stages of a build, one at a time and warm, on {@code teasel-output} of the tests' library: 33
+ * limits, four files.
  */
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.AverageTime)
@@ -45,8 +45,8 @@ import passband.source.SourceFile;
 @Warmup(iterations = 4, time = 1)
 @Measurement(iterations = 5, time = 1)
 public class Stages {
-  private static final Path PROCEDURES = Path.of("procedures");
-  private static final String MAIN = "tussock-150/tussock-150-output.pband";
+  private static final Path LIBRARY = Path.of("src/test/resources/library");
+  private static final String MAIN = "teasel/teasel-output.pband";
 
   private SourceFile source;
   private Plan plan;
@@ -61,7 +61,7 @@ public class Stages {
   }
 
   private static byte[] read(String path) throws IOException {
-    return Files.readAllBytes(PROCEDURES.resolve(path));
+    return Files.readAllBytes(LIBRARY.resolve(path));
   }
 
   /** Text to tree, one file. */

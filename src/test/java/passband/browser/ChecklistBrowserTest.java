@@ -50,8 +50,8 @@ import passband.testing.Sheets;
 
 /** The sheet in a real browser: filled in, reloaded, exported, loaded back, printed. */
 class ChecklistBrowserTest {
-  private static final Plan FESCUE = Sheets.demo().get(0);
-  private static final Plan TUSSOCK = Sheets.demo().get(1);
+  private static final Plan YARROW = Sheets.YARROW;
+  private static final Plan TEASEL = Sheets.TEASEL;
 
   @TempDir static Path folder;
   private static Browser browser;
@@ -95,9 +95,9 @@ class ChecklistBrowserTest {
         browser.run("return arguments[0].closest('tr').querySelector('.said').textContent", entry);
   }
 
-  private static final String FIRST = "bipolar-output/bipolar/fine/5W/125ohm/current";
+  private static final String FIRST = "bipolar-output/bipolar/thin/5W/125ohm/current";
 
-  /** Line 1 of the Tussock: 179.0 to 219.0 mA, the limits included. */
+  /** Line 1 of the Teasel: 179.0 to 219.0 mA, the limits included. */
   @ParameterizedTest
   @CsvSource({
     "179.0, pass",
@@ -114,7 +114,7 @@ class ChecklistBrowserTest {
     "abc, unclear: not a number"
   })
   void aReadingIsJudgedAsItIsTyped(String typed, String verdict) throws IOException {
-    show(TUSSOCK);
+    show(TEASEL);
     WebElement entry = entry(FIRST);
     entry.sendKeys(typed);
     assertEquals(verdict, said(entry));
@@ -122,7 +122,7 @@ class ChecklistBrowserTest {
 
   @Test
   void everyLimitOfTheTableIsTheOneThatJudges() throws IOException {
-    for (Plan plan : List.of(FESCUE, TUSSOCK)) {
+    for (Plan plan : List.of(YARROW, TEASEL)) {
       show(plan);
       for (Limit limit : plan.limits()) {
         WebElement entry = entry(limit.id());
@@ -135,12 +135,12 @@ class ChecklistBrowserTest {
 
   @Test
   void itCountsWhatIsLeftAndGoesOnByTheKeyboard() throws IOException {
-    show(TUSSOCK);
+    show(TEASEL);
     assertTrue(browser.find("#count").getText().startsWith("33 of 33 readings to go"));
     entry(FIRST).sendKeys("200.0", Keys.ENTER);
     WebElement second = browser.driver().switchTo().activeElement();
     assertEquals(
-        "bipolar-output/bipolar/fine/20W/125ohm/current", second.getDomAttribute("data-point"));
+        "bipolar-output/bipolar/thin/20W/125ohm/current", second.getDomAttribute("data-point"));
     second.sendKeys("1.0");
     String count = browser.find("#count").getText();
     assertTrue(count.startsWith("31 of 33 readings to go"), count);
@@ -150,7 +150,7 @@ class ChecklistBrowserTest {
 
   @Test
   void aFailedReadingIsReadAgainAndBothAreKept() throws IOException, InterruptedException {
-    show(TUSSOCK);
+    show(TEASEL);
     WebElement entry = entry(FIRST);
     entry.sendKeys("1.0");
     WebElement again = browser.find(".fails input.again");
@@ -182,7 +182,7 @@ class ChecklistBrowserTest {
         (WebElement)
             browser.run(
                 "return arguments[0].closest('tr').querySelector('.undone')",
-                entry("weld-output/bipolar/weld/1/40ohm/current"));
+                entry("tack-output/bipolar/tack/1/40ohm/current"));
     browser.run("arguments[0].focus()", undone);
     undone.sendKeys(Keys.SPACE);
   }
@@ -196,7 +196,7 @@ class ChecklistBrowserTest {
 
   @Test
   void entriesAreThereAfterAReload() throws IOException {
-    show(TUSSOCK);
+    show(TEASEL);
     String empty = state();
     fillSome();
     String filled = state();
@@ -207,7 +207,7 @@ class ChecklistBrowserTest {
         .until(d -> Boolean.TRUE.equals(browser.run("return document.readyState === 'complete'")));
     assertEquals(filled, state());
     assertEquals("pass", said(entry(FIRST)));
-    assertEquals("not done", said(entry("weld-output/bipolar/weld/1/40ohm/current")));
+    assertEquals("not done", said(entry("tack-output/bipolar/tack/1/40ohm/current")));
   }
 
   private void dismissWarning() {
@@ -220,7 +220,7 @@ class ChecklistBrowserTest {
 
   @Test
   void whatIsSavedComesBack() throws IOException, InterruptedException {
-    show(TUSSOCK);
+    show(TEASEL);
     fillSome();
     String filled = state();
     browser.find("#save").click();
@@ -234,8 +234,8 @@ class ChecklistBrowserTest {
     assertEquals("200.0", byPoint.get("reading:" + FIRST));
     assertEquals("'=A \"7\", <b>&", byPoint.get("record:generator-serial"));
     assertEquals("incomplete", byPoint.get("choice:result"));
-    assertTrue(byPoint.containsKey("not-done:weld-output/bipolar/weld/1/40ohm/current"));
-    rows(csv).forEach(r -> assertEquals(TUSSOCK.digest(), r.getField("digest")));
+    assertTrue(byPoint.containsKey("not-done:tack-output/bipolar/tack/1/40ohm/current"));
+    rows(csv).forEach(r -> assertEquals(TEASEL.digest(), r.getField("digest")));
     browser.find("#clear").click();
     browser.driver().switchTo().alert().accept();
     assertEquals("", entry(FIRST).getDomProperty("value"));
@@ -246,12 +246,12 @@ class ChecklistBrowserTest {
 
   @Test
   void anotherRevisionsReadingsAreRefused() throws IOException, InterruptedException {
-    show(TUSSOCK);
+    show(TEASEL);
     fillSome();
     browser.find("#save").click();
     Path csv = Browser.awaited(folder.resolve("readings.csv"));
     Path other = folder.resolve("other.csv");
-    Files.writeString(other, Files.readString(csv).replace(TUSSOCK.digest(), "0".repeat(64)));
+    Files.writeString(other, Files.readString(csv).replace(TEASEL.digest(), "0".repeat(64)));
     String before = state();
     browser.find("#file").sendKeys(other.toString());
     new WebDriverWait(browser.driver(), Duration.ofSeconds(5))
@@ -267,7 +267,7 @@ class ChecklistBrowserTest {
 
   @Test
   void leavingWithUnsavedEntriesWarns() throws IOException, InterruptedException {
-    show(TUSSOCK);
+    show(TEASEL);
     assertEquals(Boolean.FALSE, warns());
     entry(FIRST).sendKeys("200.0");
     assertEquals(Boolean.TRUE, warns());
@@ -284,7 +284,7 @@ class ChecklistBrowserTest {
   /** WCAG 2.2, 2.4.11: what has the focus is not hidden under the bar that stays at the top. */
   @Test
   void whatHasTheFocusIsSeen() throws IOException {
-    show(TUSSOCK);
+    show(TEASEL);
     browser.run("window.scrollTo(0, document.body.scrollHeight)");
     List<?> hidden =
         (List<?>)
@@ -302,7 +302,7 @@ class ChecklistBrowserTest {
   /** From the sheet to the verdict: what the browser saves, the judge takes, and they agree. */
   @Test
   void whatIsSavedIsJudgedTheSame() throws Exception {
-    show(FESCUE);
+    show(YARROW);
     browser.run(
         "document.querySelectorAll('input.entry').forEach((e, i) => {"
             + "  const d = e.dataset;"
@@ -314,7 +314,7 @@ class ChecklistBrowserTest {
     browser.find("#generator-serial").sendKeys("F-1");
     browser.find("#save").click();
     String csv = Files.readString(Browser.awaited(folder.resolve("readings.csv")));
-    Report report = Judge.judge(LimitTable.parse(LimitsJson.of(FESCUE)), Readings.parse(csv), null);
+    Report report = Judge.judge(LimitTable.parse(LimitsJson.of(YARROW)), Readings.parse(csv), null);
     assertEquals(List.of(), report.warnings());
     assertEquals("F-1", report.readings().records().get("record:generator-serial"));
     int fails = 0;
@@ -332,7 +332,7 @@ class ChecklistBrowserTest {
   /** The policy lets in the file's own style and script, nothing else, and nothing is fetched. */
   @Test
   void nothingElseRunsAndNothingIsFetched() throws IOException {
-    Path page = page(TUSSOCK);
+    Path page = page(TEASEL);
     browser.complaints();
     browser.open(page);
     assertEquals(List.of(), browser.complaints());
@@ -353,7 +353,7 @@ class ChecklistBrowserTest {
   @Test
   void withoutScriptsItIsThePrintableSheet() throws IOException {
     try (Browser plain = new Browser(folder, false)) {
-      plain.open(page(TUSSOCK));
+      plain.open(page(TEASEL));
       assertFalse(plain.find(".bar").isDisplayed());
       assertTrue(plain.find(".digits").isDisplayed());
       assertFalse(plain.find("input.entry").isDisplayed());
@@ -365,7 +365,7 @@ class ChecklistBrowserTest {
   @ParameterizedTest
   @ValueSource(ints = {0, 1})
   void accessible(int which) throws IOException {
-    show(List.of(FESCUE, TUSSOCK).get(which));
+    show(List.of(YARROW, TEASEL).get(which));
     browser.all("input.entry").get(0).sendKeys("1.0");
     var results = new AxeBuilder().analyze(browser.driver());
     List<String> serious =

@@ -88,8 +88,12 @@ class CommandTest {
     write(path, text.replace(from, to));
   }
 
-  private void copyLibrary() throws IOException {
-    Repository.copyProcedures(work.resolve("procedures"));
+  private void copyLibrary() {
+    Repository.copy(Repository.LIBRARY, work.resolve("procedures"));
+  }
+
+  private void copyDemo() {
+    Repository.copy(Repository.PROCEDURES, work.resolve("procedures"));
   }
 
   private TreeMap<String, String> tree(String folder) throws IOException {
@@ -115,16 +119,16 @@ class CommandTest {
   // ---- the demo library ----
 
   @Test
-  void theLibraryHasNoFaults() throws IOException {
-    copyLibrary();
+  void theDemoHasNoFaults() {
+    copyDemo();
     assertEquals(0, run("check", "procedures"), out + err);
     assertEquals("", out);
     assertEquals("", err);
   }
 
   @Test
-  void outIsWhatTheLibraryBuildsTo() throws IOException {
-    copyLibrary();
+  void outIsWhatTheDemoBuildsTo() throws IOException {
+    copyDemo();
     assertEquals(0, run("build", "procedures"), out + err);
     TreeMap<String, String> committed = new TreeMap<>();
     for (Path file : Repository.files(Repository.ROOT.resolve("out"), "")) {
@@ -151,6 +155,8 @@ class CommandTest {
     }
   }
 
+  // ---- the library of the tests ----
+
   @Test
   void sameBytesUnderAnotherLocaleTimeZoneAndOrder() throws IOException {
     copyLibrary();
@@ -164,9 +170,9 @@ class CommandTest {
           0,
           run(
               "build",
-              "procedures/tussock-150/tussock-150-output.pband",
-              "procedures/fescue-300/fescue-300-service.pband",
-              "procedures/campion-2/campion-2-energy.pband",
+              "procedures/teasel/teasel-output.pband",
+              "procedures/yarrow/yarrow-service.pband",
+              "procedures/sundew/sundew-energy.pband",
               "--out=two"),
           out + err);
     } finally {
@@ -183,30 +189,29 @@ class CommandTest {
         0,
         run(
             "build",
-            "procedures/tussock-150",
+            "procedures/teasel",
             "procedures/analyzers",
             "--root",
             "procedures",
             "--analyzer",
-            "pumice-7"),
+            "gravel"),
         out + err);
-    String html = tree("out").get("tussock-150-output/checklist.html");
-    assertTrue(html.contains("Pumice 7 generator tester, ACTIVE IN"));
-    assertFalse(html.contains("Sorrel"));
+    String html = tree("out").get("teasel-output/checklist.html");
+    assertTrue(html.contains("Gravel generator tester, ACTIVE IN"));
+    assertFalse(html.contains("Shale"));
     assertTrue(
         tree("out")
-            .get("tussock-150-output/limits.csv")
-            .contains("cut-output/mono-1/cut/20W/400ohm/current"));
+            .get("teasel-output/limits.csv")
+            .contains("slit-output/mono-1/slit/20W/400ohm/current"));
   }
 
   @Test
   void anAnalyzerThatCannotSaysWhy() throws IOException {
     copyLibrary();
-    assertEquals(1, run("check", "procedures", "--analyzer", "pumice-7"));
-    assertTrue(
-        out.contains("the analyzer 'pumice-7' does not measure leakage [not-measured]"), out);
-    assertEquals(1, run("check", "procedures", "--analyzer", "pumise-7"));
-    assertTrue(out.contains("did you mean 'pumice-7'?"), out);
+    assertEquals(1, run("check", "procedures", "--analyzer", "gravel"));
+    assertTrue(out.contains("the analyzer 'gravel' does not measure leakage [not-measured]"), out);
+    assertEquals(1, run("check", "procedures", "--analyzer", "gravle"));
+    assertTrue(out.contains("did you mean 'gravel'?"), out);
   }
 
   // ---- bad input ----
@@ -256,9 +261,9 @@ class CommandTest {
   void aByteOrderMarkAndCarriageReturnsChangeNothing() throws IOException {
     copyLibrary();
     assertEquals(0, run("build", "procedures", "-o", "one"));
-    for (Path file : Repository.files(Repository.PROCEDURES, ".pband")) {
+    for (Path file : Repository.files(Repository.LIBRARY, ".pband")) {
       write(
-          "procedures/" + Repository.PROCEDURES.relativize(file),
+          "procedures/" + Repository.LIBRARY.relativize(file),
           "\uFEFF" + Repository.text(file).replace("\n", "\r\n"));
     }
     assertEquals(0, run("build", "procedures", "-o", "two"), out);
@@ -314,8 +319,8 @@ class CommandTest {
     copyLibrary();
     assertEquals(0, run("build", "procedures"));
     TreeMap<String, String> before = tree("out");
-    String path = "procedures/fescue-300/fescue-300.pband";
-    write(path, Files.readString(work.resolve(path)).replace("300 ohm", "300 Ohms"));
+    String path = "procedures/yarrow/yarrow.pband";
+    write(path, Files.readString(work.resolve(path)).replace("250 ohm", "250 Ohms"));
     assertEquals(1, run("build", "procedures"));
     assertTrue(err.contains("nothing was written"));
     assertEquals(before, tree("out"));
@@ -332,7 +337,7 @@ class CommandTest {
     }
     names.sort(null);
     assertArrayEquals(
-        new String[] {".built", "campion-2-energy", "fescue-300-service", "tussock-150-output"},
+        new String[] {".built", "sundew-energy", "teasel-output", "yarrow-service"},
         names.toArray());
   }
 
@@ -348,19 +353,16 @@ class CommandTest {
   void twoProceduresOfOneNameAreAnError() throws IOException {
     copyLibrary();
     write(
-        "other/tussock.pband",
-        Repository.text(Repository.PROCEDURES.resolve("tussock-150/tussock-150-output.pband"))
+        "other/teasel.pband",
+        Repository.text(Repository.LIBRARY.resolve("teasel/teasel-output.pband"))
             .replace("../", "")
             .replace("analyzers/", "")
-            .replace("tussock-150.pband", "tussock.p"));
-    Files.copy(
-        work.resolve("procedures/tussock-150/tussock-150.pband"), work.resolve("other/tussock.p"));
-    Files.copy(
-        work.resolve("procedures/analyzers/sorrel-12.pband"),
-        work.resolve("other/sorrel-12.pband"));
+            .replace("teasel.pband", "teasel.p"));
+    Files.copy(work.resolve("procedures/teasel/teasel.pband"), work.resolve("other/teasel.p"));
+    Files.copy(work.resolve("procedures/analyzers/shale.pband"), work.resolve("other/shale.pband"));
     Files.copy(work.resolve("procedures/leads.pband"), work.resolve("other/leads.pband"));
     assertEquals(1, run("build", "procedures", "other"));
-    assertTrue(out.contains("procedure 'tussock-150-output' is declared twice"), out);
+    assertTrue(out.contains("procedure 'teasel-output' is declared twice"), out);
   }
 
   // ---- format ----
@@ -393,7 +395,7 @@ class CommandTest {
 
   // ---- judge and history ----
 
-  private static final String POINT = "bipolar-output/bipolar/fine/5W/125ohm/current";
+  private static final String POINT = "bipolar-output/bipolar/thin/5W/125ohm/current";
 
   private void readings(String path, String value) throws IOException {
     write(path, "point,reading,unit\n" + POINT + "," + value + ",mA\n");
@@ -403,21 +405,18 @@ class CommandTest {
   void judgeGivesVerdicts() throws IOException {
     copyLibrary();
     assertEquals(0, run("build", "procedures"), out + err);
-    String limits = "out/tussock-150-output/limits.json";
+    String limits = "out/teasel-output/limits.json";
     readings("r.csv", "200.0");
     assertEquals(1, run("judge", limits, "r.csv"), err);
     assertTrue(out.contains("PASS  " + POINT + ": 200.0 mA, accepted 179.0 to 219.0 mA"), out);
-    assertTrue(out.startsWith("tussock-150-output, revision B"), out);
-    assertEquals(1, run("judge", "out/tussock-150-output/limits.csv", "r.csv", "--as", "json"));
+    assertTrue(out.startsWith("teasel-output, revision B"), out);
+    assertEquals(1, run("judge", "out/teasel-output/limits.csv", "r.csv", "--as", "json"));
     assertTrue(out.contains("\"overall\": \"incomplete\""), out);
     assertEquals(1, run("judge", limits, "r.csv", "--as", "html", "--date", "2026-11-25"));
     assertTrue(out.startsWith("<!DOCTYPE html>"));
     StringBuilder all = new StringBuilder("point,reading,unit\n");
     for (String row :
-        Files.readString(work.resolve("out/tussock-150-output/limits.csv"))
-            .lines()
-            .skip(1)
-            .toList()) {
+        Files.readString(work.resolve("out/teasel-output/limits.csv")).lines().skip(1).toList()) {
       String[] cells = row.split(",", -1);
       String reading = cells[15].isEmpty() ? cells[14] : cells[15];
       all.append(cells[2] + "," + reading + "," + cells[11] + "\n");
@@ -434,7 +433,7 @@ class CommandTest {
   void historyWarnsOfACrossing() throws IOException {
     copyLibrary();
     assertEquals(0, run("build", "procedures"), out + err);
-    String limits = "out/tussock-150-output/limits.json";
+    String limits = "out/teasel-output/limits.json";
     readings("2024-05-01.csv", "200.0");
     readings("2025-05-01.csv", "206.0");
     readings("2026-05-01.csv", "212.0");
@@ -461,16 +460,16 @@ class CommandTest {
   void aDepfileNamesEveryFileThatWasRead() throws IOException {
     copyLibrary();
     assertEquals(
-        0, run("build", "procedures/fescue-300", "--root", "procedures", "--depfile", "d.mk"), err);
+        0, run("build", "procedures/yarrow", "--root", "procedures", "--depfile", "d.mk"), err);
     String rule = Files.readString(work.resolve("d.mk"));
     assertEquals(
-        "out/fescue-300-service/checklist.html: \\\n"
-            + "  procedures/analyzers/sorrel-12.pband \\\n"
-            + "  procedures/fescue-300/fescue-300-service.pband \\\n"
-            + "  procedures/fescue-300/fescue-300.pband \\\n"
-            + "  procedures/fescue-300/pure-limits.csv \\\n"
+        "out/yarrow-service/checklist.html: \\\n"
+            + "  procedures/analyzers/shale.pband \\\n"
             + "  procedures/leads.pband \\\n"
-            + "  procedures/rules.pband\n",
+            + "  procedures/rules.pband \\\n"
+            + "  procedures/yarrow/carve-limits.csv \\\n"
+            + "  procedures/yarrow/yarrow-service.pband \\\n"
+            + "  procedures/yarrow/yarrow.pband\n",
         rule);
   }
 
@@ -479,14 +478,13 @@ class CommandTest {
     copyLibrary();
     assertEquals(0, run("build", "procedures"), out + err);
     assertEquals("", err);
-    String path = "procedures/tussock-150/tussock-150-output.pband";
+    String path = "procedures/teasel/teasel-output.pband";
     write(
         path,
         Files.readString(work.resolve(path))
-            .replace("Spray reaches", "\u8b66\u544a \u2264 \u03a9: spray reaches"));
+            .replace("Flare reaches", "\u8b66\u544a \u2264 \u03a9: flare reaches"));
     assertEquals(0, run("build", "procedures"), out + err);
-    assertTrue(
-        err.contains("tussock-150-output/checklist.pdf prints a box for each of these"), err);
+    assertTrue(err.contains("teasel-output/checklist.pdf prints a box for each of these"), err);
     assertTrue(err.contains("\u544a \u8b66 ("), err);
   }
 
@@ -526,31 +524,31 @@ class CommandTest {
     assertEquals(said, out);
     assertEquals(List.of(), rewritten(before));
 
-    String fescue = "fescue-300-service";
-    String tussock = "tussock-150-output";
-    edit("procedures/fescue-300/pure-limits.csv", "\n", "\r\n");
+    String yarrow = "yarrow-service";
+    String teasel = "teasel-output";
+    edit("procedures/yarrow/carve-limits.csv", "\n", "\r\n");
     assertEquals(0, run("build", "procedures"), err);
-    assertEquals(List.of(fescue), rewritten(before));
+    assertEquals(List.of(yarrow), rewritten(before));
 
     before = times();
-    edit("procedures/analyzers/sorrel-12.pband", "Sorrel 12", "Sorrel 12a");
+    edit("procedures/analyzers/shale.pband", "Shale RF", "Shale A RF");
     assertEquals(0, run("build", "procedures"), err);
-    assertTrue(rewritten(before).contains(tussock));
+    assertTrue(rewritten(before).contains(teasel));
 
     before = times();
-    write("out/" + tussock + "/limits.csv", "someone's notes");
+    write("out/" + teasel + "/limits.csv", "someone's notes");
     assertEquals(0, run("build", "procedures"), err);
-    assertEquals(List.of(tussock), rewritten(before));
-    assertTrue(tree("out").get(tussock + "/limits.csv").startsWith("procedure,"));
+    assertEquals(List.of(teasel), rewritten(before));
+    assertTrue(tree("out").get(teasel + "/limits.csv").startsWith("procedure,"));
 
     before = times();
     assertEquals(0, run("build", "procedures", "--paper", "letter"), err);
-    assertEquals(List.of("campion-2-energy", fescue, tussock), rewritten(before));
+    assertEquals(List.of("sundew-energy", teasel, yarrow), rewritten(before));
 
     before = times();
     program = "another";
     assertEquals(0, run("build", "procedures", "--paper", "letter"), err);
-    assertEquals(List.of("campion-2-energy", fescue, tussock), rewritten(before));
+    assertEquals(List.of("sundew-energy", teasel, yarrow), rewritten(before));
   }
 
   @Test
@@ -582,8 +580,8 @@ class CommandTest {
     program = "one";
     assertEquals(0, run("build", "procedures"), err);
     write(
-        "procedures/tussock-150/released.txt",
-        "tussock-150-output \"B\" 2026-10-02 " + "0".repeat(64) + "\n");
+        "procedures/teasel/released.txt",
+        "teasel-output \"B\" 2026-10-02 " + "0".repeat(64) + "\n");
     assertEquals(1, run("build", "procedures"));
     assertTrue(out.contains("[revision-reused]"), out);
   }
@@ -592,7 +590,7 @@ class CommandTest {
   void aWarningIsSaidEachTime() throws IOException {
     copyLibrary();
     program = "one";
-    edit("procedures/tussock-150/tussock-150-output.pband", "179 to 219", "180 to 217");
+    edit("procedures/teasel/teasel-output.pband", "179 to 219", "180 to 217");
     assertEquals(0, run("build", "procedures"), err);
     String said = out;
     assertTrue(said.contains("[stated-tighter]"), said);
@@ -605,10 +603,10 @@ class CommandTest {
     copyLibrary();
     program = "one";
     assertEquals(0, run("build", "procedures"), err);
-    Path first = work.resolve("procedures/tussock-150/tussock-150-output.pband");
-    write("procedures/tussock-150/twin.pband", Files.readString(first));
+    Path first = work.resolve("procedures/teasel/teasel-output.pband");
+    write("procedures/teasel/twin.pband", Files.readString(first));
     assertEquals(1, run("build", "procedures"));
-    assertTrue(out.contains("procedure 'tussock-150-output' is declared twice"), out);
+    assertTrue(out.contains("procedure 'teasel-output' is declared twice"), out);
     assertTrue(err.contains("nothing was written"), err);
   }
 
@@ -618,11 +616,11 @@ class CommandTest {
     assertEquals(0, run("build", "procedures", "--without", "pdf,pictures"), err);
     assertEquals(
         List.of(
-            "tussock-150-output/checklist.html",
-            "tussock-150-output/limits.csv",
-            "tussock-150-output/limits.csv-metadata.json",
-            "tussock-150-output/limits.json"),
-        tree("out").keySet().stream().filter(f -> f.startsWith("tussock")).toList());
+            "teasel-output/checklist.html",
+            "teasel-output/limits.csv",
+            "teasel-output/limits.csv-metadata.json",
+            "teasel-output/limits.json"),
+        tree("out").keySet().stream().filter(f -> f.startsWith("teasel")).toList());
     assertEquals(2, run("build", "procedures", "--without", "html"));
     assertEquals("passband: --without takes pdf and pictures, not 'html'\n", err);
   }
@@ -666,7 +664,7 @@ class CommandTest {
     copyLibrary();
     assertEquals(0, run("build", "procedures"), err);
     TreeMap<String, String> before = tree("out");
-    edit("procedures/analyzers/sorrel-12.pband", "Sorrel 12", "Sorrel 12a");
+    edit("procedures/analyzers/shale.pband", "Shale RF", "Shale A RF");
     write("ballast", "x".repeat(900_000));
     assertEquals(2, run("build", "procedures"));
     assertTrue(err.contains("space"), err);
@@ -730,10 +728,7 @@ class CommandTest {
   @Test
   void coloursAreForTerminalsAndSayNothingMore() throws IOException {
     copyLibrary();
-    edit(
-        "procedures/tussock-150/tussock-150-output.pband",
-        "setup  bipolar-load\n",
-        "setup  bipolar-lod\n");
+    edit("procedures/teasel/teasel-output.pband", "setup  bipolar-load\n", "setup  bipolar-lod\n");
     assertEquals(1, run("check", "procedures"));
     String plain = out;
     assertFalse(plain.contains("\u001b"));

@@ -26,8 +26,8 @@ class ProcessTest {
   @TempDir Path work;
 
   @BeforeEach
-  void copyLibrary() throws IOException {
-    Repository.copyProcedures(work.resolve("procedures"));
+  void copyLibrary() {
+    Repository.copy(Repository.LIBRARY, work.resolve("procedures"));
   }
 
   private Process started(String java, Path in, List<String> options, String... words)
@@ -184,6 +184,7 @@ class ProcessTest {
   @Test
   void sameBytesEverywhere() throws Exception {
     Map<String, String> committed = tree(Repository.ROOT.resolve("out"));
+    Repository.copy(Repository.PROCEDURES, work.resolve("demo"));
     Path elsewhere = Files.createDirectories(work.resolve("a folder/of another name"));
     List<String> odd =
         List.of(
@@ -192,8 +193,7 @@ class ProcessTest {
             "-Duser.timezone=Pacific/Chatham",
             "-Dfile.encoding=ISO-8859-1");
     for (String java : javas()) {
-      Process process =
-          started(java, elsewhere, odd, "build", "../../procedures", "-o", "../../built");
+      Process process = started(java, elsewhere, odd, "build", "../../demo", "-o", "../../built");
       assertEquals(0, finished(process), java + "\n" + said());
       assertEquals(committed, tree(work.resolve("built")), java);
       System.out.println("same bytes: " + java);

@@ -18,7 +18,7 @@ import passband.testing.Repository;
 
 /** Revisions on a disk and in git's keeping: diff, release, the record. */
 class RevisionsTest {
-  private static final String TUSSOCK = "procedures/tussock-150/tussock-150-output.pband";
+  private static final String TEASEL = "procedures/teasel/teasel-output.pband";
 
   @TempDir Path work;
   private String out;
@@ -26,7 +26,7 @@ class RevisionsTest {
 
   @BeforeEach
   void copyLibrary() throws IOException {
-    Repository.copyProcedures(work.resolve("procedures"));
+    Repository.copy(Repository.LIBRARY, work.resolve("procedures"));
     for (Path record : Repository.files(work, "released.txt")) {
       Files.delete(record);
     }
@@ -79,27 +79,27 @@ class RevisionsTest {
     assertEquals(0, run("diff", "procedures", "procedures"), out + err);
     assertEquals("", out);
     Files.createDirectories(work.resolve("new"));
-    Files.copy(work.resolve(TUSSOCK), work.resolve("procedures/tussock-150/other.pband"));
-    edit("procedures/tussock-150/other.pband", "410 to 500", "420 to 490");
-    edit("procedures/tussock-150/other.pband", "revision \"B\"", "revision \"C\"");
-    assertEquals(1, run("diff", TUSSOCK, "procedures/tussock-150/other.pband"), err);
-    assertTrue(out.contains("1. tightened: weld-output/bipolar/weld/1/40ohm/current"), out);
-    edit("procedures/tussock-150/other.pband", "420 to 490", "420 to 490 Ohms");
-    assertEquals(2, run("diff", TUSSOCK, "procedures/tussock-150/other.pband"));
+    Files.copy(work.resolve(TEASEL), work.resolve("procedures/teasel/other.pband"));
+    edit("procedures/teasel/other.pband", "410 to 500", "420 to 490");
+    edit("procedures/teasel/other.pband", "revision \"B\"", "revision \"C\"");
+    assertEquals(1, run("diff", TEASEL, "procedures/teasel/other.pband"), err);
+    assertTrue(out.contains("1. tightened: tack-output/bipolar/tack/1/40ohm/current"), out);
+    edit("procedures/teasel/other.pband", "420 to 490", "420 to 490 Ohms");
+    assertEquals(2, run("diff", TEASEL, "procedures/teasel/other.pband"));
     assertTrue(err.contains("other.pband:64"), err);
-    assertEquals(2, run("diff", TUSSOCK));
-    assertEquals(2, run("diff", TUSSOCK, "nothing"));
-    assertEquals(2, run("diff", TUSSOCK, "HEAD:nothing.pband"));
+    assertEquals(2, run("diff", TEASEL));
+    assertEquals(2, run("diff", TEASEL, "nothing"));
+    assertEquals(2, run("diff", TEASEL, "HEAD:nothing.pband"));
   }
 
   @Test
   void aCommitIsComparedWithTheWorkTree() throws IOException, InterruptedException {
     commit();
     assertEquals(0, run("diff", "HEAD:procedures", "procedures"), out + err);
-    edit("procedures/tussock-150/tussock-150.pband", "weld \"Weld\"", "weld \"Welding\"");
-    edit(TUSSOCK, "revision \"B\"", "revision \"C\"");
-    assertEquals(1, run("diff", "HEAD:" + TUSSOCK, TUSSOCK), err);
-    assertTrue(out.contains("mode weld"), out);
+    edit("procedures/teasel/teasel.pband", "tack \"Tack\"", "tack \"Tacking\"");
+    edit(TEASEL, "revision \"B\"", "revision \"C\"");
+    assertEquals(1, run("diff", "HEAD:" + TEASEL, TEASEL), err);
+    assertTrue(out.contains("mode tack"), out);
     assertEquals(1, run("diff", "HEAD:procedures", "procedures", "--as", "json"));
     assertTrue(out.contains("\"passband-diff/1\""), out);
     assertEquals(1, run("diff", "HEAD:procedures", "procedures", "--as", "html"));
@@ -116,28 +116,28 @@ class RevisionsTest {
     Files.writeString(work.resolve(".gitattributes"), "*.pband diff=passband\n");
     commit();
     git("config", "diff.passband.command", command("git-diff"));
-    edit(TUSSOCK, "410 to 500", "400 to 500");
+    edit(TEASEL, "410 to 500", "400 to 500");
     String said = git("diff");
-    assertTrue(said.contains("passband " + TUSSOCK), said);
-    assertTrue(said.contains("loosened: weld-output/bipolar/weld/1/40ohm/current"), said);
+    assertTrue(said.contains("passband " + TEASEL), said);
+    assertTrue(said.contains("loosened: tack-output/bipolar/tack/1/40ohm/current"), said);
     git("checkout", "-q", "--", ".");
-    edit("procedures/analyzers/sorrel-12.pband", "resolution 10 V", "resolution 20 V");
+    edit("procedures/analyzers/shale.pband", "resolution 10 V", "resolution 20 V");
     said = git("diff");
-    assertTrue(said.contains("tussock-150-output"), said);
+    assertTrue(said.contains("teasel-output"), said);
     assertTrue(said.contains("analyzer changed: measured peak-voltage"), said);
     git("checkout", "-q", "--", ".");
-    edit(TUSSOCK, "  test weld-output", "  # a remark\n  test weld-output");
+    edit(TEASEL, "  test tack-output", "  # a remark\n  test tack-output");
     said = git("diff");
     assertTrue(said.contains("the meaning is the same"), said);
     git("checkout", "-q", "--", ".");
-    String copy = "procedures/tussock-150/copy.pband";
-    Files.copy(work.resolve(TUSSOCK), work.resolve(copy));
-    edit(copy, "procedure tussock-150-output", "procedure tussock-copy");
+    String copy = "procedures/teasel/copy.pband";
+    Files.copy(work.resolve(TEASEL), work.resolve(copy));
+    edit(copy, "procedure teasel-output", "procedure teasel-copy");
     Files.writeString(
         work.resolve("procedures/more.pband"), "leads more {\n  lead one \"one\"\n}\n");
     git("add", "-N", copy, "procedures/more.pband");
     said = git("diff");
-    assertTrue(said.contains("tussock-copy: new, revision B"), said);
+    assertTrue(said.contains("teasel-copy: new, revision B"), said);
     assertTrue(said.contains("new, with no procedure of its own"), said);
     assertTrue(!said.contains("gone"), said);
   }
@@ -147,14 +147,14 @@ class RevisionsTest {
     Files.writeString(work.resolve(".gitattributes"), "*.pband diff=passband\n");
     commit();
     git("config", "diff.passband.textconv", command("git-text"));
-    edit(TUSSOCK, "410 to 500", "400 to 500");
-    edit(TUSSOCK, "  test weld-output", "  # a remark\n  test weld-output");
+    edit(TEASEL, "410 to 500", "400 to 500");
+    edit(TEASEL, "  test tack-output", "  # a remark\n  test tack-output");
     String said = git("diff", "-U0");
     assertTrue(
-        said.contains("\n-limit/weld-output/bipolar/weld/1/40ohm/current: 410.0 to 500.0 mA"),
+        said.contains("\n-limit/tack-output/bipolar/tack/1/40ohm/current: 410.0 to 500.0 mA"),
         said);
     assertTrue(
-        said.contains("\n+limit/weld-output/bipolar/weld/1/40ohm/current: 400.0 to 500.0 mA"),
+        said.contains("\n+limit/tack-output/bipolar/tack/1/40ohm/current: 400.0 to 500.0 mA"),
         said);
     assertTrue(!said.contains("a remark"), said);
   }
@@ -163,41 +163,40 @@ class RevisionsTest {
 
   @Test
   void aReleasedRevisionKeepsItsMeaning() throws IOException {
-    assertEquals(0, run("release", TUSSOCK), out + err);
-    assertTrue(out.startsWith("released: tussock-150-output \"B\" 2026-10-02 "), out);
+    assertEquals(0, run("release", TEASEL), out + err);
+    assertTrue(out.startsWith("released: teasel-output \"B\" 2026-10-02 "), out);
     String digest = out.strip().substring(out.strip().length() - 64);
     assertEquals(0, run("check", "procedures"), out + err);
-    assertEquals(0, run("release", TUSSOCK));
+    assertEquals(0, run("release", TEASEL));
     assertTrue(out.startsWith("already released"), out);
-    edit(TUSSOCK, "410 to 500", "420 to 490");
-    assertEquals(1, run("check", TUSSOCK));
+    edit(TEASEL, "410 to 500", "420 to 490");
+    assertEquals(1, run("check", TEASEL));
     assertTrue(out.contains("[revision-reused]"), out);
-    assertEquals(1, run("build", TUSSOCK));
-    assertEquals(1, run("release", TUSSOCK));
+    assertEquals(1, run("build", TEASEL));
+    assertEquals(1, run("release", TEASEL));
     edit(
-        TUSSOCK,
+        TEASEL,
         "revision \"B\" on 2026-10-02",
         "revision \"C\" on 2026-11-02 replaces \"B\" on 2026-10-02 digest \"" + digest + "\"");
-    assertEquals(0, run("check", TUSSOCK), out);
+    assertEquals(0, run("check", TEASEL), out);
     assertEquals("", out);
-    edit(TUSSOCK, "digest \"" + digest, "digest \"" + "0".repeat(64));
-    assertEquals(1, run("check", TUSSOCK));
+    edit(TEASEL, "digest \"" + digest, "digest \"" + "0".repeat(64));
+    assertEquals(1, run("check", TEASEL));
     assertTrue(out.contains("[replaced-digest]"), out);
-    assertEquals(0, run("check", TUSSOCK, "--analyzer", "sorrel-12"), out);
+    assertEquals(0, run("check", TEASEL, "--analyzer", "shale"), out);
   }
 
   @Test
   void aBrokenRecordIsAnError() throws IOException {
-    Files.writeString(
-        work.resolve("procedures/tussock-150/released.txt"), "tussock-150-output B\n");
+    Files.writeString(work.resolve("procedures/teasel/released.txt"), "teasel-output B\n");
     assertEquals(1, run("check", "procedures"));
-    assertTrue(out.contains("procedures/tussock-150/released.txt:1:1: error"), out);
+    assertTrue(out.contains("procedures/teasel/released.txt:1:1: error"), out);
   }
 
   // ---- watch ----
 
   @Test
-  void aSaveIsCheckedAtOnce() throws Exception {
+  void aSaveIsChecked() throws Exception {
     ByteArrayOutputStream outBytes = new ByteArrayOutputStream();
     ByteArrayOutputStream errBytes = new ByteArrayOutputStream();
     Main main =
@@ -212,19 +211,15 @@ class RevisionsTest {
     watching.start();
     awaited(() -> count(errBytes, "watching ") == 1);
     edit(
-        "procedures/tussock-150/tussock-150.pband",
+        "procedures/teasel/teasel.pband",
         "peak-voltage at most 240 V",
         "peak-voltage at most 240 Volts");
     awaited(() -> count(outBytes, "[unknown-unit]") == 1);
     awaited(() -> count(errBytes, "watching ") == 2);
-    long saved = System.nanoTime();
-    edit("procedures/tussock-150/tussock-150.pband", "240 Volts", "240 V");
+    edit("procedures/teasel/teasel.pband", "240 Volts", "240 V");
     watching.join(10_000);
-    long millis = (System.nanoTime() - saved) / 1_000_000;
     assertTrue(!watching.isAlive(), "the third run ends it");
     assertEquals(1, count(outBytes, "[unknown-unit]"));
-    System.out.println("from a save to its verdict: " + millis + " ms");
-    assertTrue(millis < 5_000, millis + " ms");
   }
 
   private static int count(ByteArrayOutputStream bytes, String text) {

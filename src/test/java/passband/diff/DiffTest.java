@@ -24,23 +24,18 @@ import passband.testing.Snippet;
 
 /** Differences of meaning: what is never missed, what is never reported, and the laws. */
 class DiffTest {
-  private static final String TUSSOCK = "tussock-150/tussock-150-output.pband";
-  private static final String FESCUE = "fescue-300/fescue-300-service.pband";
+  private static final String TEASEL = "teasel/teasel-output.pband";
+  private static final String YARROW = "yarrow/yarrow-service.pband";
 
   private static Map<String, String> library() {
-    Map<String, String> files = new TreeMap<>();
-    Repository.files(Repository.PROCEDURES, "")
-        .forEach(
-            f -> files.put(Repository.PROCEDURES.relativize(f).toString(), Repository.text(f)));
-    files.keySet().removeIf(name -> name.endsWith("released.txt"));
-    return files;
+    return Repository.texts(Repository.LIBRARY);
   }
 
   private static Plan plan(Map<String, String> files, String main) {
     return Snippet.compile(files, main, null).plan();
   }
 
-  /** The demo with one text of one file replaced, its revision changed. */
+  /** The library with one text of one file replaced, its revision changed. */
   private static Plan edited(String main, String file, String from, String to) {
     Map<String, String> files = library();
     String text = files.get(file);
@@ -71,44 +66,44 @@ class DiffTest {
       delimiter = '|',
       quoteCharacter = '`',
       value = {
-        "tussock-150/tussock-150-output.pband | 20 W, 70 W, 140 W | 20 W, 140 W | point dropped | cut-output/mono-1/cut/70W/400ohm",
-        "tussock-150/tussock-150-output.pband | outlet mono-1, mono-2\\n    setup  monopolar-load\\n    accept power from output | outlet mono-1\\n    setup  monopolar-load\\n    accept power from output | point dropped | cut-output/mono-2",
-        "tussock-150/tussock-150-output.pband | accept peak-voltage at most 3.8 kV | accept peak-voltage at most 3.7 kV | tightened | peak-voltage",
-        "tussock-150/tussock-150-output.pband | accept power from output, read as current | accept power within 12 % of setting, read as current | tightened | cut-output",
-        "tussock-150/tussock-150-output.pband | 1350 to 1650 | at most 1650 | side opened | weld-output/bipolar/weld/5",
-        "tussock-150/tussock-150-output.pband | 410 to 500 | 400 to 500 | loosened | weld-output/bipolar/weld/1",
-        "tussock-150/tussock-150-output.pband | 410 to 500 | 420 to 510 | shifted | weld-output/bipolar/weld/1",
-        "tussock-150/tussock-150-output.pband | 410 to 500 | 420 to 490 | tightened | weld-output/bipolar/weld/1",
-        "tussock-150/tussock-150-output.pband |   caution patient    \"Never with a patient connected. Keep people with pacemakers or other implants away.\"\\n | | caution removed | patient",
-        "tussock-150/tussock-150-output.pband | Never with a patient connected. | Better without a patient. | caution changed | patient",
-        "tussock-150/tussock-150-output.pband | connect red   from outlet.left   to analyzer.load-high\\n    connect black from outlet.right  to analyzer.load-low | connect red   from outlet.right   to analyzer.load-high\\n    connect black from outlet.left  to analyzer.load-low | connection changed | red test lead",
-        "tussock-150/tussock-150-output.pband | link    jumper from analyzer.load-low         to analyzer.reference\\n | | connection changed | shorting jumper",
-        "tussock-150/tussock-150-output.pband | on-time 3 s | on-time 4 s | duty or times changed | weld-output",
-        "tussock-150/tussock-150-output.pband | 5, 30, 60 | 5, 30, 50, 60 | point added | broad/50W",
-        "tussock-150/tussock-150.pband | Leave the service page, then switch the generator off and on again. | Leave the service page. | state changed | leave",
-        "tussock-150/tussock-150.pband | activate by coag-switch | activate by cut-switch, coag-switch | activation changed | spray",
-        "tussock-150/tussock-150.pband | duty     10 s on, 30 s off\\n    activate by coag-switch | duty     10 s on, 40 s off\\n    activate by coag-switch | duty or times changed | spray",
+        "teasel/teasel-output.pband | 20 W, 70 W, 140 W | 20 W, 140 W | point dropped | slit-output/mono-1/slit/70W/400ohm",
+        "teasel/teasel-output.pband | outlet mono-1, mono-2\\n    setup  monopolar-load\\n    accept power from output | outlet mono-1\\n    setup  monopolar-load\\n    accept power from output | point dropped | slit-output/mono-2",
+        "teasel/teasel-output.pband | accept peak-voltage at most 3.8 kV | accept peak-voltage at most 3.7 kV | tightened | peak-voltage",
+        "teasel/teasel-output.pband | accept power from output, read as current | accept power within 12 % of setting, read as current | tightened | slit-output",
+        "teasel/teasel-output.pband | 1350 to 1650 | at most 1650 | side opened | tack-output/bipolar/tack/5",
+        "teasel/teasel-output.pband | 410 to 500 | 400 to 500 | loosened | tack-output/bipolar/tack/1",
+        "teasel/teasel-output.pband | 410 to 500 | 420 to 510 | shifted | tack-output/bipolar/tack/1",
+        "teasel/teasel-output.pband | 410 to 500 | 420 to 490 | tightened | tack-output/bipolar/tack/1",
+        "teasel/teasel-output.pband |   caution patient    \"Never with a patient connected. Keep people with pacemakers or other implants away.\"\\n | | caution removed | patient",
+        "teasel/teasel-output.pband | Never with a patient connected. | Better without a patient. | caution changed | patient",
+        "teasel/teasel-output.pband | connect red   from outlet.left   to analyzer.load-high\\n    connect black from outlet.right  to analyzer.load-low | connect red   from outlet.right   to analyzer.load-high\\n    connect black from outlet.left  to analyzer.load-low | connection changed | red test lead",
+        "teasel/teasel-output.pband | link    jumper from analyzer.load-low         to analyzer.reference\\n | | connection changed | shorting jumper",
+        "teasel/teasel-output.pband | on-time 3 s | on-time 4 s | duty or times changed | tack-output",
+        "teasel/teasel-output.pband | 5, 30, 60 | 5, 30, 50, 60 | point added | thick/50W",
+        "teasel/teasel.pband | Leave the service page, then switch the generator off and on again. | Leave the service page. | state changed | leave",
+        "teasel/teasel.pband | activate by coag-switch | activate by cut-switch, coag-switch | activation changed | flare",
+        "teasel/teasel.pband | duty     10 s on, 30 s off\\n    activate by coag-switch | duty     10 s on, 40 s off\\n    activate by coag-switch | duty or times changed | flare",
         "leads.pband | lead red    \"red test lead\",          rated 6 kV | lead red    \"red test lead\",          rated 5 kV | lead changed | red",
-        "analyzers/sorrel-12.pband | error      1.5 % of reading + 2 V | error      1.6 % of reading + 2 V | analyzer changed | voltage, range 1",
-        "analyzers/sorrel-12.pband | error      3 % of reading + 20 V | error      4 % of reading + 20 V | analyzer changed | peak-voltage",
-        "analyzers/sorrel-12.pband | resolution 10 V | resolution 20 V | analyzer changed | peak-voltage",
-        "analyzers/sorrel-12.pband | 400 W for 15 s | 400 W for 20 s | analyzer changed | power",
-        "analyzers/sorrel-12.pband | range 0.4 A to 3 A | range 0.4 A to 2.5 A | analyzer changed | current, range 2",
-        "analyzers/sorrel-12.pband | Press RUN again; check that the RF lamp is out. | Press RUN again. | stop step changed | stop",
-        "analyzers/sorrel-12.pband | Turn the LOAD dial to {load}. | Set {load}. | analyzer changed | set-load"
+        "analyzers/shale.pband | error      1.5 % of reading + 2 V | error      1.6 % of reading + 2 V | analyzer changed | voltage, range 1",
+        "analyzers/shale.pband | error      3 % of reading + 20 V | error      4 % of reading + 20 V | analyzer changed | peak-voltage",
+        "analyzers/shale.pband | resolution 10 V | resolution 20 V | analyzer changed | peak-voltage",
+        "analyzers/shale.pband | 400 W for 15 s | 400 W for 20 s | analyzer changed | power",
+        "analyzers/shale.pband | range 0.4 A to 3 A | range 0.4 A to 2.5 A | analyzer changed | current, range 2",
+        "analyzers/shale.pband | Press RUN again; check that the RF lamp is out. | Press RUN again. | stop step changed | stop",
+        "analyzers/shale.pband | Turn the LOAD dial to {load}. | Set {load}. | analyzer changed | set-load"
       })
   void neverMissed(String file, String from, String to, String kind, String subject) {
     List<Change> found =
-        found(TUSSOCK, file, from.replace("\\n", "\n"), to == null ? "" : to.replace("\\n", "\n"));
+        found(TEASEL, file, from.replace("\\n", "\n"), to == null ? "" : to.replace("\\n", "\n"));
     assertFalse(found.isEmpty());
     assertTrue(
         found.stream().anyMatch(c -> c.kind().word().equals(kind) && c.subject().contains(subject)),
         DiffReport.text(
             PlanDiff.between(
-                List.of(plan(library(), TUSSOCK)),
+                List.of(plan(library(), TEASEL)),
                 List.of(
                     edited(
-                        TUSSOCK,
+                        TEASEL,
                         file,
                         from.replace("\\n", "\n"),
                         to == null ? "" : to.replace("\\n", "\n"))))));
@@ -127,10 +122,10 @@ class DiffTest {
       })
   void looserDecisionsAndAllows(String from, String to, String kind) {
     Map<String, String> files = library();
-    String text = files.get(FESCUE).replace("revision \"A\"", "revision \"Z\"");
-    files.put(FESCUE, text.replace(from.replace("'", ""), to.replace("'", "")));
-    Plan now = Snippet.compile(files, FESCUE, null).plan();
-    List<Change> changes = changes(plan(library(), FESCUE), now);
+    String text = files.get(YARROW).replace("revision \"A\"", "revision \"Z\"");
+    files.put(YARROW, text.replace(from.replace("'", ""), to.replace("'", "")));
+    Plan now = Snippet.compile(files, YARROW, null).plan();
+    List<Change> changes = changes(plan(library(), YARROW), now);
     assertTrue(changes.stream().anyMatch(c -> c.kind().word().equals(kind)), changes.toString());
   }
 
@@ -138,8 +133,8 @@ class DiffTest {
   void aNewAllowIsSeen() {
     List<Change> found =
         found(
-            FESCUE,
-            FESCUE,
+            YARROW,
+            YARROW,
             "allow  load-off-rated because \"The manual's load curve is taken on both sides of the rated load.\"",
             "");
     assertEquals(Kind.ALLOW_REMOVED, found.get(0).kind());
@@ -148,25 +143,25 @@ class DiffTest {
   @Test
   void anOrderThatMovesAcrossAStateIsSeen() {
     Map<String, String> files = library();
-    String text = files.get(TUSSOCK).replace("revision \"B\"", "revision \"Z\"");
-    int weld = text.indexOf("  test weld-output");
-    int cut = text.indexOf("  test cut-output");
-    int spray = text.indexOf("  test spray-output");
+    String text = files.get(TEASEL).replace("revision \"B\"", "revision \"Z\"");
+    int tack = text.indexOf("  test tack-output");
+    int cut = text.indexOf("  test slit-output");
+    int flare = text.indexOf("  test flare-output");
     files.put(
-        TUSSOCK,
-        text.substring(0, weld)
-            + text.substring(cut, spray)
-            + text.substring(weld, cut)
-            + text.substring(spray));
-    List<Change> changes = changes(plan(library(), TUSSOCK), plan(files, TUSSOCK));
+        TEASEL,
+        text.substring(0, tack)
+            + text.substring(cut, flare)
+            + text.substring(tack, cut)
+            + text.substring(flare));
+    List<Change> changes = changes(plan(library(), TEASEL), plan(files, TEASEL));
     assertTrue(changes.stream().anyMatch(c -> c.kind() == Kind.ORDER), changes.toString());
   }
 
   @Test
   void theSameRevisionWithAnotherMeaningComesFirst() {
     Map<String, String> files = library();
-    files.computeIfPresent(TUSSOCK, (k, v) -> v.replace("410 to 500", "420 to 490"));
-    Change first = changes(plan(library(), TUSSOCK), plan(files, TUSSOCK)).get(0);
+    files.computeIfPresent(TEASEL, (k, v) -> v.replace("410 to 500", "420 to 490"));
+    Change first = changes(plan(library(), TEASEL), plan(files, TEASEL)).get(0);
     assertEquals(Kind.SAME_REVISION, first.kind());
   }
 
@@ -174,13 +169,13 @@ class DiffTest {
   void aRenamedTestIsPaired() {
     Map<String, String> files = library();
     files.computeIfPresent(
-        TUSSOCK,
+        TEASEL,
         (k, v) ->
             v.replace("revision \"B\"", "revision \"Z\"")
                 .replace(
-                    "test weld-output \"Weld output\"",
-                    "test weld \"Weld output\" renamed from weld-output"));
-    List<Change> changes = new ArrayList<>(changes(plan(library(), TUSSOCK), plan(files, TUSSOCK)));
+                    "test tack-output \"Tack output\"",
+                    "test tack \"Tack output\" renamed from tack-output"));
+    List<Change> changes = new ArrayList<>(changes(plan(library(), TEASEL), plan(files, TEASEL)));
     changes.removeIf(c -> c.kind() == Kind.REVISION);
     assertTrue(
         changes.stream()
@@ -192,7 +187,7 @@ class DiffTest {
 
   @Test
   void layoutCommentsUnitsAndFilesAreNoChange() {
-    Plan was = plan(library(), TUSSOCK);
+    Plan was = plan(library(), TEASEL);
     Map<String, String> laid = library();
     laid.replaceAll(
         (name, text) ->
@@ -201,44 +196,46 @@ class DiffTest {
                         new SourceFile(name, text.replaceAll("(?m)^ +", "")), new Diagnostics())
                     + "# the end\n"
                 : text);
-    assertEquals(List.of(), PlanDiff.between(List.of(was), List.of(plan(laid, TUSSOCK))));
+    assertEquals(List.of(), PlanDiff.between(List.of(was), List.of(plan(laid, TEASEL))));
     Map<String, String> units = library();
     units.computeIfPresent(
-        "tussock-150/tussock-150.pband",
+        "teasel/teasel.pband",
         (k, v) ->
             v.replace("peak-voltage at most 3800 V", "peak-voltage at most 3.8 kV")
                 .replace("125 ohm", "0.125 kohm"));
     units.computeIfPresent(
-        TUSSOCK,
+        TEASEL,
         (k, v) ->
             v.replace("at most 3.8 kV", "at most 3800 V")
                 .replace("20 W, 70 W, 140 W", "0.02 kW, 70 W, 140 W"));
-    assertEquals(List.of(), PlanDiff.between(List.of(was), List.of(plan(units, TUSSOCK))));
+    assertEquals(List.of(), PlanDiff.between(List.of(was), List.of(plan(units, TEASEL))));
     Map<String, String> rows = library();
     rows.computeIfPresent(
-        TUSSOCK,
+        TEASEL,
         (k, v) ->
             v.replace(
-                "cut   | 20 W, 70 W, 140 W | 400 ohm",
-                "cut | 20 W | 400 ohm\n      cut | 70 W, 140 W | 400 ohm"));
-    assertEquals(List.of(), PlanDiff.between(List.of(was), List.of(plan(rows, TUSSOCK))));
+                "slit  | 20 W, 70 W, 140 W | 400 ohm",
+                "slit | 20 W | 400 ohm\n      slit | 70 W, 140 W | 400 ohm"));
+    assertEquals(List.of(), PlanDiff.between(List.of(was), List.of(plan(rows, TEASEL))));
     Map<String, String> split = library();
     String all =
-        split.get(TUSSOCK).replaceAll("(?m)^use .*$", "")
-            + split.get("tussock-150/tussock-150.pband")
-            + split.get("analyzers/sorrel-12.pband")
+        split.get(TEASEL).replaceAll("(?m)^use .*$", "")
+            + split.get("teasel/teasel.pband")
+            + split.get("analyzers/shale.pband")
             + split.get("leads.pband");
-    split.put(TUSSOCK, all);
-    assertEquals(List.of(), PlanDiff.between(List.of(was), List.of(plan(split, TUSSOCK))));
+    split.put(TEASEL, all);
+    assertEquals(List.of(), PlanDiff.between(List.of(was), List.of(plan(split, TEASEL))));
   }
 
   // ---- laws ----
 
-  /** Every number and quoted word of the demo changed by itself: what differs is never silent. */
+  /**
+   * Every number and quoted word of the library changed by itself: what differs is never silent.
+   */
   @Test
   void anotherDigestIsNeverSilentAndTheOtherWayIsTheMirror() {
     int tried = 0;
-    for (String main : List.of(TUSSOCK, FESCUE)) {
+    for (String main : List.of(TEASEL, YARROW)) {
       Map<String, String> library = library();
       Plan was = plan(library, main);
       assertEquals(List.of(), PlanDiff.between(List.of(was), List.of(plan(library, main))));
@@ -303,16 +300,16 @@ class DiffTest {
   void everyFormSaysTheSame() {
     List<PlanDiff> diffs =
         PlanDiff.between(
-            List.of(plan(library(), TUSSOCK)),
-            List.of(edited(TUSSOCK, TUSSOCK, "410 to 500", "400 to 500")));
+            List.of(plan(library(), TEASEL)),
+            List.of(edited(TEASEL, TEASEL, "410 to 500", "400 to 500")));
     String text = DiffReport.text(diffs);
-    assertTrue(text.contains("loosened: weld-output/bipolar/weld/1/40ohm/current"), text);
+    assertTrue(text.contains("loosened: tack-output/bipolar/tack/1/40ohm/current"), text);
     assertTrue(text.contains("was  410.0 to 500.0 mA"), text);
     assertTrue(text.contains("now  400.0 to 500.0 mA"), text);
-    assertTrue(text.contains(TUSSOCK + ":64: weld | 1       | 40       | 400 to 500"), text);
+    assertTrue(text.contains(TEASEL + ":64: tack | 1       | 40       | 400 to 500"), text);
     assertTrue(
         DiffReport.markdown(diffs)
-            .contains("| **loosened** | weld-output/bipolar/weld/1/40ohm/current |"));
+            .contains("| **loosened** | tack-output/bipolar/tack/1/40ohm/current |"));
     JsonObject json = JsonParser.parseString(DiffReport.json(diffs)).getAsJsonObject();
     assertEquals("passband-diff/1", json.get("format").getAsString());
     assertEquals(
@@ -332,7 +329,7 @@ class DiffTest {
 
   @Test
   void aProcedureThatIsNewOrGoneIsSaid() {
-    Plan plan = plan(library(), TUSSOCK);
+    Plan plan = plan(library(), TEASEL);
     assertTrue(
         DiffReport.text(PlanDiff.between(List.of(), List.of(plan))).contains("new, revision B"));
     assertTrue(

@@ -36,6 +36,9 @@ class FormatterTest {
     for (Path file : Repository.files(Repository.PROCEDURES, ".pband")) {
       sources.add(Repository.text(file));
     }
+    for (Path file : Repository.files(Repository.LIBRARY, ".pband")) {
+      sources.add(Repository.text(file));
+    }
     for (Path file :
         Repository.files(Repository.ROOT.resolve("src/test/resources/golden"), ".pband")) {
       sources.add(Repository.text(file));
@@ -219,16 +222,13 @@ class FormatterTest {
 
   @Test
   void theMeaningStays() {
-    Map<String, String> files = new TreeMap<>();
+    Map<String, String> files = Repository.texts(Repository.LIBRARY);
     Map<String, String> laid = new TreeMap<>();
-    for (Path file : Repository.files(Repository.PROCEDURES, "")) {
-      String name = Repository.PROCEDURES.relativize(file).toString();
-      String text = Repository.text(file);
-      files.put(name, text);
-      laid.put(name, name.endsWith(".pband") ? format(text.replaceAll("(?m)^ +", " ")) : text);
-    }
-    for (String main :
-        List.of("tussock-150/tussock-150-output.pband", "fescue-300/fescue-300-service.pband")) {
+    files.forEach(
+        (name, text) ->
+            laid.put(
+                name, name.endsWith(".pband") ? format(text.replaceAll("(?m)^ +", " ")) : text));
+    for (String main : List.of("teasel/teasel-output.pband", "yarrow/yarrow-service.pband")) {
       assertEquals(
           Snippet.compile(files, main, null).plan().digest(),
           Snippet.compile(laid, main, null).plan().digest());

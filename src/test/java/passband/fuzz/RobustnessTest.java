@@ -1,12 +1,14 @@
 package passband.fuzz;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.code_intelligence.jazzer.junit.FuzzTest;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
+import java.time.Duration;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Named;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -24,26 +26,29 @@ import passband.parse.Syntax;
 import passband.plan.Plan;
 import passband.render.Checklist;
 import passband.render.JudgeReport;
+import passband.render.LimitsCsv;
+import passband.render.LimitsJson;
 import passband.source.SourceFile;
 import passband.testing.Examples;
+import passband.testing.HardInputs;
 import passband.testing.Repository;
+import passband.testing.Sheets;
 
 /**
- * Whatever bytes come in, nothing comes out but diagnostics and the declared exceptions, and soon.
- * With {@code JAZZER_FUZZ=1} one of these is fed mutations guided by coverage; otherwise each is
- * tried on the inputs kept in the resources.
+ * Whatever bytes come in, nothing comes out but diagnostics and the declared exceptions. With
+ * {@code JAZZER_FUZZ=1} one of these is fed mutations guided by coverage; otherwise each is tried
+ * on the inputs kept in the resources.
  */
 class RobustnessTest {
   private static final int LARGEST = 64 << 10;
-  private static final long LONGEST_NANOS = 1_000_000_000;
 
   private interface Target {
     void run() throws Exception;
   }
 
-  /** Every case of the checks and the demo library. */
+  /** Every case of the checks, the library of the tests and the demo. */
   static Stream<Arguments> procedures() {
-    return Stream.of("src/test/resources/cases", "procedures")
+    return Stream.of("src/test/resources/cases", "src/test/resources/library", "procedures")
         .flatMap(folder -> Repository.files(Repository.ROOT.resolve(folder), ".pband").stream())
         .map(file -> Arguments.of((Object) Repository.bytes(file)));
   }
@@ -58,34 +63,26 @@ class RobustnessTest {
         .map(text -> Arguments.of((Object) text.getBytes(StandardCharsets.UTF_8)));
   }
 
-  private static final Path BUILT = Repository.ROOT.resolve("out/fescue-300-service");
   private static final LimitTable LIMITS = limitTable();
 
   private static LimitTable limitTable() {
     try {
-      return LimitTable.parse(Repository.text(BUILT.resolve("limits.json")));
+      return LimitTable.parse(LimitsJson.of(Sheets.YARROW));
     } catch (BadInput e) {
       throw new IllegalStateException(e);
     }
   }
 
   static Stream<Arguments> limitTables() {
-    return Stream.of("limits.json", "limits.csv")
-        .map(name -> Arguments.of((Object) Repository.bytes(BUILT.resolve(name))));
+    return Stream.of(LimitsJson.of(Sheets.YARROW), LimitsCsv.of(Sheets.YARROW))
+        .map(text -> Arguments.of((Object) text.getBytes(StandardCharsets.UTF_8)));
   }
 
-  /** Runs a target on an input of at most 64 KiB, which may take a second. */
-  private static void quick(byte[] data, Target target) throws Exception {
-    if (data.length > LARGEST) {
-      return;
+  /** Runs a target on an input of at most 64 KiB; one that never ends is stopped. */
+  private static void bounded(byte[] data, Target target) {
+    if (data.length <= LARGEST) {
+      assertTimeoutPreemptively(Duration.ofMinutes(2), target::run);
     }
-    long best = Long.MAX_VALUE;
-    for (int i = 0; i < 3 && best > LONGEST_NANOS; i++) {
-      long start = System.nanoTime();
-      target.run();
-      best = Math.min(best, System.nanoTime() - start);
-    }
-    assertTrue(best <= LONGEST_NANOS, best / 1_000_000 + " ms for " + data.length + " bytes");
   }
 
   /** A target that may refuse its input, in a message that a person can read. */
@@ -102,7 +99,7 @@ class RobustnessTest {
   @MethodSource("procedures")
   @FuzzTest(maxDuration = "5m")
   void lexerAndParser(byte[] data) throws Exception {
-    quick(
+    bounded(
         data,
         () -> {
           Diagnostics found = new Diagnostics();
@@ -117,14 +114,14 @@ class RobustnessTest {
   @MethodSource("procedures")
   @FuzzTest(maxDuration = "5m")
   void compiler(byte[] data) throws Exception {
-    quick(data, () -> TextReport.of(Examples.compile(data).diagnostics()));
+    bounded(data, () -> TextReport.of(Examples.compile(data).diagnostics()));
   }
 
   /** What compiles is printed, and lays out to the same meaning. */
   @MethodSource("procedures")
   @FuzzTest(maxDuration = "5m")
   void sheetAndFormatter(byte[] data) throws Exception {
-    quick(
+    bounded(
         data,
         () -> {
           var snippet = Examples.compile(data);
@@ -157,7 +154,7 @@ class RobustnessTest {
   @MethodSource("tables")
   @FuzzTest(maxDuration = "5m")
   void table(byte[] data) throws Exception {
-    quick(
+    bounded(
         data,
         () ->
             TextReport.of(
@@ -167,7 +164,7 @@ class RobustnessTest {
   @MethodSource("tables")
   @FuzzTest(maxDuration = "5m")
   void readings(byte[] data) throws Exception {
-    quick(
+    bounded(
         data,
         refusing(
             () -> {
@@ -179,7 +176,7 @@ class RobustnessTest {
   @MethodSource("limitTables")
   @FuzzTest(maxDuration = "5m")
   void limits(byte[] data) throws Exception {
-    quick(
+    bounded(
         data,
         refusing(
             () -> {
@@ -196,7 +193,7 @@ class RobustnessTest {
   @MethodSource("tables")
   @FuzzTest(maxDuration = "5m")
   void releases(byte[] data) throws Exception {
-    quick(
+    bounded(
         data,
         () -> {
           Diagnostics found = new Diagnostics();
@@ -208,52 +205,16 @@ class RobustnessTest {
         });
   }
 
-  /** 64 KiB of what a parser or planner finds hardest. */
-  static Stream<String> hard() {
-    String head = Examples.framed("test", "%%%");
-    String test =
-        "test t \"T\" {\n outlet bip\n setup bipolar\n accept power at most %s\n"
-            + " table {\n mode | setting/W | load/ohm\n %s }\n}\n";
-    String row = "fine | 20 | 100\n";
-    String deep = "(".repeat(20_000) + "1 W" + ")".repeat(20_000);
-    String wide = "1 W" + " + 1 W".repeat(9_000);
-    return Stream.of(
-        "{".repeat(65_000),
-        "}".repeat(65_000),
-        "procedure p {\n".repeat(4_500),
-        "test t {\n".repeat(6_000),
-        "\"".repeat(65_000),
-        "# ".repeat(32_000),
-        "1,".repeat(32_000),
-        "a.".repeat(32_000),
-        "use \"x.pband\"\n".repeat(4_500),
-        "device d {\n" + "outlet o, ".repeat(6_000) + "\n}\n",
-        "device d {\n" + "mode m on o {\n}\n".repeat(3_500) + "}\n",
-        "leads l {\n" + "lead a, rated 1 kV\n".repeat(3_300) + "}\n",
-        "\uD83D\uDE00".repeat(16_000),
-        "\u00e9\u00b1 ".repeat(13_000),
-        head.replace("%%%", test.formatted(deep, row)),
-        head.replace("%%%", test.formatted(wide, row)),
-        head.replace("%%%", test.formatted("1e" + "9".repeat(60_000) + " W", row)),
-        head.replace("%%%", test.formatted("sqrt(".repeat(90) + "1 W" + ")".repeat(90), row)),
-        head.replace("%%%", test.formatted("setting ^ 9 ^ 9 ^ 9", row)),
-        head.replace("%%%", test.formatted("2 ^ 99999999 * 1 W", row)),
-        head.replace("%%%", test.formatted("30 W", row.repeat(3_500))),
-        head.replace(
-            "%%%", test.formatted("30 W", "fine | " + "20, ".repeat(15_000) + "20 | 100\n")),
-        head.replace(
-            "%%%", test.formatted("30 W", "fine | 1 to 20 step 0.0001 | 50 to 500 step 0.01\n")),
-        head.replace("%%%", test.formatted("30 W", "fine | 1 to 1e60 step 1e-60 | 100\n")),
-        head.replace("%%%", test.formatted("30 W", "| ".repeat(30_000) + "\n")),
-        head.replace("%%%", "section s \"S\" {\n" + "do \"{x}\"\n".repeat(7_000) + "}\n"),
-        head.replace("%%%", "allow x because \"y\"\n".repeat(2_900)));
+  static Stream<Arguments> hard() {
+    return HardInputs.TEXTS.entrySet().stream()
+        .map(text -> Arguments.of(Named.of(text.getKey(), text.getValue())));
   }
 
   @ParameterizedTest
   @MethodSource("hard")
-  void hardInputsAreAnsweredWithinASecond(String text) throws Exception {
+  void hardInputsAreAnswered(String text) throws Exception {
     byte[] data = text.getBytes(StandardCharsets.UTF_8);
     assertTrue(data.length <= LARGEST, data.length + " bytes");
-    quick(data, () -> TextReport.of(Examples.compile(data).diagnostics()));
+    bounded(data, () -> TextReport.of(Examples.compile(data).diagnostics()));
   }
 }

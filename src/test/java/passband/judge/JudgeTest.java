@@ -22,12 +22,12 @@ import passband.render.LimitsCsv;
 import passband.render.LimitsJson;
 import passband.testing.Sheets;
 
-/** Readings of the demo library, judged. */
+/** Readings of the tests' library, judged. */
 class JudgeTest {
-  private static final Plan FESCUE = Sheets.demo().get(0);
-  private static final Plan TUSSOCK = Sheets.demo().get(1);
+  private static final Plan YARROW = Sheets.YARROW;
+  private static final Plan TEASEL = Sheets.TEASEL;
   private static final String HEAD = "point,reading,unit,phase,attempt,kind,digest\n";
-  private static final String FIRST = "bipolar-output/bipolar/fine/5W/125ohm/current";
+  private static final String FIRST = "bipolar-output/bipolar/thin/5W/125ohm/current";
 
   private static LimitTable table(Plan plan) throws BadInput {
     return LimitTable.parse(LimitsJson.of(plan));
@@ -70,7 +70,7 @@ class JudgeTest {
 
   @Test
   void everyReadingInsidePasses() throws BadInput {
-    Report report = judged(TUSSOCK, limit -> null);
+    Report report = judged(TEASEL, limit -> null);
     assertEquals(Verdict.PASS, report.overall());
     assertEquals(33, report.judgements().size());
     assertEquals(List.of(), report.warnings());
@@ -97,10 +97,10 @@ class JudgeTest {
         "''     | mA | not done | ''"
       })
   void oneReading(String reading, String unit, String verdict, String why) throws BadInput {
-    LimitTable table = table(TUSSOCK);
+    LimitTable table = table(TEASEL);
     Report report =
         judged(
-            TUSSOCK,
+            TEASEL,
             limit ->
                 limit.id().equals(FIRST)
                     ? FIRST + "," + reading + "," + unit + ",,1,reading," + table.digest() + "\n"
@@ -118,25 +118,25 @@ class JudgeTest {
   @Test
   void aDecimalCommaIsUnclear() throws BadInput {
     Report report =
-        judged(TUSSOCK, l -> l.id().equals(FIRST) ? FIRST + ",\"200,0\",mA,,1,reading,\n" : null);
+        judged(TEASEL, l -> l.id().equals(FIRST) ? FIRST + ",\"200,0\",mA,,1,reading,\n" : null);
     assertEquals("the decimal point is a point", of(report, FIRST).why());
   }
 
   @Test
   void aMissingReadingIsNeverAPass() throws BadInput {
-    Report report = judged(TUSSOCK, limit -> limit.id().equals(FIRST) ? "" : null);
+    Report report = judged(TEASEL, limit -> limit.id().equals(FIRST) ? "" : null);
     assertEquals(Verdict.NOT_DONE, of(report, FIRST).verdict());
     assertEquals(Verdict.INCOMPLETE, report.overall());
-    Report none = Judge.judge(table(TUSSOCK), Readings.parse(HEAD), null);
+    Report none = Judge.judge(table(TEASEL), Readings.parse(HEAD), null);
     assertEquals(Verdict.INCOMPLETE, none.overall());
   }
 
   @Test
   void retestsAreKept() throws BadInput {
-    LimitTable table = table(TUSSOCK);
+    LimitTable table = table(TEASEL);
     Report report =
         judged(
-            TUSSOCK,
+            TEASEL,
             limit ->
                 limit.id().equals(FIRST)
                     ? line(limit, "100.0", table) + line(limit, "200.0", table)
@@ -149,7 +149,7 @@ class JudgeTest {
 
   @Test
   void anotherDigestOrPointIsRefused() throws BadInput {
-    LimitTable table = table(TUSSOCK);
+    LimitTable table = table(TEASEL);
     String csv = sound(table, limit -> null);
     String other = csv.replace(table.digest(), "0".repeat(64));
     assertTrue(
@@ -171,17 +171,17 @@ class JudgeTest {
   void readingsWithoutADigestAreJudgedWithAWarning() throws BadInput {
     Report report =
         Judge.judge(
-            table(TUSSOCK), Readings.parse("point,reading,unit\n" + FIRST + ",200.0,mA\n"), null);
+            table(TEASEL), Readings.parse("point,reading,unit\n" + FIRST + ",200.0,mA\n"), null);
     assertEquals(Verdict.PASS, of(report, FIRST).verdict());
     assertTrue(report.warnings().get(0).contains("do not say"));
   }
 
   @Test
   void csvAndJsonLimitsGiveTheSameVerdicts() throws BadInput {
-    LimitTable csv = LimitTable.parse(LimitsCsv.of(TUSSOCK));
+    LimitTable csv = LimitTable.parse(LimitsCsv.of(TEASEL));
     String readings = sound(csv, l -> l.id().equals(FIRST) ? line(l, "100.0", csv) : null);
     Report a = Judge.judge(csv, Readings.parse(readings), null);
-    Report b = Judge.judge(table(TUSSOCK), Readings.parse(readings), null);
+    Report b = Judge.judge(table(TEASEL), Readings.parse(readings), null);
     assertEquals(
         b.judgements().stream().map(Judgement::verdict).toList(),
         a.judgements().stream().map(Judgement::verdict).toList());
@@ -190,7 +190,7 @@ class JudgeTest {
 
   // ---- phases and derived quantities ----
 
-  private static String fescue(LimitTable table, Function<PointLimit, String> other) {
+  private static String yarrow(LimitTable table, Function<PointLimit, String> other) {
     String csv =
         sound(
             table,
@@ -210,13 +210,13 @@ class JudgeTest {
     return limit.id().contains("/as-left/");
   }
 
-  private static final String FOUND = "pure-output/hand/pure/150W/300ohm/as-found/current";
+  private static final String FOUND = "carve-output/hand/carve/90W/250ohm/as-found/current";
 
   @Test
   void asFoundAloneDecidesWhereNothingWasAdjusted() throws BadInput {
-    LimitTable table = table(FESCUE);
+    LimitTable table = table(YARROW);
     Report report =
-        Judge.judge(table, Readings.parse(fescue(table, l -> asLeft(l) ? "" : null)), null);
+        Judge.judge(table, Readings.parse(yarrow(table, l -> asLeft(l) ? "" : null)), null);
     assertEquals(Verdict.PASS, report.phases().get("as-found"));
     assertEquals(Verdict.INCOMPLETE, report.phases().get("as-left"));
     assertEquals(Verdict.PASS, report.overall());
@@ -224,14 +224,14 @@ class JudgeTest {
 
   @Test
   void asLeftDecidesWhereItWasRead() throws BadInput {
-    LimitTable table = table(FESCUE);
-    String csv = fescue(table, l -> l.id().equals(FOUND) ? line(l, "500", table) : null);
+    LimitTable table = table(YARROW);
+    String csv = yarrow(table, l -> l.id().equals(FOUND) ? line(l, "500", table) : null);
     Report report = Judge.judge(table, Readings.parse(csv), null);
     assertEquals(Verdict.FAIL, report.phases().get("as-found"));
     assertEquals(Verdict.PASS, report.phases().get("as-left"));
     assertEquals(Verdict.PASS, report.overall());
     String half =
-        fescue(
+        yarrow(
             table,
             l ->
                 l.id().equals(FOUND)
@@ -244,16 +244,16 @@ class JudgeTest {
   void thePhaseMayStandInItsOwnColumn() throws BadInput {
     Report report =
         Judge.judge(
-            table(FESCUE),
+            table(YARROW),
             Readings.parse(
                 "point,reading,unit,phase\n"
                     + FOUND.replace("as-found/", "")
-                    + ",700,mA,as-found\n"),
+                    + ",600,mA,as-found\n"),
             null);
     assertEquals(Verdict.PASS, of(report, FOUND).verdict());
   }
 
-  private static final String CREST = "pure-crest/hand/pure/150W/300ohm/as-found/crest-factor";
+  private static final String CREST = "carve-crest/hand/carve/90W/250ohm/as-found/crest-factor";
 
   @ParameterizedTest
   @CsvSource(
@@ -285,7 +285,7 @@ class JudgeTest {
             + ","
             + written
             + ",\n";
-    Judgement judgement = of(Judge.judge(table(FESCUE), Readings.parse(csv), null), CREST);
+    Judgement judgement = of(Judge.judge(table(YARROW), Readings.parse(csv), null), CREST);
     assertEquals(verdict, judgement.verdict().word(), judgement.why());
     assertTrue(judgement.why().contains(why), judgement.why());
   }
@@ -293,7 +293,7 @@ class JudgeTest {
   /** Guarded, k = 2: a reading in the guard band fails, and is said to be inside the tolerance. */
   @Test
   void theGuardBandIsNamed() throws BadInput {
-    LimitTable table = table(FESCUE);
+    LimitTable table = table(YARROW);
     PointLimit limit =
         table.points().stream().filter(l -> l.id().equals(FOUND)).findFirst().orElseThrow();
     String between = limit.acceptLower().subtract(limit.resolution()).toPlainString();
@@ -312,7 +312,7 @@ class JudgeTest {
   /** An accepted reading's probability of not conforming is no more than the rule's risk. */
   @Test
   void guardedAcceptanceKeepsItsRisk() throws BadInput {
-    LimitTable table = table(FESCUE);
+    LimitTable table = table(YARROW);
     for (PointLimit limit : table.points()) {
       if (limit.derived() == null && limit.acceptUpper() != null) {
         String csv =
@@ -340,9 +340,9 @@ class JudgeTest {
 
   @Test
   void everyFormSaysTheSame() throws BadInput {
-    LimitTable table = table(FESCUE);
+    LimitTable table = table(YARROW);
     String csv =
-        fescue(table, l -> l.id().equals(FOUND) ? line(l, "500", table) : null)
+        yarrow(table, l -> l.id().equals(FOUND) ? line(l, "500", table) : null)
             + "generator-serial,\"A <7>\",,,1,record,\n"
             + "analyzer-serial-and-due,\"S 12, due 2026-01-31\",,,1,record,\n";
     Report report = Judge.judge(table, Readings.parse(csv), "2026-11-25");
@@ -365,9 +365,9 @@ class JudgeTest {
 
   @Test
   void everyRuleSaysItsRisk() throws BadInput {
-    assertTrue(JudgeReport.rule(table(TUSSOCK)).contains("up to 50 %"));
+    assertTrue(JudgeReport.rule(table(TEASEL)).contains("up to 50 %"));
     LimitTable risk =
-        LimitTable.parse(LimitsJson.of(FESCUE).replace("\"guarded\"", "\"risk 1 %\""));
+        LimitTable.parse(LimitsJson.of(YARROW).replace("\"guarded\"", "\"risk 1 %\""));
     assertTrue(JudgeReport.rule(risk).contains("up to 1 %"));
   }
 
@@ -375,7 +375,7 @@ class JudgeTest {
 
   @Test
   void aTrendThatWillCrossIsWarnedOf() throws BadInput {
-    LimitTable table = table(TUSSOCK);
+    LimitTable table = table(TEASEL);
     List<History.Dated> dated = new ArrayList<>();
     String[] readings = {"200.0", "206.0", "212.0"};
     for (int i = 0; i < 3; i++) {

@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 
 import java.util.Map;
-import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -16,14 +15,10 @@ import passband.testing.Snippet;
  * it is written does not.
  */
 class DigestTest {
-  private static final String MAIN = "tussock-150/tussock-150-output.pband";
+  private static final String MAIN = "teasel/teasel-output.pband";
 
   private static Map<String, String> library() {
-    Map<String, String> files = new TreeMap<>();
-    Repository.files(Repository.PROCEDURES, "")
-        .forEach(
-            p -> files.put(Repository.PROCEDURES.relativize(p).toString(), Repository.text(p)));
-    return files;
+    return Repository.texts(Repository.LIBRARY);
   }
 
   private static String digest(Map<String, String> files) {
@@ -47,11 +42,11 @@ class DigestTest {
       delimiter = '|',
       quoteCharacter = '`',
       value = {
-        "`# An invented electrosurgical generator.`|`# Another comment.`",
-        "`      cut   | 20 W, 70 W, 140 W | 400 ohm`|`      cut | 0.02 kW,70 W ,140 W|0.4 kohm # rows`",
+        "`# What the tests compile and change.`|`# Another comment.`",
+        "`      slit  | 20 W, 70 W, 140 W | 400 ohm`|`      slit | 0.02 kW,70 W ,140 W|0.4 kohm # rows`",
         "`setting  power 1 W to 140 W step 1 W`|`setting power 1 W to 0.140 kW step 1e0 W`",
         "`peak-voltage at most 3800 V`|`peak-voltage at most 3.8 kV`",
-        "`      broad | 5, 30, 60 | 125      |\n`|`      broad | 5, 30 | 125 |\n      broad | 60 | 125 |\n`"
+        "`      thick | 5, 30, 60 | 125      |\n`|`      thick | 5, 30 | 125 |\n      thick | 60 | 125 |\n`"
       })
   void theWritingIsNoMatter(String from, String to) {
     assertEquals(digest(library()), changed(from.replace("\\n", "\n"), to.replace("\\n", "\n")));
@@ -62,9 +57,7 @@ class DigestTest {
     StringBuilder one = new StringBuilder();
     Map<String, String> files = library();
     for (String name :
-        new String[] {
-          "tussock-150/tussock-150.pband", "analyzers/sorrel-12.pband", "leads.pband", MAIN
-        }) {
+        new String[] {"teasel/teasel.pband", "analyzers/shale.pband", "leads.pband", MAIN}) {
       files
           .get(name)
           .lines()

@@ -9,14 +9,14 @@ import de.siegmar.fastcsv.reader.NamedCsvRecord;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
-import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
-import passband.testing.Repository;
+import passband.plan.Plan;
+import passband.testing.Sheets;
 import passband.testing.Snippet;
 
 /**
@@ -62,33 +62,28 @@ class RecomputationTest {
 
   static {
     RULES.put("bipolar-output/current", Rule.power("15", "1"));
-    RULES.put("cut-output/current", Rule.power("20", "3"));
-    RULES.put("spray-output/current", Rule.power("20", "3"));
-    RULES.put("spray-output/peak-voltage", Rule.reading(null, "3800"));
-    RULES.put("contact-alarm/trip", Rule.reading("100", "160"));
+    RULES.put("slit-output/current", Rule.power("20", "3"));
+    RULES.put("flare-output/current", Rule.power("20", "3"));
+    RULES.put("flare-output/peak-voltage", Rule.reading(null, "3800"));
+    RULES.put("contact-alarm/trip", Rule.reading("95", "155"));
     RULES.put("mains-leakage/leakage", Rule.reading(null, "50"));
-    RULES.put("pure-output/current", Rule.power("20", "4"));
-    RULES.put("pure-curve/current", Rule.power("20", "0"));
-    RULES.put("pure-crest/crest-factor", Rule.reading(null, "2.2"));
-    RULES.put("pure-stop/time", Rule.reading(null, "500"));
-    RULES.put("pure-leakage/leakage", Rule.reading(null, "100"));
-    RULES.put("micro-output/current", Rule.power("20", "2"));
+    RULES.put("carve-output/current", Rule.power("20", "4"));
+    RULES.put("carve-curve/current", Rule.power("20", "0"));
+    RULES.put("carve-crest/crest-factor", Rule.reading(null, "2.2"));
+    RULES.put("carve-stop/time", Rule.reading(null, "500"));
     RULES.put("energy/energy", Rule.setting("15", "1"));
-    RULES.put("energy/peak-voltage", Rule.reading(null, "2500"));
-    RULES.put("charge-time/time", Rule.reading(null, "8"));
-    TARGETS.put("pure-curve/150/100", "95");
-    TARGETS.put("pure-curve/150/200", "140");
-    TARGETS.put("pure-curve/150/500", "120");
-    TARGETS.put("pure-curve/150/1000", "65");
-    STATED.put("bipolar-output/fine/5", new String[] {"179", "219"});
-    STATED.put("bipolar-output/fine/20", new String[] {"369", "428"});
-    STATED.put("bipolar-output/fine/40", new String[] {"522", "606"});
-    STATED.put("weld-output/weld/1", new String[] {"410", "500"});
-    STATED.put("weld-output/weld/3", new String[] {"905", "1105"});
-    STATED.put("weld-output/weld/5", new String[] {"1350", "1650"});
-    STATED.put("pure-output/pure/20", new String[] {"231", "282"});
-    STATED.put("pure-output/pure/150", new String[] {"633", "774"});
-    STATED.put("pure-output/pure/300", new String[] {"895", "1095"});
+    RULES.put("energy/peak-voltage", Rule.reading(null, "2100"));
+    TARGETS.put("carve-curve/90/100", "55");
+    TARGETS.put("carve-curve/90/450", "70");
+    STATED.put("bipolar-output/thin/5", new String[] {"179", "219"});
+    STATED.put("bipolar-output/thin/20", new String[] {"369", "428"});
+    STATED.put("bipolar-output/thin/40", new String[] {"522", "606"});
+    STATED.put("tack-output/tack/1", new String[] {"410", "500"});
+    STATED.put("tack-output/tack/3", new String[] {"905", "1105"});
+    STATED.put("tack-output/tack/5", new String[] {"1350", "1650"});
+    STATED.put("carve-output/carve/20", new String[] {"253", "309"});
+    STATED.put("carve-output/carve/90", new String[] {"537", "657"});
+    STATED.put("carve-output/carve/180", new String[] {"759", "929"});
   }
 
   /**
@@ -102,18 +97,16 @@ class RecomputationTest {
           Map.entry("peak-voltage/10", new String[] {"0.03", "20"}),
           Map.entry("peak-voltage/5", new String[] {"0.01", "10"}),
           Map.entry("leakage/1", new String[] {"0.01", "1"}),
-          Map.entry("leakage/0.1", new String[] {"0.01", "0.5"}),
           Map.entry("energy/0.1", new String[] {"0.01", "0.1"}),
           Map.entry("energy/1", new String[] {"0.01", "0.5"}),
-          Map.entry("time/0.1", new String[] {"0", "0.1"}),
           Map.entry("time/10", new String[] {"0", "20"}),
           Map.entry("trip/5", new String[] {"0.01", "0"}));
 
   @Test
-  void everyLimitOfTheDemoLibrary() {
+  void everyLimitOfTheLibrary() {
     int rows = 0;
-    for (Path file : Repository.files(Repository.ROOT.resolve("out"), "limits.csv")) {
-      for (NamedCsvRecord row : CsvReader.builder().ofNamedCsvRecord(Repository.text(file))) {
+    for (Plan plan : List.of(Sheets.YARROW, Sheets.TEASEL, Sheets.SUNDEW)) {
+      for (NamedCsvRecord row : CsvReader.builder().ofNamedCsvRecord(LimitsCsv.of(plan))) {
         checkRow(row);
         rows++;
       }

@@ -22,7 +22,7 @@ class NeovimTest {
     Path nvim = Path.of("/usr/bin/nvim");
     assertTrue(Files.isExecutable(nvim), "this test needs neovim; .ci/run installs it");
     Path root = work.resolve("procedures");
-    Repository.copyProcedures(root);
+    Repository.copy(Repository.LIBRARY, root);
     Path result = work.resolve("result.txt");
     ProcessBuilder builder =
         new ProcessBuilder(
@@ -49,8 +49,7 @@ class NeovimTest {
             "server"));
     environment.put("PASSBAND_RESULT", result.toString());
     environment.put("PASSBAND_ROOT", root.toString());
-    environment.put(
-        "PASSBAND_FILE", root.resolve("tussock-150/tussock-150-output.pband").toString());
+    environment.put("PASSBAND_FILE", root.resolve("teasel/teasel-output.pband").toString());
     Process process =
         builder.redirectErrorStream(true).redirectOutput(work.resolve("said.txt").toFile()).start();
     assertTrue(process.waitFor(120, TimeUnit.SECONDS), "the editor does not leave");
@@ -64,15 +63,15 @@ class NeovimTest {
     assertTrue(told.get("fault").contains("there is no setup 'monopolar-lod'"), told.get("fault"));
     assertEquals("write 'monopolar-load'", told.get("fix"));
     assertEquals("    setup  monopolar-load", told.get("mended"));
-    assertTrue(told.get("definition").startsWith("tussock-150.pband\t"), told.get("definition"));
+    assertTrue(told.get("definition").startsWith("teasel.pband\t"), told.get("definition"));
     assertEquals("0", told.get("renamed"));
-    assertEquals("      broad | 5, 30, 60 | 125      |", told.get("laid out"));
-    String device = Files.readString(root.resolve("tussock-150/tussock-150.pband"));
-    assertTrue(device.contains("mode seal \"Weld\""), "the other file is renamed as well");
+    assertEquals("      thick | 5, 30, 60 | 125      |", told.get("laid out"));
+    String device = Files.readString(root.resolve("teasel/teasel.pband"));
+    assertTrue(device.contains("mode seal \"Tack\""), "the other file is renamed as well");
     assertEquals(List.of(), leftOver(device));
   }
 
   private static List<String> leftOver(String device) {
-    return device.lines().filter(l -> l.contains("mode weld")).toList();
+    return device.lines().filter(l -> l.contains("mode tack")).toList();
   }
 }

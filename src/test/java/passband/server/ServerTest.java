@@ -16,7 +16,6 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ExecutionException;
@@ -35,8 +34,8 @@ import passband.testing.Repository;
 
 /** The language server as a process, spoken to over its pipes as an editor does. */
 class ServerTest implements LanguageClient {
-  private static final String OUTPUT = "tussock-150/tussock-150-output.pband";
-  private static final String DEVICE = "tussock-150/tussock-150.pband";
+  private static final String OUTPUT = "teasel/teasel-output.pband";
+  private static final String DEVICE = "teasel/teasel.pband";
 
   @TempDir Path work;
   private Process process;
@@ -80,7 +79,7 @@ class ServerTest implements LanguageClient {
 
   @BeforeEach
   void start() throws Exception {
-    Repository.copyProcedures(work);
+    Repository.copy(Repository.LIBRARY, work);
     process =
         new ProcessBuilder(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
@@ -236,7 +235,7 @@ class ServerTest implements LanguageClient {
     open(OUTPUT);
     String device = open(DEVICE);
     awaited(() -> shown.containsKey(uri(OUTPUT)) && shown.containsKey(uri(DEVICE)));
-    change(DEVICE, device.replace("mode weld \"Weld\"", "mode seal \"Weld\""));
+    change(DEVICE, device.replace("mode tack \"Tack\"", "mode seal \"Tack\""));
     awaited(() -> codes(OUTPUT).contains("unknown-name"));
     change(DEVICE, device);
     awaited(() -> codes(OUTPUT).isEmpty());
@@ -250,7 +249,7 @@ class ServerTest implements LanguageClient {
     assertEquals(List.of("workspace/didChangeWatchedFiles"), registered);
     Path device = work.resolve(DEVICE);
     Files.writeString(
-        device, Files.readString(device).replace("mode weld \"Weld\"", "mode seal \"Weld\""));
+        device, Files.readString(device).replace("mode tack \"Tack\"", "mode seal \"Tack\""));
     server
         .getWorkspaceService()
         .didChangeWatchedFiles(
@@ -289,7 +288,7 @@ class ServerTest implements LanguageClient {
         proposed(OUTPUT, at(text, "bipolar-load\n    accept power within 15", 0))
             .containsAll(List.of("bipolar-load", "monopolar-load")));
     assertTrue(
-        proposed(OUTPUT, at(text, "fine  | 20", 2)).containsAll(List.of("fine", "broad", "weld")));
+        proposed(OUTPUT, at(text, "thin  | 20", 2)).containsAll(List.of("thin", "thick", "tack")));
     assertTrue(proposed(OUTPUT, at(text, "analyzer.load-high", 9)).contains("load-low"));
     assertTrue(
         proposed(OUTPUT, at(text, "accept power from output", 7))
@@ -303,8 +302,8 @@ class ServerTest implements LanguageClient {
     List<String> units = proposed(OUTPUT, at(text, "on-time 3 s", 10));
     assertFalse(units.contains("test"), units.toString());
     assertEquals(List.of(), proposed(OUTPUT, at(text, "\"Before switching on\"", 5)));
-    change(OUTPUT, text.replace("  test weld-output", "  allow \n  test weld-output"));
-    assertTrue(proposed(OUTPUT, at(text, "  test weld-output", 8)).contains("mode-untested"));
+    change(OUTPUT, text.replace("  test tack-output", "  allow \n  test tack-output"));
+    assertTrue(proposed(OUTPUT, at(text, "  test tack-output", 8)).contains("mode-untested"));
   }
 
   // ---- hover and hints ----
@@ -312,14 +311,14 @@ class ServerTest implements LanguageClient {
   @Test
   void aRowTellsItsLimits() throws Exception {
     String text = open(OUTPUT);
-    String row = hover(OUTPUT, at(text, "fine  | 20", 8));
+    String row = hover(OUTPUT, at(text, "thin  | 20", 8));
     // 17 W to 23 W in 125 ohm: 368.8 mA and 428.95 mA; the manual's 369 and 428 are tighter still.
-    assertTrue(row.contains("`bipolar-output/bipolar/fine/20W/125ohm`"), row);
+    assertTrue(row.contains("`bipolar-output/bipolar/thin/20W/125ohm`"), row);
     assertTrue(row.contains("369.0 to 428.0 mA"), row);
     // 0.369² · 125 = 17.02 W and 0.428² · 125 = 22.9 W, of the 20 W that were aimed at.
     assertTrue(row.contains("−14.9 % +14.5 % of power"), row);
-    String mode = hover(DEVICE, at(open(DEVICE), "mode spray", 6));
-    assertTrue(mode.contains("mode **spray** — Spray"), mode);
+    String mode = hover(DEVICE, at(open(DEVICE), "mode flare", 6));
+    assertTrue(mode.contains("mode **flare** — Flare"), mode);
     assertTrue(
         hover(OUTPUT, at(text, "accept  current from stated", 1))
             .contains("accept QUANTITY LIMIT"));
@@ -347,7 +346,7 @@ class ServerTest implements LanguageClient {
                 .inlayHint(
                     new InlayHintParams(
                         document(OUTPUT), new Range(new Position(0, 0), new Position(999, 0)))));
-    int row = at(text, "fine  | 5 ", 0).getLine();
+    int row = at(text, "thin  | 5 ", 0).getLine();
     InlayHint hint =
         hints.stream().filter(h -> h.getPosition().getLine() == row).findFirst().orElseThrow();
     assertEquals("179.0 to 219.0 mA", hint.getLabel().getLeft());
@@ -360,10 +359,10 @@ class ServerTest implements LanguageClient {
   @Test
   void aNameLeadsToItsDeclaration() throws Exception {
     String text = open(OUTPUT);
-    Location mode = definition(OUTPUT, at(text, "weld | 1", 1));
+    Location mode = definition(OUTPUT, at(text, "tack | 1", 1));
     String device = Files.readString(work.resolve(DEVICE));
     assertEquals(uri(DEVICE), mode.getUri());
-    assertEquals(at(device, "weld \"Weld\"", 0), mode.getRange().getStart());
+    assertEquals(at(device, "tack \"Tack\"", 0), mode.getRange().getStart());
     assertEquals(
         uri("leads.pband"), definition(OUTPUT, at(text, "\"../leads.pband\"", 3)).getUri());
     assertEquals(uri(DEVICE), definition(OUTPUT, at(text, "outlet.cut-switch", 9)).getUri());
@@ -380,12 +379,12 @@ class ServerTest implements LanguageClient {
     String device = open(DEVICE);
     ReferenceParams params =
         new ReferenceParams(
-            document(DEVICE), at(device, "mode spray", 6), new ReferenceContext(false));
+            document(DEVICE), at(device, "mode flare", 6), new ReferenceContext(false));
     List<? extends Location> places = got(server.getTextDocumentService().references(params));
     String text = Files.readString(work.resolve(OUTPUT));
     assertEquals(1, places.size(), places.toString());
     assertEquals(uri(OUTPUT), places.get(0).getUri());
-    assertEquals(at(text, "spray | 10", 0), places.get(0).getRange().getStart());
+    assertEquals(at(text, "flare | 10", 0), places.get(0).getRange().getStart());
   }
 
   /** After a rename everything compiles as before, under the new name. */
@@ -393,7 +392,7 @@ class ServerTest implements LanguageClient {
   void aRenameGoesThroughAllFiles() throws Exception {
     String device = open(DEVICE);
     RenameParams params =
-        new RenameParams(document(DEVICE), at(device, "mode spray", 6), "fulguration");
+        new RenameParams(document(DEVICE), at(device, "mode flare", 6), "fulguration");
     Map<String, List<TextEdit>> changes =
         got(server.getTextDocumentService().rename(params)).getChanges();
     assertEquals(2, changes.size());
@@ -402,20 +401,20 @@ class ServerTest implements LanguageClient {
           Path file = Path.of(java.net.URI.create(uri));
           String text = Repository.text(file);
           String made = edited(text, edits);
-          assertFalse(made.contains("spray |"), made);
+          assertFalse(made.contains("flare |"), made);
           open(work.relativize(file).toString(), made);
         });
     awaited(() -> shown.containsKey(uri(OUTPUT)));
     assertEquals(List.of(), codes(OUTPUT));
     assertTrue(
-        hover(OUTPUT, at(Files.readString(work.resolve(OUTPUT)), "spray | 10", 1))
+        hover(OUTPUT, at(Files.readString(work.resolve(OUTPUT)), "flare | 10", 1))
             .contains("fulguration"));
   }
 
   @Test
   void aRenameThatCannotBeIsRefused() throws Exception {
     String device = open(DEVICE);
-    for (String name : List.of("2nd", "a b", "", "cut", "ü-é°!")) {
+    for (String name : List.of("2nd", "a b", "", "slit", "ü-é°!")) {
       ExecutionException refused =
           assertThrows(
               ExecutionException.class,
@@ -425,7 +424,7 @@ class ServerTest implements LanguageClient {
                           .getTextDocumentService()
                           .rename(
                               new RenameParams(
-                                  document(DEVICE), at(device, "mode spray", 6), name))));
+                                  document(DEVICE), at(device, "mode flare", 6), name))));
       assertTrue(refused.getCause() instanceof ResponseErrorException, name);
     }
   }
@@ -441,16 +440,16 @@ class ServerTest implements LanguageClient {
                 .documentSymbol(new DocumentSymbolParams(document(OUTPUT))))
             .get(0)
             .getRight();
-    assertEquals("tussock-150-output", procedure.getName());
+    assertEquals("teasel-output", procedure.getName());
     assertEquals(
-        List.of("inspection", "bipolar-load", "monopolar-load", "bipolar-output", "weld-output"),
+        List.of("inspection", "bipolar-load", "monopolar-load", "bipolar-output", "tack-output"),
         procedure.getChildren().stream().limit(5).map(DocumentSymbol::getName).toList());
     List<FoldingRange> folds =
         got(
             server
                 .getTextDocumentService()
                 .foldingRange(new FoldingRangeRequestParams(document(OUTPUT))));
-    int test = at(text, "test weld-output", 0).getLine();
+    int test = at(text, "test tack-output", 0).getLine();
     assertTrue(folds.stream().anyMatch(f -> f.getStartLine() == test));
     SemanticTokens tokens =
         got(
@@ -460,10 +459,10 @@ class ServerTest implements LanguageClient {
     assertEquals(0, tokens.getData().size() % 5);
     assertTrue(tokens.getData().size() / 5 > 300);
     assertTrue(
-        got(server.getWorkspaceService().symbol(new WorkspaceSymbolParams("spray")))
+        got(server.getWorkspaceService().symbol(new WorkspaceSymbolParams("flare")))
             .getRight()
             .stream()
-            .anyMatch(s -> s.getName().equals("spray-output")));
+            .anyMatch(s -> s.getName().equals("flare-output")));
   }
 
   @Test
@@ -471,15 +470,13 @@ class ServerTest implements LanguageClient {
     String text = Files.readString(work.resolve(OUTPUT));
     open(
         OUTPUT,
-        text.replace("  device   tussock-150", " device tussock-150")
-            .replace("fine  | 5 ", "fine|5 "));
+        text.replace("  device   teasel", " device teasel").replace("thin  | 5 ", "thin|5 "));
     List<? extends TextEdit> edits = format(OUTPUT);
     assertEquals(1, edits.size());
     assertEquals(
         text,
         edited(
-            text.replace("  device   tussock-150", " device tussock-150")
-                .replace("fine  | 5 ", "fine|5 "),
+            text.replace("  device   teasel", " device teasel").replace("thin  | 5 ", "thin|5 "),
             edits));
     change(OUTPUT, text);
     assertEquals(List.of(), format(OUTPUT));
@@ -507,7 +504,7 @@ class ServerTest implements LanguageClient {
             "179 to 219", "219 to 179",
             "5, 30, 60", "5, 30,60",
             "Before switching on\" {", "Before switching on {",
-            "spray | 10, 30, 60 | 600", "spray | 10, 30, 60 | 600 Ohms");
+            "flare | 10, 30, 60 | 600", "flare | 10, 30, 60 | 600 Ohms");
     for (Map.Entry<String, String> slip : slips.entrySet()) {
       assertTrue(text.contains(slip.getKey()), slip.getKey());
       String broken =
@@ -578,9 +575,8 @@ class ServerTest implements LanguageClient {
 
   // ---- under pressure ----
 
-  /** A file of 2,000 lines: after a change each request is answered within 50 ms, by the median. */
   @Test
-  void aLargeFileIsAnsweredSoon() throws Exception {
+  void aLargeFileIsAnsweredAfterEachChange() throws Exception {
     String text = Files.readString(work.resolve(OUTPUT));
     StringBuilder tests = new StringBuilder();
     for (int i = 0; i < 34; i++) {
@@ -589,52 +585,21 @@ class ServerTest implements LanguageClient {
           .append("    accept power from output, read as current\n    table {\n")
           .append("      mode | setting/W | load/ohm\n");
       for (int w = 5; w < 56; w++) {
-        tests.append("      broad | " + w + " | 125\n");
+        tests.append("      thick | " + w + " | 125\n");
       }
       tests.append("    }\n  }\n");
     }
-    String large = text.replace("  test weld-output", tests + "  test weld-output");
+    String large = text.replace("  test tack-output", tests + "  test tack-output");
     assertTrue(large.lines().count() > 2000);
     open(OUTPUT, large);
-    Position row = at(large, "broad | 30", 9);
-    hover(OUTPUT, row);
-    Map<String, List<Long>> millis = new TreeMap<>();
-    for (int i = 0; i < 60; i++) {
-      change(
-          OUTPUT,
-          large.replace(
-              "accept power from output", "accept power from output" + " ".repeat(i % 2)));
-      timed(millis, "completion", () -> proposed(OUTPUT, row));
-      timed(millis, "hover", () -> hover(OUTPUT, row));
-      timed(
-          millis,
-          "colours",
-          () ->
-              got(
-                  server
-                      .getTextDocumentService()
-                      .semanticTokensFull(new SemanticTokensParams(document(OUTPUT)))));
+    Position row = at(large, "thick | 50 | 125", 1);
+    for (String accepted : List.of("within 10 %", "within 20 %")) {
+      change(OUTPUT, large.replace("power from output", "power " + accepted + " of setting"));
+      assertTrue(proposed(OUTPUT, row).contains("thick"));
+      // 40 W and 60 W in 125 ohm: 565.7 and 692.8 mA; 45 W and 55 W: 600 and 663.3 mA.
+      String wanted = accepted.equals("within 20 %") ? "566 to 692 mA" : "600 to 663 mA";
+      assertTrue(hover(OUTPUT, row).contains(wanted), hover(OUTPUT, row));
     }
-    millis.forEach(
-        (what, all) -> {
-          List<Long> warm = all.subList(30, all.size()).stream().sorted().toList();
-          long median = warm.get(warm.size() / 2);
-          System.out.println(what + " in " + large.lines().count() + " lines: " + median + " ms");
-          assertTrue(median < 200, what + " " + warm); // 50 ms on a machine that does nothing else
-        });
-  }
-
-  private interface Request {
-    Object made() throws Exception;
-  }
-
-  private static void timed(Map<String, List<Long>> millis, String what, Request request)
-      throws Exception {
-    long start = System.nanoTime();
-    request.made();
-    millis
-        .computeIfAbsent(what, k -> new ArrayList<>())
-        .add((System.nanoTime() - start) / 1_000_000);
   }
 
   @Test
@@ -645,7 +610,7 @@ class ServerTest implements LanguageClient {
       replies.add(
           server
               .getTextDocumentService()
-              .hover(new HoverParams(document(OUTPUT), at(text, "fine  | 20", 8))));
+              .hover(new HoverParams(document(OUTPUT), at(text, "thin  | 20", 8))));
       change(OUTPUT, text + " ".repeat(i));
     }
     int dropped = 0;
@@ -658,7 +623,7 @@ class ServerTest implements LanguageClient {
       }
     }
     assertTrue(dropped > 0);
-    assertNotNull(hover(OUTPUT, at(text, "fine  | 20", 8)));
+    assertNotNull(hover(OUTPUT, at(text, "thin  | 20", 8)));
   }
 
   @Test
@@ -697,7 +662,7 @@ class ServerTest implements LanguageClient {
               .semanticTokensFull(new SemanticTokensParams(document(OUTPUT))));
     }
     change(OUTPUT, text);
-    assertNotNull(hover(OUTPUT, at(text, "fine  | 20", 8)));
+    assertNotNull(hover(OUTPUT, at(text, "thin  | 20", 8)));
     logged.removeIf(m -> !m.contains("a fault of the program"));
   }
 }

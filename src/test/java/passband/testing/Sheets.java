@@ -1,28 +1,37 @@
 package passband.testing;
 
 import java.nio.charset.StandardCharsets;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import passband.plan.Plan;
 
 /** Procedures whose sheets the tests look at. */
 public final class Sheets {
+  private static final Pattern PROCEDURE = Pattern.compile("(?m)^procedure ");
+
   private Sheets() {}
 
-  /** The procedures of the demo library, by name. */
+  /** Simple acceptance: stated limits, a state, two outlets tested alike. */
+  public static final Plan TEASEL = plan("teasel/teasel-output.pband");
+
+  /** Guarded, in two phases: a load curve, a derived quantity, a sweep, leakage, an adjustment. */
+  public static final Plan YARROW = plan("yarrow/yarrow-service.pband");
+
+  /** An energy that is judged as it is set, by an analyzer with a setting of its own. */
+  public static final Plan SUNDEW = plan("sundew/sundew-energy.pband");
+
+  private static Plan plan(String main) {
+    return Snippet.compile(Repository.texts(Repository.LIBRARY), main, null).plan();
+  }
+
+  /** Every procedure of the demo library, whatever it holds today. */
   public static List<Plan> demo() {
-    Map<String, String> files = new HashMap<>();
-    Repository.files(Repository.PROCEDURES, "")
-        .forEach(
-            f ->
-                files.put(
-                    Repository.PROCEDURES.relativize(f).toString().replace('\\', '/'),
-                    Repository.text(f)));
-    return List.of("fescue-300/fescue-300-service.pband", "tussock-150/tussock-150-output.pband")
-        .stream()
+    Map<String, String> files = Repository.texts(Repository.PROCEDURES);
+    return files.keySet().stream()
+        .filter(name -> PROCEDURE.matcher(files.get(name)).find())
         .map(main -> Snippet.compile(files, main, null).plan())
         .toList();
   }
