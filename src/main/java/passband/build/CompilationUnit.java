@@ -43,14 +43,14 @@ public record CompilationUnit(
    * What was found in a group.
    *
    * @param names of the procedures
-   * @param suppressing where the allows stand that quieted something
+   * @param usedAllows the places of the allows that suppressed something
    * @param silent whether there was nothing to say, and no allow of a shared file did anything
    * @param consulted every file that was asked for, there or not
    */
   public record Found(
       List<Word> names,
       Diagnostics diagnostics,
-      Set<Span> suppressing,
+      Set<Span> usedAllows,
       boolean silent,
       Set<Path> consulted) {}
 
@@ -112,11 +112,11 @@ public record CompilationUnit(
     Set<Path> consulted = new TreeSet<>();
     library.consulted().forEach(path -> consulted.add(root.resolve(path)));
     List<Word> names = Seq.of(plans).map(plan -> shortened(plan.name())).toList();
-    Set<Span> suppressing = compiler.suppressing();
+    Set<Span> usedAllows = compiler.usedAllows();
     boolean silent =
         diagnostics.list().isEmpty()
-            && Seq.of(suppressing).allMatch(s -> s.file().path().equals(root.shown() + start));
-    return new Compiled(plans, new Found(names, diagnostics, suppressing, silent, consulted));
+            && Seq.of(usedAllows).allMatch(s -> s.file().path().equals(root.shown() + start));
+    return new Compiled(plans, new Found(names, diagnostics, usedAllows, silent, consulted));
   }
 
   /** A name in a file that ends with its line: the rest of the text need not be kept for it. */

@@ -17,14 +17,14 @@ import passband.syntax.Word;
 /** What was found in all groups, put together. */
 public final class Findings {
   private final Diagnostics diagnostics = new Diagnostics();
-  private final Set<Span> suppressing = new HashSet<>();
+  private final Set<Span> usedAllows = new HashSet<>();
   private final Map<String, Word> names = new HashMap<>();
   private final Set<Path> read = new TreeSet<>();
 
   /** Takes a group's. */
   public void take(CompilationUnit.Found found) {
     diagnostics.addAll(found.diagnostics().list());
-    suppressing.addAll(found.suppressing());
+    usedAllows.addAll(found.usedAllows());
     Seq.of(found.consulted()).filter(p -> !read.contains(p) && Files.exists(p)).forEach(read::add);
     Set<String> own = new HashSet<>();
     for (Word name : found.names()) {
@@ -47,9 +47,9 @@ public final class Findings {
    */
   public Diagnostics diagnostics() {
     boolean faults = diagnostics.hasErrors();
-    if (faults || !suppressing.isEmpty()) {
+    if (faults || !usedAllows.isEmpty()) {
       diagnostics.removeIf(
-          d -> d.code() == Code.ALLOW_UNUSED && (faults || suppressing.contains(d.span())));
+          d -> d.code() == Code.ALLOW_UNUSED && (faults || usedAllows.contains(d.span())));
     }
     return diagnostics;
   }

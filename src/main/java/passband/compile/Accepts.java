@@ -8,8 +8,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
+import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
+import passband.diagnostic.Fix;
 import passband.limit.Conversion;
 import passband.limit.Evaluator;
 import passband.limit.ReadQuantity;
@@ -23,6 +24,7 @@ import passband.quantity.Rational;
 import passband.quantity.Unit;
 import passband.resolve.Scope;
 import passband.resolve.Values;
+import passband.source.Span;
 import passband.syntax.Expression;
 import passband.syntax.Tree;
 import passband.syntax.Word;
@@ -79,8 +81,8 @@ final class Accepts {
         if (inner.by() == null) {
           lines.add(inner);
         } else {
-          diagnostics.add(
-              Code.WRONG_KIND, inner.span(), "a rule does not take its limits from another rule");
+          diagnostics.say(
+              Code.WRONG_KIND, inner.span(), "'accept by' is not allowed inside a rule");
         }
       }
     }
@@ -90,13 +92,14 @@ final class Accepts {
   private boolean distinct(Accepted one, List<Accepted> before) {
     for (Accepted other : before) {
       if (other.read.name().equals(one.read.name())) {
-        diagnostics.add(
-            Diagnostic.of(
-                    Code.REPEATED_ITEM,
-                    one.tree.span(),
-                    "'" + one.read.name() + "' is read for two acceptances of one test")
-                .note(other.tree.span(), "the first is here")
-                .hint("one reading has one pair of limits: put the second into a test of its own"));
+        diagnostics
+            .say(
+                Code.REPEATED_ITEM,
+                one.tree.span(),
+                "this test already has an 'accept' line for '%s'",
+                one.read.name())
+            .note(other.tree.span(), "the first is here")
+            .hint("one reading has one pair of limits: put the second into a test of its own");
         return false;
       }
     }
@@ -121,12 +124,14 @@ final class Accepts {
     }
     if (own != null
         || !(Conversion.exists(kind.name(), read.name()) || kind.name().equals(read.name()))) {
-      diagnostics.add(
-          Diagnostic.of(
-                  Code.UNIT_MISMATCH,
-                  line.readAs().span(),
-                  "a " + kind.name() + " is not read as a " + read.name())
-              .hint("power, current and voltage are read as one another through the load"));
+      diagnostics
+          .say(
+              Code.UNIT_MISMATCH,
+              line.readAs().span(),
+              "%s cannot be read as %s",
+              kind.name(),
+              read.name())
+          .hint("through the load, power, current and voltage can be read as one another");
       return null;
     }
     return new Accepted(line, kind, read, null);
@@ -159,12 +164,16 @@ final class Accepts {
       return null;
     }
     if (sweep.up() ? from.compareTo(to) >= 0 : from.compareTo(to) <= 0) {
-      diagnostics.add(
-          Code.REVERSED_RANGE,
-          sweep.span(),
-          "this sweep goes the other way: its ends do not fit '"
-              + (sweep.up() ? "up" : "down")
-              + "'");
+      DiagnosticBuilder said =
+          diagnostics.say(
+              Code.REVERSED_RANGE,
+              sweep.span(),
+              sweep.up()
+                  ? "a sweep 'up' must end above its start"
+                  : "a sweep 'down' must end below its start");
+      if (!from.equals(to)) {
+        said.fix(Values.swapped(sweep.from(), sweep.to()));
+      }
       return null;
     }
     String name = sweep.as().text();
@@ -300,24 +309,31 @@ final class Accepts {
         stated.quantity() == null
             ? unit.dimension().describe()
             : stated.quantity() + ", " + unit.dimension().describe();
-    Diagnostic diagnostic =
-        fits.isEmpty()
-            ? Diagnostic.of(
-                Code.STATED_UNUSED,
-                stated.heading(),
-                "these limits are of " + what + ", which this test does not accept")
-            : Diagnostic.of(
-                Code.STATED_UNUSED,
-                stated.heading(),
-                "these limits could be of " + String.join(" or ", fits));
-    diagnostics.add(
-        fits.isEmpty()
-            ? diagnostic.hint("it accepts " + String.join(", ", known))
-            : diagnostic.hint(
-                "name the quantity in the heading: stated "
-                    + fits.iterator().next()
-                    + "/"
-                    + unit.symbol()));
+    if (fits.isEmpty()) {
+      diagnostics
+          .say(
+              Code.STATED_UNUSED,
+              stated.heading(),
+              "these limits are for %s, which this test does not accept",
+              what)
+          .hint("it accepts %s", String.join(", ", known));
+    } else {
+      sayAmbiguous(stated.heading(), fits);
+    }
     return null;
+  }
+
+  private void sayAmbiguous(Span heading, Set<String> fits) {
+    DiagnosticBuilder said =
+        diagnostics
+            .say(
+                Code.STATED_UNUSED,
+                heading,
+                "these limits could be for %s",
+                String.join(" or ", fits))
+            .hint("name the quantity in the heading: 'stated %s'", fits.iterator().next());
+    int end = heading.start() + "stated".length();
+    Span after = new Span(heading.file(), end, end);
+    fits.forEach(name -> said.fix(Fix.insert("write 'stated " + name + "'", after, " " + name)));
   }
 }

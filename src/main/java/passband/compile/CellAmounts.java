@@ -30,7 +30,7 @@ final class CellAmounts {
    */
   List<Amount> of(Tree.Value value, String name) {
     if (!(value instanceof Tree.NumberValue number)) {
-      diagnostics.say(Code.BAD_CELL, value.span(), "the column '%s' holds numbers", name);
+      diagnostics.say(Code.BAD_CELL, value.span(), "the column '%s' takes numbers", name);
       return List.of();
     }
     Tree.SeriesItem item = number.item();
@@ -62,7 +62,10 @@ final class CellAmounts {
     }
     Rational first = from.number().times(unit.factor());
     if (last.compareTo(first) < 0) {
-      diagnostics.say(Code.REVERSED_RANGE, item.span(), "this series ends before it starts");
+      diagnostics
+          .say(Code.REVERSED_RANGE, item.span(), "this series ends before it starts")
+          .hint("write the lower end first")
+          .fix(Values.swapped(item.from(), item.to()));
       return List.of();
     }
     List<Amount> all = new ArrayList<>();
@@ -88,7 +91,7 @@ final class CellAmounts {
         .say(
             Code.BAD_CELL,
             amount.span(),
-            "the column's heading gives the unit %s: its cells are bare numbers",
+            "the heading gives the unit %s, so the cells must be plain numbers",
             column.unit().text())
         .note(column.span(), "the heading is here")
         .fixBy(amount.digits());

@@ -50,7 +50,7 @@ final class Columns {
                 column.tree.span(),
                 "the column '%s' is listed twice",
                 column.name())
-            .note(other.tree.span(), "the first is here");
+            .note(other.tree.span(), "first listed here");
         return false;
       }
     }
@@ -95,7 +95,6 @@ final class Columns {
             "unknown column '%s': neither a built-in column nor a setting of the device or"
                 + " analyzer",
             name.text())
-        .meant(
-            Spelling.nearest(name.text(), known), "columns here are %s", String.join(", ", known));
+        .meant(Spelling.nearest(name.text(), known), "known here: %s", String.join(", ", known));
   }
 }

@@ -55,7 +55,7 @@ public final class Compiler {
   private final String analyzer;
   private final Diagnostics diagnostics;
   private final Predicate<Tree.File> own;
-  private final Set<Span> suppressing = new HashSet<>();
+  private final Set<Span> usedAllows = new HashSet<>();
 
   /**
    * @param analyzer the name of an analyzer to compile for instead of each procedure's own; null
@@ -76,9 +76,9 @@ public final class Compiler {
     this.own = own;
   }
 
-  /** The allows that quieted something; of a shared file, others may quiet something elsewhere. */
-  public Set<Span> suppressing() {
-    return suppressing;
+  /** The allows that suppressed something; of a shared file, others may do so elsewhere. */
+  public Set<Span> usedAllows() {
+    return usedAllows;
   }
 
   /**
@@ -98,7 +98,7 @@ public final class Compiler {
       releases(plans, later);
     }
     later.addAll(diagnostics.list());
-    suppressing.addAll(Allows.apply(library.files(), later, sound));
+    usedAllows.addAll(Allows.apply(library.files(), later, sound));
     diagnostics.removeIf(d -> true);
     diagnostics.addAll(later.list());
     return plans;

@@ -56,7 +56,7 @@ final class ModeSetting {
       diagnostics.say(
           Code.MISSING_COLUMN,
           row.span(),
-          "the mode '%s' needs a setting, and the table has no such column",
+          "the mode '%s' needs a setting, but the table has no 'setting' column",
           name(row));
     }
     return row.setting() != null;
@@ -74,7 +74,7 @@ final class ModeSetting {
             "the setting of '%s' is %s%s",
             name(row),
             wanted.describe(),
-            found.isNone() ? ", and this has no unit" : ", but this is " + found.describe())
+            found.isNone() ? ", but this has no unit" : ", but this is " + found.describe())
         .note(row.mode().name().span(), "the mode is declared here");
     return false;
   }

@@ -22,7 +22,11 @@ final class OptionColumn extends Column {
     List<String> options = setting.options().stream().map(Word::text).toList();
     if (!(value instanceof Tree.NameValue cell)) {
       diagnostics.say(
-          Code.BAD_CELL, value.span(), "'%s' is one of %s", name(), String.join(", ", options));
+          Code.BAD_CELL,
+          value.span(),
+          "'%s' must be one of %s",
+          name(),
+          String.join(", ", options));
       return List.of();
     }
     String option = cell.name().text();

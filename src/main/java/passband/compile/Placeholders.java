@@ -2,7 +2,6 @@ package passband.compile;
 
 import java.util.Map;
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Spelling;
 import passband.sequence.Seq;
@@ -54,17 +53,14 @@ final class Placeholders {
                 text.span().file(),
                 text.span().start() + at,
                 text.span().start() + at + written.length());
-    Diagnostic diagnostic =
-        Diagnostic.of(Code.UNKNOWN_PLACEHOLDER, span, "'{" + name + "}' stands for nothing here");
     String near = Spelling.nearest(name, values.keySet());
-    if (near != null) {
-      diagnostics.add(diagnostic.replaceBy("{" + near + "}"));
-    } else {
-      String known =
-          values.isEmpty()
-              ? "no placeholder"
-              : "{" + String.join("}, {", Seq.of(values.keySet()).sorted().toList()) + "}";
-      diagnostics.add(diagnostic.hint("there is " + known + " here; write {{ for a brace"));
-    }
+    String known =
+        values.isEmpty()
+            ? "no placeholder"
+            : "{" + String.join("}, {", Seq.of(values.keySet()).sorted().toList()) + "}";
+    diagnostics
+        .say(Code.UNKNOWN_PLACEHOLDER, span, "unknown placeholder '{%s}'", name)
+        .meant(
+            near == null ? null : "{" + near + "}", "known here: %s; write {{ for a brace", known);
   }
 }

@@ -8,7 +8,6 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.limit.Decision;
 import passband.model.Analyzer;
@@ -118,12 +117,14 @@ public final class Planner {
   }
 
   private void missing(String what, String write) {
-    diagnostics.add(
-        Diagnostic.of(
-                Code.MISSING_ITEM,
-                tree.name().span(),
-                "the procedure '" + tree.name().text() + "' names no " + what)
-            .hint("add '" + write + "'"));
+    diagnostics
+        .say(
+            Code.MISSING_ITEM,
+            tree.name().span(),
+            "the procedure '%s' names no %s",
+            tree.name().text(),
+            what)
+        .hint("add '%s'", write);
   }
 
   private List<Lead> leads() {
@@ -139,12 +140,13 @@ public final class Planner {
         if (twin == null) {
           leads.add(lead);
         } else {
-          diagnostics.add(
-              Diagnostic.of(
-                      Code.DUPLICATE_NAME,
-                      lead.name().span(),
-                      "two sets of leads both have a '" + lead.name().text() + "'")
-                  .note(twin.name().span(), "the other is here"));
+          diagnostics
+              .say(
+                  Code.DUPLICATE_NAME,
+                  lead.name().span(),
+                  "'%s' is in two of the procedure's sets of leads",
+                  lead.name().text())
+              .note(twin.name().span(), "the other is here");
         }
       }
     }
@@ -159,13 +161,14 @@ public final class Planner {
     Rational coverage = written.coverage() == null ? Rational.TWO : written.coverage().number();
     Rational risk = written.risk() == null ? null : written.risk().number();
     if (coverage == null || coverage.signum() <= 0 || (written.risk() != null && risk == null)) {
-      diagnostics.add(Code.WRONG_KIND, written.span(), "a coverage factor is more than zero");
+      diagnostics.say(
+          Code.WRONG_KIND, written.span(), "the coverage factor must be greater than zero");
       return Decision.SIMPLE;
     }
     Rational share = risk == null ? null : risk.over(Rational.HUNDRED);
     if (share != null && (share.signum() <= 0 || share.compareTo(Rational.of(1, 2)) > 0)) {
-      diagnostics.add(
-          Code.WRONG_KIND, written.risk().span(), "a risk is more than 0 % and at most 50 %");
+      diagnostics.say(
+          Code.WRONG_KIND, written.risk().span(), "the risk must be above 0 %% and at most 50 %%");
       return Decision.SIMPLE;
     }
     return new Decision(written.kind(), share, coverage);
@@ -180,12 +183,12 @@ public final class Planner {
     LocalDate date = date(written.date());
     LocalDate before = date(written.replacesDate());
     if (date != null && before != null && date.isBefore(before)) {
-      diagnostics.add(
-          Diagnostic.of(
-                  Code.REVISION_BACKWARDS,
-                  written.date().span(),
-                  "this revision is dated before the one it replaces")
-              .note(written.replacesDate().span(), "that one is of this day"));
+      diagnostics
+          .say(
+              Code.REVISION_BACKWARDS,
+              written.date().span(),
+              "this revision is dated before the one it replaces")
+          .note(written.replacesDate().span(), "the date of that one");
     }
     return new Plan.Revision(
         written.label().text(),
@@ -211,7 +214,7 @@ public final class Planner {
           Integer.parseInt(day, 5, 7, 10),
           Integer.parseInt(day, 8, 10, 10));
     } catch (DateTimeException e) {
-      diagnostics.add(Code.SYNTAX, word.span(), "there is no day " + word.text());
+      diagnostics.say(Code.SYNTAX, word.span(), "%s is not a valid date", word.text());
       return null;
     }
   }
@@ -225,12 +228,13 @@ public final class Planner {
               .findFirst()
               .orElse(null);
       if (twin != null) {
-        diagnostics.add(
-            Diagnostic.of(
-                    Code.DUPLICATE_NAME,
-                    caution.name().span(),
-                    "caution '" + caution.name().text() + "' is given twice")
-                .note(twin.name().span(), "the first is here"));
+        diagnostics
+            .say(
+                Code.DUPLICATE_NAME,
+                caution.name().span(),
+                "caution '%s' is given twice",
+                caution.name().text())
+            .note(twin.name().span(), "first given here");
       }
       cautions.add(new Plan.Caution(caution.name(), caution.text().text()));
     }
@@ -241,8 +245,8 @@ public final class Planner {
     List<String> phases = new ArrayList<>();
     for (Word phase : tree.phases()) {
       if (phases.contains(phase.text())) {
-        diagnostics.add(
-            Code.DUPLICATE_NAME, phase.span(), "the phase '" + phase.text() + "' stands twice");
+        diagnostics.say(
+            Code.DUPLICATE_NAME, phase.span(), "phase '%s' is listed twice", phase.text());
       } else {
         phases.add(phase.text());
       }

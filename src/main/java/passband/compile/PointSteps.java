@@ -5,7 +5,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.model.Device;
 import passband.model.Device.Mode;
@@ -177,10 +176,9 @@ final class PointSteps {
       if (!PlanStep.REPLACEABLE.contains(name)) {
         Scope.unknown(diagnostics, block.replacing(), "step to replace", PlanStep.REPLACEABLE);
       } else if (name.equals("stop") && acts(block.steps()) == 0) {
-        diagnostics.add(
-            Diagnostic.of(
-                    Code.STOP_EMPTIED, block.span(), "this leaves no step that stops the output")
-                .hint("put what stops the output into the block"));
+        diagnostics
+            .say(Code.STOP_EMPTIED, block.span(), "this leaves no step that stops the output")
+            .hint("put a step that stops the output into the block");
       } else if (byName.containsKey(name)) {
         byName.put(name, steps.of(block.steps(), point));
       }

@@ -82,7 +82,7 @@ final class Points {
       } else {
         diagnostics
             .say(Code.DUPLICATE_POINT, spec.span(), "the point %s is listed twice", id)
-            .note(first, "the first is here");
+            .note(first, "first listed here");
       }
     }
     return points;

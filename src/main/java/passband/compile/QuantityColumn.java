@@ -43,7 +43,7 @@ final class QuantityColumn extends AmountColumn {
     Figure high = new Figure(series.highest(), series.unit());
     diagnostics
         .say(Code.SETTING_OFF_SPAN, amount.span(), "'%s' cannot be set to this", name())
-        .note(setting.tree().span(), "it goes from %s to %s", low.text(), high.text());
+        .note(setting.tree().span(), "it can be set from %s to %s", low.text(), high.text());
     return false;
   }
 }

@@ -59,7 +59,7 @@ final class Rows {
         .say(
             Code.CELL_COUNT,
             row.span(),
-            "this row has %d cells, the header has %d",
+            "this row has %d cells, but the header has %d",
             row.cells().size(),
             columns.size())
         .note(first.span().to(last.span()), "the header is here");

@@ -5,8 +5,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
+import passband.diagnostic.Fix;
 import passband.model.Analyzer;
 import passband.model.Device;
 import passband.model.Device.Outlet;
@@ -16,6 +16,7 @@ import passband.plan.Setup;
 import passband.plan.Wire;
 import passband.resolve.Scope;
 import passband.sequence.Seq;
+import passband.source.Span;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -43,12 +44,9 @@ final class Setups {
           setup.name().text() + (setup.analyzer() == null ? "" : " for " + setup.analyzer().text());
       Word first = seen.putIfAbsent(key, setup.name());
       if (first != null) {
-        diagnostics.add(
-            Diagnostic.of(
-                    Code.DUPLICATE_NAME,
-                    setup.name().span(),
-                    "setup '" + key + "' is declared twice")
-                .note(first.span(), "the first is here"));
+        diagnostics
+            .say(Code.DUPLICATE_NAME, setup.name().span(), "setup '%s' is declared twice", key)
+            .note(first.span(), "first declared here");
       } else if (setup.analyzer() == null) {
         byName.putIfAbsent(setup.name().text(), setup);
       } else if (setup.analyzer().text().equals(analyzer.name().text())) {
@@ -86,12 +84,7 @@ final class Setups {
     for (Lead lead : leads) {
       if (lead.name().text().equals(wire.lead().text())) {
         if (lead.link() != wire.link()) {
-          String is = lead.link() ? "a link" : "a lead";
-          diagnostics.add(
-              Diagnostic.of(
-                      Code.WRONG_KIND, wire.lead().span(), "'" + wire.lead().text() + "' is " + is)
-                  .note(lead.name().span(), "it is declared here")
-                  .hint(lead.link() ? "write 'link'" : "write 'connect'"));
+          sayOther(wire, lead);
           return null;
         }
         return lead;
@@ -106,6 +99,22 @@ final class Setups {
     return null;
   }
 
+  private void sayOther(Tree.Wire wire, Lead lead) {
+    String right = lead.link() ? "link" : "connect";
+    int start = wire.span().start();
+    int end = start + (wire.link() ? "link" : "connect").length();
+    diagnostics
+        .say(
+            Code.WRONG_KIND,
+            wire.lead().span(),
+            "'%s' is a %s",
+            wire.lead().text(),
+            lead.link() ? "link" : "lead")
+        .note(lead.name().span(), "it is declared here")
+        .hint("write '%s'", right)
+        .fix(Fix.replace(new Span(wire.span().file(), start, end), right).asPreferred());
+  }
+
   private Terminal terminal(Tree.Ref ref, Outlet outlet) {
     List<Word> parts = ref.parts();
     String first = parts.get(0).text();
@@ -118,7 +127,7 @@ final class Setups {
     }
     if (parts.size() == 2 && first.equals("outlet")) {
       if (outlet == null) {
-        diagnostics.add(Code.WRONG_KIND, ref.span(), "the test that uses this setup has no outlet");
+        diagnostics.say(Code.WRONG_KIND, ref.span(), "the test that uses this setup has no outlet");
         return null;
       }
       return found(
@@ -130,9 +139,9 @@ final class Setups {
     if (parts.size() == 3 && first.equals("device")) {
       return onDevice(parts);
     }
-    diagnostics.add(
-        Diagnostic.of(Code.WRONG_KIND, ref.span(), "'" + ref.span().text() + "' names no terminal")
-            .hint("write outlet.NAME, device.OUTLET.NAME or analyzer.NAME"));
+    diagnostics
+        .say(Code.WRONG_KIND, ref.span(), "'%s' is not a terminal", ref.span().text())
+        .hint("write outlet.NAME, device.OUTLET.NAME or analyzer.NAME");
     return null;
   }
 

@@ -2,6 +2,7 @@ package passband.compile;
 
 import java.util.List;
 import passband.diagnostic.Code;
+import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
 import passband.limit.Stated;
 import passband.resolve.Values;
@@ -61,7 +62,7 @@ final class StatedColumn extends Column {
       diagnostics.say(
           Code.BAD_CELL,
           value.span(),
-          "a stated cell is 'A to B', 'at most B', 'at least A' or blank");
+          "expected 'A to B', 'at most B', 'at least A' or a blank cell");
       return null;
     }
     Tree.SeriesItem item = ((Tree.NumberValue) value).item();
@@ -73,13 +74,17 @@ final class StatedColumn extends Column {
 
   private boolean fit(Stated.End lower, Stated.End upper, Span span) {
     if (!lower.unit().dimension().equals(upper.unit().dimension())) {
-      diagnostics.say(Code.UNIT_MISMATCH, span, "the two ends are of different dimensions");
+      diagnostics.say(Code.UNIT_MISMATCH, span, "the two limits have different dimensions");
       return false;
     }
     if (lower.value().compareTo(upper.value()) >= 0) {
-      diagnostics
-          .say(Code.REVERSED_RANGE, span, "the stated lower limit is not below the upper one")
-          .hint("write the lower limit first");
+      DiagnosticBuilder said =
+          diagnostics.say(
+              Code.REVERSED_RANGE, span, "the stated lower limit is not below the upper limit");
+      if (!lower.value().equals(upper.value())) {
+        said.hint("write the lower limit first")
+            .fix(Values.swapped(lower.amount(), upper.amount()));
+      }
       return false;
     }
     return true;

@@ -5,7 +5,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import passband.diagnostic.Code;
-import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.model.Analyzer;
 import passband.model.Device;
@@ -62,10 +61,9 @@ final class Steps {
       }
       Word first = recordPlaces.putIfAbsent(name.text(), name);
       if (first != null && first != name) {
-        diagnostics.add(
-            Diagnostic.of(
-                    Code.DUPLICATE_NAME, name.span(), "'" + name.text() + "' is recorded twice")
-                .note(first.span(), "the first is here"));
+        diagnostics
+            .say(Code.DUPLICATE_NAME, name.span(), "'%s' is recorded twice", name.text())
+            .note(first.span(), "first recorded here");
       }
       if (text != null) {
         records.putIfAbsent(name.text(), "the recorded “" + text.text() + "”");

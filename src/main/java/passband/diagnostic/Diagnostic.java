@@ -27,34 +27,6 @@ public record Diagnostic(
     fixes = List.copyOf(fixes);
   }
 
-  /** A diagnostic with a message only. */
-  public static Diagnostic of(Code code, Span span, String message) {
-    return new Diagnostic(code, span, message, List.of(), null, List.of());
-  }
-
-  /** The same with a hint. */
-  public Diagnostic hint(String text) {
-    return new Diagnostic(code, span, message, notes, text, fixes);
-  }
-
-  /** The same with a text that mends the span when put in its place. */
-  public Diagnostic replaceBy(String text) {
-    return new Diagnostic(
-        code,
-        span,
-        message,
-        notes,
-        hint == null ? "write '" + text + "'" : hint,
-        List.of(Fix.replace(span, text).asPreferred()));
-  }
-
-  /** The same with another place. */
-  public Diagnostic note(Span where, String text) {
-    List<Note> more = new java.util.ArrayList<>(notes);
-    more.add(new Note(where, text));
-    return new Diagnostic(code, span, message, more, hint, fixes);
-  }
-
   /** The text that its only fix puts in the place of its span; null where that is not the fix. */
   public String replacement() {
     boolean one = fixes.size() == 1 && fixes.get(0).edits().size() == 1;

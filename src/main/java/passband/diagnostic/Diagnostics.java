@@ -32,11 +32,6 @@ public final class Diagnostics {
     found.putIfAbsent(new Key(diagnostic.code(), diagnostic.span()), () -> diagnostic);
   }
 
-  /** Adds one with a message only. */
-  public void add(Code code, Span span, String message) {
-    add(Diagnostic.of(code, span, message));
-  }
-
   /** Adds all of them. */
   public void addAll(Iterable<Diagnostic> diagnostics) {
     diagnostics.forEach(this::add);

@@ -2,6 +2,7 @@ package passband.edit;
 
 import java.util.ArrayList;
 import java.util.List;
+import passband.diagnostic.Fix;
 import passband.parse.CursorContext;
 import passband.source.SourceFile;
 import passband.source.Span;

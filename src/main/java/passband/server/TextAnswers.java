@@ -19,13 +19,14 @@ import org.eclipse.lsp4j.TextEdit;
 import org.eclipse.lsp4j.jsonrpc.messages.Either;
 import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
+import passband.diagnostic.Fix;
 import passband.edit.Analysis;
 import passband.edit.Completion;
-import passband.edit.Fix;
 import passband.edit.Fold;
 import passband.edit.Hover;
 import passband.edit.Inlay;
 import passband.edit.Outline;
+import passband.edit.QuickFixes;
 import passband.format.Formatter;
 import passband.source.SourceFile;
 import passband.source.Span;
@@ -117,7 +118,7 @@ final class TextAnswers {
       boolean here =
           one.span().file() == source && one.span().start() <= to && from <= one.span().end();
       if (here) {
-        Fix.of(one, analysis.file())
+        QuickFixes.of(one, analysis.file())
             .forEach(fix -> actions.add(Either.forRight(action(fix, one, uris))));
       }
     }
@@ -127,6 +128,9 @@ final class TextAnswers {
   private static CodeAction action(Fix fix, Diagnostic fixed, Replies.Uris uris) {
     CodeAction action = new CodeAction(fix.title());
     action.setKind(CodeActionKind.QuickFix);
+    if (fix.preferred()) {
+      action.setIsPreferred(true);
+    }
     action.setDiagnostics(List.of(Replies.diagnostic(fixed, uris)));
     action.setEdit(Replies.edit(fix.edits(), uris));
     return action;

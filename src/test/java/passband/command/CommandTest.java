@@ -631,7 +631,7 @@ class CommandTest {
     SourceFile shared = new SourceFile("shared.pband", "allow x because \"y\"");
     Span allow = new Span(shared, 0, 7);
     Diagnostics unused = new Diagnostics();
-    unused.add(Code.ALLOW_UNUSED, allow, "this quiets nothing");
+    unused.say(Code.ALLOW_UNUSED, allow, "this suppresses nothing");
     CompilationUnit.Found one =
         new CompilationUnit.Found(List.of(), unused, Set.of(), false, Set.of());
     CompilationUnit.Found other =
@@ -644,7 +644,7 @@ class CommandTest {
     with.take(other);
     assertEquals(0, with.diagnostics().list().size());
     Diagnostics fault = new Diagnostics();
-    fault.add(Code.SYNTAX, allow, "a fault");
+    fault.say(Code.SYNTAX, allow, "a fault");
     Findings faulty = new Findings();
     faulty.take(one);
     faulty.take(new CompilationUnit.Found(List.of(), fault, Set.of(), false, Set.of()));

@@ -126,7 +126,7 @@ class ReportsTest {
   void pathsBecomeUris() {
     Diagnostics diagnostics = new Diagnostics();
     var file = new passband.source.SourceFile("a b/Ω%.pband", "x");
-    diagnostics.add(Code.SYNTAX, new passband.source.Span(file, 0, 1), "wrong");
+    diagnostics.say(Code.SYNTAX, new passband.source.Span(file, 0, 1), "wrong");
     assertTrue(SarifReport.of(diagnostics.list()).contains("\"uri\": \"a%20b/%CE%A9%25.pband\""));
   }
 
@@ -149,5 +149,12 @@ class ReportsTest {
     assertEquals(28, one.get("end_column").getAsInt());
     assertEquals("the computed limit, rounded inward, is 413 mA", one.get("hint").getAsString());
     assertEquals(16, one.getAsJsonArray("notes").get(0).getAsJsonObject().get("line").getAsInt());
+    assertEquals("413", one.get("replacement").getAsString());
+    JsonObject fix = one.getAsJsonArray("fixes").get(0).getAsJsonObject();
+    assertEquals("write '413'", fix.get("title").getAsString());
+    assertFalse(fix.get("preferred").getAsBoolean());
+    JsonObject edit = fix.getAsJsonArray("edits").get(0).getAsJsonObject();
+    assertEquals("413", edit.get("text").getAsString());
+    assertEquals(25, edit.get("column").getAsInt());
   }
 }
