@@ -9,7 +9,7 @@ import org.antlr.v4.runtime.CommonToken;
 import org.antlr.v4.runtime.Token;
 
 /**
- * Splits a text into the words of the lexer grammar, by the table that ANTLR makes of it. ANTLR's
+ * Splits a text into the words of the lexer grammar, by a table that the build makes of it. ANTLR's
  * own lexer finds that table out step by step while it reads, each time the program starts.
  *
  * <p>Places of words are UTF-16 units of the text; lines end as those of a source file do.
@@ -17,15 +17,15 @@ import org.antlr.v4.runtime.Token;
 final class Scanner {
   private static final int BEYOND = 128;
   private static final int ZERO = '0';
-  private static final byte[] COLUMNS = WordTable.COLUMNS.getBytes(StandardCharsets.ISO_8859_1);
+  private static final byte[] COLUMNS = LexerTable.COLUMNS.getBytes(StandardCharsets.ISO_8859_1);
   private static final byte[][] NEXT = next();
 
   private Scanner() {}
 
   private static byte[][] next() {
-    byte[][] next = new byte[WordTable.NEXT.length][];
+    byte[][] next = new byte[LexerTable.NEXT.length][];
     for (int i = 0; i < next.length; i++) {
-      next[i] = WordTable.NEXT[i].getBytes(StandardCharsets.ISO_8859_1);
+      next[i] = LexerTable.NEXT[i].getBytes(StandardCharsets.ISO_8859_1);
     }
     return next;
   }
@@ -47,8 +47,8 @@ final class Scanner {
         if (state == 0) {
           break;
         }
-        if (WordTable.TOKENS[state - 1] != 0) {
-          type = WordTable.TOKENS[state - 1];
+        if (LexerTable.TOKENS[state - 1] != 0) {
+          type = LexerTable.TOKENS[state - 1];
           end = at;
         }
       }
