@@ -19,6 +19,8 @@ import org.openjdk.jmh.annotations.Warmup;
 import passband.compile.Compiler;
 import passband.diagnostic.Diagnostics;
 import passband.diff.PlanDiff;
+import passband.evidence.Evidence;
+import passband.evidence.LimitsWriter;
 import passband.format.Formatter;
 import passband.library.Library;
 import passband.parse.Syntax;
@@ -27,7 +29,6 @@ import passband.pdf.Paper;
 import passband.plan.Plan;
 import passband.render.Checklist;
 import passband.render.LimitsCsv;
-import passband.render.LimitsJson;
 import passband.render.Sheet;
 import passband.render.SheetMaker;
 import passband.source.SourceFile;
@@ -100,7 +101,7 @@ public class Stages {
   /** A plan to both limit tables. */
   @Benchmark
   public int limits() {
-    return LimitsCsv.of(plan).length() + LimitsJson.of(plan).length();
+    return LimitsCsv.of(plan).length() + LimitsWriter.of(Evidence.of(plan).list()).length();
   }
 
   /** A plan held against another. */

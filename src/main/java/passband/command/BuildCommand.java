@@ -20,6 +20,8 @@ import passband.build.Findings;
 import passband.build.InOrder;
 import passband.build.Output;
 import passband.build.SourceSelection;
+import passband.evidence.Evidence;
+import passband.evidence.LimitsWriter;
 import passband.library.BackgroundThread;
 import passband.library.UsageException;
 import passband.pdf.ChecklistPdf;
@@ -29,7 +31,6 @@ import passband.render.Checklist;
 import passband.render.Drawings;
 import passband.render.LimitRow;
 import passband.render.LimitsCsv;
-import passband.render.LimitsJson;
 import passband.render.LimitsMetadata;
 import passband.render.Sheet;
 import passband.render.SheetMaker;
@@ -254,7 +255,7 @@ final class BuildCommand {
     List<LimitRow> rows = LimitRow.of(plan);
     files.put("limits.csv", Output.bytes(LimitsCsv.of(plan, rows)));
     files.put("limits.csv-metadata.json", Output.bytes(LimitsMetadata.of(plan)));
-    files.put("limits.json", Output.bytes(LimitsJson.of(plan, rows)));
+    files.put("limits.json", Output.bytes(LimitsWriter.of(Evidence.of(plan).list())));
     if (pdf != null) {
       files.put("checklist.pdf", joined(pdf));
     }

@@ -10,9 +10,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import passband.evidence.BadInput;
+import passband.evidence.ItemList;
+import passband.evidence.LimitsReader;
 import passband.judge.History;
 import passband.judge.Judge;
-import passband.judge.LimitTable;
 import passband.judge.Readings;
 import passband.judge.Report;
 import passband.judge.Verdict;
@@ -43,9 +44,9 @@ final class JudgeCommand {
     if (date != null) {
       day(date);
     }
-    LimitTable table = table(arguments.paths().get(0));
+    ItemList list = limits(arguments.paths().get(0));
     String path = arguments.paths().get(1);
-    Report report = report(table, readings(path), path, date);
+    Report report = report(list, readings(path), path, date);
     out.print(
         switch (as) {
           case "json" -> JudgeReport.json(report);
@@ -62,22 +63,41 @@ final class JudgeCommand {
     if (!interval.matches("[1-9]\\d{0,4}")) {
       throw new UsageException("--interval is a number of days");
     }
-    if (arguments.paths().size() < 3) {
-      throw new UsageException("history takes the limits and two files of readings or more");
-    }
-    LimitTable table = table(arguments.paths().get(0));
+    ItemList list = null;
     List<History.Dated> reports = new ArrayList<>();
-    for (String path : arguments.paths().subList(1, arguments.paths().size())) {
-      Readings readings = readings(path);
-      LocalDate date = History.date(readings, path);
-      if (date == null) {
-        throw new UsageException(path + ": no date in its name or in a record 'date'");
+    for (String path : arguments.paths()) {
+      if (path.endsWith(".json")) {
+        list = limits(path);
+      } else if (list == null) {
+        throw new UsageException("history takes the limits before the readings taken by them");
+      } else {
+        reports.add(dated(list, path));
       }
-      reports.add(new History.Dated(date, report(table, readings, path, null)));
     }
-    History history = History.of(reports, Long.parseLong(interval));
-    out.print(as.equals("html") ? HistoryPage.of(table, history) : history.text());
+    if (reports.size() < 2) {
+      throw new UsageException("history takes two files of readings or more");
+    }
+    History history = history(reports, Long.parseLong(interval));
+    out.print(as.equals("html") ? HistoryPage.of(list, history) : history.text());
     return history.drifts().stream().anyMatch(History.Drift::crosses) ? Main.FAULTS : Main.FINE;
+  }
+
+  private History.Dated dated(ItemList list, String path) throws UsageException, IOException {
+    Readings readings = readings(path);
+    LocalDate date = History.date(readings, path);
+    if (date == null) {
+      throw new UsageException(
+          path + ": no date found: put it into the file name (2026-11-02) or the 'date' record");
+    }
+    return new History.Dated(date, report(list, readings, path, null));
+  }
+
+  private static History history(List<History.Dated> reports, long interval) throws UsageException {
+    try {
+      return History.of(reports, interval);
+    } catch (BadInput e) {
+      throw new UsageException(e.getMessage());
+    }
   }
 
   private static void day(String text) throws UsageException {
@@ -88,9 +108,9 @@ final class JudgeCommand {
     }
   }
 
-  private LimitTable table(String path) throws UsageException, IOException {
+  private ItemList limits(String path) throws UsageException, IOException {
     try {
-      return LimitTable.parse(text(path));
+      return LimitsReader.read(new String(bytes(path), StandardCharsets.UTF_8));
     } catch (BadInput e) {
       throw new UsageException(path + ": " + e.getMessage());
     }
@@ -98,26 +118,26 @@ final class JudgeCommand {
 
   private Readings readings(String path) throws UsageException, IOException {
     try {
-      return Readings.parse(text(path));
+      return Readings.parse(bytes(path));
     } catch (BadInput e) {
       throw new UsageException(path + ": " + e.getMessage());
     }
   }
 
-  private static Report report(LimitTable table, Readings readings, String path, String date)
+  private static Report report(ItemList list, Readings readings, String path, String date)
       throws UsageException {
     try {
-      return Judge.judge(table, readings, date);
+      return Judge.judge(list, readings, date);
     } catch (BadInput e) {
       throw new UsageException(path + ": " + e.getMessage());
     }
   }
 
-  private String text(String path) throws UsageException, IOException {
+  private byte[] bytes(String path) throws UsageException, IOException {
     Path file = workingDirectory.resolve(path);
     if (!Files.isRegularFile(file)) {
       throw new UsageException("there is no file " + path);
     }
-    return new String(Files.readAllBytes(file), StandardCharsets.UTF_8);
+    return Files.readAllBytes(file);
   }
 }

@@ -15,7 +15,7 @@ import passband.plan.Stage;
 /** Goes through a plan in the order of the sheet and makes its items. */
 final class EvidenceMaker implements Stage.Visitor<StageItems> {
   /** Stands for the section or run of items that belong to none. */
-  private static final String SHEET = "-";
+  private static final String SHEET = "sheet";
 
   private static final List<String> YES_NO = List.of("yes", "no");
 
@@ -60,7 +60,8 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
     return new ItemList.Decision(
         decision.kind().word(),
         new BigDecimal(decision.coverage().toPlain()),
-        decision.risk() == null ? null : new BigDecimal(decision.risk().toPlain()));
+        decision.risk() == null ? null : new BigDecimal(decision.risk().toPlain()),
+        new BigDecimal(decision.guard().toPlain()));
   }
 
   // ---- the sheet's own ----

@@ -79,7 +79,7 @@ public sealed interface Item {
     }
   }
 
-  /** A blank to fill in; {@code unit} is a UCUM code, null where there is none. */
+  /** A blank to fill in; {@code unit} as printed, null where there is none. */
   record Recorded(Head head, String unit) implements Item {
     @Override
     public <T> T accept(Visitor<T> visitor) {

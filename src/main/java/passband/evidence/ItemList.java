@@ -12,6 +12,11 @@ import java.util.List;
  */
 public record ItemList(Source source, Decision decision, List<String> phases, List<Item> items) {
 
+  /** Whether it is of the older format, which carries points only. */
+  public boolean pointsOnly() {
+    return items.stream().allMatch(item -> item instanceof Item.Measured);
+  }
+
   /** What the items were compiled from. */
   public record Source(
       String procedure,
@@ -28,6 +33,8 @@ public record ItemList(Source source, Decision decision, List<String> phases, Li
    * @param rule {@code simple}, {@code guarded} or {@code risk}
    * @param coverage the factor k of expanded uncertainties
    * @param risk the share of {@code risk}, such as 0.02; null for the other rules
+   * @param guard by how many standard uncertainties limits are moved inward; zero for {@code
+   *     simple}
    */
-  public record Decision(String rule, BigDecimal coverage, BigDecimal risk) {}
+  public record Decision(String rule, BigDecimal coverage, BigDecimal risk, BigDecimal guard) {}
 }

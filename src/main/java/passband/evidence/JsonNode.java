@@ -120,6 +120,15 @@ final class JsonNode {
     return number;
   }
 
+  /** A number of zero or more. */
+  BigDecimal notNegative() throws BadInput {
+    BigDecimal number = number();
+    if (number.signum() < 0) {
+      throw fault("expected a number of zero or more");
+    }
+    return number;
+  }
+
   boolean flag() throws BadInput {
     if (!(element instanceof JsonPrimitive p) || !p.isBoolean()) {
       throw fault("expected true or false");

@@ -84,7 +84,7 @@ public final class LimitsReader {
   private static ItemList list(JsonNode root) throws BadInput {
     root.only(FILE);
     JsonNode decision = root.at("decision");
-    decision.only(Set.of("rule", "coverage_factor", "risk"));
+    decision.only(Set.of("rule", "coverage_factor", "risk", "guard"));
     List<Item> items = new ArrayList<>();
     for (JsonNode item : root.at("items").list()) {
       items.add(item(item));
@@ -101,7 +101,8 @@ public final class LimitsReader {
         new ItemList.Decision(
             decision.at("rule").oneOf(List.of("simple", "guarded", "risk")),
             decision.at("coverage_factor").positive(),
-            decision.at("risk").optionalNumber()),
+            decision.at("risk").optionalNumber(),
+            decision.at("guard").notNegative()),
         root.at("phases").texts(),
         items);
   }
@@ -115,7 +116,15 @@ public final class LimitsReader {
             head(node), where(node), scale(node), limits(node), budget(node.at("budget")));
       }
       case "derived" -> {
-        node.only(with("where", "scale", "limits", "formula", "parts"));
+        node.only(
+            with(
+                "where",
+                "scale",
+                "limits",
+                "formula",
+                "parts",
+                "load_error_relative",
+                "load_error_absolute"));
         Item.Limits limits = limits(node);
         if (limits == null) {
           throw node.at("limits").fault("a derived value has limits");
@@ -239,19 +248,23 @@ public final class LimitsReader {
     List<Item.Contribution> budget = new ArrayList<>();
     for (JsonNode part : node.list()) {
       part.only(Set.of("contribution", "relative", "absolute"));
-      BigDecimal relative = part.at("relative").number();
-      BigDecimal absolute = part.at("absolute").number();
-      if (relative.signum() < 0 || absolute.signum() < 0) {
-        throw part.fault("a contribution below zero");
-      }
-      budget.add(new Item.Contribution(part.at("contribution").name(), relative, absolute));
+      budget.add(
+          new Item.Contribution(
+              part.at("contribution").name(),
+              part.at("relative").notNegative(),
+              part.at("absolute").notNegative()));
     }
     return budget;
   }
 
   private static Calculation calculation(JsonNode node) throws BadInput {
     Calculation calculation =
-        new Calculation(node.at("formula").name(), node.at("parts").textsByName());
+        new Calculation(
+            node.at("formula").name(),
+            node.at("parts").textsByName(),
+            Calculation.loadError(
+                node.at("load_error_relative").notNegative(),
+                node.at("load_error_absolute").notNegative()));
     if (calculation.expression() == null) {
       throw node.at("formula").fault("this is not a formula");
     }

@@ -1,11 +1,17 @@
 package passband.evidence;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import passband.limit.Decision;
 import passband.quantity.QuantityKind;
+import passband.quantity.Rational;
+import passband.syntax.Tree.DecisionKind;
 
 /**
  * Reads {@code limits.json} of format 1, which carries points only: no ticks, choices or records,
@@ -25,6 +31,7 @@ final class LimitsReader1 {
           "coverage_factor",
           "points",
           "readings");
+  private static final Pattern RISK = Pattern.compile("risk ([0-9]+(?:\\.[0-9]+)?) %");
   private static final List<String> PHASES = List.of("as-found", "as-left");
 
   private LimitsReader1() {}
@@ -36,10 +43,10 @@ final class LimitsReader1 {
       readings.add(reading(node));
     }
     List<Item> items = new ArrayList<>(readings);
-    String rule = "simple";
+    String decision = "simple";
     List<JsonNode> derived = new ArrayList<>();
     for (JsonNode node : root.at("points").list()) {
-      rule = node.at("decision").name().split(" ")[0];
+      decision = node.at("decision").name();
       if (node.at("derived").isNull()) {
         Item.Reading point = point(node);
         items.add(point);
@@ -64,9 +71,29 @@ final class LimitsReader1 {
             root.at("digest").name(),
             root.at("device").name(),
             root.at("analyzer").name()),
-        new ItemList.Decision(rule, root.at("coverage_factor").positive(), null),
+        decision(decision, root.at("coverage_factor").positive()),
         phases,
         items);
+  }
+
+  /** {@code simple}, {@code guarded} or {@code risk 2 %}. */
+  private static ItemList.Decision decision(String text, BigDecimal coverage) throws BadInput {
+    Matcher risk = RISK.matcher(text);
+    DecisionKind kind =
+        text.equals("simple")
+            ? DecisionKind.SIMPLE
+            : text.equals("guarded") ? DecisionKind.GUARDED : DecisionKind.RISK;
+    if (kind == DecisionKind.RISK && !risk.matches()) {
+      throw new BadInput("unknown decision rule '" + text + "'");
+    }
+    Rational share =
+        kind == DecisionKind.RISK ? Rational.parse(risk.group(1)).over(Rational.HUNDRED) : null;
+    Decision decision = new Decision(kind, share, Rational.of(coverage));
+    return new ItemList.Decision(
+        kind.word(),
+        coverage,
+        share == null ? null : new BigDecimal(share.toPlain()),
+        new BigDecimal(decision.guard().toPlain()));
   }
 
   private static Item.Head head(JsonNode node) throws BadInput {
@@ -138,13 +165,17 @@ final class LimitsReader1 {
     String formula = node.at("derived").name();
     String place = place(node.at("point").name());
     Map<String, String> parts = new LinkedHashMap<>();
-    for (String name : Variables.of(new Calculation(formula, Map.of()).expression())) {
+    for (String name : Variables.of(Calculation.of(formula).expression())) {
       readings.stream()
           .filter(r -> r.scale().quantity().equals(name) && place(r.id()).equals(place))
           .forEach(r -> parts.put(name, r.id()));
     }
     return new Item.Derived(
-        head(node), where(node), scale(node), limits(node), new Calculation(formula, parts));
+        head(node),
+        where(node),
+        scale(node),
+        limits(node),
+        new Calculation(formula, parts, Calculation.of(formula).load()));
   }
 
   private static String place(String id) {

@@ -43,6 +43,7 @@ public final class LimitsWriter implements Item.Visitor<Void> {
     json.text("rule", list.decision().rule());
     json.number("coverage_factor", list.decision().coverage());
     json.number("risk", list.decision().risk());
+    json.number("guard", list.decision().guard());
     json.end();
     json.texts("phases", list.phases());
     json.array("items");
@@ -136,6 +137,9 @@ public final class LimitsWriter implements Item.Visitor<Void> {
     measured("derived", derived);
     json.text("formula", derived.calculation().formula());
     json.texts("parts", derived.calculation().parts());
+    Item.Contribution load = derived.calculation().load();
+    json.number("load_error_relative", load.relative());
+    json.number("load_error_absolute", load.absolute());
     json.end();
     return null;
   }

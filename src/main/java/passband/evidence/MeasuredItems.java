@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import passband.limit.Limit;
 import passband.limit.Uncertainty;
+import passband.model.Analyzer;
 import passband.plan.Figure;
 import passband.plan.Plan;
 import passband.plan.Point;
@@ -25,7 +26,10 @@ final class MeasuredItems {
   /** Formulas of derived quantities by test and name. */
   private final Map<String, String> formulas = new HashMap<>();
 
+  private final Analyzer analyzer;
+
   MeasuredItems(Plan plan) {
+    analyzer = plan.analyzer();
     for (Stage.Run run : plan.runs()) {
       run.derives().forEach(d -> formulas.put(run.test().text() + "/" + d.name(), d.formula()));
     }
@@ -52,7 +56,7 @@ final class MeasuredItems {
     Item.Head own = head(head, limit.id(), limit.title());
     String formula = formulas.get(run.test().text() + "/" + limit.quantity());
     if (formula != null) {
-      Calculation calculation = new Calculation(formula, parts(point, formula));
+      Calculation calculation = new Calculation(formula, parts(point, formula), loadError(point));
       return new Item.Derived(own, where(run, point), scale(limit), limits(limit), calculation);
     }
     List<Item.Contribution> budget =
@@ -72,7 +76,7 @@ final class MeasuredItems {
   /** The items that a formula reads, by quantity. */
   private Map<String, String> parts(Point point, String formula) {
     Map<String, String> parts = new LinkedHashMap<>();
-    for (String name : Variables.of(new Calculation(formula, Map.of()).expression())) {
+    for (String name : Variables.of(Calculation.of(formula).expression())) {
       point.readings().stream()
           .filter(r -> r.quantity().equals(name))
           .forEach(r -> parts.put(name, r.id()));
@@ -81,6 +85,16 @@ final class MeasuredItems {
           .forEach(l -> parts.put(name, l.id()));
     }
     return parts;
+  }
+
+  private Item.Contribution loadError(Point point) {
+    Analyzer.LoadBank bank = point.load() == null ? null : analyzer.load(point.load().si());
+    if (bank == null) {
+      return Calculation.loadError(BigDecimal.ZERO, BigDecimal.ZERO);
+    }
+    return Calculation.loadError(
+        plain(Real.of(bank.error().relative()), Unit.ONE, RoundingMode.UP),
+        plain(Real.of(bank.error().absolute()), point.load().unit(), RoundingMode.UP));
   }
 
   private static Item.Where where(Stage.Run run, Point point) {

@@ -2,12 +2,32 @@ package passband.judge;
 
 import java.util.List;
 import org.apache.commons.statistics.distribution.NormalDistribution;
+import passband.evidence.Item;
 
 /** Uncertainties put together, and what follows from them for a verdict. */
 public final class Budget {
   private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
 
   private Budget() {}
+
+  /**
+   * The standard uncertainty of a reading y: half-widths of rectangular distributions divided by √3
+   * (JCGM 100, 4.3.7) and combined (5.1.2); NaN where none is known.
+   *
+   * @param coverage the factor k of the expanded uncertainty, used where there is no budget
+   */
+  static double standard(Item.Reading reading, double y, double coverage) {
+    if (reading.budget() != null) {
+      return combined(reading.budget().stream().map(c -> halfWidth(c, y) / Math.sqrt(3)).toList());
+    }
+    boolean known = reading.limits() != null && reading.limits().uncertainty() != null;
+    return known ? reading.limits().uncertainty().doubleValue() / coverage : Double.NaN;
+  }
+
+  /** The half-width of a contribution at a reading y. */
+  static double halfWidth(Item.Contribution part, double y) {
+    return part.relative().doubleValue() * Math.abs(y) + part.absolute().doubleValue();
+  }
 
   /** Uncorrelated standard uncertainties combined (JCGM 100, 5.1.2, sensitivities one). */
   public static double combined(List<Double> standard) {

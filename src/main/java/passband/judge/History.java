@@ -7,7 +7,15 @@ import java.time.format.DateTimeParseException;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import java.util.TreeSet;
+import passband.evidence.BadInput;
+import passband.evidence.Item;
+import passband.evidence.ItemWords;
 
 /**
  * Many reports of one generator: how each point drifts, by the straight line of least squares
@@ -15,19 +23,21 @@ import java.util.List;
  * the next interval ends.
  *
  * @param dates of the reports, the earliest first
+ * @param drifts of the points of the latest report
  */
 public record History(List<LocalDate> dates, List<Drift> drifts) {
 
   /**
    * One point over time.
    *
-   * @param readings one for each date; null where there is none
+   * @param readings one for each date; null where there is none, or where the point of that
+   *     revision meant something else
    * @param perYear the slope in the limit's unit a year; NaN with fewer than two readings
-   * @param expected what the line comes to at the end of the next interval; NaN likewise
+   * @param expected the line's value at the end of the next interval; NaN likewise
    * @param crosses whether that is outside what is accepted
    */
   public record Drift(
-      PointLimit limit,
+      Item.Measured limit,
       List<BigDecimal> readings,
       double perYear,
       double expected,
@@ -37,35 +47,82 @@ public record History(List<LocalDate> dates, List<Drift> drifts) {
   public record Dated(LocalDate date, Report report) {}
 
   /**
-   * Puts reports together.
+   * Puts reports together, across revisions.
    *
    * @param intervalDays how long the next interval is
+   * @throws BadInput when the reports are not all of one generator
    */
-  public static History of(List<Dated> reports, long intervalDays) {
+  public static History of(List<Dated> reports, long intervalDays) throws BadInput {
+    oneGenerator(reports);
     List<Dated> sorted = new ArrayList<>(reports);
     sorted.sort(Comparator.comparing(Dated::date));
     List<LocalDate> dates = sorted.stream().map(Dated::date).toList();
+    List<Map<String, Judgement>> byId = sorted.stream().map(d -> byId(d.report())).toList();
     List<Drift> drifts = new ArrayList<>();
-    for (PointLimit limit : sorted.get(0).report().table().points()) {
-      List<BigDecimal> readings = new ArrayList<>();
-      sorted.forEach(d -> readings.add(reading(d.report(), limit)));
-      drifts.add(drift(limit, dates, readings, intervalDays));
+    for (Item item : sorted.get(sorted.size() - 1).report().list().items()) {
+      if (item instanceof Item.Measured limit && limit.limits() != null) {
+        List<BigDecimal> readings = new ArrayList<>();
+        byId.forEach(judgements -> readings.add(reading(judgements.get(limit.id()), limit)));
+        drifts.add(drift(limit, dates, readings, intervalDays));
+      }
     }
     return new History(dates, drifts);
   }
 
-  private static BigDecimal reading(Report report, PointLimit limit) {
-    for (Judgement j : report.judgements()) {
-      boolean judged = j.verdict() == Verdict.PASS || j.verdict() == Verdict.FAIL;
-      if (judged && j.limit().id().equals(limit.id())) {
-        return Judge.number(j.readings().get(j.readings().size() - 1));
+  private static void oneGenerator(List<Dated> reports) throws BadInput {
+    Set<String> serials = new TreeSet<>();
+    for (Dated dated : reports) {
+      String serial = dated.report().readings().records().getOrDefault("generator-serial", "");
+      if (serial.isBlank()) {
+        throw new BadInput(
+            "the readings of "
+                + dated.date()
+                + " do not say the generator's serial number (record 'generator-serial')");
       }
+      serials.add(serial.strip());
     }
-    return null;
+    if (serials.size() > 1) {
+      throw new BadInput("these are readings of several generators: " + String.join(", ", serials));
+    }
+  }
+
+  private static Map<String, Judgement> byId(Report report) {
+    Map<String, Judgement> byId = new HashMap<>();
+    report.judgements().forEach(j -> byId.put(j.item().id(), j));
+    return byId;
+  }
+
+  /** The value of a judged reading of equal meaning; null where there is none. */
+  private static BigDecimal reading(Judgement judgement, Item.Measured limit) {
+    boolean judged =
+        judgement != null
+            && (judgement.verdict() == Verdict.PASS || judgement.verdict() == Verdict.FAIL);
+    return judged && sameMeaning((Item.Measured) judgement.item(), limit)
+        ? judgement.value()
+        : null;
+  }
+
+  /** Whether it is the same measurement held to the same limits, whatever it is called. */
+  private static boolean sameMeaning(Item.Measured one, Item.Measured other) {
+    return one.where().equals(other.where())
+        && one.scale().equals(other.scale())
+        && sameLimits(one.limits(), other.limits())
+        && formula(one).equals(formula(other));
+  }
+
+  private static boolean sameLimits(Item.Limits one, Item.Limits other) {
+    return Objects.equals(one.lower(), other.lower())
+        && Objects.equals(one.upper(), other.upper())
+        && Objects.equals(one.acceptLower(), other.acceptLower())
+        && Objects.equals(one.acceptUpper(), other.acceptUpper());
+  }
+
+  private static String formula(Item.Measured item) {
+    return item instanceof Item.Derived derived ? derived.calculation().formula() : "";
   }
 
   private static Drift drift(
-      PointLimit limit, List<LocalDate> dates, List<BigDecimal> readings, long intervalDays) {
+      Item.Measured limit, List<LocalDate> dates, List<BigDecimal> readings, long intervalDays) {
     List<Double> days = new ArrayList<>();
     List<Double> values = new ArrayList<>();
     for (int i = 0; i < dates.size(); i++) {
@@ -80,18 +137,20 @@ public record History(List<LocalDate> dates, List<Drift> drifts) {
     }
     double last = ChronoUnit.DAYS.between(dates.get(0), dates.get(dates.size() - 1));
     double expected = line.at(last + intervalDays);
-    boolean low = limit.acceptLower() != null && expected < limit.acceptLower().doubleValue();
-    boolean high = limit.acceptUpper() != null && expected > limit.acceptUpper().doubleValue();
+    boolean low =
+        limit.limits().acceptLower() != null
+            && expected < limit.limits().acceptLower().doubleValue();
+    boolean high =
+        limit.limits().acceptUpper() != null
+            && expected > limit.limits().acceptUpper().doubleValue();
     return new Drift(limit, readings, line.slope() * 365.25, expected, low || high);
   }
 
   /** The day in a record or in a file's name; null where neither has one. */
   public static LocalDate date(Readings readings, String fileName) {
-    for (String name : List.of("record:date", "record:done-on")) {
-      LocalDate date = parsed(readings.records().get(name));
-      if (date != null) {
-        return date;
-      }
+    LocalDate date = parsed(readings.records().get("date"));
+    if (date != null) {
+      return date;
     }
     java.util.regex.Matcher in =
         java.util.regex.Pattern.compile("\\d{4}-\\d\\d-\\d\\d").matcher(fileName);
@@ -113,7 +172,7 @@ public record History(List<LocalDate> dates, List<Drift> drifts) {
       if (drift.readings().stream().anyMatch(r -> r != null)) {
         out.append(drift.limit().id() + ":");
         drift.readings().forEach(r -> out.append(" " + (r == null ? "-" : r.toPlainString())));
-        out.append(" " + drift.limit().unit());
+        out.append(" " + drift.limit().scale().unit());
         if (!Double.isNaN(drift.perYear())) {
           out.append(", " + signed(drift.perYear()) + " a year, next " + plain(drift.expected()));
         }
@@ -131,10 +190,12 @@ public record History(List<LocalDate> dates, List<Drift> drifts) {
         .map(
             d ->
                 d.limit().id()
-                    + " will come to "
+                    + " is projected to reach "
                     + plain(d.expected())
-                    + " before the next time, accepted is "
-                    + d.limit().accepted())
+                    + ItemWords.unit(d.limit())
+                    + " before the next test (accepted: "
+                    + ItemWords.accepted(d.limit())
+                    + ")")
         .toList();
   }
 

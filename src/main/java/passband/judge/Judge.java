@@ -1,90 +1,96 @@
 package passband.judge;
 
-import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
+import java.util.TreeSet;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import passband.evidence.BadInput;
-import passband.quantity.Unit;
-import passband.quantity.Units;
+import passband.evidence.ItemList;
 
-/** Compares readings with limits. */
+/** Compares what was written down with what is accepted, item by item. */
 public final class Judge {
-  private static final Pattern NUMBER = Pattern.compile("[+\\-\u2212]?\\d+(\\.\\d+)?");
-  private static final List<String> PHASES = List.of("as-found", "as-left");
+  private static final Pattern DATE = Pattern.compile("\\d{4}-\\d\\d-\\d\\d");
 
-  private final LimitTable table;
+  private final ItemList list;
   private final Readings readings;
-  private final Map<String, List<Readings.Row>> rows = new HashMap<>();
   private final List<String> warnings = new ArrayList<>();
 
-  private Judge(LimitTable table, Readings readings) {
-    this.table = table;
+  private Judge(ItemList list, Readings readings) {
+    this.list = list;
     this.readings = readings;
   }
 
   /**
    * Judges a set of readings.
    *
-   * @param today the day of the judgement as ISO 8601, against which calibrations are held; null
-   *     for none: there is no clock here
+   * @param today the date of the judgement as ISO 8601, against which calibrations are held; null
+   *     for the date of the readings: there is no clock here
+   * @throws BadInput when the readings are of another procedure, or name an item that there is not
    */
-  public static Report judge(LimitTable table, Readings readings, String today) throws BadInput {
-    return new Judge(table, readings).report(today);
+  public static Report judge(ItemList list, Readings readings, String today) throws BadInput {
+    return new Judge(list, readings).report(today);
   }
 
   private Report report(String today) throws BadInput {
+    calibration(today);
+    digest();
+    Map<String, Attempts> attempts = attempts();
+    Applicability applicability = new Applicability(list, attempts);
+    ItemJudge judge = new ItemJudge(list, attempts, applicability);
+    List<Judgement> judgements = new ArrayList<>();
+    list.items().forEach(item -> judgements.add(item.accept(judge)));
+    if (list.pointsOnly()) {
+      warnings.add(
+          "limits.json of format 1 carries no ticks, choices or records and no seal; what it does"
+              + " not carry cannot be judged, so the result is never 'pass'");
+    }
+    return Report.of(list, readings, judgements, List.copyOf(warnings));
+  }
+
+  private void digest() throws BadInput {
     if (readings.digest() == null) {
-      warnings.add("the readings do not say which limits they were taken by");
-    } else if (!readings.digest().equals(table.digest())) {
+      warnings.add("the readings file has no digest, so it cannot be matched to these limits");
+    } else if (!readings.digest().equals(list.source().digest())) {
       throw new BadInput(
           "the readings were taken by another procedure or revision: their digest is "
               + shortened(readings.digest())
               + ", the limits' is "
-              + shortened(table.digest()));
+              + shortened(list.source().digest()));
     }
-    sort();
-    List<Judgement> judgements = new ArrayList<>();
-    table.points().forEach(limit -> judgements.add(judgement(limit)));
-    calibration(today);
-    return new Report(
-        table,
-        readings,
-        judgements,
-        Report.byPhase(judgements),
-        Report.together(Report.counting(judgements)),
-        List.copyOf(warnings));
   }
 
   private static String shortened(String digest) {
     return digest.length() > 12 ? digest.substring(0, 12) : digest;
   }
 
-  // ---- which reading is of which point ----
+  // ---- which row is of which item ----
 
-  private void sort() throws BadInput {
-    Set<String> known = new HashSet<>();
-    table.points().forEach(p -> known.add(p.id()));
-    table.readings().forEach(p -> known.add(p.id()));
-    Set<String> strange = new HashSet<>();
+  private Map<String, Attempts> attempts() throws BadInput {
+    Map<String, List<Readings.Row>> rows = new HashMap<>();
+    list.items().forEach(item -> rows.put(item.id(), new ArrayList<>()));
+    TreeSet<String> unknown = new TreeSet<>();
     for (Readings.Row row : readings.rows()) {
-      String id = known.contains(row.point()) ? row.point() : phased(row);
-      if (!known.contains(id)) {
-        strange.add(row.point());
+      String id = rows.containsKey(row.point()) ? row.point() : phased(row);
+      if (rows.containsKey(id)) {
+        rows.get(id).add(row);
+      } else {
+        unknown.add(row.point());
       }
-      rows.computeIfAbsent(id, k -> new ArrayList<>()).add(row);
     }
-    if (!strange.isEmpty()) {
-      throw new BadInput(
-          "the limits have no point " + String.join(", ", strange.stream().sorted().toList()));
+    if (!unknown.isEmpty()) {
+      throw new BadInput("the limits have no point " + String.join(", ", unknown));
     }
+    Map<String, Attempts> attempts = new HashMap<>();
+    rows.forEach((id, of) -> attempts.put(id, Attempts.of(of)));
+    return attempts;
   }
 
-  /** The identity with the row's phase before the quantity. */
+  /** The identity with the row's phase before its last part. */
   private static String phased(Readings.Row row) {
     int last = row.point().lastIndexOf('/');
     return last < 0 || row.phase().isEmpty()
@@ -92,172 +98,29 @@ public final class Judge {
         : row.point().substring(0, last) + "/" + row.phase() + row.point().substring(last);
   }
 
-  private static String phase(PointLimit limit) {
-    for (String phase : PHASES) {
-      if (limit.id().contains("/" + phase + "/")) {
-        return phase;
-      }
-    }
-    return "";
-  }
-
-  // ---- one point ----
-
-  private Judgement judgement(PointLimit limit) {
-    List<String> written = new ArrayList<>();
-    Readings.Row last = null;
-    for (Readings.Row row : rows.getOrDefault(limit.id(), List.of())) {
-      if (!row.undone() && !row.reading().isEmpty()) {
-        written.add(row.reading());
-        last = row;
-      }
-    }
-    if (limit.derived() != null) {
-      return derived(limit, written);
-    }
-    if (last == null) {
-      return of(limit, written, Verdict.NOT_DONE, "");
-    }
-    String unclear = unclear(limit, last);
-    if (unclear != null) {
-      return of(limit, written, Verdict.UNCLEAR, unclear);
-    }
-    return compared(limit, written, number(last.reading()));
-  }
-
-  private static String unclear(PointLimit limit, Readings.Row row) {
-    if (!NUMBER.matcher(row.reading()).matches()) {
-      return row.reading().contains(",")
-          ? "the decimal point is a point"
-          : "'" + row.reading() + "' is no number";
-    }
-    if (number(row.reading()).scale() < limit.decimals()) {
-      return "it has fewer decimals than its limits (" + limit.decimals() + ")";
-    }
-    Unit unit = Units.find(row.unit());
-    boolean same =
-        row.unit().equals(limit.unit()) || unit != null && unit.ucum().equals(limit.unit());
-    if (!same) {
-      return row.unit().isEmpty()
-          ? "it has no unit"
-          : "it is in " + row.unit() + ", its limits are in " + limit.unit();
-    }
-    return null;
-  }
-
-  /** A reading as written, with either minus sign. */
-  static BigDecimal number(String written) {
-    return new BigDecimal(written.replace('\u2212', '-'));
-  }
-
-  private Judgement compared(PointLimit limit, List<String> written, BigDecimal reading) {
-    boolean low = limit.acceptLower() != null && reading.compareTo(limit.acceptLower()) < 0;
-    boolean high = limit.acceptUpper() != null && reading.compareTo(limit.acceptUpper()) > 0;
-    List<String> why = new ArrayList<>();
-    if (low) {
-      why.add("below " + limit.acceptLower().toPlainString());
-    }
-    if (high) {
-      why.add("above " + limit.acceptUpper().toPlainString());
-    }
-    boolean fails = low || high;
-    if (fails && inTolerance(limit, reading)) {
-      why.add("inside the tolerance, outside the guard band");
-    }
-    if (written.size() > 1) {
-      why.add("attempt " + written.size() + ", the first was " + written.get(0));
-    }
-    double coverage = table.coverage().doubleValue();
-    double y = reading.doubleValue();
-    double standard = limit.standard(y, coverage);
-    return new Judgement(
-        limit,
-        phase(limit),
-        List.copyOf(written),
-        fails ? Verdict.FAIL : Verdict.PASS,
-        String.join("; ", why),
-        standard * coverage,
-        Double.isNaN(standard)
-            ? Double.NaN
-            : Budget.conformity(y, doubled(limit.lower()), doubled(limit.upper()), standard));
-  }
-
-  private static Double doubled(BigDecimal value) {
-    return value == null ? null : value.doubleValue();
-  }
-
-  private static boolean inTolerance(PointLimit limit, BigDecimal reading) {
-    return (limit.lower() == null || reading.compareTo(limit.lower()) >= 0)
-        && (limit.upper() == null || reading.compareTo(limit.upper()) <= 0);
-  }
-
-  private static Judgement of(PointLimit limit, List<String> written, Verdict verdict, String why) {
-    return new Judgement(
-        limit, phase(limit), List.copyOf(written), verdict, why, Double.NaN, Double.NaN);
-  }
-
-  // ---- derived quantities ----
-
-  /** Worked out from the readings of its point; what was written for it has to agree. */
-  private Judgement derived(PointLimit limit, List<String> written) {
-    Map<String, Readings.Row> parts = new HashMap<>();
-    List<PointLimit> around = new ArrayList<>(table.readings());
-    around.addAll(table.points());
-    for (PointLimit part : around) {
-      List<Readings.Row> here = rows.getOrDefault(part.id(), List.of());
-      boolean beside = part.place().equals(limit.place()) && part.derived() == null;
-      if (beside && !here.isEmpty() && !here.get(here.size() - 1).reading().isEmpty()) {
-        Readings.Row last = here.get(here.size() - 1);
-        String unclear = unclear(part, last);
-        if (unclear != null) {
-          return of(limit, written, Verdict.UNCLEAR, part.quantity() + ": " + unclear);
-        }
-        parts.put(part.quantity(), last);
-      }
-    }
-    Derivation derivation = new Derivation(limit, parts);
-    BigDecimal value = derivation.value();
-    if (value == null) {
-      return written.isEmpty()
-          ? of(limit, written, Verdict.NOT_DONE, "")
-          : of(limit, written, Verdict.UNCLEAR, "what it is worked out from is not read");
-    }
-    if (!written.isEmpty()) {
-      String last = written.get(written.size() - 1);
-      boolean agrees =
-          NUMBER.matcher(last).matches()
-              && number(last).subtract(value).abs().compareTo(limit.resolution()) <= 0;
-      if (!agrees) {
-        return of(
-            limit,
-            written,
-            Verdict.UNCLEAR,
-            "it was written as " + last + " and comes to " + shown(limit, value));
-      }
-    }
-    return compared(limit, List.of(shown(limit, value)), value);
-  }
-
-  /** Two decimals more than its limits have. */
-  private static String shown(PointLimit limit, BigDecimal value) {
-    int decimals = Math.min(value.scale(), limit.decimals() + 2);
-    return value.setScale(decimals, java.math.RoundingMode.HALF_EVEN).toPlainString();
-  }
-
   // ---- calibration ----
 
+  /** Every record whose name has "due" and whose value has a date is held against the date. */
   private void calibration(String today) {
-    if (today == null) {
-      return;
+    Map<String, String> records = readings.records();
+    LocalDate date = date(today == null ? records.get("date") : today);
+    records.forEach(
+        (name, text) -> {
+          Matcher found = DATE.matcher(text);
+          LocalDate due = name.contains("due") && found.find() ? date(found.group()) : null;
+          if (due != null && date == null) {
+            warnings.add("no date of the readings: calibration due dates were not compared");
+          } else if (due != null && due.isBefore(date)) {
+            warnings.add("calibration overdue: " + name + " is " + due + ", used on " + date);
+          }
+        });
+  }
+
+  private static LocalDate date(String text) {
+    try {
+      return text == null ? null : LocalDate.parse(text.strip());
+    } catch (DateTimeParseException e) {
+      return null;
     }
-    readings
-        .records()
-        .forEach(
-            (name, text) -> {
-              java.util.regex.Matcher date = Pattern.compile("\\d{4}-\\d\\d-\\d\\d").matcher(text);
-              if (name.contains("due") && date.find() && date.group().compareTo(today) < 0) {
-                warnings.add("the analyzer's calibration was due on " + date.group());
-              }
-            });
   }
 }

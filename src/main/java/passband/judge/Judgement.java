@@ -1,27 +1,42 @@
 package passband.judge;
 
+import java.math.BigDecimal;
 import java.util.List;
+import passband.evidence.Item;
 
 /**
- * A verdict on one point.
+ * A verdict on one item.
  *
- * @param phase empty where there is none
- * @param readings every attempt as written, the last judged
+ * @param attempts as written, in the order of their numbers; the last is judged
+ * @param value the number that was compared, in the item's unit; null where there is none
  * @param why what is to be said of it; empty for nothing
- * @param uncertainty the expanded uncertainty of the reading; NaN where none is known
+ * @param uncertainty the expanded uncertainty of the value; NaN where none is known
  * @param conformity the probability that it conforms to the tolerance; NaN where none is known
  */
 public record Judgement(
-    PointLimit limit,
-    String phase,
-    List<String> readings,
+    Item item,
+    List<String> attempts,
     Verdict verdict,
+    BigDecimal value,
     String why,
     double uncertainty,
     double conformity) {
 
-  /** The point without its phase and quantity's phase: the same as found and as left. */
+  /** A verdict without a number. */
+  static Judgement of(Item item, List<String> attempts, Verdict verdict, String why) {
+    return new Judgement(item, List.copyOf(attempts), verdict, null, why, Double.NaN, Double.NaN);
+  }
+
+  /** The identity without the phase: the same in every phase. */
   String base() {
-    return phase.isEmpty() ? limit.id() : limit.id().replace("/" + phase + "/", "/");
+    String phase = item.head().phase();
+    if (phase == null) {
+      return item.id();
+    }
+    int last = item.id().lastIndexOf('/');
+    String place = item.id().substring(0, Math.max(0, last));
+    return place.endsWith("/" + phase)
+        ? place.substring(0, place.length() - phase.length() - 1) + item.id().substring(last)
+        : item.id();
   }
 }

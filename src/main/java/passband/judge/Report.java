@@ -1,59 +1,102 @@
 package passband.judge;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import passband.evidence.ItemList;
 
 /**
  * All verdicts on one set of readings.
  *
- * @param phases the verdict of each phase, in order; empty where there are none
- * @param overall of what counts: as left where it was read, as found where it was not
+ * @param judgements one for each item, in the order of the sheet
+ * @param phases the verdict of each phase in which anything applies, in order; empty where there
+ *     are none
+ * @param superseded failures of a phase after which the point was read again
+ * @param overall pass only where every item that applies is done and what decides passes
  * @param warnings what else a reader has to know
  */
 public record Report(
-    LimitTable table,
+    ItemList list,
     Readings readings,
     List<Judgement> judgements,
     Map<String, Verdict> phases,
+    List<Judgement> superseded,
     Verdict overall,
     List<String> warnings) {
 
-  /** Fail where one fails, incomplete where one is not done or unclear, else pass. */
-  static Verdict together(List<Judgement> judgements) {
-    if (judgements.stream().anyMatch(j -> j.verdict() == Verdict.FAIL)) {
+  static Report of(
+      ItemList list, Readings readings, List<Judgement> judgements, List<String> warnings) {
+    Map<String, Judgement> deciding = deciding(list, judgements);
+    List<Judgement> superseded =
+        judgements.stream()
+            .filter(j -> j.verdict() == Verdict.FAIL && deciding.get(j.base()) != j)
+            .toList();
+    return new Report(
+        list,
+        readings,
+        judgements,
+        byPhase(list, judgements),
+        superseded,
+        overall(list, judgements, deciding),
+        warnings);
+  }
+
+  private static Verdict overall(
+      ItemList list, List<Judgement> judgements, Map<String, Judgement> deciding) {
+    if (deciding.values().stream().anyMatch(j -> j.verdict() == Verdict.FAIL)) {
       return Verdict.FAIL;
     }
-    boolean all =
-        !judgements.isEmpty() && judgements.stream().allMatch(j -> j.verdict() == Verdict.PASS);
-    return all ? Verdict.PASS : Verdict.INCOMPLETE;
+    return list.pointsOnly() || !complete(judgements) ? Verdict.INCOMPLETE : Verdict.PASS;
   }
 
-  /** The last phase in which a point was read, else its first. */
-  static List<Judgement> counting(List<Judgement> judgements) {
-    Map<String, Judgement> last = new LinkedHashMap<>();
-    boolean second =
-        judgements.stream().anyMatch(j -> isLater(j, judgements) && !j.readings().isEmpty());
+  /** Whether everything that applies was done, and can be compared. */
+  private static boolean complete(List<Judgement> judgements) {
+    boolean any = judgements.stream().anyMatch(j -> j.verdict() != Verdict.NOT_APPLICABLE);
+    return any
+        && judgements.stream()
+            .noneMatch(j -> j.verdict() == Verdict.NOT_DONE || j.verdict() == Verdict.UNCLEAR);
+  }
+
+  /** Of each item the last phase in which it was done; its first where it was done in none. */
+  private static Map<String, Judgement> deciding(ItemList list, List<Judgement> judgements) {
+    Map<String, Judgement> deciding = new LinkedHashMap<>();
     for (Judgement judgement : judgements) {
-      if (second || !isLater(judgement, judgements)) {
-        last.put(judgement.base(), judgement);
+      Judgement before = deciding.get(judgement.base());
+      boolean later = before == null || order(list, judgement) > order(list, before);
+      if (before == null || later && done(judgement)) {
+        deciding.put(judgement.base(), judgement);
       }
     }
-    return List.copyOf(last.values());
+    return deciding;
   }
 
-  private static boolean isLater(Judgement judgement, List<Judgement> all) {
-    return !judgement.phase().equals(all.get(0).phase());
+  /** Where its phase stands among the phases; below all where it has none. */
+  private static int order(ItemList list, Judgement judgement) {
+    String phase = judgement.item().head().phase();
+    return phase == null ? -1 : list.phases().indexOf(phase);
   }
 
-  /** Verdicts by phase. */
-  static Map<String, Verdict> byPhase(List<Judgement> judgements) {
+  private static boolean done(Judgement judgement) {
+    return switch (judgement.verdict()) {
+      case PASS, FAIL, UNCLEAR -> true;
+      default -> false;
+    };
+  }
+
+  private static Map<String, Verdict> byPhase(ItemList list, List<Judgement> judgements) {
     Map<String, Verdict> phases = new LinkedHashMap<>();
-    for (Judgement judgement : judgements) {
-      String phase = judgement.phase();
-      if (!phase.isEmpty()) {
-        phases.put(
-            phase, together(judgements.stream().filter(j -> j.phase().equals(phase)).toList()));
+    for (String phase : list.phases()) {
+      List<Judgement> own = new ArrayList<>();
+      for (Judgement judgement : judgements) {
+        if (phase.equals(judgement.item().head().phase())
+            && judgement.verdict() != Verdict.NOT_APPLICABLE) {
+          own.add(judgement);
+        }
+      }
+      if (!own.isEmpty()) {
+        boolean fails = own.stream().anyMatch(j -> j.verdict() == Verdict.FAIL);
+        phases.put(phase, fails ? Verdict.FAIL : complete(own) ? Verdict.PASS : Verdict.INCOMPLETE);
       }
     }
     return phases;

@@ -1,11 +1,12 @@
 package passband.judge;
 
-/** What is said of a point, and of all. */
+/** What is to be said of an item, or of all of them. */
 public enum Verdict {
   PASS("pass"),
   FAIL("fail"),
   UNCLEAR("unclear"),
   NOT_DONE("not done"),
+  NOT_APPLICABLE("does not apply"),
   INCOMPLETE("incomplete");
 
   private final String word;

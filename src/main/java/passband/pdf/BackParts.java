@@ -33,10 +33,7 @@ final class BackParts {
         "Output off, state left as above, leads off the generator first. Tick \u201cnot done\u201d"
             + " on every line that is left: an unread line is not a pass.");
     write.heading("Result");
-    String list = "result-" + write.next();
-    write.listed(list, 1, "every line passed", true, true);
-    write.listed(list, 2, "a line failed: out of service", true, true);
-    write.listed(list, 3, "incomplete", true, true);
+    write.ask("result-" + write.next(), 1, sheet.result());
     write.table(
         write.shares(0.18, 0.3, 0.32, 0.2),
         List.of("Who", "Name", "Signature", "Date"),

@@ -49,8 +49,6 @@ final class FrontParts {
                         l.rating(),
                         "\u2610"))
             .toList());
-    write.small("Settings as found");
-    write.add(write.paragraph("_".repeat(90), false));
     write.note(sheet.decision() + " Write every digit that the display shows.");
   }
 
@@ -59,9 +57,7 @@ final class FrontParts {
     List<String> table = write.path("Table:identity");
     String[][] rows = {
       {"Procedure", sheet.name(), "Revision", sheet.revision() + ", " + sheet.date()},
-      {"Generator", sheet.device(), "Serial number", ""},
-      {"Analyzer", sheet.analyzer(), "Serial, cal. due", ""},
-      {"Done by", "", "Day", ""}
+      {"Generator", sheet.device(), "Analyzer", sheet.analyzer()}
     };
     for (int i = 0; i < rows.length; i++) {
       List<RowPart.Cell> cells = new ArrayList<>();
@@ -88,5 +84,21 @@ final class FrontParts {
                         3))),
             EMPTY,
             4));
+    asked();
+  }
+
+  private void asked() {
+    List<Double> widths = write.shares(0.34, 0.66);
+    List<String> table = write.path("Table:asked");
+    for (int i = 0; i < sheet.identity().size(); i++) {
+      String title = sheet.identity().get(i).text();
+      List<RowPart.Cell> cells =
+          List.of(
+              new RowPart.Words(
+                  List.of(write.block(SIZE, true, widths.get(0) - 7, title)), "TH:row"),
+              new RowPart.Blank(PartWriter.BY_HAND));
+      double after = i + 1 == sheet.identity().size() ? 4 : 0;
+      write.add(new RowPart(table, "asked" + i, widths, List.of(cells), EMPTY, after));
+    }
   }
 }

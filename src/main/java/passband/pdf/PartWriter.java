@@ -12,7 +12,7 @@ final class PartWriter {
   private static final double LIST_INDENT = 34;
 
   /** How high a row is that is written in by hand. */
-  private static final double BY_HAND = 20;
+  static final double BY_HAND = 20;
 
   private final Fonts fonts;
   private final double inner;
@@ -108,16 +108,31 @@ final class PartWriter {
 
   void steps(List<Sheet.StepLine> steps) {
     String list = "steps-" + next();
-    int number = 0;
-    for (Sheet.StepLine step : steps) {
-      number++;
-      switch (step.kind()) {
-        case "caution" -> caution(path("P:" + next()), step.text());
-        case "record" ->
-            listed(list, number, step.text() + ": " + blank(step.unit()), false, false);
-        case "choose" -> choose(list, number, step);
-        default -> listed(list, number, step.text(), true, false);
+    for (int i = 0; i < steps.size(); i++) {
+      Sheet.StepLine step = steps.get(i);
+      if (step.kind().equals("caution")) {
+        caution(path("P:" + next()), step.text());
+      } else if (step.ask() == null) {
+        listed(list, i + 1, step.text(), false, false);
+      } else {
+        ask(list, i + 1, step.ask());
       }
+    }
+  }
+
+  void asks(List<Sheet.Ask> asks) {
+    String list = "asks-" + next();
+    for (int i = 0; i < asks.size(); i++) {
+      ask(list, i + 1, asks.get(i));
+    }
+  }
+
+  /** A blank, the outcomes or a box, whatever it asks for. */
+  void ask(String list, int number, Sheet.Ask ask) {
+    switch (ask.kind()) {
+      case "record" -> listed(list, number, ask.text() + ": " + blank(ask.unit()), false, false);
+      case "choice" -> choose(list, number, ask);
+      default -> listed(list, number, ask.text(), true, false);
     }
   }
 
@@ -125,11 +140,11 @@ final class PartWriter {
     return "_".repeat(40) + (unit == null ? "" : " " + unit);
   }
 
-  private void choose(String list, int number, Sheet.StepLine step) {
-    listed(list, number, step.text(), false, true);
-    for (int i = 0; i < step.outcomes().size(); i++) {
-      String outcome = step.outcomes().get(i);
-      String says = outcome + (outcome.equals(step.pass()) ? " (passes)" : "");
+  private void choose(String list, int number, Sheet.Ask ask) {
+    listed(list, number, ask.text(), false, true);
+    for (int i = 0; i < ask.options().size(); i++) {
+      String outcome = ask.options().get(i);
+      String says = outcome + (outcome.equals(ask.pass()) ? " (passes)" : "");
       TextPart part =
           TextPart.of(
                   path("L:" + list, "LI:" + number + "-" + i, "LBody"),
@@ -138,7 +153,7 @@ final class PartWriter {
                   2,
                   inner)
               .marked(null, true, LIST_INDENT + 14);
-      add(i + 1 < step.outcomes().size() ? part.kept() : part);
+      add(i + 1 < ask.options().size() ? part.kept() : part);
     }
   }
 

@@ -31,14 +31,14 @@ final class RunParts {
     }
     if (run.enter() != null) {
       write.small("Enter " + run.stateTitle());
-      write.listed("enter-" + write.next(), 1, run.enter(), true, false);
+      write.ask("enter-" + write.next(), 1, run.enter());
     }
     write.steps(run.before());
     run.groups().forEach(g -> group(g));
     run.formulas().forEach(f -> write.note(f));
     if (run.leave() != null) {
       write.small("Leave " + run.stateTitle());
-      write.listed("leave-" + write.next(), 1, run.leave(), true, false);
+      write.ask("leave-" + write.next(), 1, run.leave());
     }
     write.steps(run.after());
   }
@@ -48,7 +48,7 @@ final class RunParts {
     double wide = SetupPart.textWidth(drawing, write.inner());
     double move = SetupPart.moveWidth(drawing, write.inner());
     List<TextBlock> moves =
-        Seq.of(run.moves()).map(m -> write.block(SIZE, false, move, m)).toList();
+        Seq.of(run.moves()).map(m -> write.block(SIZE, false, move, m.text())).toList();
     String said =
         run.moves().isEmpty()
             ? "The leads stay as they are."
@@ -77,7 +77,12 @@ final class RunParts {
     write.small(group.title() == null ? "Readings" : group.title());
     String list = "how-" + write.next();
     for (int i = 0; i < group.steps().size(); i++) {
-      write.listed(list, i + 1, group.steps().get(i), false, true);
+      Sheet.StepLine step = group.steps().get(i);
+      if (step.kind().equals("caution")) {
+        write.caution(write.path("P:" + write.next()), step.text());
+      } else {
+        write.listed(list, i + 1, step.text(), false, true);
+      }
     }
     TableColumns columns = new TableColumns(group, write.fonts(), write.inner());
     List<String> table = write.path("Table:" + write.next());
@@ -86,7 +91,18 @@ final class RunParts {
     ReadingRows readings = new ReadingRows(table, columns, head, group, write);
     for (int i = 0; i < group.lines().size(); i++) {
       boolean last = i + 1 == group.lines().size();
-      write.add(readings.line(group.lines().get(i), last ? 6 : 0));
+      Sheet.Line line = group.lines().get(i);
+      write.add(readings.line(line, last ? 6 : 0));
+      line.asks().forEach(ask -> asked(line, ask));
     }
+  }
+
+  /** What a step of one line asks for. */
+  private void asked(Sheet.Line line, Sheet.Ask ask) {
+    String text = "Line " + line.number() + ": " + ask.text();
+    write.ask(
+        "line-" + write.next(),
+        1,
+        new Sheet.Ask(ask.id(), ask.kind(), text, ask.unit(), ask.options(), ask.pass()));
   }
 }

@@ -23,6 +23,8 @@ final class SheetParts {
         write.label("");
         write.heading(block.title());
         write.note(block.note());
+        write.asks(block.adjusted() == null ? List.of() : List.of(block.adjusted()));
+        write.asks(block.moves());
         write.steps(block.steps());
       }
     }

@@ -21,7 +21,13 @@ import passband.source.Sha256;
  */
 public final class Checklist {
   private static final String STYLE = resource("checklist.css");
-  private static final String SCRIPT = resource("checklist.js");
+  private static final String SCRIPT =
+      "\"use strict\";\n"
+          + resource("ratio.js")
+          + resource("formula.js")
+          + resource("verdicts.js")
+          + resource("readings.js")
+          + resource("checklist.js");
   private static final String SCRIPT_HASH = hash(SCRIPT);
 
   private Checklist() {}
@@ -41,6 +47,7 @@ public final class Checklist {
     String style = STYLE + PageRules.of(sheet);
     Map<String, Object> model = new HashMap<>();
     model.put("sheet", sheet);
+    model.put("items", ScriptItems.of(sheet.items()));
     model.put("style", style);
     model.put("styleHash", hash(style));
     model.put("script", SCRIPT);

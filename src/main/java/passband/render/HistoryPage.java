@@ -7,8 +7,8 @@ import java.util.List;
 import java.util.Map;
 import passband.draw.DriftPicture;
 import passband.draw.Svg;
+import passband.evidence.ItemList;
 import passband.judge.History;
-import passband.judge.LimitTable;
 
 /** A generator's drift as a page to print: a plot for each point, the warnings first. */
 public final class HistoryPage {
@@ -17,7 +17,7 @@ public final class HistoryPage {
   private HistoryPage() {}
 
   /** The whole file. */
-  public static String of(LimitTable table, History history) {
+  public static String of(ItemList list, History history) {
     List<String> plots = new ArrayList<>();
     for (History.Drift drift : history.drifts()) {
       List<Double> days = new ArrayList<>();
@@ -31,22 +31,22 @@ public final class HistoryPage {
       }
       if (days.size() > 1) {
         double low =
-            drift.limit().acceptLower() == null
+            drift.limit().limits().acceptLower() == null
                 ? Double.NaN
-                : drift.limit().acceptLower().doubleValue();
+                : drift.limit().limits().acceptLower().doubleValue();
         double high =
-            drift.limit().acceptUpper() == null
+            drift.limit().limits().acceptUpper() == null
                 ? Double.NaN
-                : drift.limit().acceptUpper().doubleValue();
+                : drift.limit().limits().acceptUpper().doubleValue();
         plots.add(
             Svg.element(
                 DriftPicture.of(
-                    drift.limit().id(), days, readings, low, high, drift.limit().unit()),
+                    drift.limit().id(), days, readings, low, high, drift.limit().scale().unit()),
                 "drift-" + (plots.size() + 1)));
       }
     }
     Map<String, Object> model = new HashMap<>();
-    model.put("table", table);
+    model.put("source", list.source());
     model.put("dates", history.dates().stream().map(Object::toString).toList());
     model.put("warnings", history.warnings());
     model.put("plots", plots);

@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import passband.evidence.Item;
 import passband.judge.Judgement;
 import passband.judge.Report;
 
@@ -12,11 +13,16 @@ import passband.judge.Report;
 public final class JudgePage {
   private static final String STYLE = Checklist.resource("diff.css");
 
+  /** What a report has to say, recorded or not. */
+  private static final List<String> NEEDED =
+      List.of("generator-serial", "analyzer-serial", "analyzer-due");
+
   private JudgePage() {}
 
   /** What the template prints of a point. */
   public record Row(
       String point,
+      String title,
       String reading,
       String accepted,
       String tolerance,
@@ -32,60 +38,45 @@ public final class JudgePage {
     for (Judgement j : report.judgements()) {
       rows.add(
           new Row(
-              j.limit().id(),
+              j.item().id(),
+              j.item().head().title(),
               JudgeReport.reading(j),
-              j.limit().accepted(),
-              j.limit().tolerance(),
+              JudgeReport.accepted(j.item()),
+              JudgeReport.tolerance(j.item()),
               JudgeReport.uncertainty(j),
               JudgeReport.conformity(j),
               j.verdict().word(),
               j.why()));
-      if (j.limit().budget() != null) {
-        String budget = String.join("; ", JudgeReport.budget(j.limit()));
-        budgets.merge(budget, j.limit().quantity(), (a, b) -> a.contains(b) ? a : a + ", " + b);
+      if (j.item() instanceof Item.Reading reading && reading.budget() != null) {
+        String budget = String.join("; ", JudgeReport.budget(reading));
+        String quantity = reading.scale().quantity();
+        budgets.merge(budget, quantity, (a, b) -> a.contains(b) ? a : a + ", " + b);
       }
     }
     Map<String, Object> model = new HashMap<>();
     model.put("title", JudgeReport.title(report));
-    model.put("table", report.table());
+    model.put("source", report.list().source());
+    model.put("coverage", report.list().decision().coverage());
+    model.put(
+        "superseded",
+        report.superseded().stream()
+            .map(j -> j.item().id() + ": " + JudgeReport.reading(j))
+            .toList());
     model.put("overall", report.overall().word());
     Map<String, String> phases = new LinkedHashMap<>();
     report.phases().forEach((phase, verdict) -> phases.put(phase, verdict.word()));
     model.put("phases", phases);
-    model.put("rule", JudgeReport.rule(report.table()));
+    model.put("rule", JudgeReport.rule(report.list()));
     model.put("warnings", report.warnings());
-    Map<String, String> records = new LinkedHashMap<>();
-    report
-        .readings()
-        .records()
-        .forEach(
-            (name, text) -> {
-              if (!name.startsWith("tick:")) {
-                records.put(name.substring(name.indexOf(':') + 1), text);
-              }
-            });
-    missing(records, "generator-serial", "serial");
-    missing(records, "analyzer-serial", "analyzer-serial");
-    missing(records, "calibration-due", "due");
+    Map<String, String> records = new LinkedHashMap<>(report.readings().records());
+    for (String needed : NEEDED) {
+      records.merge(needed, "not recorded", (was, none) -> was.isBlank() ? none : was);
+    }
     model.put("records", records);
     model.put("rows", rows);
     model.put("budgets", budgets);
     model.put("style", STYLE);
     model.put("styleHash", Checklist.hash(STYLE));
     return Templates.filled("judge.ftlh", model);
-  }
-
-  /** What a report has to say, and nobody recorded. */
-  private static void missing(Map<String, String> records, String name, String part) {
-    boolean there =
-        records.entrySet().stream()
-            .anyMatch(
-                e ->
-                    e.getKey().contains(part)
-                        && !e.getValue().isBlank()
-                        && (!part.equals("serial") || !e.getKey().contains("analyzer")));
-    if (!there) {
-      records.put(name, "not recorded");
-    }
   }
 }

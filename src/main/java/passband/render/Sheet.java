@@ -2,6 +2,7 @@ package passband.render;
 
 import java.util.List;
 import passband.draw.Drawing;
+import passband.evidence.ItemList;
 
 /**
  * What the checklist prints, every number and sentence in final words; the template only lays it
@@ -9,6 +10,7 @@ import passband.draw.Drawing;
  *
  * @param shortDigest the first twelve characters of the digest
  * @param pictures where the limits lie, for the reviewer
+ * @param items everything that the sheet asks for
  */
 public record Sheet(
     String name,
@@ -20,18 +22,33 @@ public record Sheet(
     String device,
     String analyzer,
     String decision,
+    List<Ask> identity,
     List<String> cautions,
     List<LeadLine> leads,
     List<Block> blocks,
     List<AllowLine> allowed,
     List<Drawing> pictures,
-    int readings) {
+    Ask result,
+    ItemList items) {
 
   /** A warning that the source quiets, for the reviewer. */
   public record AllowLine(String code, String title, String place, String reason) {}
 
+  /**
+   * What the technician fills in, ticks or chooses.
+   *
+   * @param id of its item
+   * @param kind {@code record}, {@code choice} or {@code tick}
+   * @param unit as printed; null where there is none
+   * @param options of a choice; empty for others
+   * @param pass the outcome that passes; null when any will do
+   */
+  public record Ask(
+      String id, String kind, String text, String unit, List<String> options, String pass) {}
+
   /** A lead to collect; {@code mark} is its number in the drawings. */
-  public record LeadLine(String mark, String title, String kind, String colour, String rating) {}
+  public record LeadLine(
+      String mark, String title, String kind, String colour, String rating, Ask present) {}
 
   /**
    * A part of the sheet: a section, an adjustment, a run or the taking off of leads.
@@ -39,10 +56,19 @@ public record Sheet(
    * @param kind {@code section}, {@code adjust}, {@code run} or {@code clear}
    * @param number counts the runs; 0 for others
    * @param note what stands under the heading; null for nothing
+   * @param adjusted whether the adjustment was made; null for other parts
+   * @param moves the leads that come off, where nothing else is done
    * @param run null when it is not a run
    */
   public record Block(
-      String kind, int number, String title, String note, List<StepLine> steps, RunPart run) {}
+      String kind,
+      int number,
+      String title,
+      String note,
+      Ask adjusted,
+      List<Ask> moves,
+      List<StepLine> steps,
+      RunPart run) {}
 
   /**
    * A test on one outlet.
@@ -61,31 +87,30 @@ public record Sheet(
       String page,
       String setup,
       Drawing drawing,
-      List<String> moves,
+      List<Ask> moves,
       List<String> stays,
       String stateTitle,
-      String enter,
+      Ask enter,
       List<StepLine> before,
       List<Group> groups,
-      String leave,
+      Ask leave,
       List<StepLine> after,
       List<String> formulas) {}
 
-  /** A step; {@code kind} as in the language. */
-  public record StepLine(
-      String kind, String text, String name, String unit, List<String> outcomes, String pass) {}
+  /** A step; {@code kind} as in the language; {@code ask} is null where it asks for nothing. */
+  public record StepLine(String kind, String text, Ask ask) {}
 
   /** Lines whose steps are the same but for what stands on the line. */
   public record Group(
       String title,
-      List<String> steps,
+      List<StepLine> steps,
       List<Line> lines,
       boolean hasSetting,
       boolean hasLoad,
       boolean hasTimes,
       List<String> extras) {}
 
-  /** A point. */
+  /** A point; {@code asks} are what its steps ask for. */
   public record Line(
       int number,
       String id,
@@ -94,7 +119,8 @@ public record Sheet(
       List<String> extras,
       String on,
       String rest,
-      List<Box> boxes) {}
+      List<Box> boxes,
+      List<Ask> asks) {}
 
   /**
    * A reading's box.
@@ -103,10 +129,8 @@ public record Sheet(
    * @param limits what it has to be
    * @param tolerance the tolerance limits where they are not the acceptance limits; null where they
    *     are
-   * @param low the least reading accepted, as printed; null when that side is open
-   * @param high the greatest
-   * @param decimals how many a reading has to have
    * @param judged whether it has limits
+   * @param derived whether it is calculated, and only written as a control
    */
   public record Box(
       String id,
@@ -115,8 +139,6 @@ public record Sheet(
       String cells,
       String limits,
       String tolerance,
-      String low,
-      String high,
-      int decimals,
-      boolean judged) {}
+      boolean judged,
+      boolean derived) {}
 }

@@ -1,6 +1,7 @@
 package passband.render;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -9,6 +10,9 @@ import passband.diagnostic.Code;
 import passband.draw.Drawing;
 import passband.draw.LimitPicture;
 import passband.draw.WiringDrawing;
+import passband.evidence.Evidence;
+import passband.evidence.Item;
+import passband.evidence.StageItems;
 import passband.limit.Limit;
 import passband.model.Lead;
 import passband.plan.Plan;
@@ -24,24 +28,32 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
   private static final int SHORT = 12;
 
   private final Plan plan;
+  private final Evidence evidence;
   private String lastDrawn;
   private int runs;
   private int lines;
-  private int readings;
+  private StageItems items;
 
-  private SheetMaker(Plan plan) {
+  private SheetMaker(Plan plan, Evidence evidence) {
     this.plan = plan;
+    this.evidence = evidence;
   }
 
   /** The whole sheet. */
   public static Sheet sheet(Plan plan) {
-    return new SheetMaker(plan).sheet();
+    return sheet(plan, Evidence.of(plan));
+  }
+
+  /** The whole sheet of a plan whose items are made already. */
+  public static Sheet sheet(Plan plan, Evidence evidence) {
+    return new SheetMaker(plan, evidence).sheet();
   }
 
   private Sheet sheet() {
     List<Sheet.Block> blocks = new ArrayList<>();
-    for (Stage stage : plan.stages()) {
-      blocks.add(stage.accept(this));
+    for (int i = 0; i < plan.stages().size(); i++) {
+      items = evidence.stages().get(i);
+      blocks.add(plan.stages().get(i).accept(this));
     }
     return new Sheet(
         plan.name().text(),
@@ -53,12 +65,14 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         plan.device().title(),
         plan.analyzer().title(),
         decision(),
+        evidence.identity().stream().map(SheetMaker::ask).toList(),
         Seq.of(plan.cautions()).map(Plan.Caution::text).toList(),
         leads(),
         blocks,
         allowed(),
         LimitPicture.of(plan),
-        readings);
+        ask(evidence.result()),
+        evidence.list());
   }
 
   /** By place, code and reason: in which order they are declared makes no difference. */
@@ -97,7 +111,8 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
               lead.title(),
               lead.link() ? "link" : "lead",
               lead.colour() == null ? "" : lead.colour(),
-              rating));
+              rating,
+              ask(evidence.leads().get(lines.size()))));
     }
     return lines;
   }
@@ -106,7 +121,15 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
 
   @Override
   public Sheet.Block section(Stage.Section section) {
-    return new Sheet.Block("section", 0, section.title(), null, steps(section.steps()), null);
+    return new Sheet.Block(
+        "section",
+        0,
+        section.title(),
+        null,
+        null,
+        List.of(),
+        steps(section.steps(), items.before()),
+        null);
   }
 
   @Override
@@ -115,7 +138,15 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         "Only if it is needed. Afterwards repeat: "
             + String.join(", ", Seq.of(adjust.affects()).map(this::testTitle).toList())
             + ".";
-    return new Sheet.Block("adjust", 0, adjust.title(), note, steps(adjust.steps()), null);
+    return new Sheet.Block(
+        "adjust",
+        0,
+        adjust.title(),
+        note,
+        ask(items.made()),
+        List.of(),
+        steps(adjust.steps(), items.before()),
+        null);
   }
 
   private String testTitle(String name) {
@@ -128,12 +159,15 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
 
   @Override
   public Sheet.Block clear(Stage.Clear clear) {
-    List<Sheet.StepLine> steps = new ArrayList<>();
-    clear
-        .moves()
-        .forEach(m -> steps.add(new Sheet.StepLine("do", m.text(), null, null, List.of(), null)));
     return new Sheet.Block(
-        "clear", 0, "Take off the leads", "Output off before a lead is touched.", steps, null);
+        "clear",
+        0,
+        "Take off the leads",
+        "Output off before a lead is touched.",
+        null,
+        asks(items.moves()),
+        List.of(),
+        null);
   }
 
   @Override
@@ -146,16 +180,16 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
             run.outlet() == null ? null : "outlet-" + run.outlet().name().text(),
             run.setup() == null ? null : run.setup().title(),
             drawing(run),
-            Seq.of(run.moves()).map(passband.plan.Move::text).toList(),
+            asks(items.moves()),
             stays(run),
             run.state() == null ? null : run.state().title(),
-            run.state() == null ? null : run.state().enter(),
-            steps(run.before()),
+            ask(items.enter()),
+            steps(run.before(), items.before()),
             groups(run),
-            run.state() == null ? null : run.state().leave(),
-            steps(run.after()),
+            ask(items.leave()),
+            steps(run.after(), items.after()),
             Seq.of(run.derives()).map(d -> d.title() + " = " + d.formula()).toList());
-    return new Sheet.Block("run", runs, run.title(), null, List.of(), part);
+    return new Sheet.Block("run", runs, run.title(), null, null, List.of(), List.of(), part);
   }
 
   /** The wiring, where the run before did not show the same. */
@@ -182,42 +216,62 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
     return stays;
   }
 
-  private static List<Sheet.StepLine> steps(List<PlanStep> steps) {
-    return Seq.of(steps).map(SheetMaker::step).toList();
+  private static List<Sheet.StepLine> steps(List<PlanStep> steps, Map<Integer, Item> asked) {
+    List<Sheet.StepLine> lines = new ArrayList<>();
+    for (int i = 0; i < steps.size(); i++) {
+      PlanStep step = steps.get(i);
+      lines.add(new Sheet.StepLine(step.kind().word(), step.text(), ask(asked.get(i))));
+    }
+    return lines;
   }
 
-  private static Sheet.StepLine step(PlanStep step) {
-    return new Sheet.StepLine(
-        step.kind().word(), step.text(), step.name(), step.unit(), step.outcomes(), step.pass());
+  private static List<Sheet.Ask> asks(Collection<Item> items) {
+    return items.stream().map(SheetMaker::ask).toList();
+  }
+
+  /** Null for null. */
+  private static Sheet.Ask ask(Item item) {
+    if (item == null) {
+      return null;
+    }
+    String text = item.head().title();
+    if (item instanceof Item.Choice choice) {
+      return new Sheet.Ask(item.id(), "choice", text, null, choice.options(), choice.pass());
+    }
+    return item instanceof Item.Recorded recorded
+        ? new Sheet.Ask(item.id(), "record", text, recorded.unit(), List.of(), null)
+        : new Sheet.Ask(item.id(), "tick", text, null, List.of(), null);
   }
 
   // ---- points ----
 
   private List<Sheet.Group> groups(Stage.Run run) {
     List<Sheet.Group> groups = new ArrayList<>();
-    List<String> shared = List.of();
-    List<Point> together = new ArrayList<>();
-    for (Point point : run.points()) {
-      List<String> steps = generic(point);
-      if (!together.isEmpty() && !(alike(together.get(0), point) && steps.equals(shared))) {
-        groups.add(group(together, shared));
+    List<Sheet.StepLine> shared = List.of();
+    List<Integer> together = new ArrayList<>();
+    for (int i = 0; i < run.points().size(); i++) {
+      List<Sheet.StepLine> steps = generic(run.points().get(i));
+      if (!together.isEmpty() && !(alike(run, together.get(0), i) && steps.equals(shared))) {
+        groups.add(group(run, together, shared));
         together.clear();
       }
-      together.add(point);
+      together.add(i);
       shared = steps;
     }
     if (!together.isEmpty()) {
-      groups.add(group(together, shared));
+      groups.add(group(run, together, shared));
     }
     return groups;
   }
 
-  private static boolean alike(Point a, Point b) {
+  private static boolean alike(Stage.Run run, int one, int other) {
+    Point a = run.points().get(one);
+    Point b = run.points().get(other);
     return a.mode() == b.mode() && a.extras().keySet().equals(b.extras().keySet());
   }
 
   /** A point's steps with what stands on its line left open. */
-  private static List<String> generic(Point point) {
+  private static List<Sheet.StepLine> generic(Point point) {
     Map<String, String> own = new LinkedHashMap<>();
     if (point.setting() != null) {
       own.put(point.setting().text(), "the setting on the line");
@@ -228,15 +282,15 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
     point
         .extras()
         .forEach((name, text) -> own.put(text, "the " + name.replace('-', ' ') + " on the line"));
-    List<String> texts = new ArrayList<>();
+    List<Sheet.StepLine> lines = new ArrayList<>();
     for (PlanStep step : point.steps()) {
       String text = step.text();
       for (Map.Entry<String, String> entry : own.entrySet()) {
         text = replaced(text, entry.getKey(), entry.getValue());
       }
-      texts.add(text);
+      lines.add(new Sheet.StepLine(step.kind().word(), text, null));
     }
-    return texts;
+    return lines;
   }
 
   /** A text with a word or figure replaced wherever it stands by itself. */
@@ -261,14 +315,15 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
     return Character.isLetter(c) || Character.isDigit(c);
   }
 
-  private Sheet.Group group(List<Point> points, List<String> shared) {
+  private Sheet.Group group(Stage.Run run, List<Integer> places, List<Sheet.StepLine> shared) {
+    List<Point> points = places.stream().map(i -> run.points().get(i)).toList();
     Point first = points.get(0);
     List<Sheet.Line> made = new ArrayList<>();
-    points.forEach(p -> made.add(line(p)));
+    places.forEach(i -> made.add(line(run.points().get(i), items.points().get(i))));
     boolean one = points.size() == 1;
     return new Sheet.Group(
         first.mode() == null ? null : first.mode().title(),
-        one ? Seq.of(first.steps()).map(PlanStep::text).toList() : shared,
+        one ? steps(first.steps(), Map.of()) : shared,
         made,
         first.setting() != null,
         first.load() != null,
@@ -276,12 +331,11 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         Seq.of(first.extras().keySet()).map(n -> n.replace('-', ' ')).toList());
   }
 
-  private Sheet.Line line(Point point) {
+  private Sheet.Line line(Point point, StageItems.PointItems asked) {
     lines++;
     List<Sheet.Box> boxes = new ArrayList<>();
     point.readings().forEach(r -> boxes.add(box(r)));
-    point.limits().forEach(l -> boxes.add(box(l)));
-    readings += boxes.size();
+    point.limits().forEach(l -> boxes.add(box(l, derived(asked, l))));
     return new Sheet.Line(
         lines,
         point.id(),
@@ -290,7 +344,13 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         List.copyOf(point.extras().values()),
         seconds(point.onTime()),
         seconds(point.rest()),
-        boxes);
+        boxes,
+        asks(asked.steps().values()));
+  }
+
+  private static boolean derived(StageItems.PointItems asked, Limit limit) {
+    return asked.measured().stream()
+        .anyMatch(item -> item instanceof Item.Derived && item.id().equals(limit.id()));
   }
 
   private static String seconds(Rational seconds) {
@@ -306,13 +366,11 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         cells(4, decimals),
         "no limits of its own",
         null,
-        null,
-        null,
-        decimals,
+        false,
         false);
   }
 
-  private static Sheet.Box box(Limit limit) {
+  private static Sheet.Box box(Limit limit, boolean derived) {
     String accept = limit.words(limit.accept());
     String tolerance = limit.words(limit.printed());
     return new Sheet.Box(
@@ -322,10 +380,8 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         cells(wholeDigits(limit), limit.decimals()),
         accept,
         accept.equals(tolerance) ? null : tolerance,
-        limit.text(limit.accept().lower()),
-        limit.text(limit.accept().upper()),
-        limit.decimals(),
-        true);
+        true,
+        derived);
   }
 
   /**

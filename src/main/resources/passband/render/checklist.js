@@ -1,89 +1,118 @@
-"use strict";
+// The page: what is filled in, kept, judged, saved and loaded.
 (() => {
-  const body = document.body;
+  const { body } = document;
+  const data = JSON.parse(document.getElementById("items").textContent);
   const digest = body.dataset.digest;
   const key = "passband:" + digest;
+  const items = new Map(data.items.map((item) => [item.id, item]));
+  const fields = new Map();
+  for (const field of document.querySelectorAll("[data-item]")) {
+    fields.set(field.dataset.item, [...(fields.get(field.dataset.item) || []), field]);
+  }
   const entries = [...document.querySelectorAll("input.entry")];
-  const others = [...document.querySelectorAll("input[name]")];
   const count = document.getElementById("count");
   const trouble = document.getElementById("trouble");
   const file = document.getElementById("file");
   let unsaved = false;
   let keeps = true;
 
-  // ---- readings: decimals are compared as whole numbers, never as floating point ----
-
-  function decimal(text) {
-    const parts = /^([+\-\u2212]?)([0-9]+)(?:\.([0-9]+))?$/.exec(text.trim());
-    if (!parts) {
-      return null;
-    }
-    const fraction = parts[3] || "";
-    const digits = BigInt(parts[2] + fraction);
-    return { value: parts[1] === "-" || parts[1] === "\u2212" ? -digits : digits, decimals: fraction.length };
-  }
-
-  function compare(a, b) {
-    const decimals = Math.max(a.decimals, b.decimals);
-    const scaled = (d) => d.value * 10n ** BigInt(decimals - d.decimals);
-    const difference = scaled(a) - scaled(b);
-    return difference < 0n ? -1 : difference > 0n ? 1 : 0;
-  }
-
-  function judged(text, entry) {
-    const reading = decimal(text);
-    const needed = Number(entry.dataset.decimals);
-    if (!reading) {
-      return { verdict: "unclear", why: text.includes(",") ? "write the decimal point as a point" : "not a number" };
-    }
-    if (reading.decimals < needed) {
-      return { verdict: "unclear", why: "write " + needed + (needed === 1 ? " decimal" : " decimals") };
-    }
-    const { low, high } = entry.dataset;
-    if (low === undefined && high === undefined) {
-      return { verdict: "read", why: "" };
-    }
-    if (low !== undefined && compare(reading, decimal(low)) < 0) {
-      return { verdict: "FAIL", why: "below " + low };
-    }
-    if (high !== undefined && compare(reading, decimal(high)) > 0) {
-      return { verdict: "FAIL", why: "above " + high };
-    }
-    return { verdict: "pass", why: "" };
-  }
+  // ---- what stands in the fields, by item ----
 
   const again = (entry) => entry.parentElement.querySelector(".again");
   const undone = (entry) => entry.closest("tr").querySelector(".undone");
 
-  function show(entry) {
-    const row = entry.closest("tr");
-    const first = entry.value.trim() === "" ? null : judged(entry.value, entry);
-    const second = again(entry).value.trim() === "" ? null : judged(again(entry).value, entry);
-    const failed = first !== null && first.verdict === "FAIL";
-    row.classList.toggle("read", first !== null);
-    row.classList.toggle("reread", second !== null);
-    row.classList.toggle("fails", failed || second !== null);
-    const last = failed && second !== null ? second : first;
-    let said = last === null ? "" : last.verdict + (last.why ? ": " + last.why : "");
-    if (failed && second !== null) {
-      said += " (second reading; the first failed)";
+  // One attempt, a second one, and whether it was not done.
+  function written(id) {
+    const item = items.get(id);
+    const [field] = fields.get(id);
+    switch (item.kind) {
+      case "reading":
+        return [field.value.trim(), again(field).value.trim(), undone(field).checked];
+      case "tick":
+        return [field.checked ? "yes" : "", "", false];
+      case "choice":
+        return [(fields.get(id).find((radio) => radio.checked) || { value: "" }).value, "", false];
+      case "record":
+        return [field.value.trim(), "", false];
+      default:
+        return ["", "", false];
     }
-    if (last === null && undone(entry).checked) {
-      said = "not done";
+  }
+
+  function put(id, [first, second, not]) {
+    const item = items.get(id);
+    const [field] = fields.get(id);
+    switch (item.kind) {
+      case "reading":
+        field.value = first;
+        again(field).value = second;
+        undone(field).checked = not;
+        break;
+      case "tick":
+        field.checked = first === "yes";
+        break;
+      case "choice":
+        fields.get(id).forEach((radio) => (radio.checked = radio.value === first));
+        break;
+      case "record":
+        field.value = first;
+        break;
     }
-    row.querySelector(".said").textContent = said;
-    return last === null ? (undone(entry).checked ? "undone" : "open") : last.verdict;
+  }
+
+  const entered = () => new Map(data.items.map((item) => [item.id, written(item.id)]));
+  const blank = ["", "", false];
+
+  // ---- verdicts ----
+
+  function attempts([first, second, not]) {
+    const all = [first, second].map((value) => ({ value, undone: false }));
+    return not ? [...all, { value: "", undone: true }] : all;
+  }
+
+  function show(item, { verdict, why, value }, [first, second]) {
+    const [field] = fields.get(item.id);
+    if (item.kind === "derived") {
+      field.textContent = value === null ? "" : Ratio.fixed(value, item.decimals + 2);
+    }
+    const place = field.closest("tr.row, li, td, div, p") || field.parentElement;
+    place.dataset.verdict = verdict;
+    if (item.kind !== "reading" && item.kind !== "derived") {
+      return;
+    }
+    const row = field.closest("tr");
+    row.classList.toggle("read", first !== "");
+    row.classList.toggle("reread", second !== "");
+    row.classList.toggle("fails", verdict === "fail" || second !== "");
+    const limited = item.low !== undefined || item.high !== undefined;
+    const word = verdict === "fail" ? "FAIL" : verdict === "pass" && !limited ? "read" : verdict;
+    const open = verdict === "not done" && !(item.kind === "reading" && undone(field).checked);
+    const text = open || verdict === "does not apply" ? "" : word + (why ? ": " + why : "");
+    row.querySelector(".said").textContent = text + (second !== "" ? " (second reading; the first was " + first + ")" : "");
   }
 
   function refresh() {
-    const all = entries.map(show);
-    const number = (verdict) => all.filter((v) => v === verdict).length;
-    const parts = [number("open") + " of " + all.length + " readings to go"];
-    for (const [verdict, text] of [["FAIL", "fail"], ["unclear", "unclear"], ["undone", "not done"]]) {
-      if (number(verdict) > 0) {
-        parts.push(number(verdict) + " " + text);
+    const now = entered();
+    const verdicts = Verdicts.of(data, new Map([...now].map(([id, value]) => [id, attempts(value)])));
+    data.items.forEach((item) => show(item, verdicts.get(item.id), now.get(item.id)));
+    const number = (kinds, verdict) =>
+      data.items.filter((item) => kinds.includes(item.kind) && verdicts.get(item.id).verdict === verdict).length;
+    const readings = ["reading"];
+    const all = data.items.filter((item) => item.kind === "reading" && verdicts.get(item.id).verdict !== "does not apply").length;
+    const others = ["record", "tick", "choice"];
+    const parts = [number(readings, "not done") + " of " + all + " readings to go"];
+    for (const [kinds, verdict, text] of [
+      [others, "not done", " other items open"],
+      [["reading", "derived", "choice"], "fail", " fail"],
+      [["reading", "derived", ...others], "unclear", " unclear"],
+    ]) {
+      if (number(kinds, verdict) > 0) {
+        parts.push(number(kinds, verdict) + text);
       }
     }
+    const overall = Verdicts.overall(data, verdicts);
+    body.dataset.overall = overall;
+    parts.push("over all: " + overall);
     parts.push(keeps ? "kept in this browser" : "NOT kept when this page closes");
     if (unsaved) {
       parts.push("not yet saved to a file");
@@ -93,45 +122,15 @@
 
   // ---- kept across a reload ----
 
-  function collect() {
-    const kept = { readings: {}, fields: {} };
-    for (const entry of entries) {
-      const value = [entry.value, again(entry).value, undone(entry).checked];
-      if (value[0] || value[1] || value[2]) {
-        kept.readings[entry.dataset.point] = value;
-      }
-    }
-    for (const field of others) {
-      if (field.type === "radio" ? field.checked : field.type === "checkbox" ? field.checked : field.value) {
-        kept.fields[field.name] = field.type === "checkbox" ? "yes" : field.value;
-      }
-    }
-    return kept;
-  }
-
   function fill(kept) {
-    for (const entry of entries) {
-      const value = kept.readings[entry.dataset.point] || ["", "", false];
-      entry.value = String(value[0]);
-      again(entry).value = String(value[1]);
-      undone(entry).checked = value[2] === true;
-    }
-    for (const field of others) {
-      const value = Object.hasOwn(kept.fields, field.name) ? String(kept.fields[field.name]) : "";
-      if (field.type === "radio") {
-        field.checked = field.value === value;
-      } else if (field.type === "checkbox") {
-        field.checked = value === "yes";
-      } else {
-        field.value = value;
-      }
-    }
+    data.items.forEach((item) => put(item.id, kept.get(item.id) || blank));
     refresh();
   }
 
   function keep() {
     try {
-      localStorage.setItem(key, JSON.stringify({ kept: collect(), unsaved }));
+      const kept = [...entered()].filter(([, [first, second, not]]) => first || second || not);
+      localStorage.setItem(key, JSON.stringify({ kept, unsaved }));
       keeps = true;
     } catch {
       keeps = false;
@@ -144,7 +143,7 @@
       if (text !== null) {
         const was = JSON.parse(text);
         unsaved = was.unsaved === true;
-        fill({ readings: was.kept.readings || {}, fields: was.kept.fields || {} });
+        fill(new Map(was.kept.map(([id, [first, second, not]]) => [id, [String(first), String(second), not === true]])));
       }
     } catch {
       keeps = false;
@@ -163,40 +162,28 @@
   const COLUMNS = ["point", "reading", "unit", "phase", "attempt", "kind", "procedure", "revision", "digest"];
 
   function rows() {
-    const rows = [];
-    const same = { procedure: body.dataset.procedure, revision: body.dataset.revision, digest };
-    for (const entry of entries) {
-      const { point, unit, phase } = entry.dataset;
-      const add = (reading, attempt, kind) => rows.push({ point, reading, unit, phase: phase || "", attempt, kind, ...same });
-      if (entry.value.trim()) {
-        add(entry.value.trim(), "1", "reading");
+    const made = [];
+    const same = [body.dataset.procedure, body.dataset.revision, digest];
+    for (const [id, [first, second, not]] of entered()) {
+      const item = items.get(id);
+      const add = (value, attempt, kind) =>
+        made.push([id, value, kind === "not-done" ? "" : item.unit === "1" ? "" : item.unit || "", item.phase || "", attempt, kind, ...same]);
+      if (first) {
+        add(first, "1", item.kind);
       }
-      if (again(entry).value.trim()) {
-        add(again(entry).value.trim(), "2", "reading");
+      if (second) {
+        add(second, "2", item.kind);
       }
-      if (undone(entry).checked) {
-        add("", "1", "not-done");
+      if (not) {
+        add("", first ? (second ? "3" : "2") : "1", "not-done");
       }
     }
-    for (const [name, reading] of Object.entries(collect().fields)) {
-      const colon = name.indexOf(":");
-      rows.push({ point: name.slice(colon + 1), reading, unit: "", phase: "", attempt: "1", kind: name.slice(0, colon), ...same });
-    }
-    return rows;
+    return made;
   }
 
-  // A spreadsheet would run what begins like this as a formula; the apostrophe is taken off when it is read.
-  const RISKY = /^[=+\-@\t\r']/;
-  const NUMBER = /^[+-]?\d+(\.\d+)?([eE][+-]?\d+)?$/;
-  const safe = (text) => (RISKY.test(text) && !NUMBER.test(text) ? "'" + text : text);
-  const unsafe = (cell) => (cell.startsWith("'") && RISKY.test(cell.slice(1)) ? cell.slice(1) : cell);
-  const quoted = (cell) => (/[",\r\n]/.test(cell) ? '"' + cell.replaceAll('"', '""') + '"' : cell);
-
   function save() {
-    const lines = [COLUMNS, ...rows().map((row) => COLUMNS.map((column) => row[column]))];
-    const text = lines.map((cells) => cells.map(safe).map(quoted).join(",")).join("\r\n") + "\r\n";
     const link = document.createElement("a");
-    link.href = URL.createObjectURL(new Blob([text], { type: "text/csv" }));
+    link.href = URL.createObjectURL(new Blob([Csv.text([COLUMNS, ...rows()])], { type: "text/csv" }));
     link.download = "readings.csv";
     link.click();
     setTimeout(() => URL.revokeObjectURL(link.href), 10000);
@@ -205,58 +192,48 @@
     refresh();
   }
 
-  function parsed(text) {
-    const table = [];
-    let row = [];
-    const cell = /(?:"((?:[^"]|"")*)"|([^",\r\n]*))(,|\r\n|\n|\r|$)/y;
-    let at = text.startsWith("\ufeff") ? 1 : 0;
-    while (at < text.length) {
-      cell.lastIndex = at;
-      const found = cell.exec(text);
-      if (!found) {
-        throw new Error("it is no table of comma-separated values");
-      }
-      row.push(unsafe(found[1] === undefined ? found[2] : found[1].replaceAll('""', '"')));
-      at = cell.lastIndex;
-      if (found[3] !== ",") {
-        table.push(row);
-        row = [];
-      } else if (at === text.length) {
-        row.push("");
-      }
+  // A value in another unit is written in the item's own, every digit kept.
+  function converted(item, value, unit) {
+    const own = item.unit === "1" ? "" : item.unit || "";
+    if (unit === own || value === "" || item.kind !== "reading") {
+      return value;
     }
-    if (row.length > 0) {
-      table.push(row);
+    const [factor, dimension] = data.units[unit] || [];
+    if (dimension !== item.dimension || !/^[+\-\u2212]?[0-9]+(\.[0-9]+)?$/.test(value)) {
+      throw new Error(item.id + " is given in '" + unit + "', but its limits are in '" + own + "'");
     }
-    return table;
+    const step = Ratio.over(Ratio.over(Ratio.parse(factor), Ratio.parse(item.factor)), Ratio.parse("1" + "0".repeat((value.split(".")[1] || "").length)));
+    let decimals = 0;
+    for (let scaled = step; scaled[1] !== 1n && decimals < 30; decimals++) {
+      scaled = Ratio.times(scaled, [10n, 1n]);
+    }
+    return Ratio.fixed(Ratio.times(Ratio.parse(value), Ratio.over(Ratio.parse(factor), Ratio.parse(item.factor))), decimals);
   }
 
   function load(text) {
-    const [header, ...lines] = parsed(text);
+    const [header, ...lines] = Csv.parse(text);
     const missing = COLUMNS.filter((column) => !(header || []).includes(column));
     if (missing.length > 0) {
-      throw new Error("it has no column " + missing.join(", "));
+      throw new Error("there is no column " + missing.join(", "));
     }
-    const kept = { readings: {}, fields: {} };
-    const points = new Set(entries.map((entry) => entry.dataset.point));
-    const names = new Set(others.map((field) => field.name));
+    const kept = new Map();
     for (const line of lines) {
       const row = Object.fromEntries(header.map((column, i) => [column, line[i] || ""]));
       if (row.digest !== digest) {
         throw new Error("it is of another procedure or revision (digest " + row.digest.slice(0, 12) + ")");
       }
-      if (row.kind === "reading" || row.kind === "not-done") {
-        if (!points.has(row.point)) {
-          throw new Error("this sheet has no point " + row.point);
-        }
-        const value = (kept.readings[row.point] ||= ["", "", false]);
-        if (row.kind === "not-done") {
-          value[2] = true;
-        } else {
-          value[row.attempt === "2" ? 1 : 0] = row.reading;
-        }
-      } else if (names.has(row.kind + ":" + row.point)) {
-        kept.fields[row.kind + ":" + row.point] = row.reading;
+      const item = items.get(row.point);
+      if (item === undefined) {
+        throw new Error("this sheet has no point " + row.point);
+      }
+      const value = kept.get(row.point) || ["", "", false];
+      kept.set(row.point, value);
+      if (row.kind === "not-done") {
+        value[2] = true;
+      } else if (row.attempt === "1" || (row.attempt === "2" && item.kind === "reading")) {
+        value[Number(row.attempt) - 1] = converted(item, row.reading, row.unit);
+      } else {
+        throw new Error("this page cannot show attempt '" + row.attempt + "' of " + row.point);
       }
     }
     fill(kept);
@@ -289,7 +266,7 @@
   });
   document.getElementById("clear").addEventListener("click", () => {
     if (confirm("Clear everything that was filled in?")) {
-      fill({ readings: {}, fields: {} });
+      fill(new Map());
       unsaved = false;
       keep();
       refresh();

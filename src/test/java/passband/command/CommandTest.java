@@ -17,6 +17,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
 import java.util.TimeZone;
 import java.util.TreeMap;
@@ -30,8 +31,11 @@ import passband.build.CompilationUnit;
 import passband.build.Findings;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
+import passband.evidence.BadInput;
+import passband.evidence.LimitsReader;
 import passband.source.SourceFile;
 import passband.source.Span;
+import passband.testing.Records;
 import passband.testing.Repository;
 
 /**
@@ -398,7 +402,25 @@ class CommandTest {
   private static final String POINT = "bipolar-output/bipolar/thin/5W/125ohm/current";
 
   private void readings(String path, String value) throws IOException {
-    write(path, "point,reading,unit\n" + POINT + "," + value + ",mA\n");
+    write(
+        path,
+        "point,reading,unit,kind\n"
+            + POINT
+            + ","
+            + value
+            + ",mA,reading\nsheet/generator-serial,S 1,,record\n");
+  }
+
+  /** A complete good record, but for these rows. */
+  private String complete(String limits, Map<String, String> other) throws IOException {
+    try {
+      Records records =
+          Records.of(LimitsReader.read(Files.readString(work.resolve(limits))), false);
+      other.forEach(records::with);
+      return records.csv();
+    } catch (BadInput e) {
+      throw new AssertionError(e);
+    }
   }
 
   @Test
@@ -410,18 +432,12 @@ class CommandTest {
     assertEquals(1, run("judge", limits, "r.csv"), err);
     assertTrue(out.contains("PASS  " + POINT + ": 200.0 mA, accepted 179.0 to 219.0 mA"), out);
     assertTrue(out.startsWith("teasel-output, revision B"), out);
-    assertEquals(1, run("judge", "out/teasel-output/limits.csv", "r.csv", "--as", "json"));
+    assertEquals(2, run("judge", "out/teasel-output/limits.csv", "r.csv"));
+    assertEquals(1, run("judge", limits, "r.csv", "--as", "json"));
     assertTrue(out.contains("\"overall\": \"incomplete\""), out);
     assertEquals(1, run("judge", limits, "r.csv", "--as", "html", "--date", "2026-11-25"));
     assertTrue(out.startsWith("<!DOCTYPE html>"));
-    StringBuilder all = new StringBuilder("point,reading,unit\n");
-    for (String row :
-        Files.readString(work.resolve("out/teasel-output/limits.csv")).lines().skip(1).toList()) {
-      String[] cells = row.split(",", -1);
-      String reading = cells[15].isEmpty() ? cells[14] : cells[15];
-      all.append(cells[2] + "," + reading + "," + cells[11] + "\n");
-    }
-    write("all.csv", all.toString());
+    write("all.csv", complete(limits, Map.of()));
     assertEquals(0, run("judge", limits, "all.csv"), out);
     assertEquals(2, run("judge", limits, "none.csv"));
     assertEquals(2, run("judge", limits, "r.csv", "--date", "today"));
@@ -659,7 +675,7 @@ class CommandTest {
     fileSystem.close();
     fileSystem =
         Jimfs.newFileSystem(
-            Configuration.unix().toBuilder().setMaxSize(1_700_000).setBlockSize(512).build());
+            Configuration.unix().toBuilder().setMaxSize(2_000_000).setBlockSize(512).build());
     work = Files.createDirectories(fileSystem.getPath("/bench"));
     copyLibrary();
     assertEquals(0, run("build", "procedures"), err);

@@ -16,9 +16,12 @@ import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.diagnostic.TextReport;
 import passband.evidence.BadInput;
+import passband.evidence.Evidence;
+import passband.evidence.ItemList;
+import passband.evidence.LimitsReader;
+import passband.evidence.LimitsWriter;
 import passband.format.Formatter;
 import passband.judge.Judge;
-import passband.judge.LimitTable;
 import passband.judge.Readings;
 import passband.library.Decoder;
 import passband.library.Released;
@@ -26,8 +29,6 @@ import passband.parse.Syntax;
 import passband.plan.Plan;
 import passband.render.Checklist;
 import passband.render.JudgeReport;
-import passband.render.LimitsCsv;
-import passband.render.LimitsJson;
 import passband.source.SourceFile;
 import passband.testing.Examples;
 import passband.testing.HardInputs;
@@ -63,18 +64,18 @@ class RobustnessTest {
         .map(text -> Arguments.of((Object) text.getBytes(StandardCharsets.UTF_8)));
   }
 
-  private static final LimitTable LIMITS = limitTable();
+  private static final ItemList LIMITS = limits();
 
-  private static LimitTable limitTable() {
+  private static ItemList limits() {
     try {
-      return LimitTable.parse(LimitsJson.of(Sheets.YARROW));
+      return LimitsReader.read(LimitsWriter.of(Evidence.of(Sheets.YARROW).list()));
     } catch (BadInput e) {
       throw new IllegalStateException(e);
     }
   }
 
   static Stream<Arguments> limitTables() {
-    return Stream.of(LimitsJson.of(Sheets.YARROW), LimitsCsv.of(Sheets.YARROW))
+    return Stream.of(LimitsWriter.of(Evidence.of(Sheets.YARROW).list()))
         .map(text -> Arguments.of((Object) text.getBytes(StandardCharsets.UTF_8)));
   }
 
@@ -168,7 +169,7 @@ class RobustnessTest {
         data,
         refusing(
             () -> {
-              Readings readings = Readings.parse(new String(data, StandardCharsets.UTF_8));
+              Readings readings = Readings.parse(data);
               JudgeReport.text(Judge.judge(LIMITS, readings, "2026-10-02"));
             }));
   }
@@ -180,13 +181,14 @@ class RobustnessTest {
         data,
         refusing(
             () -> {
-              LimitTable table = LimitTable.parse(new String(data, StandardCharsets.UTF_8));
+              ItemList list = LimitsReader.read(new String(data, StandardCharsets.UTF_8));
               Readings readings =
                   Readings.parse(
-                      "point,reading,unit\n"
-                          + (table.points().isEmpty() ? "x" : table.points().get(0).id())
-                          + ",12.5,mA\n");
-              JudgeReport.text(Judge.judge(table, readings, "2026-10-02"));
+                      ("point,reading,unit\n"
+                              + (list.items().isEmpty() ? "x" : list.items().get(0).id())
+                              + ",12.5,mA\n")
+                          .getBytes(StandardCharsets.UTF_8));
+              JudgeReport.text(Judge.judge(list, readings, "2026-10-02"));
             }));
   }
 

@@ -10,6 +10,7 @@ import org.apache.commons.math3.stat.regression.SimpleRegression;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import passband.evidence.Item;
 
 /** Uncertainties, probabilities and lines against published examples and a second library. */
 class PublishedUncertaintyTest {
@@ -63,10 +64,10 @@ class PublishedUncertaintyTest {
    */
   @Test
   void meter() {
-    PointLimit.Part error =
-        new PointLimit.Part(
+    Item.Contribution error =
+        new Item.Contribution(
             "analyzer error", new java.math.BigDecimal("0.025"), new java.math.BigDecimal("2"));
-    assertEquals(10.474367, 2 * error.halfWidth(282.842712) / Math.sqrt(3), 1e-6);
+    assertEquals(10.474367, 2 * Budget.halfWidth(error, 282.842712) / Math.sqrt(3), 1e-6);
   }
 
   /**

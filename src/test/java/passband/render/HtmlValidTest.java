@@ -12,12 +12,14 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import passband.diff.PlanDiff;
+import passband.evidence.Evidence;
+import passband.evidence.ItemList;
 import passband.judge.History;
 import passband.judge.Judge;
-import passband.judge.LimitTable;
 import passband.judge.Readings;
 import passband.judge.Report;
 import passband.plan.Plan;
+import passband.testing.Records;
 import passband.testing.Sheets;
 
 /** The sheet by the Nu Html Checker. */
@@ -59,10 +61,9 @@ class HtmlValidTest {
     Plan plan = Sheets.YARROW;
     Plan other = Sheets.TEASEL;
     assertEquals("", said(DiffPage.of(PlanDiff.between(List.of(plan), List.of(other)))));
-    LimitTable table = LimitTable.parse(LimitsJson.of(plan));
-    Readings readings =
-        Readings.parse("point,reading,unit\n" + plan.limits().get(0).id() + ",120,Ohm\n");
-    Report report = Judge.judge(table, readings, null);
+    ItemList list = Evidence.of(plan).list();
+    Readings readings = Records.of(list, false).readings();
+    Report report = Judge.judge(list, readings, null);
     assertEquals("", said(JudgePage.of(report)));
     History history =
         History.of(
@@ -70,6 +71,6 @@ class HtmlValidTest {
                 new History.Dated(LocalDate.of(2025, 1, 31), report),
                 new History.Dated(LocalDate.of(2026, 1, 31), report)),
             365);
-    assertEquals("", said(HistoryPage.of(table, history)));
+    assertEquals("", said(HistoryPage.of(list, history)));
   }
 }

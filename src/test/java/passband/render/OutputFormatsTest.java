@@ -4,8 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import com.google.gson.JsonArray;
-import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
 import com.networknt.schema.InputFormat;
@@ -23,6 +21,12 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
+import passband.evidence.BadInput;
+import passband.evidence.Evidence;
+import passband.evidence.Item;
+import passband.evidence.ItemList;
+import passband.evidence.LimitsReader;
+import passband.evidence.LimitsWriter;
 import passband.testing.Repository;
 import passband.testing.Sheets;
 
@@ -30,9 +34,6 @@ import passband.testing.Sheets;
  * What {@code build} wrote for the demo library, read back by other tools than those that wrote it.
  */
 class OutputFormatsTest {
-  /** What a table has no room for. */
-  private static final Set<String> ONLY_JSON = Set.of("derived", "budget");
-
   private static final Path OUT = Repository.ROOT.resolve("out");
 
   private static Schema schema() throws IOException {
@@ -56,10 +57,10 @@ class OutputFormatsTest {
 
   @Test
   void theSchemaRefusesWhatItShould() throws IOException {
-    String good = LimitsJson.of(Sheets.TEASEL);
+    String good = LimitsWriter.of(Evidence.of(Sheets.TEASEL).list());
     for (String bad :
         List.of(
-            good.replace("passband-limits/1", "passband-limits/2"),
+            good.replace("passband-limits/2", "passband-limits/3"),
             good.replaceFirst("\"resolution\": [0-9.]+", "\"resolution\": 0"),
             good.replaceFirst("\"source\": \"[a-z]+\"", "\"source\": \"guess\""),
             good.replaceFirst("\"upper\": [0-9.]+", "\"upper\": \"12\""),
@@ -69,35 +70,44 @@ class OutputFormatsTest {
     }
   }
 
+  /** Each row of the table is an item with limits, in the same order. */
   @Test
-  void csvAndJsonSayTheSame() {
+  void csvAndJsonSayTheSame() throws BadInput {
     for (Path csv : Repository.files(OUT, "limits.csv")) {
-      JsonObject json =
-          JsonParser.parseString(Repository.text(csv.resolveSibling("limits.json")))
-              .getAsJsonObject();
-      JsonArray points = json.getAsJsonArray("points");
+      ItemList list = LimitsReader.read(Repository.text(csv.resolveSibling("limits.json")));
+      List<Item.Measured> items =
+          list.items().stream()
+              .filter(i -> i instanceof Item.Measured m && m.limits() != null)
+              .map(i -> (Item.Measured) i)
+              .toList();
       List<NamedCsvRecord> rows =
           CsvReader.builder().ofNamedCsvRecord(Repository.text(csv)).stream().toList();
-      assertEquals(points.size(), rows.size());
+      assertEquals(items.size(), rows.size());
       for (int i = 0; i < rows.size(); i++) {
         NamedCsvRecord row = rows.get(i);
+        Item.Measured item = items.get(i);
         assertEquals(LimitsCsv.COLUMNS, row.getHeader());
-        assertEquals(json.get("digest").getAsString(), row.getField("digest"));
-        points.get(i).getAsJsonObject().entrySet().stream()
-            .filter(e -> !ONLY_JSON.contains(e.getKey()))
-            .forEach(e -> assertSame(e.getKey(), e.getValue(), row));
+        assertEquals(list.source().digest(), row.getField("digest"));
+        assertEquals(item.id(), row.getField("point"));
+        assertEquals(item.scale().unit(), row.getField("unit"));
+        assertSame("nominal", item.limits().nominal(), row);
+        assertSame("lower", item.limits().lower(), row);
+        assertSame("upper", item.limits().upper(), row);
+        assertSame("accept_lower", item.limits().acceptLower(), row);
+        assertSame("accept_upper", item.limits().acceptUpper(), row);
+        assertSame("resolution", item.scale().resolution(), row);
+        assertSame("uncertainty", item.limits().uncertainty(), row);
+        assertSame("accuracy_ratio", item.limits().accuracyRatio(), row);
       }
     }
   }
 
-  private static void assertSame(String name, JsonElement value, NamedCsvRecord row) {
+  private static void assertSame(String name, BigDecimal value, NamedCsvRecord row) {
     String cell = row.getField(name);
-    if (value.isJsonNull()) {
+    if (value == null) {
       assertEquals("", cell, name);
-    } else if (value.getAsJsonPrimitive().isNumber()) {
-      assertEquals(0, new BigDecimal(cell).compareTo(value.getAsBigDecimal()), name);
     } else {
-      assertEquals(cell, value.getAsString(), name);
+      assertEquals(0, new BigDecimal(cell).compareTo(value), name);
     }
   }
 

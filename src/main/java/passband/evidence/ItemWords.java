@@ -1,0 +1,48 @@
+package passband.evidence;
+
+import java.math.BigDecimal;
+import passband.quantity.Unit;
+import passband.quantity.Units;
+
+/** Limits and units as people write them. */
+public final class ItemWords {
+  private ItemWords() {}
+
+  /** What is accepted: {@code 179.0 to 219.0 mA}; empty for a reading without limits. */
+  public static String accepted(Item.Measured item) {
+    Item.Limits limits = item.limits();
+    return limits == null ? "" : between(limits.acceptLower(), limits.acceptUpper(), item);
+  }
+
+  /** The tolerance, likewise. */
+  public static String tolerance(Item.Measured item) {
+    Item.Limits limits = item.limits();
+    return limits == null ? "" : between(limits.lower(), limits.upper(), item);
+  }
+
+  private static String between(BigDecimal low, BigDecimal high, Item.Measured item) {
+    String unit = unit(item.scale().unit());
+    if (low == null) {
+      return "at most " + high.toPlainString() + unit;
+    }
+    return high == null
+        ? "at least " + low.toPlainString() + unit
+        : low.toPlainString() + " to " + high.toPlainString() + unit;
+  }
+
+  /** A UCUM code as people write the unit, after a space; empty for a plain number or null. */
+  public static String unit(String ucum) {
+    if (ucum == null || ucum.equals("1")) {
+      return "";
+    }
+    Unit known = Units.ofUcum(ucum);
+    return " " + (known == null ? ucum : known.printed());
+  }
+
+  /** The unit of an item; empty for one that has none. */
+  public static String unit(Item item) {
+    return item instanceof Item.Measured m
+        ? unit(m.scale().unit())
+        : item instanceof Item.Recorded r ? unit(r.unit()) : "";
+  }
+}

@@ -1,0 +1,29 @@
+package passband.judge;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import passband.evidence.Item;
+import passband.evidence.ItemList;
+
+/** Which items apply, by what was chosen. */
+final class Applicability {
+  private final Map<String, String> chosen = new HashMap<>();
+
+  Applicability(ItemList list, Map<String, Attempts> attempts) {
+    for (Item item : list.items()) {
+      Attempts written = attempts.get(item.id());
+      if (item instanceof Item.Choice && !written.none() && written.trouble() == null) {
+        chosen.put(item.id(), written.last().reading());
+      }
+    }
+  }
+
+  /** Whether an item applies; while its choice is open it does not. */
+  boolean applies(Item item) {
+    List<Item.Condition> conditions = item.head().applies();
+    return conditions.isEmpty()
+        || conditions.stream()
+            .anyMatch(c -> chosen.containsKey(c.item()) && c.is().contains(chosen.get(c.item())));
+  }
+}

@@ -1,0 +1,124 @@
+package passband.judge;
+
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import passband.evidence.Item;
+import passband.quantity.Rational;
+import passband.quantity.Real;
+import passband.quantity.Unit;
+
+/**
+ * A derived value with its variance, in the unit of its item.
+ *
+ * <p>The variance is the sum of (c·a)²/3 over the contributions of its parts, c the sensitivity
+ * coefficient and a the half-width (JCGM 100, 4.3.7, 5.1.2). Contributions other than the
+ * resolution of parts that are read in one unit and range at one load may be common to them: the
+ * greater of the variance without and with full correlation (5.2.2) is taken.
+ *
+ * @param variance null where the uncertainty of a part is not known
+ */
+record DerivedValue(Real value, Real variance) {
+  private static final Rational THIRD = Rational.of(1, 3);
+
+  /**
+   * From the values of its parts.
+   *
+   * @param parts by quantity, in the unit of each
+   * @throws ArithmeticException where the formula has no value
+   */
+  static DerivedValue of(Item.Derived item, Map<String, Part> parts) {
+    Map<String, Real> values = new HashMap<>();
+    parts.forEach((name, part) -> values.put(name, part.si()));
+    setting(item.where(), values);
+    Gradient.Dual dual = Gradient.at(item.calculation().expression(), values);
+    Real factor = Real.of(WrittenValue.unit(item.scale().unit()).factor());
+    boolean known = parts.values().stream().allMatch(part -> part.item.budget() != null);
+    Real variance = known ? variance(dual, item, parts) : null;
+    return new DerivedValue(
+        dual.value().over(factor), known ? variance.over(factor.times(factor)) : null);
+  }
+
+  /** A reading that a formula takes. */
+  record Part(Item.Reading item, Rational value) {
+    private Unit unit() {
+      return WrittenValue.unit(item.scale().unit());
+    }
+
+    private Real si() {
+      return Real.of(value.times(unit().factor()));
+    }
+
+    /** The half-width of a contribution, in SI. */
+    private Real width(Item.Contribution c) {
+      return Real.of(
+          Rational.of(c.relative())
+              .times(value.abs())
+              .plus(Rational.of(c.absolute()))
+              .times(unit().factor()));
+    }
+
+    /** Parts with the same key may share an error. */
+    private String key() {
+      Item.Where where = item.where();
+      return item.scale().unit()
+          + "|"
+          + item.scale().range()
+          + "|"
+          + where.load()
+          + where.loadUnit();
+    }
+  }
+
+  private static void setting(Item.Where where, Map<String, Real> values) {
+    if (where.setting() != null) {
+      values.put("setting", si(Rational.of(where.setting()), where.settingUnit()));
+    }
+    if (where.load() != null) {
+      values.put("load", si(Rational.of(where.load()), where.loadUnit()));
+    }
+  }
+
+  private static Real si(Rational number, String unit) {
+    return Real.of(number.times(WrittenValue.unit(unit).factor()));
+  }
+
+  private static Real variance(Gradient.Dual dual, Item.Derived item, Map<String, Part> parts) {
+    Real apart = load(dual, item);
+    Real together = apart;
+    Map<String, Real> common = new LinkedHashMap<>();
+    for (Map.Entry<String, Part> entry : parts.entrySet()) {
+      Real slope = dual.slopes().getOrDefault(entry.getKey(), Real.ZERO);
+      Part part = entry.getValue();
+      for (Item.Contribution c : part.item.budget()) {
+        Real moved = slope.times(part.width(c));
+        apart = apart.plus(moved.times(moved));
+        if (c.name().equals(Item.Contribution.RESOLUTION)) {
+          together = together.plus(moved.times(moved));
+        } else {
+          common.merge(part.key() + "|" + c.name(), moved, Real::plus);
+        }
+      }
+    }
+    for (Real moved : List.copyOf(common.values())) {
+      together = together.plus(moved.times(moved));
+    }
+    return apart.max(together).times(Real.of(THIRD));
+  }
+
+  /** What the load's error adds to a formula that uses the load, before the division by three. */
+  private static Real load(Gradient.Dual dual, Item.Derived item) {
+    Real slope = dual.slopes().get("load");
+    if (slope == null || item.where().load() == null) {
+      return Real.ZERO;
+    }
+    Item.Contribution error = item.calculation().load();
+    Rational width =
+        Rational.of(error.relative())
+            .times(Rational.of(item.where().load()).abs())
+            .plus(Rational.of(error.absolute()));
+    Real moved = slope.times(si(width, item.where().loadUnit()));
+    return moved.times(moved);
+  }
+}

@@ -1,0 +1,71 @@
+package passband.judge;
+
+import java.math.BigDecimal;
+import java.util.regex.Pattern;
+import passband.evidence.Item;
+import passband.quantity.Rational;
+import passband.quantity.Unit;
+import passband.quantity.Units;
+
+/**
+ * A written value in an item's unit: {@code 0.2000 A} of an item in mA is 200.0.
+ *
+ * @param value exact; null where there is trouble
+ * @param trouble why it cannot be compared; null where it can
+ */
+record WrittenValue(Rational value, String trouble) {
+  private static final Pattern NUMBER = Pattern.compile("[+\\-\u2212]?\\d{1,40}(\\.\\d{1,40})?");
+
+  /** Of a reading. */
+  static WrittenValue of(Item.Scale scale, Readings.Row row) {
+    String written = row.reading().replace('\u2212', '-');
+    if (!NUMBER.matcher(row.reading()).matches()) {
+      return trouble(
+          written.contains(",")
+              ? "use a decimal point, not a comma"
+              : "'" + row.reading() + "' is not a number");
+    }
+    if (row.unit().isEmpty() && !scale.unit().equals("1")) {
+      return trouble("no unit is given");
+    }
+    Unit own = unit(scale.unit());
+    Unit given = row.unit().isEmpty() ? Unit.ONE : unit(row.unit());
+    if (given == null || own == null || !given.dimension().equals(own.dimension())) {
+      return trouble("given in " + row.unit() + ", but the limits are in " + own.printed());
+    }
+    Rational ratio = given.factor().over(own.factor());
+    BigDecimal number = new BigDecimal(written);
+    Rational value = Rational.of(number).times(ratio);
+    if (ratio.over(Rational.TEN.pow(number.scale())).compareTo(resolution(scale)) > 0) {
+      return trouble("recorded with too few decimals: " + needed(scale, own));
+    }
+    if (value.signum() < 0 && !scale.negative()) {
+      return trouble(
+          "below zero, which this quantity never is (null the leads, or check the sign)");
+    }
+    return new WrittenValue(value, null);
+  }
+
+  private static String needed(Item.Scale scale, Unit unit) {
+    return "the limits need "
+        + scale.decimals()
+        + (unit.equals(Unit.ONE) ? "" : " in " + unit.printed());
+  }
+
+  private static Rational resolution(Item.Scale scale) {
+    return Rational.of(scale.resolution());
+  }
+
+  private static WrittenValue trouble(String what) {
+    return new WrittenValue(null, what);
+  }
+
+  /** A unit by its UCUM code or as sources write it; null where it is neither. */
+  static Unit unit(String text) {
+    if (text == null || text.isEmpty() || text.equals("1")) {
+      return Unit.ONE;
+    }
+    Unit unit = Units.ofUcum(text);
+    return unit == null ? Units.find(text) : unit;
+  }
+}

@@ -1,0 +1,103 @@
+package passband.render;
+
+import com.google.gson.FormattingStyle;
+import com.google.gson.stream.JsonWriter;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.util.List;
+import java.util.Map;
+import passband.evidence.Item;
+import passband.evidence.ItemList;
+import passband.judge.Judgement;
+import passband.judge.Report;
+import passband.judge.Verdict;
+
+/** Verdicts as JSON, in the form of {@code verdicts.schema.json}. */
+final class JudgeJson {
+  private static final String FORMAT = "passband-verdicts/2";
+
+  private JudgeJson() {}
+
+  static String of(Report report) {
+    StringWriter out = new StringWriter();
+    try (JsonWriter json = new JsonWriter(out)) {
+      json.setFormattingStyle(FormattingStyle.PRETTY);
+      file(json, report);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return out + "\n";
+  }
+
+  private static void file(JsonWriter json, Report report) throws IOException {
+    ItemList.Source source = report.list().source();
+    json.beginObject();
+    json.name("format").value(FORMAT);
+    json.name("procedure").value(source.procedure());
+    json.name("revision").value(source.revision());
+    json.name("digest").value(source.digest());
+    json.name("overall").value(report.overall().word());
+    json.name("phases").beginObject();
+    for (Map.Entry<String, Verdict> phase : report.phases().entrySet()) {
+      json.name(phase.getKey()).value(phase.getValue().word());
+    }
+    json.endObject();
+    texts(json, "superseded", report.superseded().stream().map(j -> j.item().id()).toList());
+    ItemList.Decision decision = report.list().decision();
+    json.name("decision").beginObject();
+    json.name("rule").value(decision.rule());
+    json.name("coverage_factor").value(decision.coverage());
+    json.name("risk").value(decision.risk());
+    json.endObject();
+    texts(json, "warnings", report.warnings());
+    json.name("items").beginArray();
+    for (Judgement judgement : report.judgements()) {
+      item(json, judgement);
+    }
+    json.endArray();
+    json.endObject();
+  }
+
+  private static void texts(JsonWriter json, String name, List<String> texts) throws IOException {
+    json.name(name).beginArray();
+    for (String text : texts) {
+      json.value(text);
+    }
+    json.endArray();
+  }
+
+  private static void item(JsonWriter json, Judgement j) throws IOException {
+    json.beginObject();
+    json.name("id").value(j.item().id());
+    json.name("phase").value(j.item().head().phase());
+    json.name("verdict").value(j.verdict().word());
+    json.name("why").value(j.why().isEmpty() ? null : j.why());
+    texts(json, "attempts", j.attempts());
+    Item.Limits limits = j.item() instanceof Item.Measured m ? m.limits() : null;
+    json.name("value").value(j.value());
+    json.name("unit").value(unit(j.item()));
+    json.name("accept_lower").value(limits == null ? null : limits.acceptLower());
+    json.name("accept_upper").value(limits == null ? null : limits.acceptUpper());
+    number(json, "uncertainty", j.uncertainty());
+    number(json, "conformity", j.conformity());
+    json.endObject();
+  }
+
+  private static String unit(Item item) {
+    return item instanceof Item.Measured m
+        ? m.scale().unit()
+        : item instanceof Item.Recorded r ? r.unit() : null;
+  }
+
+  private static void number(JsonWriter json, String name, double value) throws IOException {
+    json.name(name);
+    if (Double.isNaN(value)) {
+      json.nullValue();
+    } else {
+      json.value(new BigDecimal(value).round(new MathContext(6)));
+    }
+  }
+}

@@ -1,0 +1,211 @@
+package passband.render;
+
+import com.google.gson.stream.JsonWriter;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import passband.evidence.Item;
+import passband.evidence.ItemList;
+import passband.quantity.Unit;
+import passband.quantity.Units;
+
+/** The items as the script of the sheet needs them to give the verdicts of the judge. */
+final class ScriptItems implements Item.Visitor<Void> {
+  private final StringWriter out = new StringWriter();
+  private final JsonWriter json = new JsonWriter(out);
+  private final Set<String> dimensions = new TreeSet<>();
+
+  /** What writes, but for the failures that a string does not have. */
+  private interface Write {
+    void run() throws IOException;
+  }
+
+  private ScriptItems() {
+    json.setHtmlSafe(true);
+  }
+
+  /** As JSON that may stand in an element of a page. */
+  static String of(ItemList list) {
+    return new ScriptItems().all(list);
+  }
+
+  private static void write(Write write) {
+    try {
+      write.run();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private String all(ItemList list) {
+    write(json::beginObject);
+    text("guard", list.decision().guard().toPlainString());
+    texts("phases", list.phases());
+    write(() -> json.name("items").beginArray());
+    list.items().forEach(item -> item.accept(this));
+    write(json::endArray);
+    units();
+    write(json::endObject);
+    return out.toString();
+  }
+
+  /** By code or symbol: the factor to SI, and what it measures. */
+  private void units() {
+    write(() -> json.name("units").beginObject());
+    for (Unit unit : Units.all()) {
+      String dimension = unit.dimension().describe();
+      if (dimensions.contains(dimension)) {
+        Set<String> names = new TreeSet<>(List.of(unit.ucum(), unit.symbol(), unit.printed()));
+        names.remove("");
+        for (String name : names) {
+          write(
+              () ->
+                  json.name(name)
+                      .beginArray()
+                      .value(unit.factor().toString())
+                      .value(dimension)
+                      .endArray());
+        }
+      }
+    }
+    write(json::endObject);
+  }
+
+  private void text(String name, String value) {
+    write(() -> json.name(name).value(value));
+  }
+
+  /** Left out where there is none. */
+  private void number(String name, BigDecimal value) {
+    if (value != null) {
+      text(name, value.toPlainString());
+    }
+  }
+
+  private void texts(String name, List<String> values) {
+    write(() -> json.name(name).beginArray());
+    values.forEach(value -> write(() -> json.value(value)));
+    write(json::endArray);
+  }
+
+  private void begin(String kind, Item item) {
+    write(json::beginObject);
+    text("id", item.id());
+    text("kind", kind);
+    if (item.head().phase() != null) {
+      text("phase", item.head().phase());
+    }
+    if (!item.head().applies().isEmpty()) {
+      write(() -> json.name("applies").beginArray());
+      for (Item.Condition condition : item.head().applies()) {
+        write(json::beginObject);
+        text("item", condition.item());
+        texts("is", condition.is());
+        write(json::endObject);
+      }
+      write(json::endArray);
+    }
+  }
+
+  private void measured(String kind, Item.Measured item) {
+    begin(kind, item);
+    Item.Scale scale = item.scale();
+    text("unit", scale.unit());
+    Unit unit = scale.unit().equals("1") ? Unit.ONE : Units.ofUcum(scale.unit());
+    if (unit != null) {
+      text("factor", unit.factor().toString());
+      text("dimension", unit.dimension().describe());
+      dimensions.add(unit.dimension().describe());
+    }
+    number("resolution", scale.resolution());
+    write(() -> json.name("decimals").value(scale.decimals()));
+    write(() -> json.name("negative").value(scale.negative()));
+    if (item.limits() != null) {
+      number("lower", item.limits().lower());
+      number("upper", item.limits().upper());
+      number("low", item.limits().acceptLower());
+      number("high", item.limits().acceptUpper());
+    }
+  }
+
+  @Override
+  public Void reading(Item.Reading reading) {
+    measured("reading", reading);
+    Item.Where where = reading.where();
+    text("shares", reading.scale().range() + "|" + where.load() + where.loadUnit());
+    if (reading.budget() != null) {
+      write(() -> json.name("budget").beginArray());
+      for (Item.Contribution part : reading.budget()) {
+        write(
+            () ->
+                json.beginArray()
+                    .value(part.name())
+                    .value(part.relative().toPlainString())
+                    .value(part.absolute().toPlainString())
+                    .endArray());
+      }
+      write(json::endArray);
+    }
+    write(json::endObject);
+    return null;
+  }
+
+  @Override
+  public Void derived(Item.Derived derived) {
+    measured("derived", derived);
+    write(() -> json.name("formula"));
+    derived.calculation().expression().accept(new ScriptFormula(json));
+    write(() -> json.name("parts").beginObject());
+    for (Map.Entry<String, String> part : derived.calculation().parts().entrySet()) {
+      text(part.getKey(), part.getValue());
+    }
+    write(json::endObject);
+    Item.Where where = derived.where();
+    si("setting", where.setting(), where.settingUnit());
+    si("load", where.load(), where.loadUnit());
+    if (where.load() != null) {
+      Item.Contribution error = derived.calculation().load();
+      BigDecimal width = error.relative().multiply(where.load().abs()).add(error.absolute());
+      si("loadError", width, where.loadUnit());
+    }
+    write(json::endObject);
+    return null;
+  }
+
+  private void si(String name, BigDecimal number, String ucum) {
+    if (number != null) {
+      Unit unit = ucum == null || ucum.equals("1") ? Unit.ONE : Units.ofUcum(ucum);
+      text(name, passband.quantity.Rational.of(number).times(unit.factor()).toString());
+    }
+  }
+
+  @Override
+  public Void recorded(Item.Recorded recorded) {
+    begin("record", recorded);
+    write(json::endObject);
+    return null;
+  }
+
+  @Override
+  public Void choice(Item.Choice choice) {
+    begin("choice", choice);
+    texts("options", choice.options());
+    if (choice.pass() != null) {
+      text("pass", choice.pass());
+    }
+    write(json::endObject);
+    return null;
+  }
+
+  @Override
+  public Void tick(Item.Tick tick) {
+    begin("tick", tick);
+    write(json::endObject);
+    return null;
+  }
+}

@@ -1,0 +1,158 @@
+package passband.judge;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.MethodSource;
+import passband.evidence.BadInput;
+import passband.evidence.Evidence;
+import passband.evidence.Item;
+import passband.evidence.ItemList;
+import passband.testing.Records;
+import passband.testing.Sheets;
+
+/** Nothing that applies may be missing, wrong or unclear in a record that passes. */
+class ItemLawTest {
+
+  static Stream<Arguments> lists() {
+    return Sheets.demo().stream()
+        .map(plan -> Evidence.of(plan).list())
+        .flatMap(list -> Stream.of(Arguments.of(list, false), Arguments.of(list, true)));
+  }
+
+  private static Verdict overall(ItemList list, Records records) throws BadInput {
+    return Judge.judge(list, records.readings(), null).overall();
+  }
+
+  @ParameterizedTest
+  @MethodSource("lists")
+  void aCompleteGoodRecordPasses(ItemList list, boolean adjusted) throws BadInput {
+    Report report = Judge.judge(list, Records.of(list, adjusted).readings(), null);
+    report
+        .judgements()
+        .forEach(
+            j ->
+                assertTrue(
+                    j.verdict() == Verdict.PASS || j.verdict() == Verdict.NOT_APPLICABLE,
+                    j.toString()));
+    assertEquals(Verdict.PASS, report.overall());
+    assertEquals(List.of(), report.warnings());
+  }
+
+  @ParameterizedTest
+  @MethodSource("lists")
+  void withoutAnyItemItDoesNotPass(ItemList list, boolean adjusted) throws BadInput {
+    for (Item item : list.items()) {
+      Records records = Records.of(list, adjusted);
+      if (records.ids().contains(item.id()) && !(item instanceof Item.Derived)) {
+        assertEquals(Verdict.INCOMPLETE, overall(list, records.without(item.id())), item.id());
+      }
+    }
+  }
+
+  @ParameterizedTest
+  @MethodSource("lists")
+  void anItemThatSaysNotDoneDoesNotPass(ItemList list, boolean adjusted) throws BadInput {
+    for (String id : Records.of(list, adjusted).ids()) {
+      Records records = Records.of(list, adjusted);
+      Verdict verdict = overall(list, records.with(id, ",,,1,not-done"));
+      boolean derived =
+          list.items().stream().anyMatch(i -> i.id().equals(id) && i instanceof Item.Derived);
+      assertEquals(derived ? Verdict.PASS : Verdict.INCOMPLETE, verdict, id);
+    }
+  }
+
+  /** Another outcome, an unticked box, a reading outside: each alone. */
+  @ParameterizedTest
+  @MethodSource("lists")
+  void oneWrongItemDoesNotPass(ItemList list, boolean adjusted) throws BadInput {
+    for (Item item : list.items()) {
+      Records records = Records.of(list, adjusted);
+      if (!records.ids().contains(item.id()) || readAgain(list, item, adjusted)) {
+        continue;
+      }
+      String wrong = wrong(item);
+      if (wrong != null) {
+        assertNotEquals(Verdict.PASS, overall(list, records.with(item.id(), wrong)), item.id());
+      }
+    }
+  }
+
+  /** Whether a later phase decides. */
+  private static boolean readAgain(ItemList list, Item item, boolean adjusted) {
+    List<String> phases = list.phases();
+    return adjusted
+        && item.head().phase() != null
+        && !item.head().phase().equals(phases.get(phases.size() - 1))
+        && list.items().stream()
+            .anyMatch(
+                i ->
+                    !i.head().applies().isEmpty()
+                        && Judgement.of(i, List.of(), Verdict.PASS, "")
+                            .base()
+                            .equals(Judgement.of(item, List.of(), Verdict.PASS, "").base()));
+  }
+
+  /** Null where anything will do. */
+  private static String wrong(Item item) {
+    return item.accept(
+        new Item.Visitor<String>() {
+          @Override
+          public String reading(Item.Reading reading) {
+            Item.Limits limits = reading.limits();
+            String value =
+                limits == null
+                    ? "-1"
+                    : limits.acceptUpper() == null
+                        ? limits
+                            .acceptLower()
+                            .subtract(reading.scale().resolution())
+                            .toPlainString()
+                        : limits.acceptUpper().add(reading.scale().resolution()).toPlainString();
+            return Records.reading(value, reading.scale().unit());
+          }
+
+          @Override
+          public String derived(Item.Derived derived) {
+            return Records.reading("99", derived.scale().unit());
+          }
+
+          @Override
+          public String recorded(Item.Recorded recorded) {
+            return null;
+          }
+
+          @Override
+          public String choice(Item.Choice choice) {
+            return choice.options().stream()
+                .filter(o -> choice.pass() != null && !o.equals(choice.pass()))
+                .findFirst()
+                .map(o -> o + ",,,1,choice")
+                .orElse("nothing of it,,,1,choice");
+          }
+
+          @Override
+          public String tick(Item.Tick tick) {
+            return "no,,,1,tick";
+          }
+        });
+  }
+
+  /** What is written for items of a branch that was not taken is never passed over. */
+  @ParameterizedTest
+  @MethodSource("lists")
+  void whatDoesNotApplyIsUnclearWhenWritten(ItemList list, boolean adjusted) throws BadInput {
+    for (Item item : list.items()) {
+      Records without = Records.of(list, false);
+      if (!item.head().applies().isEmpty() && item instanceof Item.Tick) {
+        assertEquals(
+            Verdict.INCOMPLETE, overall(list, without.with(item.id(), "yes,,,1,tick")), item.id());
+      }
+    }
+  }
+}

@@ -1,0 +1,143 @@
+package passband.testing;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.nio.charset.StandardCharsets;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import passband.evidence.Item;
+import passband.evidence.ItemList;
+import passband.judge.Readings;
+
+/**
+ * A complete and good record of a list of items, of which single rows can be changed: readings in
+ * the middle of their limits, outcomes that pass, every tick, every blank.
+ */
+public final class Records {
+  /** The heading of {@code readings.csv}. */
+  public static final String HEAD = "point,reading,unit,phase,attempt,kind,digest\n";
+
+  private final ItemList list;
+  private final Map<String, List<String>> rows = new LinkedHashMap<>();
+
+  private Records(ItemList list, boolean adjusted) {
+    this.list = list;
+    // A crest factor of 300 over this is inside its limits.
+    boolean between =
+        list.items().stream()
+            .anyMatch(i -> i instanceof Item.Derived d && d.limits().lower() != null);
+    int rms = between ? 150 : 200;
+    for (Item item : list.items()) {
+      if (item.head().applies().isEmpty() || adjusted) {
+        rows.put(item.id(), List.of(item.accept(new Good(adjusted, rms))));
+      }
+    }
+  }
+
+  /**
+   * Of these items.
+   *
+   * @param adjusted whether adjustments were made, so that all is read again
+   */
+  public static Records of(ItemList list, boolean adjusted) {
+    return new Records(list, adjusted);
+  }
+
+  /** The identities of the items that are in it. */
+  public List<String> ids() {
+    return List.copyOf(rows.keySet());
+  }
+
+  /** With these rows, written as {@code reading,unit,phase,attempt,kind}, for an item. */
+  public Records with(String id, String... written) {
+    rows.put(id, List.of(written));
+    return this;
+  }
+
+  /** Without an item. */
+  public Records without(String id) {
+    rows.remove(id);
+    return this;
+  }
+
+  /** As {@code readings.csv}. */
+  public String csv() {
+    StringBuilder csv = new StringBuilder(HEAD);
+    rows.forEach(
+        (id, written) ->
+            written.stream()
+                .filter(row -> !row.isEmpty())
+                .forEach(row -> csv.append(id + "," + row + "," + list.source().digest() + "\n")));
+    return csv.toString();
+  }
+
+  /** As read by the judge. */
+  public Readings readings() {
+    try {
+      return Readings.parse(csv().getBytes(StandardCharsets.UTF_8));
+    } catch (passband.evidence.BadInput e) {
+      throw new AssertionError(e);
+    }
+  }
+
+  /** A row for a reading. */
+  public static String reading(String value, String unit) {
+    return value + "," + unit + ",,1,reading";
+  }
+
+  /** The middle of what is accepted. */
+  public static BigDecimal middle(Item.Measured item) {
+    Item.Limits limits = item.limits();
+    if (limits == null) {
+      return new BigDecimal(300).setScale(item.scale().decimals());
+    }
+    BigDecimal low = limits.acceptLower() == null ? limits.acceptUpper() : limits.acceptLower();
+    BigDecimal high = limits.acceptUpper() == null ? limits.acceptLower() : limits.acceptUpper();
+    return low.add(high)
+        .divide(BigDecimal.valueOf(2))
+        .setScale(item.scale().decimals(), RoundingMode.FLOOR);
+  }
+
+  /** What is written for each kind when all is well; empty for a derived value. */
+  private record Good(boolean adjusted, int rms) implements Item.Visitor<String> {
+    @Override
+    public String reading(Item.Reading reading) {
+      BigDecimal value =
+          reading.limits() == null && reading.scale().quantity().equals("voltage")
+              ? new BigDecimal(rms).setScale(reading.scale().decimals())
+              : middle(reading);
+      return Records.reading(value.toPlainString(), reading.scale().unit());
+    }
+
+    @Override
+    public String derived(Item.Derived derived) {
+      return "";
+    }
+
+    @Override
+    public String recorded(Item.Recorded recorded) {
+      String value =
+          recorded.id().contains("due")
+              ? "2099-01-31"
+              : recorded.id().endsWith("date") ? "2026-11-02" : "80";
+      return value + ",,,1,record";
+    }
+
+    @Override
+    public String choice(Item.Choice choice) {
+      String value =
+          choice.pass() != null
+              ? choice.pass()
+              : choice.id().endsWith("/adjusted")
+                  ? (adjusted ? "yes" : "no")
+                  : choice.options().get(0);
+      return value + ",,,1,choice";
+    }
+
+    @Override
+    public String tick(Item.Tick tick) {
+      return "yes,,,1,tick";
+    }
+  }
+}
