@@ -14,7 +14,6 @@ import passband.library.Library;
 import passband.library.Root;
 import passband.library.UsageException;
 import passband.plan.Plan;
-import passband.sequence.Seq;
 import passband.source.SourceFile;
 import passband.source.Span;
 import passband.syntax.Word;
@@ -111,12 +110,20 @@ public record CompilationUnit(
     root.done(files);
     Set<Path> consulted = new TreeSet<>();
     library.consulted().forEach(path -> consulted.add(root.resolve(path)));
-    List<Word> names = Seq.of(plans).map(plan -> shortened(plan.name())).toList();
+    List<Word> names = new ArrayList<>();
+    plans.forEach(plan -> names.add(shortened(plan.name())));
     Set<Span> usedAllows = compiler.usedAllows();
-    boolean silent =
-        diagnostics.list().isEmpty()
-            && Seq.of(usedAllows).allMatch(s -> s.file().path().equals(root.shown() + start));
+    boolean silent = diagnostics.list().isEmpty() && areAllOf(root.shown() + start, usedAllows);
     return new Compiled(plans, new Found(names, diagnostics, usedAllows, silent, consulted));
+  }
+
+  private static boolean areAllOf(String file, Set<Span> spans) {
+    for (Span span : spans) {
+      if (!span.file().path().equals(file)) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** A name in a file that ends with its line: the rest of the text need not be kept for it. */

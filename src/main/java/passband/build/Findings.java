@@ -10,7 +10,6 @@ import java.util.TreeSet;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.resolve.Scope;
-import passband.sequence.Seq;
 import passband.source.Span;
 import passband.syntax.Word;
 
@@ -25,7 +24,11 @@ public final class Findings {
   public void take(CompilationUnit.Found found) {
     diagnostics.addAll(found.diagnostics().list());
     usedAllows.addAll(found.usedAllows());
-    Seq.of(found.consulted()).filter(p -> !read.contains(p) && Files.exists(p)).forEach(read::add);
+    for (Path path : found.consulted()) {
+      if (!read.contains(path) && Files.exists(path)) {
+        read.add(path);
+      }
+    }
     Set<String> own = new HashSet<>();
     for (Word name : found.names()) {
       boolean twin = !own.add(name.text()); // the compiler has said so

@@ -4,16 +4,18 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Collectors;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
+import passband.model.Analyzer;
 import passband.model.Device;
 import passband.model.Device.Outlet;
+import passband.model.Named;
 import passband.model.Terminal;
 import passband.plan.Plan;
 import passband.plan.Point;
 import passband.plan.Stage;
 import passband.resolve.Scope;
-import passband.sequence.Seq;
 import passband.syntax.Tree;
 import passband.syntax.Tree.TerminalKind;
 import passband.syntax.Word;
@@ -49,11 +51,8 @@ final class Activation implements Check {
       contacts.add(contact);
     }
     Nets nets = new Nets(run.setup().wires());
-    boolean joined =
-        Seq.of(plan.analyzer().terminals())
-            .anyMatch(t -> t.kind() == TerminalKind.KEY && nets.reaches(contacts, t));
-    if (!joined) {
-      String names = String.join(" or ", Seq.of(contacts).map(Terminal::id).toList());
+    if (!reachesKey(plan.analyzer(), nets, contacts)) {
+      String names = contacts.stream().map(Terminal::id).collect(Collectors.joining(" or "));
       diagnostics
           .say(
               Code.ACTIVATION_OPEN,
@@ -66,16 +65,22 @@ final class Activation implements Check {
     }
   }
 
+  private static boolean reachesKey(Analyzer analyzer, Nets nets, List<Terminal> contacts) {
+    for (Terminal terminal : analyzer.terminals()) {
+      if (terminal.kind() == TerminalKind.KEY && nets.reaches(contacts, terminal)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
   private static Terminal contact(Device device, Outlet on, Tree.Ref ref, Diagnostics diagnostics) {
     List<Word> parts = ref.parts();
     Outlet outlet = parts.size() == 1 ? on : device.outlet(parts.get(parts.size() - 2).text());
     Word name = parts.get(parts.size() - 1);
     if (outlet == null) {
       Scope.unknown(
-          diagnostics,
-          parts.get(parts.size() - 2),
-          "outlet",
-          Seq.of(device.outlets()).map(o -> o.name().text()).toList());
+          diagnostics, parts.get(parts.size() - 2), "outlet", Named.names(device.outlets()));
       return null;
     }
     Terminal contact = outlet.terminal(name.text());
@@ -85,7 +90,7 @@ final class Activation implements Check {
           name,
           "contact",
           " on the outlet '" + outlet.name().text() + "'",
-          Seq.of(outlet.terminals())
+          outlet.terminals().stream()
               .filter(t -> t.kind() == TerminalKind.CONTACT)
               .map(t -> t.name().text())
               .toList());

@@ -7,7 +7,7 @@ import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Fix;
 import passband.plan.Plan;
-import passband.sequence.Seq;
+import passband.plan.Point;
 import passband.source.SourceFile;
 import passband.source.Span;
 import passband.syntax.Tree;
@@ -24,11 +24,7 @@ final class BurnCaution implements Check {
 
   @Override
   public void check(Plan plan, Diagnostics diagnostics) {
-    boolean output = Seq.of(plan.points()).anyMatch(p -> p.mode() != null);
-    boolean said =
-        Seq.of(plan.cautions())
-            .anyMatch(c -> c.name().text().equals("burn") && !c.text().isBlank());
-    if (output && !said) {
+    if (delivers(plan) && !warns(plan)) {
       diagnostics
           .say(
               Code.CAUTION_MISSING,
@@ -66,5 +62,23 @@ final class BurnCaution implements Check {
       head.add(procedure.decision().span());
     }
     return Collections.max(head).line();
+  }
+
+  private static boolean delivers(Plan plan) {
+    for (Point point : plan.points()) {
+      if (point.mode() != null) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private static boolean warns(Plan plan) {
+    for (Plan.Caution caution : plan.cautions()) {
+      if (caution.name().text().equals("burn") && !caution.text().isBlank()) {
+        return true;
+      }
+    }
+    return false;
   }
 }

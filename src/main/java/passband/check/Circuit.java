@@ -15,7 +15,6 @@ import passband.model.Terminal;
 import passband.plan.Plan;
 import passband.plan.Point;
 import passband.plan.Stage;
-import passband.sequence.Seq;
 import passband.source.Span;
 
 /**
@@ -74,8 +73,8 @@ final class Circuit implements Check {
     }
     Nets nets = new Nets(run.setup().wires());
     Mode mode = point.mode();
-    List<Terminal> active = poles(point.outlet());
-    List<Terminal> back = mode.through() == null ? active : poles(mode.through());
+    List<Terminal> active = point.outlet().poles();
+    List<Terminal> back = mode.through() == null ? active : mode.through().poles();
     if (shorted(plan, nets, active, back, run, diagnostics)) {
       return;
     }
@@ -84,7 +83,7 @@ final class Circuit implements Check {
       if (own != null) {
         leakage(plan, nets, active, own, limit.quantity(), run, diagnostics);
       } else if (!closes(plan, nets, active, back)) {
-        if (mode.through() != null && Seq.of(back).noneMatch(nets::wired)) {
+        if (mode.through() != null && !nets.wired(back)) {
           diagnostics
               .say(
                   Code.RETURN_MISSING,
@@ -113,10 +112,6 @@ final class Circuit implements Check {
 
   private static Span where(Stage.Run run) {
     return run.setup() == null ? run.test().span() : run.setup().name().span();
-  }
-
-  private static List<Terminal> poles(Outlet outlet) {
-    return Seq.of(outlet.terminals()).filter(t -> t.kind().carriesOutput()).toList();
   }
 
   /**
@@ -219,7 +214,7 @@ final class Circuit implements Check {
 
   private static List<Terminal> allPoles(Device device) {
     List<Terminal> poles = new ArrayList<>();
-    device.outlets().forEach(o -> poles.addAll(poles(o)));
+    device.outlets().forEach(o -> poles.addAll(o.poles()));
     return poles;
   }
 

@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
-import passband.model.Device;
 import passband.model.Device.Mode;
 import passband.model.Device.Outlet;
 import passband.model.Series;
@@ -14,7 +13,6 @@ import passband.plan.Point;
 import passband.plan.Stage;
 import passband.plan.Wire;
 import passband.quantity.Rational;
-import passband.sequence.Seq;
 
 /**
  * What of a device a procedure tests: its modes on each outlet, low, middle and high. Low is the
@@ -68,8 +66,8 @@ public final class Coverage {
   }
 
   private static Cell cell(Plan plan, Mode mode, Outlet outlet) {
-    List<Point> points =
-        Seq.of(plan.points()).filter(p -> p.mode() == mode && p.outlet() == outlet).toList();
+    List<Point> points = new ArrayList<>(plan.points());
+    points.removeIf(point -> point.mode() != mode || point.outlet() != outlet);
     Series span = mode.setting();
     if (span == null || span.lowest().equals(span.highest())) {
       return new Cell(mode, outlet, !points.isEmpty(), null, null, null);
@@ -88,9 +86,13 @@ public final class Coverage {
 
   /** Whether the mode can be set to anything between. */
   private static boolean between(Series span, Rational low, Rational high) {
-    return Seq.of(span.segments())
-        .map(s -> above(s, low, high))
-        .anyMatch(value -> inside(value, low, high) && span.contains(value));
+    for (Series.Segment segment : span.segments()) {
+      Rational value = above(segment, low, high);
+      if (inside(value, low, high) && span.contains(value)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** The segment's first value above the low one; where it has no steps, one above it. */
@@ -131,11 +133,12 @@ public final class Coverage {
 
   /** The outlets with poles that no run is on and no lead of a run goes to. */
   static List<Outlet> untouched(Plan plan) {
-    Device device = plan.device();
-    return Seq.of(device.outlets())
-        .filter(o -> Seq.of(o.terminals()).anyMatch(t -> t.kind().carriesOutput()))
-        .filter(o -> Seq.of(plan.runs()).noneMatch(run -> touches(run, o)))
-        .toList();
+    List<Outlet> untouched = new ArrayList<>(plan.device().outlets());
+    untouched.removeIf(outlet -> outlet.poles().isEmpty());
+    for (Stage.Run run : plan.runs()) {
+      untouched.removeIf(outlet -> touches(run, outlet));
+    }
+    return untouched;
   }
 
   private static boolean touches(Stage.Run run, Outlet outlet) {
@@ -144,7 +147,11 @@ public final class Coverage {
     }
     String owner = outlet.name().text();
     List<Wire> wires = run.setup() == null ? List.of() : run.setup().wires();
-    return Seq.of(wires)
-        .anyMatch(w -> w.from().owner().equals(owner) || w.to().owner().equals(owner));
+    for (Wire wire : wires) {
+      if (wire.from().owner().equals(owner) || wire.to().owner().equals(owner)) {
+        return true;
+      }
+    }
+    return false;
   }
 }

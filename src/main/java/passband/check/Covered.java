@@ -4,9 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
-import passband.model.Device.Outlet;
+import passband.model.Named;
 import passband.plan.Plan;
-import passband.sequence.Seq;
 import passband.source.Span;
 
 /**
@@ -32,8 +31,7 @@ final class Covered implements Check {
         settings.add(name + " (" + String.join(", ", cell.missing()) + ")");
       }
     }
-    List<String> outlets =
-        Seq.of(Coverage.untouched(plan)).map((Outlet o) -> o.name().text()).toList();
+    List<String> outlets = Named.names(Coverage.untouched(plan));
     say(Code.MODE_UNTESTED, where, "no test covers %s", modes, diagnostics);
     String outletFormat =
         outlets.size() == 1 ? "no test uses the outlet %s" : "no test uses the outlets %s";

@@ -10,7 +10,6 @@ import passband.plan.Point;
 import passband.quantity.Rational;
 import passband.quantity.Real;
 import passband.quantity.Unit;
-import passband.sequence.Seq;
 
 /** Values as messages show them, and points as checks compare them. */
 final class Figures {
@@ -45,10 +44,12 @@ final class Figures {
 
   /** The point's limit of a quantity, or null. */
   static Limit limit(Point point, String quantity) {
-    return Seq.of(point.limits())
-        .filter(l -> l.quantity().equals(quantity))
-        .findFirst()
-        .orElse(null);
+    for (Limit limit : point.limits()) {
+      if (limit.quantity().equals(quantity)) {
+        return limit;
+      }
+    }
+    return null;
   }
 
   /** Words joined by commas. */

@@ -12,7 +12,6 @@ import passband.plan.Plan;
 import passband.plan.Setup;
 import passband.plan.Stage;
 import passband.plan.Wire;
-import passband.sequence.Seq;
 import passband.syntax.Tree.TerminalKind;
 
 /**
@@ -104,9 +103,11 @@ final class Leads implements Check {
     Nets nets = new Nets(setup.wires());
     List<Terminal> ends = new ArrayList<>();
     analyzer.loads().forEach(l -> ends.addAll(List.of(l.from(), l.to())));
-    Seq.of(analyzer.measures())
-        .filter(m -> m.from() != null)
-        .forEach(m -> ends.addAll(List.of(m.from(), m.to())));
+    for (Analyzer.Measure measure : analyzer.measures()) {
+      if (measure.from() != null) {
+        ends.addAll(List.of(measure.from(), measure.to()));
+      }
+    }
     for (Wire wire : setup.wires()) {
       ends.add(wire.from());
       ends.add(wire.to());
@@ -117,8 +118,16 @@ final class Leads implements Check {
   }
 
   private static boolean isEnd(Analyzer analyzer, Terminal jack) {
-    return Seq.of(analyzer.loads()).anyMatch(l -> l.from().same(jack) || l.to().same(jack))
-        || Seq.of(analyzer.measures())
-            .anyMatch(m -> m.from() != null && (m.from().same(jack) || m.to().same(jack)));
+    for (Analyzer.LoadBank load : analyzer.loads()) {
+      if (load.from().same(jack) || load.to().same(jack)) {
+        return true;
+      }
+    }
+    for (Analyzer.Measure measure : analyzer.measures()) {
+      if (measure.from() != null && (measure.from().same(jack) || measure.to().same(jack))) {
+        return true;
+      }
+    }
+    return false;
   }
 }

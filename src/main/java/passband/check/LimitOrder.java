@@ -1,5 +1,6 @@
 package passband.check;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import passband.diagnostic.Code;
@@ -9,7 +10,6 @@ import passband.plan.Plan;
 import passband.plan.Point;
 import passband.plan.Stage;
 import passband.quantity.Rational;
-import passband.sequence.Seq;
 
 /**
  * {@code limits-fall} and {@code limits-copied}, warnings: limits that fall while the setting
@@ -20,11 +20,9 @@ final class LimitOrder implements Check {
   @Override
   public void check(Plan plan, Diagnostics diagnostics) {
     for (Stage.Run run : plan.runs()) {
-      List<Point> points =
-          Seq.of(run.points())
-              .filter(p -> p.setting() != null)
-              .sorted((one, other) -> one.setting().si().compareTo(other.setting().si()))
-              .toList();
+      List<Point> points = new ArrayList<>(run.points());
+      points.removeIf(point -> point.setting() == null);
+      points.sort((one, other) -> one.setting().si().compareTo(other.setting().si()));
       for (String quantity : Figures.quantities(points)) {
         look(points, quantity, diagnostics);
       }

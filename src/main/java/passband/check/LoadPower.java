@@ -13,7 +13,6 @@ import passband.quantity.Rational;
 import passband.quantity.Real;
 import passband.quantity.Unit;
 import passband.quantity.Units;
-import passband.sequence.Seq;
 
 /**
  * {@code load-overpowered}, an error: more power at a point's upper limit than the load takes for
@@ -137,11 +136,13 @@ final class LoadPower implements Check {
   }
 
   private static Rational continuous(LoadBank bank) {
-    return Seq.of(bank.power())
-        .filter(r -> r.time() == null)
-        .map(PowerRating::power)
-        .reduce(Rational::max)
-        .orElse(null);
+    Rational most = null;
+    for (PowerRating rating : bank.power()) {
+      if (rating.time() == null) {
+        most = most == null ? rating.power() : most.max(rating.power());
+      }
+    }
+    return most;
   }
 
   private static Rational holds(LoadBank bank, Rational continuous) {

@@ -2,9 +2,9 @@ package passband.check;
 
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
+import passband.model.Named;
 import passband.plan.Plan;
 import passband.plan.Point;
-import passband.sequence.Seq;
 
 /**
  * {@code mode-not-on-outlet}, an error: a point asks for a mode on an outlet that does not have it.
@@ -22,7 +22,7 @@ final class ModeOnOutlet implements Check {
           point.outlet() == null
               ? "the test names no outlet for the mode '%s'"
               : "the mode '%s' is not on the outlet '%s'";
-      String on = Figures.list(Seq.of(point.mode().outlets()).map(o -> o.name().text()).toList());
+      String on = Figures.list(Named.names(point.mode().outlets()));
       diagnostics
           .say(Code.MODE_NOT_ON_OUTLET, point.places().mode(), format, mode, outlet)
           .note(point.mode().name().span(), "the mode is on %s", on);

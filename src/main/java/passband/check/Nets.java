@@ -7,7 +7,6 @@ import java.util.Map;
 import java.util.Set;
 import passband.model.Terminal;
 import passband.plan.Wire;
-import passband.sequence.Seq;
 
 /**
  * A setup as a graph: terminals are its nodes, leads and links its edges. What hangs together by
@@ -39,11 +38,21 @@ final class Nets {
   /** Whether any of the terminals hangs together with one. */
   boolean reaches(List<Terminal> some, Terminal one) {
     Set<String> net = net(one);
-    return Seq.of(some).anyMatch(t -> net.contains(t.id()));
+    for (Terminal terminal : some) {
+      if (net.contains(terminal.id())) {
+        return true;
+      }
+    }
+    return false;
   }
 
-  /** Whether a lead goes to the terminal. */
-  boolean wired(Terminal terminal) {
-    return nets.containsKey(terminal.id());
+  /** Whether a lead goes to any of the terminals. */
+  boolean wired(List<Terminal> some) {
+    for (Terminal terminal : some) {
+      if (nets.containsKey(terminal.id())) {
+        return true;
+      }
+    }
+    return false;
   }
 }

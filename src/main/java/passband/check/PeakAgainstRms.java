@@ -7,7 +7,6 @@ import passband.limit.Limit;
 import passband.plan.Plan;
 import passband.plan.Point;
 import passband.quantity.Real;
-import passband.sequence.Seq;
 import passband.syntax.Expression;
 import passband.syntax.LimitExpression.AtMost;
 import passband.syntax.Tree;
@@ -65,9 +64,11 @@ final class PeakAgainstRms implements Check {
   }
 
   private static Tree.QuantityLimit peak(Point point) {
-    return Seq.of(point.mode().limits())
-        .filter(l -> l.quantity().text().equals("peak-voltage"))
-        .findFirst()
-        .orElse(null);
+    for (Tree.QuantityLimit limit : point.mode().limits()) {
+      if (limit.quantity().text().equals("peak-voltage")) {
+        return limit;
+      }
+    }
+    return null;
   }
 }

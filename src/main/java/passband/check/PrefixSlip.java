@@ -1,6 +1,7 @@
 package passband.check;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
@@ -9,7 +10,6 @@ import passband.plan.Plan;
 import passband.plan.Point;
 import passband.plan.Stage;
 import passband.quantity.Rational;
-import passband.sequence.Seq;
 
 /**
  * {@code prefix-slip}, a warning: a stated limit that is some thousand times its neighbours, or a
@@ -39,8 +39,9 @@ final class PrefixSlip implements Check {
     if (stated.size() < 3) {
       return;
     }
-    List<Rational> sizes =
-        Seq.of(stated).map(p -> size(Figures.limit(p, quantity))).sorted().toList();
+    List<Rational> sizes = new ArrayList<>();
+    stated.forEach(point -> sizes.add(size(Figures.limit(point, quantity))));
+    Collections.sort(sizes);
     Rational middle = sizes.get((sizes.size() - 1) / 2);
     for (Point point : stated) {
       Limit limit = Figures.limit(point, quantity);

@@ -4,8 +4,8 @@ import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.model.Lead;
 import passband.plan.Plan;
+import passband.plan.Point;
 import passband.plan.Stage;
-import passband.sequence.Seq;
 import passband.source.SourceFile;
 import passband.syntax.Tree;
 
@@ -26,10 +26,7 @@ final class Used implements Check {
       boolean other =
           setup.analyzer() != null
               && !setup.analyzer().text().equals(plan.analyzer().name().text());
-      if (!other
-          && Seq.of(plan.runs())
-              .noneMatch(
-                  r -> r.setup() != null && r.setup().name().text().equals(setup.name().text()))) {
+      if (!other && !isUsed(plan, setup)) {
         say(diagnostics, setup.name(), "no test uses the setup");
       }
     }
@@ -47,18 +44,33 @@ final class Used implements Check {
     }
   }
 
+  private static boolean isUsed(Plan plan, Tree.Setup setup) {
+    for (Stage.Run run : plan.runs()) {
+      if (run.setup() != null && run.setup().name().text().equals(setup.name().text())) {
+        return true;
+      }
+    }
+    return false;
+  }
+
   private static boolean taken(Plan plan, Lead lead) {
-    return Seq.of(plan.tree().setups())
-        .flatMap(s -> Seq.of(s.wires()))
-        .anyMatch(w -> w.lead().text().equals(lead.name().text()));
+    for (Tree.Setup setup : plan.tree().setups()) {
+      for (Tree.Wire wire : setup.wires()) {
+        if (wire.lead().text().equals(lead.name().text())) {
+          return true;
+        }
+      }
+    }
+    return false;
   }
 
   private static void accepted(Stage.Run run, passband.syntax.Word name, Diagnostics diagnostics) {
-    if (Seq.of(run.points())
-        .flatMap(p -> Seq.of(p.limits()))
-        .noneMatch(l -> l.quantity().equals(name.text()))) {
-      say(diagnostics, name, "the test does not accept");
+    for (Point point : run.points()) {
+      if (Figures.limit(point, name.text()) != null) {
+        return;
+      }
     }
+    say(diagnostics, name, "the test does not accept");
   }
 
   private static void say(Diagnostics diagnostics, passband.syntax.Word name, String what) {

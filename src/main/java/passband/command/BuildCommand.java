@@ -34,7 +34,6 @@ import passband.render.LimitsCsv;
 import passband.render.LimitsMetadata;
 import passband.render.Sheet;
 import passband.render.SheetMaker;
-import passband.sequence.Seq;
 
 /** {@code passband build}: checks, then writes each procedure's folder. */
 final class BuildCommand {
@@ -193,7 +192,7 @@ final class BuildCommand {
       if (before != null) {
         return new Done(
             group.unchanged(before, workingDirectory),
-            Seq.of(before.names()).map(BuildRecord.Name::name).toList(),
+            before.names().stream().map(BuildRecord.Name::name).toList(),
             List.of());
       }
       if (!sheets.getAndSet(true)) {
@@ -220,7 +219,7 @@ final class BuildCommand {
           group.key(),
           BuildRecord.digests(found.consulted(), workingDirectory),
           written,
-          Seq.of(found.names())
+          found.names().stream()
               .map(
                   n ->
                       new BuildRecord.Name(

@@ -18,7 +18,6 @@ import passband.edit.EditorFiles;
 import passband.library.BackgroundThread;
 import passband.library.UsageException;
 import passband.parse.Syntax;
-import passband.sequence.Seq;
 
 /**
  * The command {@code passband}. Exit status: 0 nothing to report, 1 faults found, 2 could not run.
@@ -215,7 +214,7 @@ public final class Main {
     if (!rest.contains("--watch")) {
       return action.run(rest);
     }
-    List<String> words = Seq.of(rest).filter(w -> !w.equals("--watch")).toList();
+    List<String> words = rest.stream().filter(w -> !w.equals("--watch")).toList();
     Watch.Command command =
         new Watch.Command() {
           @Override

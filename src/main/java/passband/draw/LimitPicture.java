@@ -13,7 +13,6 @@ import passband.plan.Plan;
 import passband.plan.Point;
 import passband.plan.Stage;
 import passband.quantity.Rational;
-import passband.sequence.Seq;
 
 /**
  * Where the limits of a mode lie: for each setting (or load, where that is what varies) the
@@ -90,7 +89,7 @@ public final class LimitPicture {
   }
 
   private static long distinct(Group group, boolean bySetting) {
-    return Seq.of(group.points())
+    return group.points().stream()
         .map(p -> along(p, bySetting))
         .filter(f -> f != null)
         .map(Figure::si)
@@ -142,7 +141,7 @@ public final class LimitPicture {
   }
 
   private Drawing draw() {
-    x = Scale.over(Seq.of(bars).map(b -> b.at().doubleValue()).toList(), LEFT + 12, RIGHT - 12);
+    x = Scale.over(bars.stream().map(b -> b.at().doubleValue()).toList(), LEFT + 12, RIGHT - 12);
     List<Double> all = new ArrayList<>(List.of(0.0));
     for (Bar bar : bars) {
       for (Rational value : new Rational[] {bar.lower(), bar.upper(), bar.nominal()}) {
@@ -192,7 +191,7 @@ public final class LimitPicture {
   /** The tolerance's ends joined from setting to setting. */
   private void band(boolean lower) {
     List<Shape.At> points = new ArrayList<>();
-    Seq.of(bars)
+    bars.stream()
         .sorted((a, b) -> a.at().compareTo(b.at()))
         .forEach(
             b -> {
@@ -242,7 +241,7 @@ public final class LimitPicture {
     text(22, at, SIZE, false, Shape.Anchor.START, "tolerance");
     shapes.add(new Shape.Rect(107, at - 9, 10, 11, BOX, null, 0));
     text(122, at, SIZE, false, Shape.Anchor.START, "accepted readings");
-    if (Seq.of(bars).anyMatch(b -> b.nominal() != null)) {
+    if (bars.stream().anyMatch(b -> b.nominal() != null)) {
       shapes.add(new Shape.Circle(247, at - 3.5, 2.6, Palette.INK, Palette.PAPER, 0.8));
       text(255, at, SIZE, false, Shape.Anchor.START, "nominal");
     }

@@ -3,7 +3,6 @@ package passband.draw;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.List;
-import passband.sequence.Seq;
 
 /** A drawing as SVG 1.1 that is also well-formed inside HTML. */
 public final class Svg implements Shape.Visitor {
@@ -59,7 +58,9 @@ public final class Svg implements Shape.Visitor {
     if (dash.isEmpty()) {
       return "";
     }
-    return " stroke-dasharray=\"" + String.join(" ", Seq.of(dash).map(Svg::number).toList()) + "\"";
+    return " stroke-dasharray=\""
+        + String.join(" ", dash.stream().map(Svg::number).toList())
+        + "\"";
   }
 
   @Override

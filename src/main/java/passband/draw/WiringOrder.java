@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Map;
 import passband.model.Terminal;
 import passband.plan.Wire;
-import passband.sequence.Seq;
 
 /**
  * In which order terminals stand on the two sides of a wiring drawing: with as few crossings as can
@@ -67,7 +66,7 @@ record WiringOrder(List<Terminal> left, List<Terminal> right) {
     Search(List<Terminal> left, List<Terminal> right, List<Wire> wires) {
       this.left = left;
       this.right = right;
-      List<Wire> straight = Seq.of(wires).filter(WiringOrder::isStraight).toList();
+      List<Wire> straight = wires.stream().filter(WiringOrder::isStraight).toList();
       this.from = new int[straight.size()];
       this.to = new int[straight.size()];
       for (int i = 0; i < from.length; i++) {
@@ -79,7 +78,7 @@ record WiringOrder(List<Terminal> left, List<Terminal> right) {
     }
 
     private static int[][] links(List<Terminal> side, List<Wire> wires, boolean analyzer) {
-      return Seq.of(wires)
+      return wires.stream()
           .filter(w -> !isStraight(w) && w.from().onAnalyzer() == analyzer)
           .map(w -> new int[] {index(side, w.from()), index(side, w.to())})
           .toList()

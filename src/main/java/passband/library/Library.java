@@ -16,7 +16,6 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
-import passband.sequence.Seq;
 import passband.source.SourceFile;
 import passband.source.Span;
 import passband.syntax.Tree;
@@ -246,7 +245,9 @@ public final class Library {
 
   /** The file and all that it uses, itself first, then in the order of use. */
   public List<Tree.File> visibleFrom(Tree.File file) {
-    return Seq.of(reached(pathOf(file), uses)).map(files::get).toList();
+    List<Tree.File> visible = new ArrayList<>();
+    reached(pathOf(file), uses).forEach(path -> visible.add(files.get(path)));
+    return visible;
   }
 
   /**

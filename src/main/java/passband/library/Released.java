@@ -6,7 +6,6 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
-import passband.sequence.Seq;
 import passband.source.SourceFile;
 import passband.source.Span;
 
@@ -78,9 +77,11 @@ public record Released(List<Entry> entries) {
 
   /** The entry of a procedure's revision; null where there is none. */
   public Entry find(String procedure, String label) {
-    return Seq.of(entries)
-        .filter(e -> e.procedure().equals(procedure) && e.label().equals(label))
-        .findFirst()
-        .orElse(null);
+    for (Entry entry : entries) {
+      if (entry.procedure().equals(procedure) && entry.label().equals(label)) {
+        return entry;
+      }
+    }
+    return null;
   }
 }

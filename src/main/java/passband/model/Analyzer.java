@@ -5,7 +5,6 @@ import java.util.Map;
 import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
 import passband.quantity.Unit;
-import passband.sequence.Seq;
 import passband.source.Span;
 import passband.syntax.Tree;
 import passband.syntax.Word;
@@ -69,19 +68,26 @@ public record Analyzer(
 
   /** The terminal of this name, or null. */
   public Terminal terminal(String wanted) {
-    return Seq.of(terminals).filter(t -> t.name().text().equals(wanted)).findFirst().orElse(null);
+    return Named.find(terminals, wanted);
   }
 
   /** How the quantity is measured, or null when it is not. */
   public Measure measure(String quantity) {
-    return Seq.of(measures)
-        .filter(m -> m.quantity().name().equals(quantity))
-        .findFirst()
-        .orElse(null);
+    for (Measure measure : measures) {
+      if (measure.quantity().name().equals(quantity)) {
+        return measure;
+      }
+    }
+    return null;
   }
 
   /** The load that can be set to the value, or null. */
   public LoadBank load(Rational ohms) {
-    return Seq.of(loads).filter(l -> l.values().contains(ohms)).findFirst().orElse(null);
+    for (LoadBank load : loads) {
+      if (load.values().contains(ohms)) {
+        return load;
+      }
+    }
+    return null;
   }
 }

@@ -1,10 +1,10 @@
 package passband.model;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
-import passband.sequence.Seq;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -25,15 +25,23 @@ public record Device(
     Tree.Device tree) {
 
   /** An outlet. */
-  public record Outlet(Word name, String title, String renamedFrom, List<Terminal> terminals) {
+  public record Outlet(Word name, String title, String renamedFrom, List<Terminal> terminals)
+      implements Named {
+    /** The terminals that carry output. */
+    public List<Terminal> poles() {
+      List<Terminal> poles = new ArrayList<>(terminals);
+      poles.removeIf(terminal -> !terminal.kind().carriesOutput());
+      return poles;
+    }
+
     /** The terminal of this name, or null. */
     public Terminal terminal(String wanted) {
-      return Seq.of(terminals).filter(t -> t.name().text().equals(wanted)).findFirst().orElse(null);
+      return Named.find(terminals, wanted);
     }
   }
 
   /** A condition of the device. */
-  public record State(Word name, String title, String enter, String leave) {}
+  public record State(Word name, String title, String enter, String leave) implements Named {}
 
   /**
    * How long output may be on, and how long it must rest after, in seconds; both null when it may
@@ -73,7 +81,8 @@ public record Device(
       List<Tree.QuantityLimit> limits,
       Duty duty,
       List<Tree.Ref> activateBy,
-      Tree.Mode tree) {
+      Tree.Mode tree)
+      implements Named {
 
     /** A mode is the same as another when they are of one declaration. */
     @Override
@@ -88,22 +97,22 @@ public record Device(
 
     /** Whether the mode is on the outlet. */
     public boolean isOn(Outlet outlet) {
-      return Seq.of(outlets).anyMatch(o -> o.name().text().equals(outlet.name().text()));
+      return Named.find(outlets, outlet.name().text()) != null;
     }
   }
 
   /** The outlet of this name, or null. */
   public Outlet outlet(String wanted) {
-    return Seq.of(outlets).filter(o -> o.name().text().equals(wanted)).findFirst().orElse(null);
+    return Named.find(outlets, wanted);
   }
 
   /** The mode of this name, or null. */
   public Mode mode(String wanted) {
-    return Seq.of(modes).filter(m -> m.name().text().equals(wanted)).findFirst().orElse(null);
+    return Named.find(modes, wanted);
   }
 
   /** The state of this name, or null. */
   public State state(String wanted) {
-    return Seq.of(states).filter(s -> s.name().text().equals(wanted)).findFirst().orElse(null);
+    return Named.find(states, wanted);
   }
 }

@@ -5,7 +5,6 @@ import java.util.List;
 import passband.quantity.Dimension;
 import passband.quantity.Rational;
 import passband.quantity.Unit;
-import passband.sequence.Seq;
 
 /**
  * Values that something can be set to: single ones, and spans with or without a step.
@@ -50,7 +49,12 @@ public record Series(Dimension dimension, Unit unit, List<Segment> segments) {
 
   /** Whether the value can be set. */
   public boolean contains(Rational value) {
-    return Seq.of(segments).anyMatch(s -> s.contains(value));
+    for (Segment segment : segments) {
+      if (segment.contains(value)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Whether the value is between the ends, on a step or not. */
@@ -60,11 +64,19 @@ public record Series(Dimension dimension, Unit unit, List<Segment> segments) {
 
   /** The least value. */
   public Rational lowest() {
-    return Seq.of(segments).map(Segment::from).reduce(Rational::min).orElseThrow();
+    Rational lowest = segments.get(0).from();
+    for (Segment segment : segments) {
+      lowest = lowest.min(segment.from());
+    }
+    return lowest;
   }
 
   /** The greatest value. */
   public Rational highest() {
-    return Seq.of(segments).map(Segment::to).reduce(Rational::max).orElseThrow();
+    Rational highest = segments.get(0).to();
+    for (Segment segment : segments) {
+      highest = highest.max(segment.to());
+    }
+    return highest;
   }
 }

@@ -12,7 +12,8 @@ import passband.syntax.Word;
  * @param holds how many leads it takes; a link goes in besides
  */
 public record Terminal(
-    TerminalKind kind, String owner, String ownerTitle, Word name, String title, int holds) {
+    TerminalKind kind, String owner, String ownerTitle, Word name, String title, int holds)
+    implements Named {
 
   /** The name in the source: {@code mono-1.active}, {@code analyzer.load-high}. */
   public String id() {

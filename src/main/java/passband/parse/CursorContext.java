@@ -4,10 +4,10 @@ import static passband.parse.antlr.PassbandLexer.*;
 
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Deque;
 import java.util.List;
 import org.antlr.v4.runtime.CommonToken;
-import passband.sequence.Seq;
 import passband.source.SourceFile;
 import passband.source.Span;
 
@@ -131,6 +131,6 @@ public record CursorContext(
 
   /** Which cell of a row the cursor is in, from 0. */
   public int column() {
-    return Seq.of(before).filter("|"::equals).count();
+    return Collections.frequency(before, "|");
   }
 }

@@ -9,7 +9,6 @@ import org.antlr.v4.runtime.RecognitionException;
 import org.antlr.v4.runtime.RuleContext;
 import org.antlr.v4.runtime.Token;
 import org.antlr.v4.runtime.misc.IntervalSet;
-import passband.sequence.Seq;
 
 /**
  * Gives up on a line at its first fault and starts afresh on the next, or in the block that the
@@ -80,7 +79,7 @@ final class LineErrors extends DefaultErrorStrategy {
 
   private static boolean endsHere(IntervalSet expected) {
     return expected.size() > 0
-        && Seq.of(expected.toList()).allMatch(t -> t == NEWLINE || t == LBRACE || t == RBRACE);
+        && expected.subtract(new IntervalSet(NEWLINE, LBRACE, RBRACE)).isNil();
   }
 
   /** After the head of a block that need not be there, skips to the block or to the line's end. */

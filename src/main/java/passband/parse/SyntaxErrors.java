@@ -4,6 +4,7 @@ import static passband.parse.antlr.PassbandLexer.*;
 
 import java.util.ArrayList;
 import java.util.BitSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import org.antlr.v4.runtime.BaseErrorListener;
 import org.antlr.v4.runtime.NoViableAltException;
@@ -14,7 +15,6 @@ import org.antlr.v4.runtime.Token;
 import org.antlr.v4.runtime.misc.IntervalSet;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
-import passband.sequence.Seq;
 import passband.source.SourceFile;
 
 /** Says what the parser stumbled over, once a line and in the words of the language. */
@@ -105,7 +105,7 @@ final class SyntaxErrors extends BaseErrorListener {
   }
 
   private static String joined(List<String> names) {
-    List<String> distinct = Seq.of(names).distinct().toList();
+    List<String> distinct = List.copyOf(new LinkedHashSet<>(names));
     int last = distinct.size() - 1;
     return last == 0
         ? distinct.get(0)

@@ -3,7 +3,6 @@ package passband.pdf;
 import java.util.List;
 import passband.draw.Drawing;
 import passband.render.Sheet;
-import passband.sequence.Seq;
 
 /** The last pages: what to do when a reading fails, the result, and what the reviewer sees. */
 final class BackParts {
@@ -53,7 +52,7 @@ final class BackParts {
       write.table(
           write.shares(0.32, 0.2, 0.48),
           List.of("Warning", "Where", "Reason given"),
-          Seq.of(sheet.allowed())
+          sheet.allowed().stream()
               .map(a -> List.of(a.title() + " [" + a.code() + "]", a.place(), a.reason()))
               .toList());
     }

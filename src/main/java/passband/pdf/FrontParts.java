@@ -3,7 +3,6 @@ package passband.pdf;
 import java.util.ArrayList;
 import java.util.List;
 import passband.render.Sheet;
-import passband.sequence.Seq;
 
 /** The first page: what is tested, the cautions, and what to collect. */
 final class FrontParts {
@@ -39,7 +38,7 @@ final class FrontParts {
     write.table(
         write.shares(0.07, 0.4, 0.18, 0.2, 0.15),
         List.of("No.", "Lead or link", "Colour", "Rating", "Here, sound"),
-        Seq.of(sheet.leads())
+        sheet.leads().stream()
             .map(
                 l ->
                     List.of(

@@ -3,7 +3,6 @@ package passband.pdf;
 import java.util.List;
 import passband.draw.Drawing;
 import passband.render.Sheet;
-import passband.sequence.Seq;
 
 /** One run of a test: the leads, the state and the readings. */
 final class RunParts {
@@ -48,7 +47,7 @@ final class RunParts {
     double wide = SetupPart.textWidth(drawing, write.inner());
     double move = SetupPart.moveWidth(drawing, write.inner());
     List<TextBlock> moves =
-        Seq.of(run.moves()).map(m -> write.block(SIZE, false, move, m.text())).toList();
+        run.moves().stream().map(m -> write.block(SIZE, false, move, m.text())).toList();
     String said =
         run.moves().isEmpty()
             ? "The leads stay as they are."

@@ -1,9 +1,9 @@
 package passband.plan;
 
+import java.util.ArrayList;
 import java.util.List;
 import passband.quantity.Unit;
 import passband.quantity.Units;
-import passband.sequence.Seq;
 import passband.syntax.Amount;
 import passband.syntax.Expression;
 
@@ -91,7 +91,8 @@ public final class Formula implements Expression.Visitor<String> {
 
   @Override
   public String call(Expression.Call call) {
-    List<String> arguments = Seq.of(call.arguments()).map(a -> a.accept(this)).toList();
+    List<String> arguments = new ArrayList<>();
+    call.arguments().forEach(argument -> arguments.add(argument.accept(this)));
     return call.function().text() + "(" + String.join(", ", arguments) + ")";
   }
 }

@@ -1,6 +1,7 @@
 package passband.plan;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
@@ -9,7 +10,6 @@ import passband.limit.Limit;
 import passband.model.Analyzer;
 import passband.model.Device;
 import passband.model.Lead;
-import passband.sequence.Seq;
 import passband.source.Span;
 import passband.syntax.Tree;
 import passband.syntax.Word;
@@ -72,7 +72,9 @@ public record Plan(
         run.setup().wires().forEach(w -> used.add(w.lead().name().text()));
       }
     }
-    return Seq.of(leads).filter(l -> used.contains(l.name().text())).toList();
+    List<Lead> inOrder = new ArrayList<>(leads);
+    inOrder.removeIf(lead -> !used.contains(lead.name().text()));
+    return inOrder;
   }
 
   /** Every point, in bench order. */
@@ -105,14 +107,18 @@ public record Plan(
 
     private synchronized List<Point> points(Plan plan) {
       if (points == null) {
-        points = Seq.of(plan.runs()).flatMap(r -> Seq.of(r.points())).toList();
+        List<Point> all = new ArrayList<>();
+        plan.runs().forEach(run -> all.addAll(run.points()));
+        points = Collections.unmodifiableList(all);
       }
       return points;
     }
 
     private synchronized List<Limit> limits(Plan plan) {
       if (limits == null) {
-        limits = Seq.of(points(plan)).flatMap(p -> Seq.of(p.limits())).toList();
+        List<Limit> all = new ArrayList<>();
+        points(plan).forEach(point -> all.addAll(point.limits()));
+        limits = Collections.unmodifiableList(all);
       }
       return limits;
     }

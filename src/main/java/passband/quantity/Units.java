@@ -6,7 +6,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import passband.sequence.Seq;
 
 /**
  * The units of the trade, with the prefixes that the trade uses with each.
@@ -168,7 +167,7 @@ public final class Units {
 
   /** The unit with this UCUM code; null when there is none. */
   public static Unit ofUcum(String code) {
-    return Seq.of(all()).filter(u -> u.ucum().equals(code)).findFirst().orElse(null);
+    return all().stream().filter(u -> u.ucum().equals(code)).findFirst().orElse(null);
   }
 
   /** What was probably meant by a spelling that is no unit, the likeliest first, at most three. */

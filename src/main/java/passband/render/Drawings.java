@@ -6,7 +6,6 @@ import java.util.Map;
 import passband.draw.Drawing;
 import passband.draw.Svg;
 import passband.plan.Plan;
-import passband.sequence.Seq;
 
 /** {@code setups/*.svg}, a wiring drawing for each setup on each outlet; {@code limits/*.svg}. */
 public final class Drawings {
@@ -20,7 +19,7 @@ public final class Drawings {
   /** The same of a sheet; each drawing is on it once at the least. */
   public static Map<String, String> setups(Sheet sheet) {
     return files(
-        Seq.of(sheet.blocks())
+        sheet.blocks().stream()
             .filter(b -> b.run() != null && b.run().drawing() != null)
             .map(b -> b.run().drawing())
             .toList());

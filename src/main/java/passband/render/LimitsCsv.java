@@ -9,7 +9,6 @@ import java.util.Arrays;
 import java.util.List;
 import passband.judge.Cell;
 import passband.plan.Plan;
-import passband.sequence.Seq;
 
 /** {@code limits.csv}: a row for each point and accepted quantity. RFC 4180, lines ended by LF. */
 public final class LimitsCsv {
@@ -86,7 +85,7 @@ public final class LimitsCsv {
               r.decision(),
               r.source(),
               plan.digest());
-      csv.writeRecord(Seq.of(cells).map(Cell::written).toList());
+      csv.writeRecord(cells.stream().map(Cell::written).toList());
     }
   }
 }

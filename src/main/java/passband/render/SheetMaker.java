@@ -21,7 +21,6 @@ import passband.plan.Point;
 import passband.plan.Stage;
 import passband.plan.Wire;
 import passband.quantity.Rational;
-import passband.sequence.Seq;
 
 /** From a compiled procedure to what its sheet prints. */
 public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
@@ -66,7 +65,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         plan.analyzer().title(),
         decision(),
         evidence.identity().stream().map(SheetMaker::ask).toList(),
-        Seq.of(plan.cautions()).map(Plan.Caution::text).toList(),
+        plan.cautions().stream().map(Plan.Caution::text).toList(),
         leads(),
         blocks,
         allowed(),
@@ -136,7 +135,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
   public Sheet.Block adjust(Stage.Adjust adjust) {
     String note =
         "Only if it is needed. Afterwards repeat: "
-            + String.join(", ", Seq.of(adjust.affects()).map(this::testTitle).toList())
+            + String.join(", ", adjust.affects().stream().map(this::testTitle).toList())
             + ".";
     return new Sheet.Block(
         "adjust",
@@ -150,7 +149,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
   }
 
   private String testTitle(String name) {
-    return Seq.of(plan.runs())
+    return plan.runs().stream()
         .filter(r -> r.test().text().equals(name))
         .map(Stage.Run::title)
         .findFirst()
@@ -188,7 +187,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
             groups(run),
             ask(items.leave()),
             steps(run.after(), items.after()),
-            Seq.of(run.derives()).map(d -> d.title() + " = " + d.formula()).toList());
+            run.derives().stream().map(d -> d.title() + " = " + d.formula()).toList());
     return new Sheet.Block("run", runs, run.title(), null, null, List.of(), List.of(), part);
   }
 
@@ -207,7 +206,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
     List<String> stays = new ArrayList<>();
     for (Wire wire : run.setup() == null ? List.<Wire>of() : run.setup().wires()) {
       boolean moves =
-          Seq.of(run.moves())
+          run.moves().stream()
               .anyMatch(m -> m.lead().name().text().equals(wire.lead().name().text()));
       if (!moves) {
         stays.add(wire.lead().title());
@@ -327,8 +326,8 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         made,
         first.setting() != null,
         first.load() != null,
-        Seq.of(points).anyMatch(p -> p.onTime() != null || p.rest() != null),
-        Seq.of(first.extras().keySet()).map(n -> n.replace('-', ' ')).toList());
+        points.stream().anyMatch(p -> p.onTime() != null || p.rest() != null),
+        first.extras().keySet().stream().map(n -> n.replace('-', ' ')).toList());
   }
 
   private Sheet.Line line(Point point, StageItems.PointItems asked) {

@@ -10,12 +10,12 @@ import passband.model.Analyzer.LoadBank;
 import passband.model.Analyzer.Measure;
 import passband.model.Analyzer.PowerRating;
 import passband.model.Analyzer.Range;
+import passband.model.Named;
 import passband.model.Series;
 import passband.model.Terminal;
 import passband.quantity.Dimension;
 import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
-import passband.sequence.Seq;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -76,7 +76,7 @@ final class AnalyzerProfile {
         return terminal;
       }
     }
-    Scope.unknown(diagnostics, name, "jack", Seq.of(terminals).map(t -> t.name().text()).toList());
+    Scope.unknown(diagnostics, name, "jack", Named.names(terminals));
     return null;
   }
 

@@ -9,12 +9,12 @@ import passband.model.Device.Duty;
 import passband.model.Device.Mode;
 import passband.model.Device.Outlet;
 import passband.model.Device.State;
+import passband.model.Named;
 import passband.model.Series;
 import passband.model.Terminal;
 import passband.quantity.Dimension;
 import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
-import passband.sequence.Seq;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -52,10 +52,12 @@ final class DeviceProfile {
     List<Outlet> outlets = new ArrayList<>();
     for (Tree.Outlet outlet : tree.outlets()) {
       String title = Profiles.titleOf(outlet.title(), outlet.name());
-      Seq.of(outlets)
-          .filter(o -> o.title().equals(title))
-          .findFirst()
-          .ifPresent(other -> sameTitle(outlet, title, other));
+      for (Outlet other : outlets) {
+        if (other.title().equals(title)) {
+          sameTitle(outlet, title, other);
+          break;
+        }
+      }
       outlets.add(outlet(outlet, title));
     }
     return outlets;
@@ -149,7 +151,7 @@ final class DeviceProfile {
         return outlet;
       }
     }
-    Scope.unknown(diagnostics, name, "outlet", Seq.of(all).map(o -> o.name().text()).toList());
+    Scope.unknown(diagnostics, name, "outlet", Named.names(all));
     return null;
   }
 

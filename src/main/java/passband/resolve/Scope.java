@@ -8,7 +8,6 @@ import passband.diagnostic.Code;
 import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Spelling;
-import passband.sequence.Seq;
 import passband.source.Span;
 import passband.syntax.Tree;
 import passband.syntax.Word;
@@ -51,10 +50,12 @@ public final class Scope {
 
   private static Tree.Declaration find(
       Collection<Tree.Declaration> among, String kind, String name) {
-    return Seq.of(among)
-        .filter(d -> d.kind().equals(kind) && d.name().text().equals(name))
-        .findFirst()
-        .orElse(null);
+    for (Tree.Declaration declaration : among) {
+      if (declaration.kind().equals(kind) && declaration.name().text().equals(name)) {
+        return declaration;
+      }
+    }
+    return null;
   }
 
   /**
@@ -65,7 +66,7 @@ public final class Scope {
     Tree.Declaration found = find(declarations, kind, name.text());
     if (found == null) {
       List<String> names =
-          Seq.of(declarations).filter(type::isInstance).map(d -> d.name().text()).toList();
+          declarations.stream().filter(type::isInstance).map(d -> d.name().text()).toList();
       unknown(diagnostics, name, kind, names);
       return null;
     }
@@ -74,7 +75,13 @@ public final class Scope {
 
   /** All declarations of a type. */
   public <D extends Tree.Declaration> List<D> all(Class<D> type) {
-    return Seq.of(declarations).filter(type::isInstance).map(type::cast).toList();
+    List<D> all = new ArrayList<>();
+    for (Tree.Declaration declaration : declarations) {
+      if (type.isInstance(declaration)) {
+        all.add(type.cast(declaration));
+      }
+    }
+    return all;
   }
 
   /** Says that nothing of this kind has the name, with the nearest name that there is. */
@@ -95,7 +102,7 @@ public final class Scope {
             Code.UNKNOWN_NAME, name.span(), "there is no %s '%s'%s", kind, name.text(), where);
     String near = Spelling.nearest(name.text(), known);
     if (near != null || (!known.isEmpty() && known.size() <= 12)) {
-      said.meant(near, "known here: %s", String.join(", ", Seq.of(known).sorted().toList()));
+      said.meant(near, "known here: %s", String.join(", ", known.stream().sorted().toList()));
     }
   }
 

@@ -2,7 +2,6 @@ package passband.syntax;
 
 import java.util.ArrayList;
 import java.util.List;
-import passband.sequence.Seq;
 import passband.source.SourceFile;
 import passband.source.Span;
 
@@ -233,7 +232,13 @@ public final class Tree {
 
     /** Its tests, in the order written. */
     public List<Test> tests() {
-      return Seq.of(parts).filter(Test.class::isInstance).map(Test.class::cast).toList();
+      List<Test> tests = new ArrayList<>();
+      for (Part part : parts) {
+        if (part instanceof Test test) {
+          tests.add(test);
+        }
+      }
+      return tests;
     }
 
     /** Every step of its sections, adjustments and tests, in the order written. */
