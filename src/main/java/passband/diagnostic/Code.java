@@ -3,6 +3,7 @@ package passband.diagnostic;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The kinds of thing that the compiler finds. Codes are public: a code's word never changes its
@@ -225,7 +226,7 @@ public enum Code {
   }
 
   /** The code with this word, or null. */
-  public static Code find(String id) {
+  public static @Nullable Code find(String id) {
     for (Code code : values()) {
       if (code.id.equals(id)) {
         return code;

@@ -1,6 +1,7 @@
 package passband.diagnostic;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.source.Span;
 
 /**
@@ -15,7 +16,7 @@ import passband.source.Span;
  *     tell
  */
 public record Diagnostic(
-    Code code, Span span, String message, List<Note> notes, String hint, List<Fix> fixes)
+    Code code, Span span, String message, List<Note> notes, @Nullable String hint, List<Fix> fixes)
     implements Comparable<Diagnostic> {
 
   /** Another place that belongs to a diagnostic. */
@@ -28,7 +29,7 @@ public record Diagnostic(
   }
 
   /** The text that its only fix puts in the place of its span; null where that is not the fix. */
-  public String replacement() {
+  public @Nullable String replacement() {
     boolean one = fixes.size() == 1 && fixes.get(0).edits().size() == 1;
     Fix.Edit edit = one ? fixes.get(0).edits().get(0) : null;
     return edit != null && edit.span().equals(span) ? edit.text() : null;

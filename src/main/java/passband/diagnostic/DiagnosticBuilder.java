@@ -3,6 +3,7 @@ package passband.diagnostic;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.jspecify.annotations.Nullable;
 import passband.source.Span;
 
 /**
@@ -15,7 +16,7 @@ public final class DiagnosticBuilder {
   private final String message;
   private final List<Diagnostic.Note> notes = new ArrayList<>();
   private final List<Fix> fixes = new ArrayList<>();
-  private String hint;
+  private @Nullable String hint;
 
   DiagnosticBuilder(Code code, Span span, String format, Object... args) {
     this.code = code;
@@ -57,7 +58,7 @@ public final class DiagnosticBuilder {
    * @param near null when there is none that is near
    * @param otherwise the hint then
    */
-  public DiagnosticBuilder meant(String near, String otherwise, Object... args) {
+  public DiagnosticBuilder meant(@Nullable String near, String otherwise, Object... args) {
     return near == null ? hint(otherwise, args) : hint("did you mean '%s'?", near).fixBy(near);
   }
 

@@ -13,6 +13,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import passband.source.Sha256;
 import passband.source.Span;
 
@@ -117,7 +118,7 @@ public final class SarifReport {
     json.endObject();
   }
 
-  private static void location(JsonWriter json, Span span, String message, int id)
+  private static void location(JsonWriter json, Span span, @Nullable String message, int id)
       throws IOException {
     json.beginObject();
     if (message != null) {

@@ -2,6 +2,7 @@ package passband.diagnostic;
 
 import java.util.Collection;
 import java.util.Locale;
+import org.jspecify.annotations.Nullable;
 
 /** Finds the word that was probably meant. */
 public final class Spelling {
@@ -12,7 +13,7 @@ public final class Spelling {
    * when it is near enough to be a slip of the hand; null otherwise. Of equally near ones the first
    * in alphabetical order.
    */
-  public static String nearest(String written, Collection<String> candidates) {
+  public static @Nullable String nearest(String written, Collection<String> candidates) {
     String best = null;
     int least = Math.max(1, Math.min(3, written.length() / 3)) + 1;
     for (String candidate : candidates) {

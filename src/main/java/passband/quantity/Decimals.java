@@ -3,6 +3,7 @@ package passband.quantity;
 import java.math.BigDecimal;
 import java.math.BigInteger;
 import java.math.RoundingMode;
+import org.jspecify.annotations.Nullable;
 
 /** Between exact ratios and decimal numerals. */
 final class Decimals {
@@ -19,7 +20,7 @@ final class Decimals {
   }
 
   /** Of a few digits with or without a point the value; null for what else a numeral may be. */
-  private static Rational ofPlain(String text) {
+  private static @Nullable Rational ofPlain(String text) {
     long digits = 0;
     int point = -1;
     if (text.isEmpty() || text.length() > MOST_PLAIN) {

@@ -3,6 +3,7 @@ package passband.quantity;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The dimension of a quantity: exponents of the SI base units metre, kilogram, second, ampere,
@@ -72,9 +73,17 @@ public final class Dimension {
     NAMES.put(name, dimension);
   }
 
-  /** The dimension of this name in the tables of units and quantities; null when there is none. */
+  /**
+   * The dimension of this name in the tables of units and quantities.
+   *
+   * @throws IllegalStateException when there is none
+   */
   static Dimension named(String name) {
-    return NAMES.get(name);
+    Dimension dimension = NAMES.get(name);
+    if (dimension == null) {
+      throw new IllegalStateException("there is no dimension '" + name + "'");
+    }
+    return dimension;
   }
 
   /** The dimension of a product. */
@@ -101,7 +110,7 @@ public final class Dimension {
   }
 
   /** The dimension of a square root; null when an exponent is odd. */
-  public Dimension root() {
+  public @Nullable Dimension root() {
     int[] halves = new int[exponents.length];
     for (int i = 0; i < halves.length; i++) {
       if (exponents[i] % 2 != 0) {

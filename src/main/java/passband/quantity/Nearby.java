@@ -3,6 +3,7 @@ package passband.quantity;
 import java.math.BigDecimal;
 import java.math.BigInteger;
 import java.math.MathContext;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Two doubles with a real number between them, or on one of them. Each operation of IEEE 754 gives
@@ -16,12 +17,12 @@ record Nearby(double low, double high) {
   private static final int MOST_DIGITS = 14;
 
   /** Around a ratio. */
-  static Nearby of(BigInteger numerator, BigInteger denominator) {
+  static @Nullable Nearby of(BigInteger numerator, BigInteger denominator) {
     return around(numerator).over(around(denominator));
   }
 
   /** Around a ratio. */
-  static Nearby of(long numerator, long denominator) {
+  static @Nullable Nearby of(long numerator, long denominator) {
     return around(numerator).over(around(denominator));
   }
 
@@ -39,17 +40,17 @@ record Nearby(double low, double high) {
         : new Nearby(Math.nextDown(nearest), Math.nextUp(nearest));
   }
 
-  private static Nearby outward(double low, double high) {
+  private static @Nullable Nearby outward(double low, double high) {
     double below = Math.nextDown(low);
     double above = Math.nextUp(high);
     return Double.isFinite(below) && Double.isFinite(above) ? new Nearby(below, above) : null;
   }
 
-  Nearby plus(Nearby other) {
+  @Nullable Nearby plus(Nearby other) {
     return outward(low + other.low, high + other.high);
   }
 
-  Nearby times(Nearby other) {
+  @Nullable Nearby times(Nearby other) {
     double a = low * other.low;
     double b = low * other.high;
     double c = high * other.low;
@@ -58,7 +59,7 @@ record Nearby(double low, double high) {
         Math.min(Math.min(a, b), Math.min(c, d)), Math.max(Math.max(a, b), Math.max(c, d)));
   }
 
-  Nearby over(Nearby other) {
+  @Nullable Nearby over(Nearby other) {
     if (other.low <= 0 && other.high >= 0) {
       return null;
     }
@@ -71,7 +72,7 @@ record Nearby(double low, double high) {
   }
 
   /** Of what is not negative. */
-  Nearby root() {
+  @Nullable Nearby root() {
     return outward(Math.sqrt(Math.max(0, low)), Math.sqrt(Math.max(0, high)));
   }
 
@@ -90,7 +91,7 @@ record Nearby(double low, double high) {
   }
 
   /** The whole part, rounded down; null when it cannot be told. */
-  BigInteger floor() {
+  @Nullable BigInteger floor() {
     double below = Math.floor(low);
     return below == Math.floor(high) && Math.abs(below) < 1L << 52
         ? BigInteger.valueOf((long) below)
@@ -98,7 +99,7 @@ record Nearby(double low, double high) {
   }
 
   /** Rounded to some digits; null when the two ends do not agree. */
-  BigDecimal rounded(MathContext wanted) {
+  @Nullable BigDecimal rounded(MathContext wanted) {
     if (wanted.getPrecision() > MOST_DIGITS) {
       return null;
     }

@@ -3,6 +3,7 @@ package passband.quantity;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A quantity of the trade. Peak and RMS are different quantities in the same unit.
@@ -50,7 +51,7 @@ public record QuantityKind(String name, String printed, Dimension dimension, boo
   }
 
   /** The quantity of this name; null when the trade knows none. */
-  public static QuantityKind find(String name) {
+  public static @Nullable QuantityKind find(String name) {
     return BY_NAME.get(name);
   }
 

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.math.BigInteger;
 import java.math.MathContext;
 import java.math.RoundingMode;
+import org.jspecify.annotations.Nullable;
 
 /**
  * An exact ratio of two whole numbers in lowest terms, the denominator positive. Small ones are
@@ -30,8 +31,8 @@ public final class Rational implements Comparable<Rational> {
 
   private final long num;
   private final long den;
-  private final BigInteger bigNum;
-  private final BigInteger bigDen;
+  private final @Nullable BigInteger bigNum;
+  private final @Nullable BigInteger bigDen;
 
   private Rational(long num, long den) {
     this.num = num;
@@ -139,12 +140,12 @@ public final class Rational implements Comparable<Rational> {
 
   /** The numerator in lowest terms. */
   public BigInteger numerator() {
-    return small() ? BigInteger.valueOf(num) : bigNum;
+    return bigNum == null ? BigInteger.valueOf(num) : bigNum;
   }
 
   /** The denominator in lowest terms, positive. */
   public BigInteger denominator() {
-    return small() ? BigInteger.valueOf(den) : bigDen;
+    return bigDen == null ? BigInteger.valueOf(den) : bigDen;
   }
 
   /** The sum. */
@@ -198,7 +199,7 @@ public final class Rational implements Comparable<Rational> {
 
   /** The negative. */
   public Rational negate() {
-    return small() ? new Rational(-num, den) : new Rational(bigNum.negate(), bigDen);
+    return small() ? new Rational(-num, den) : new Rational(numerator().negate(), denominator());
   }
 
   /** The absolute value. */
@@ -215,7 +216,7 @@ public final class Rational implements Comparable<Rational> {
     if (small() && num != 0) {
       return num > 0 ? new Rational(den, num) : new Rational(-den, -num);
     }
-    return small() ? of(den, num) : of(bigDen, bigNum);
+    return small() ? of(den, num) : of(denominator(), numerator());
   }
 
   /** The product with itself: in lowest terms as this is. */
@@ -252,7 +253,7 @@ public final class Rational implements Comparable<Rational> {
 
   /** −1, 0 or 1. */
   public int signum() {
-    return small() ? Long.signum(num) : bigNum.signum();
+    return small() ? Long.signum(num) : numerator().signum();
   }
 
   /** Whether this is zero. */
@@ -262,7 +263,7 @@ public final class Rational implements Comparable<Rational> {
 
   /** Whether this is a whole number. */
   public boolean isInteger() {
-    return small() ? den == 1 : bigDen.equals(BigInteger.ONE);
+    return small() ? den == 1 : denominator().equals(BigInteger.ONE);
   }
 
   /** The largest whole number not above this. */
@@ -270,7 +271,7 @@ public final class Rational implements Comparable<Rational> {
     if (small()) {
       return BigInteger.valueOf(Math.floorDiv(num, den));
     }
-    BigInteger[] parts = bigNum.divideAndRemainder(bigDen);
+    BigInteger[] parts = numerator().divideAndRemainder(denominator());
     return parts[1].signum() < 0 ? parts[0].subtract(BigInteger.ONE) : parts[0];
   }
 
@@ -290,7 +291,7 @@ public final class Rational implements Comparable<Rational> {
   }
 
   /** The square root when it is rational; null otherwise, and for a negative. */
-  public Rational exactRoot() {
+  public @Nullable Rational exactRoot() {
     if (signum() < 0) {
       return null;
     }
@@ -306,8 +307,8 @@ public final class Rational implements Comparable<Rational> {
   }
 
   /** Doubles around the value; null where there are none. */
-  Nearby nearby() {
-    return small() ? Nearby.of(num, den) : Nearby.of(bigNum, bigDen);
+  @Nullable Nearby nearby() {
+    return small() ? Nearby.of(num, den) : Nearby.of(numerator(), denominator());
   }
 
   /** The value rounded to significant digits. */
@@ -361,14 +362,14 @@ public final class Rational implements Comparable<Rational> {
         && small() == that.small()
         && (small()
             ? num == that.num && den == that.den
-            : bigNum.equals(that.bigNum) && bigDen.equals(that.bigDen));
+            : numerator().equals(that.numerator()) && denominator().equals(that.denominator()));
   }
 
   @Override
   public int hashCode() {
     return small()
         ? Long.hashCode(num) * 31 + Long.hashCode(den)
-        : bigNum.hashCode() * 31 + bigDen.hashCode();
+        : numerator().hashCode() * 31 + denominator().hashCode();
   }
 
   /** The numerator, and the denominator where it is not 1. */

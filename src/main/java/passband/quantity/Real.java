@@ -4,6 +4,8 @@ import java.math.BigDecimal;
 import java.math.BigInteger;
 import java.math.MathContext;
 import java.math.RoundingMode;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 
 /**
  * An exact real number: a ratio, a signed square root of a ratio, or a calculation over such that
@@ -16,6 +18,7 @@ public final class Real implements Comparable<Real> {
   public static final Real ZERO = of(Rational.ZERO);
 
   private static final int[] DIGITS = {40, 80, 160, 320};
+  private static final int MOST_DIGITS = DIGITS[DIGITS.length - 1];
 
   /** What a calculation does with its parts. */
   private enum Operation {
@@ -25,35 +28,34 @@ public final class Real implements Comparable<Real> {
     ROOT
   }
 
+  /** What is done with which parts; of a root both are what it is the root of. */
+  private record Calculation(Operation operation, Real left, Real right) {}
+
   /** A closed interval of decimals. */
   private record Interval(BigDecimal low, BigDecimal high) {}
 
   /** The value, or with {@code root} the square of the absolute value; null for a calculation. */
-  private final Rational value;
+  private final @Nullable Rational value;
 
   /** 0 for a ratio, otherwise the sign of a root. */
   private final int root;
 
-  private final Operation operation;
-  private final Real left;
-  private final Real right;
+  private final @Nullable Calculation calculation;
 
   /** Found when first asked for; two threads at most find the same. */
-  private Nearby nearby;
+  private @Nullable Nearby nearby;
 
   private boolean nearbySought;
 
-  private Real(Rational value, int root, Operation operation, Real left, Real right) {
+  private Real(@Nullable Rational value, int root, @Nullable Calculation calculation) {
     this.value = value;
     this.root = root;
-    this.operation = operation;
-    this.left = left;
-    this.right = right;
+    this.calculation = calculation;
   }
 
   /** A ratio. */
   public static Real of(Rational value) {
-    return new Real(value, 0, null, null, null);
+    return new Real(value, 0, null);
   }
 
   /** The root of a ratio with a sign; a ratio itself where the root is one. */
@@ -62,11 +64,11 @@ public final class Real implements Comparable<Real> {
     if (exact != null) {
       return of(sign < 0 ? exact.negate() : exact);
     }
-    return new Real(square, sign, null, null, null);
+    return new Real(square, sign, null);
   }
 
   private static Real calculation(Operation operation, Real left, Real right) {
-    return new Real(null, 0, operation, left, right);
+    return new Real(null, 0, new Calculation(operation, left, right));
   }
 
   private boolean plain() {
@@ -77,13 +79,22 @@ public final class Real implements Comparable<Real> {
     return value != null;
   }
 
+  /** The value of a ratio, the square of a root. */
+  private Rational held() {
+    return Objects.requireNonNull(value, "a calculation has no value");
+  }
+
+  private Calculation calculation() {
+    return Objects.requireNonNull(calculation, "only of a calculation");
+  }
+
   /** The square with the sign of this: orders ratios and roots as they are ordered. */
   private Rational signedSquare() {
     if (root != 0) {
-      return root < 0 ? value.negate() : value;
+      return root < 0 ? held().negate() : held();
     }
-    Rational square = value.squared();
-    return value.signum() < 0 ? square.negate() : square;
+    Rational square = held().squared();
+    return held().signum() < 0 ? square.negate() : square;
   }
 
   /** Whether the value is known to be a ratio. */
@@ -100,13 +111,13 @@ public final class Real implements Comparable<Real> {
     if (!plain()) {
       throw new IllegalStateException("not a ratio");
     }
-    return value;
+    return held();
   }
 
   /** The sum. */
   public Real plus(Real other) {
     if (plain() && other.plain()) {
-      return of(value.plus(other.value));
+      return of(held().plus(other.held()));
     }
     if (simple() && signum() == 0) {
       return other;
@@ -115,10 +126,10 @@ public final class Real implements Comparable<Real> {
       return this;
     }
     if (simple() && other.simple() && root != 0 && other.root != 0) {
-      Rational share = other.value.over(value).exactRoot();
+      Rational share = other.held().over(held()).exactRoot();
       if (share != null) {
         Rational times = Rational.of(root).plus(Rational.of(other.root).times(share));
-        return rootOf(times.signum(), value.times(times).times(times));
+        return rootOf(times.signum(), held().times(times).times(times));
       }
     }
     return calculation(Operation.PLUS, this, other);
@@ -132,7 +143,7 @@ public final class Real implements Comparable<Real> {
   /** The product. */
   public Real times(Real other) {
     if (plain() && other.plain()) {
-      return of(value.times(other.value));
+      return of(held().times(other.held()));
     }
     if (simple() && other.simple()) {
       Rational square = signedSquare().times(other.signedSquare());
@@ -151,7 +162,7 @@ public final class Real implements Comparable<Real> {
       throw new ArithmeticException("division by zero");
     }
     if (plain() && other.plain()) {
-      return of(value.over(other.value));
+      return of(held().over(other.held()));
     }
     if (simple() && other.simple()) {
       Rational square = signedSquare().over(other.signedSquare());
@@ -163,9 +174,9 @@ public final class Real implements Comparable<Real> {
   /** The negative. */
   public Real negate() {
     if (plain()) {
-      return of(value.negate());
+      return of(held().negate());
     }
-    return simple() ? new Real(value, -root, null, null, null) : times(of(Rational.of(-1)));
+    return simple() ? new Real(held(), -root, null) : times(of(Rational.of(-1)));
   }
 
   /** The absolute value. */
@@ -208,16 +219,17 @@ public final class Real implements Comparable<Real> {
     if (signum() == 0) {
       return ZERO;
     }
-    return plain() ? rootOf(1, value) : calculation(Operation.ROOT, this, null);
+    return plain() ? rootOf(1, held()) : calculation(Operation.ROOT, this, this);
   }
 
   /** −1, 0 or 1. */
   public int signum() {
     if (simple()) {
-      return root != 0 ? root : value.signum();
+      return root != 0 ? root : held().signum();
     }
-    if (nearby() != null && nearby().signum() != 0) {
-      return nearby().signum();
+    Nearby near = nearby();
+    if (near != null && near.signum() != 0) {
+      return near.signum();
     }
     for (int digits : DIGITS) {
       Interval in = enclosure(digits);
@@ -231,10 +243,12 @@ public final class Real implements Comparable<Real> {
   @Override
   public int compareTo(Real other) {
     if (plain() && other.plain()) {
-      return value.compareTo(other.value);
+      return held().compareTo(other.held());
     }
-    if (nearby() != null && other.nearby() != null) {
-      int order = nearby().compareTo(other.nearby());
+    Nearby near = nearby();
+    Nearby otherNear = other.nearby();
+    if (near != null && otherNear != null) {
+      int order = near.compareTo(otherNear);
       if (order != 0) {
         return order;
       }
@@ -266,7 +280,7 @@ public final class Real implements Comparable<Real> {
   /** The largest multiple of a positive step not above this. */
   public Rational floorTo(Rational step) {
     if (plain()) {
-      return value.floorTo(step);
+      return held().floorTo(step);
     }
     return Rational.of(floor(over(of(step))), BigInteger.ONE).times(step);
   }
@@ -278,23 +292,24 @@ public final class Real implements Comparable<Real> {
 
   private static BigInteger floor(Real real) {
     if (real.plain()) {
-      return real.value.floor();
+      return real.held().floor();
     }
-    BigInteger quick = real.nearby() == null ? null : real.nearby().floor();
+    Nearby near = real.nearby();
+    BigInteger quick = near == null ? null : near.floor();
     if (quick != null) {
       return quick;
     }
     if (real.simple()) {
-      return rootFloor(real.root, real.value);
+      return rootFloor(real.root, real.held());
     }
-    Interval in = null;
     for (int digits : DIGITS) {
-      in = real.enclosure(digits);
+      Interval in = real.enclosure(digits);
       BigInteger low = in.low.setScale(0, RoundingMode.FLOOR).unscaledValue();
       if (low.equals(in.high.setScale(0, RoundingMode.FLOOR).unscaledValue())) {
         return low;
       }
     }
+    Interval in = real.enclosure(MOST_DIGITS);
     return in.high.setScale(0, RoundingMode.FLOOR).unscaledValue();
   }
 
@@ -310,25 +325,26 @@ public final class Real implements Comparable<Real> {
   /** The value rounded to significant digits. */
   public BigDecimal toDecimal(int significantDigits, RoundingMode rounding) {
     if (plain()) {
-      return value.toDecimal(significantDigits, rounding);
+      return held().toDecimal(significantDigits, rounding);
     }
     MathContext wanted = new MathContext(significantDigits, rounding);
-    BigDecimal quick = nearby() == null ? null : nearby().rounded(wanted);
+    Nearby near = nearby();
+    BigDecimal quick = near == null ? null : near.rounded(wanted);
     if (quick != null) {
       return quick;
     }
-    Interval in = null;
     for (int digits : DIGITS) {
-      in = enclosure(digits + significantDigits);
+      Interval in = enclosure(digits + significantDigits);
       BigDecimal low = in.low.round(wanted);
       if (low.compareTo(in.high.round(wanted)) == 0) {
         return low;
       }
     }
+    Interval in = enclosure(MOST_DIGITS + significantDigits);
     return in.low
         .add(in.high)
         .divide(BigDecimal.valueOf(2))
-        .round(new MathContext(DIGITS[3] / 2, RoundingMode.HALF_EVEN))
+        .round(new MathContext(MOST_DIGITS / 2, RoundingMode.HALF_EVEN))
         .round(wanted);
   }
 
@@ -339,7 +355,7 @@ public final class Real implements Comparable<Real> {
 
   // ---- enclosures ----
 
-  private Nearby nearby() {
+  private @Nullable Nearby nearby() {
     if (!nearbySought) {
       nearby = findNearby();
       nearbySought = true;
@@ -347,17 +363,17 @@ public final class Real implements Comparable<Real> {
     return nearby;
   }
 
-  private Nearby findNearby() {
+  private @Nullable Nearby findNearby() {
     if (simple()) {
-      Nearby near = value.nearby();
-      return near == null || root == 0 ? near : root > 0 ? near.root() : near.root().negate();
+      Nearby near = held().nearby();
+      return near == null || root == 0 ? near : signedRoot(near);
     }
-    Nearby a = left.nearby();
-    Nearby b = right == null ? a : right.nearby();
+    Nearby a = calculation().left.nearby();
+    Nearby b = calculation().right.nearby();
     if (a == null || b == null) {
       return null;
     }
-    return switch (operation) {
+    return switch (calculation().operation) {
       case PLUS -> a.plus(b);
       case TIMES -> a.times(b);
       case OVER -> a.over(b);
@@ -365,23 +381,28 @@ public final class Real implements Comparable<Real> {
     };
   }
 
+  private @Nullable Nearby signedRoot(Nearby square) {
+    Nearby positive = square.root();
+    return positive == null || root > 0 ? positive : positive.negate();
+  }
+
   private Interval enclosure(int digits) {
     MathContext down = new MathContext(digits, RoundingMode.FLOOR);
     MathContext up = new MathContext(digits, RoundingMode.CEILING);
     if (plain()) {
-      BigDecimal n = new BigDecimal(value.numerator());
-      BigDecimal d = new BigDecimal(value.denominator());
+      BigDecimal n = new BigDecimal(held().numerator());
+      BigDecimal d = new BigDecimal(held().denominator());
       return new Interval(n.divide(d, down), n.divide(d, up));
     }
     if (simple()) {
-      Interval square = of(value).enclosure(digits);
+      Interval square = of(held()).enclosure(digits);
       Interval positive = root(square, digits);
       return root > 0 ? positive : new Interval(positive.high.negate(), positive.low.negate());
     }
-    Interval a = left.enclosure(digits);
-    return switch (operation) {
-      case PLUS -> plus(a, right.enclosure(digits), down, up);
-      case TIMES -> times(a, right.enclosure(digits), down, up);
+    Interval a = calculation().left.enclosure(digits);
+    return switch (calculation().operation) {
+      case PLUS -> plus(a, calculation().right.enclosure(digits), down, up);
+      case TIMES -> times(a, calculation().right.enclosure(digits), down, up);
       case OVER -> over(a, digits, down, up);
       case ROOT -> root(a, digits);
     };
@@ -406,9 +427,9 @@ public final class Real implements Comparable<Real> {
 
   /** The divisor is not zero, so that with digits enough its interval does not hold zero. */
   private Interval over(Interval a, int digits, MathContext down, MathContext up) {
-    Interval b = right.enclosure(digits);
+    Interval b = calculation().right.enclosure(digits);
     for (int more = digits * 2; b.low.signum() * b.high.signum() <= 0; more *= 2) {
-      b = right.enclosure(more);
+      b = calculation().right.enclosure(more);
     }
     BigDecimal one = BigDecimal.ONE;
     return times(a, new Interval(one.divide(b.high, down), one.divide(b.low, up)), down, up);
@@ -435,6 +456,6 @@ public final class Real implements Comparable<Real> {
   /** Twelve significant digits, for whoever looks at it while looking for a fault. */
   @Override
   public String toString() {
-    return plain() ? value.toString() : "≈" + toDecimal(12, RoundingMode.HALF_EVEN);
+    return plain() ? held().toString() : "≈" + toDecimal(12, RoundingMode.HALF_EVEN);
   }
 }

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The units of the trade, with the prefixes that the trade uses with each.
@@ -146,7 +147,7 @@ public final class Units {
    * The unit of a spelling, two of them with a stroke between for a quotient; null when there is
    * none.
    */
-  public static Unit find(String text) {
+  public static @Nullable Unit find(String text) {
     Unit unit = BY_SPELLING.get(text);
     int stroke = text.indexOf('/');
     if (unit != null || stroke < 0) {
@@ -166,7 +167,7 @@ public final class Units {
   }
 
   /** The unit with this UCUM code; null when there is none. */
-  public static Unit ofUcum(String code) {
+  public static @Nullable Unit ofUcum(String code) {
     return all().stream().filter(u -> u.ucum().equals(code)).findFirst().orElse(null);
   }
 

@@ -12,6 +12,7 @@ import java.util.function.BinaryOperator;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.Predicate;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What the compiler needs of Java's streams, under the same names, over collections that are there.
@@ -22,9 +23,9 @@ import java.util.function.Predicate;
  */
 public final class Seq<T> {
   private final Collection<? extends T> elements;
-  private final Predicate<? super T> taken;
+  private final @Nullable Predicate<? super T> taken;
 
-  private Seq(Collection<? extends T> elements, Predicate<? super T> taken) {
+  private Seq(Collection<? extends T> elements, @Nullable Predicate<? super T> taken) {
     this.elements = elements;
     this.taken = taken;
   }
@@ -67,7 +68,7 @@ public final class Seq<T> {
   }
 
   /** In order; equals stay as they were. {@code order} is null for their natural order. */
-  public Seq<T> sorted(Comparator<? super T> order) {
+  public Seq<T> sorted(@Nullable Comparator<? super T> order) {
     List<T> sorted = list();
     sorted.sort(order);
     return of(sorted);

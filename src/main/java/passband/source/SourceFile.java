@@ -1,6 +1,7 @@
 package passband.source;
 
 import java.util.Arrays;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One file's text with the name it is shown by. Offsets are UTF-16 units of the text; lines and
@@ -9,7 +10,7 @@ import java.util.Arrays;
 public final class SourceFile {
   private final String path;
   private final String text;
-  private int[] lineStarts;
+  private int @Nullable [] lineStarts;
 
   /**
    * @param path the name shown in messages, with {@code /} between folders

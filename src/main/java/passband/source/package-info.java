@@ -1,2 +1,5 @@
 /** Texts, the files they come from, and places in them. */
+@NullMarked
 package passband.source;
+
+import org.jspecify.annotations.NullMarked;

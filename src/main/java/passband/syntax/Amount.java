@@ -1,6 +1,7 @@
 package passband.syntax;
 
 import java.math.BigDecimal;
+import org.jspecify.annotations.Nullable;
 import passband.quantity.Rational;
 import passband.source.Span;
 
@@ -12,7 +13,7 @@ import passband.source.Span;
  * @param unit the unit as written; null when there is none
  * @param span the whole
  */
-public record Amount(String digits, Rational number, Word unit, Span span) {
+public record Amount(String digits, @Nullable Rational number, @Nullable Word unit, Span span) {
 
   /** The same number with a unit taken from elsewhere. */
   public Amount withUnit(Word other) {
@@ -21,15 +22,20 @@ public record Amount(String digits, Rational number, Word unit, Span span) {
 
   /** Whether the unit is written after the number, not taken from elsewhere. */
   public boolean hasOwnUnit() {
-    return unit != null && span.holds(unit.span());
+    return ownUnit() != null;
+  }
+
+  private @Nullable Word ownUnit() {
+    return unit != null && span.holds(unit.span()) ? unit : null;
   }
 
   /** The number without its unit. */
   public Span numberSpan() {
-    if (!hasOwnUnit()) {
+    Word own = ownUnit();
+    if (own == null) {
       return span;
     }
-    int length = span.text().substring(0, unit.span().start() - span.start()).strip().length();
+    int length = span.text().substring(0, own.span().start() - span.start()).strip().length();
     return new Span(span.file(), span.start(), span.start() + length);
   }
 

@@ -1,5 +1,6 @@
 package passband.syntax;
 
+import org.jspecify.annotations.Nullable;
 import passband.source.Span;
 
 /** The second half of an acceptance: what a quantity has to be. */
@@ -32,7 +33,7 @@ public sealed interface LimitExpression {
    * @param down the distance below; the same as {@code up} when one was written
    * @param of the target the percentage is taken of; null when the acceptance's own target is meant
    */
-  record Tolerance(Amount up, Amount down, Expression of, Span span) {}
+  record Tolerance(Amount up, Amount down, @Nullable Expression of, Span span) {}
 
   /**
    * {@code within 15 % of setting or 1 W, whichever is greater}.
@@ -40,7 +41,7 @@ public sealed interface LimitExpression {
    * @param second null when there is one tolerance
    * @param greater whether the greater of two governs
    */
-  record Within(Tolerance first, Tolerance second, boolean greater, Span span)
+  record Within(Tolerance first, @Nullable Tolerance second, boolean greater, Span span)
       implements LimitExpression {
     @Override
     public <T> T accept(Visitor<T> visitor) {

@@ -1,6 +1,7 @@
 package passband.syntax;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.source.Span;
 
 /** One thing the technician does, in the author's words. */
@@ -37,7 +38,7 @@ public sealed interface Step {
   }
 
   /** {@code confirm [NAME] "…"}: a box to tick; {@code name} is null where there is none. */
-  record Confirm(Word name, Word text, Span span) implements Step {
+  record Confirm(@Nullable Word name, Word text, Span span) implements Step {
     @Override
     public <T> T accept(Visitor<T> visitor) {
       return visitor.confirm(this);
@@ -45,7 +46,7 @@ public sealed interface Step {
   }
 
   /** {@code record NAME "…" [in UNIT]}: a blank to fill in. */
-  record Record(Word name, Word text, Word unit, Span span) implements Step {
+  record Record(Word name, Word text, @Nullable Word unit, Span span) implements Step {
     @Override
     public <T> T accept(Visitor<T> visitor) {
       return visitor.record(this);
@@ -53,7 +54,7 @@ public sealed interface Step {
   }
 
   /** {@code wait 30 s ["…"]}. */
-  record Wait(Amount time, Word text, Span span) implements Step {
+  record Wait(Amount time, @Nullable Word text, Span span) implements Step {
     @Override
     public <T> T accept(Visitor<T> visitor) {
       return visitor.pause(this);
@@ -80,7 +81,8 @@ public sealed interface Step {
    * {@code choose NAME "…" from "a", "b" [pass "a"]}: one of several outcomes; {@code pass} is null
    * when any will do.
    */
-  record Choose(Word name, Word text, List<Word> outcomes, Word pass, Span span) implements Step {
+  record Choose(Word name, Word text, List<Word> outcomes, @Nullable Word pass, Span span)
+      implements Step {
     @Override
     public <T> T accept(Visitor<T> visitor) {
       return visitor.choose(this);

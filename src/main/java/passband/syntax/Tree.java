@@ -2,6 +2,7 @@ package passband.syntax;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.source.SourceFile;
 import passband.source.Span;
 
@@ -31,7 +32,7 @@ public final class Tree {
   public record Allow(Word code, Word reason, Span span, Span scope) {}
 
   /** {@code A}, {@code A to B} or {@code A to B step S}. */
-  public record SeriesItem(Amount from, Amount to, Amount step, Span span) {}
+  public record SeriesItem(Amount from, @Nullable Amount to, @Nullable Amount step, Span span) {}
 
   /** A dotted name. */
   public record Ref(List<Word> parts, Span span) {}
@@ -44,14 +45,18 @@ public final class Tree {
    * series} when it is a quantity.
    */
   public record ExtraSetting(
-      Word name, Word title, List<Word> options, List<SeriesItem> series, Span span) {}
+      Word name,
+      @Nullable Word title,
+      @Nullable List<Word> options,
+      @Nullable List<SeriesItem> series,
+      Span span) {}
 
   // ---- device ----
 
   /** A generator. */
   public record Device(
       Word name,
-      Word title,
+      @Nullable Word title,
       List<Outlet> outlets,
       List<Mode> modes,
       List<Action> actions,
@@ -68,10 +73,15 @@ public final class Tree {
 
   /** One outlet; several declared on one line share their terminals. */
   public record Outlet(
-      Word name, Word title, Word renamedFrom, List<Terminal> terminals, Span span) {}
+      Word name,
+      @Nullable Word title,
+      @Nullable Word renamedFrom,
+      List<Terminal> terminals,
+      Span span) {}
 
   /** A pole or contact of an outlet, a jack or key of an analyzer. */
-  public record Terminal(TerminalKind kind, Word name, Word title, Amount holds, Span span) {}
+  public record Terminal(
+      TerminalKind kind, Word name, @Nullable Word title, @Nullable Amount holds, Span span) {}
 
   /** What a terminal is for. */
   public enum TerminalKind {
@@ -100,16 +110,16 @@ public final class Tree {
   /** A mode of the device. */
   public record Mode(
       Word name,
-      Word title,
+      @Nullable Word title,
       List<Word> outlets,
-      Word through,
-      Word renamedFrom,
-      Word settingQuantity,
+      @Nullable Word through,
+      @Nullable Word renamedFrom,
+      @Nullable Word settingQuantity,
       List<SeriesItem> setting,
       List<SeriesItem> loads,
-      QuantityLimit output,
+      @Nullable QuantityLimit output,
       List<QuantityLimit> limits,
-      Duty duty,
+      @Nullable Duty duty,
       List<Ref> activateBy,
       List<Allow> allows,
       Span span) {}
@@ -118,22 +128,23 @@ public final class Tree {
   public record QuantityLimit(Word quantity, LimitExpression limit, Span span) {}
 
   /** {@code duty 10 s on, 30 s off}; both null when continuous. */
-  public record Duty(Amount on, Amount off, Span span) {}
+  public record Duty(@Nullable Amount on, @Nullable Amount off, Span span) {}
 
   /** A condition of the device with the words that bring it about and end it. */
-  public record State(Word name, Word title, Word enter, Word leave, Span span) {}
+  public record State(
+      Word name, @Nullable Word title, @Nullable Word enter, @Nullable Word leave, Span span) {}
 
   // ---- analyzer and leads ----
 
   /** An analyzer. */
   public record Analyzer(
       Word name,
-      Word title,
+      @Nullable Word title,
       List<Terminal> terminals,
       List<LoadBank> loads,
       List<Measure> measures,
       List<Action> actions,
-      Amount settle,
+      @Nullable Amount settle,
       List<ExtraSetting> settings,
       List<Allow> allows,
       Span span)
@@ -146,25 +157,30 @@ public final class Tree {
 
   /** A load between two jacks. */
   public record LoadBank(
-      Word name,
+      @Nullable Word name,
       Ref from,
       Ref to,
       List<SeriesItem> values,
-      List<AccuracyTerm> error,
+      @Nullable List<AccuracyTerm> error,
       List<PowerRating> power,
       Span span) {}
 
   /** {@code 300 W for 15 s}; {@code time} is null for continuous. */
-  public record PowerRating(Amount power, Amount time, Span span) {}
+  public record PowerRating(Amount power, @Nullable Amount time, Span span) {}
 
   /**
    * A quantity that the analyzer measures; between two jacks, or where null in the load's circuit.
    */
-  public record Measure(Word quantity, Ref from, Ref to, List<Range> ranges, Span span) {}
+  public record Measure(
+      Word quantity, @Nullable Ref from, @Nullable Ref to, List<Range> ranges, Span span) {}
 
   /** A range of a measured quantity. */
   public record Range(
-      Amount from, Amount to, Amount resolution, List<AccuracyTerm> error, Span span) {}
+      Amount from,
+      Amount to,
+      @Nullable Amount resolution,
+      @Nullable List<AccuracyTerm> error,
+      Span span) {}
 
   /** One term of an error statement. */
   public record AccuracyTerm(Amount amount, Of of, Span span) {
@@ -178,7 +194,8 @@ public final class Tree {
   }
 
   /** A set of leads and links. */
-  public record Leads(Word name, Word title, List<Lead> leads, List<Allow> allows, Span span)
+  public record Leads(
+      Word name, @Nullable Word title, List<Lead> leads, List<Allow> allows, Span span)
       implements Declaration {
     @Override
     public String kind() {
@@ -187,12 +204,19 @@ public final class Tree {
   }
 
   /** One wire, or a jumper. */
-  public record Lead(boolean link, Word name, Word title, Amount rated, Word colour, Span span) {}
+  public record Lead(
+      boolean link,
+      Word name,
+      @Nullable Word title,
+      @Nullable Amount rated,
+      @Nullable Word colour,
+      Span span) {}
 
   // ---- acceptance ----
 
   /** A named acceptance rule that several tests share. */
-  public record Rule(Word name, Word title, List<Accept> accepts, List<Allow> allows, Span span)
+  public record Rule(
+      Word name, @Nullable Word title, List<Accept> accepts, List<Allow> allows, Span span)
       implements Declaration {
     @Override
     public String kind() {
@@ -204,19 +228,24 @@ public final class Tree {
    * {@code accept QUANTITY LIMIT [, read as QUANTITY]} or {@code accept by RULE}: then only {@code
    * by} is set.
    */
-  public record Accept(Word by, Word quantity, LimitExpression limit, Word readAs, Span span) {}
+  public record Accept(
+      @Nullable Word by,
+      @Nullable Word quantity,
+      @Nullable LimitExpression limit,
+      @Nullable Word readAs,
+      Span span) {}
 
   // ---- procedure ----
 
   /** A procedure. */
   public record Procedure(
       Word name,
-      Word title,
-      Revision revision,
-      Word device,
-      Word analyzer,
+      @Nullable Word title,
+      @Nullable Revision revision,
+      @Nullable Word device,
+      @Nullable Word analyzer,
       List<Word> leads,
-      Decision decision,
+      @Nullable Decision decision,
       List<Caution> cautions,
       List<Word> phases,
       boolean byOutlet,
@@ -265,7 +294,12 @@ public final class Tree {
 
   /** {@code revision "C" on DATE [replaces "B" [on DATE] digest "…"]}. */
   public record Revision(
-      Word label, Word date, Word replaces, Word replacesDate, Word replacesDigest, Span span) {}
+      Word label,
+      Word date,
+      @Nullable Word replaces,
+      @Nullable Word replacesDate,
+      @Nullable Word replacesDigest,
+      Span span) {}
 
   /** How readings are compared with limits. */
   public enum DecisionKind {
@@ -286,21 +320,29 @@ public final class Tree {
   }
 
   /** The decision rule; {@code risk} in per cent, {@code coverage} the factor k. */
-  public record Decision(DecisionKind kind, Amount risk, Amount coverage, Span span) {}
+  public record Decision(
+      DecisionKind kind, @Nullable Amount risk, @Nullable Amount coverage, Span span) {}
 
   /** {@code caution NAME "…"}. */
   public record Caution(Word name, Word text, Span span) {}
 
   /** A list of steps with a heading. */
-  public record Section(Word name, Word title, List<Step> steps, Span span) implements Part {}
+  public record Section(Word name, @Nullable Word title, List<Step> steps, Span span)
+      implements Part {}
 
   /** What is adjusted between two phases, and the tests whose results it changes. */
-  public record Adjust(Word name, Word title, List<Word> affects, List<Step> steps, Span span)
+  public record Adjust(
+      Word name, @Nullable Word title, List<Word> affects, List<Step> steps, Span span)
       implements Part {}
 
   /** How leads go; for one analyzer only when {@code analyzer} is set. */
   public record Setup(
-      Word name, Word title, Word analyzer, List<Wire> wires, List<Allow> allows, Span span) {}
+      Word name,
+      @Nullable Word title,
+      @Nullable Word analyzer,
+      List<Wire> wires,
+      List<Allow> allows,
+      Span span) {}
 
   /** One lead or link and the terminals at its ends. */
   public record Wire(boolean link, Word lead, Ref from, Ref to, Span span) {}
@@ -308,16 +350,16 @@ public final class Tree {
   /** A test. */
   public record Test(
       Word name,
-      Word title,
-      Word renamedFrom,
+      @Nullable Word title,
+      @Nullable Word renamedFrom,
       List<Word> outlets,
-      Word setup,
-      Ref inside,
-      Amount onTime,
-      Sweep sweep,
+      @Nullable Word setup,
+      @Nullable Ref inside,
+      @Nullable Amount onTime,
+      @Nullable Sweep sweep,
       List<Derive> derives,
       List<Accept> accepts,
-      Table table,
+      @Nullable Table table,
       List<Steps> steps,
       List<Allow> allows,
       Span span)
@@ -328,10 +370,11 @@ public final class Tree {
       Word what, boolean up, Amount from, Amount to, Amount step, Word until, Word as, Span span) {}
 
   /** {@code derive NAME "…" = EXPRESSION, resolution R}. */
-  public record Derive(Word name, Word title, Expression value, Amount resolution, Span span) {}
+  public record Derive(
+      Word name, @Nullable Word title, Expression value, Amount resolution, Span span) {}
 
   /** Steps before, at each point, or after. */
-  public record Steps(When when, Word replacing, List<Step> steps, Span span) {
+  public record Steps(When when, @Nullable Word replacing, List<Step> steps, Span span) {
     /** When they are done. */
     public enum When {
       BEFORE,
@@ -341,10 +384,10 @@ public final class Tree {
   }
 
   /** The table of a test: written here, or in the named file. */
-  public record Table(Word file, List<Column> columns, List<Row> rows, Span span) {}
+  public record Table(@Nullable Word file, List<Column> columns, List<Row> rows, Span span) {}
 
   /** {@code setting/W}, {@code stated current/mA}. */
-  public record Column(boolean stated, Word name, Word unit, Span span) {}
+  public record Column(boolean stated, @Nullable Word name, @Nullable Word unit, Span span) {}
 
   /** A row of cells. */
   public record Row(List<Cell> cells, Span span) {}
