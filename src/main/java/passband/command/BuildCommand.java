@@ -29,7 +29,6 @@ import passband.pdf.Paper;
 import passband.plan.Plan;
 import passband.render.Checklist;
 import passband.render.Drawings;
-import passband.render.LimitRow;
 import passband.render.LimitsCsv;
 import passband.render.LimitsMetadata;
 import passband.render.Sheet;
@@ -251,8 +250,7 @@ final class BuildCommand {
       Drawings.setups(sheet).forEach((name, svg) -> files.put("setups/" + name, Output.bytes(svg)));
       Drawings.limits(sheet).forEach((name, svg) -> files.put("limits/" + name, Output.bytes(svg)));
     }
-    List<LimitRow> rows = LimitRow.of(plan);
-    files.put("limits.csv", Output.bytes(LimitsCsv.of(plan, rows)));
+    files.put("limits.csv", Output.bytes(LimitsCsv.of(plan)));
     files.put("limits.csv-metadata.json", Output.bytes(LimitsMetadata.of(plan)));
     files.put("limits.json", Output.bytes(LimitsWriter.of(Evidence.of(plan).list())));
     if (pdf != null) {

@@ -8,14 +8,11 @@ import passband.quantity.Unit;
 import passband.syntax.Tree;
 
 /**
- * What a reading at one point has to be. All values are in SI; {@code unit} is what they are
+ * What a reading at one point has to be. All values are in SI; {@link #unit} is what they are
  * printed in.
  *
  * @param id the point's identity with the quantity at its end
- * @param quantity the name of what is read
- * @param title the printed name of what is read
- * @param unit the unit of the reading
- * @param resolution one step of the reading, in SI
+ * @param read what is read
  * @param exact the tolerance limits before rounding, at each end the tighter of computed and
  *     stated, and the nominal
  * @param computed the rule's limits alone, in the quantity that is read
@@ -23,28 +20,51 @@ import passband.syntax.Tree;
  *     null where it says nothing
  * @param printed the tolerance limits rounded inward
  * @param accept the limits that a reading is compared with, rounded inward once
- * @param uncertainty the evaluation of the reading's uncertainty; null where none can be made
  * @param ratio the accuracy ratio; null where there is none
  * @param source whether a stated limit governs an end
- * @param range the analyzer's range; null for a swept or derived quantity
  * @param rule the line that asks for it
  */
 public record Limit(
     String id,
-    String quantity,
-    String title,
-    Unit unit,
-    Rational resolution,
+    ReadQuantity read,
     Bounds exact,
     Bounds computed,
     Bounds ofMode,
     Rounded printed,
     Rounded accept,
-    Uncertainty uncertainty,
     Real ratio,
     Source source,
-    Analyzer.Range range,
     Tree.Accept rule) {
+
+  /** The name of what is read. */
+  public String quantity() {
+    return read.kind().name();
+  }
+
+  /** The printed name of what is read. */
+  public String title() {
+    return read.title();
+  }
+
+  /** The unit of the reading. */
+  public Unit unit() {
+    return read.unit();
+  }
+
+  /** One step of the reading, in SI. */
+  public Rational resolution() {
+    return read.resolution();
+  }
+
+  /** The evaluation of the reading's uncertainty; null where none can be made. */
+  public Uncertainty uncertainty() {
+    return read.uncertainty();
+  }
+
+  /** The analyzer's range; null for a swept or derived quantity. */
+  public Analyzer.Range range() {
+    return read.range();
+  }
 
   /** Limits on the grid of the reading's steps; null where that side is open. */
   public record Rounded(Rational lower, Rational upper) {
@@ -73,11 +93,11 @@ public record Limit(
 
   /** The larger of the expanded uncertainties at the two ends, in SI; null where there is none. */
   public Real expanded() {
-    if (uncertainty == null) {
+    if (uncertainty() == null) {
       return null;
     }
-    Real low = exact.lower() == null ? null : uncertainty.expanded(exact.lower());
-    Real high = exact.upper() == null ? null : uncertainty.expanded(exact.upper());
+    Real low = exact.lower() == null ? null : uncertainty().expanded(exact.lower());
+    Real high = exact.upper() == null ? null : uncertainty().expanded(exact.upper());
     return low == null ? high : high == null ? low : low.max(high);
   }
 
@@ -96,7 +116,7 @@ public record Limit(
 
   /** How many decimals a reading in its unit has. */
   public int decimals() {
-    return decimals(resolution.over(unit.factor()));
+    return decimals(resolution().over(unit().factor()));
   }
 
   /** How many decimals a multiple of the step needs. */
@@ -112,14 +132,14 @@ public record Limit(
 
   /** A value in SI as printed in the reading's unit; null for null. */
   public String text(Rational si) {
-    return si == null ? null : si.over(unit.factor()).toFixed(decimals());
+    return si == null ? null : si.over(unit().factor()).toFixed(decimals());
   }
 
   /** Limits of this one in words: {@code 179.0 to 219.0 mA}, {@code at most 3800 V}. */
   public String words(Rounded rounded) {
     String low = text(rounded.lower());
     String high = text(rounded.upper());
-    String printed = unit.equals(Unit.ONE) ? "" : " " + unit.printed();
+    String printed = unit().equals(Unit.ONE) ? "" : " " + unit().printed();
     if (low == null) {
       return "at most " + high + printed;
     }

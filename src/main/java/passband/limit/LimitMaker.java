@@ -53,19 +53,14 @@ public final class LimitMaker {
     Limit limit =
         new Limit(
             request.id(),
-            request.read().name(),
-            read.title(),
-            read.unit(),
-            read.resolution(),
+            read,
             exact,
             computed,
             request.fromOutput() ? computed : rules.ofModeAsRead(request),
             LimitRounding.rounded(exact, read.resolution()),
             rounding.accepting(exact, read),
-            read.uncertainty(),
             ToleranceRatio.of(exact, read.uncertainty()),
             stated && statedGoverns(exact, computed) ? Limit.Source.STATED : Limit.Source.RULE,
-            read.range(),
             request.accept());
     return rounding.isUsable(limit, request) ? limit : null;
   }

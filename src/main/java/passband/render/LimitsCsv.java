@@ -5,10 +5,18 @@ import de.siegmar.fastcsv.writer.LineDelimiter;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
+import java.math.RoundingMode;
 import java.util.Arrays;
 import java.util.List;
 import passband.judge.Cell;
+import passband.limit.Decision;
+import passband.limit.Limit;
+import passband.plan.Figure;
 import passband.plan.Plan;
+import passband.plan.Point;
+import passband.plan.Stage;
+import passband.quantity.Rational;
+import passband.quantity.Real;
 
 /** {@code limits.csv}: a row for each point and accepted quantity. RFC 4180, lines ended by LF. */
 public final class LimitsCsv {
@@ -41,51 +49,91 @@ public final class LimitsCsv {
 
   private LimitsCsv() {}
 
-  /** The whole file. */
+  /**
+   * The whole file: numbers are plain decimals in their unit, units are UCUM codes, and a cell is
+   * empty where there is nothing.
+   */
   public static String of(Plan plan) {
-    return of(plan, LimitRow.of(plan));
-  }
-
-  /** The whole file from rows that are made already. */
-  public static String of(Plan plan, List<LimitRow> rows) {
     StringWriter out = new StringWriter();
     try (CsvWriter csv = CsvWriter.builder().lineDelimiter(LineDelimiter.LF).build(out)) {
-      write(plan, rows, csv);
+      write(plan, csv);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
     return out.toString();
   }
 
-  private static void write(Plan plan, List<LimitRow> rows, CsvWriter csv) {
+  private static void write(Plan plan, CsvWriter csv) {
     csv.writeRecord(COLUMNS);
-    for (LimitRow r : rows) {
-      List<String> cells =
-          Arrays.asList(
-              plan.name().text(),
-              plan.revision().label(),
-              r.point(),
-              r.test(),
-              r.outlet(),
-              r.mode(),
-              r.setting(),
-              r.settingUnit(),
-              r.load(),
-              r.loadUnit(),
-              r.quantity(),
-              r.unit(),
-              r.nominal(),
-              r.lower(),
-              r.upper(),
-              r.acceptLower(),
-              r.acceptUpper(),
-              r.resolution(),
-              r.uncertainty(),
-              r.accuracyRatio(),
-              r.decision(),
-              r.source(),
-              plan.digest());
-      csv.writeRecord(cells.stream().map(Cell::written).toList());
+    for (Stage.Run run : plan.runs()) {
+      for (Point point : run.points()) {
+        for (Limit limit : point.limits()) {
+          csv.writeRecord(cells(plan, run, point, limit).stream().map(Cell::written).toList());
+        }
+      }
     }
+  }
+
+  private static List<String> cells(Plan plan, Stage.Run run, Point point, Limit limit) {
+    return Arrays.asList(
+        plan.name().text(),
+        plan.revision().label(),
+        limit.id(),
+        run.test().text(),
+        run.outlet() == null ? null : run.outlet().name().text(),
+        point.mode() == null ? null : point.mode().name().text(),
+        number(point.setting()),
+        unit(point.setting()),
+        number(point.load()),
+        unit(point.load()),
+        limit.quantity(),
+        limit.unit().ucum(),
+        nominal(limit),
+        limit.text(limit.printed().lower()),
+        limit.text(limit.printed().upper()),
+        limit.text(limit.accept().lower()),
+        limit.text(limit.accept().upper()),
+        limit.text(limit.resolution()),
+        uncertainty(limit),
+        limit.ratioText(),
+        decision(plan.decision()),
+        limit.source().word(),
+        plan.digest());
+  }
+
+  private static String decision(Decision decision) {
+    String word = decision.kind().word();
+    return decision.risk() == null
+        ? word
+        : word + " " + decision.risk().times(Rational.HUNDRED).toPlain() + " %";
+  }
+
+  /** Expanded, three significant digits rounded up (JCGM 100, 7.2.6). */
+  private static String uncertainty(Limit limit) {
+    Real expanded = limit.expanded();
+    return expanded == null
+        ? null
+        : expanded
+            .over(Real.of(limit.unit().factor()))
+            .toDecimal(3, RoundingMode.UP)
+            .toPlainString();
+  }
+
+  private static String number(Figure figure) {
+    return figure == null ? null : figure.number().toPlain();
+  }
+
+  private static String unit(Figure figure) {
+    return figure == null ? null : figure.unit().ucum();
+  }
+
+  /** Six significant digits without needless zeros; null for null. */
+  private static String nominal(Limit limit) {
+    Real si = limit.exact().nominal();
+    if (si == null) {
+      return null;
+    }
+    var decimal = si.over(Real.of(limit.unit().factor())).toDecimal(6, RoundingMode.HALF_EVEN);
+    return decimal.signum() == 0 ? "0" : decimal.stripTrailingZeros().toPlainString();
   }
 }
