@@ -25,8 +25,7 @@ final class ColumnAlignment {
     Map<LayoutLine, Shape> shapes = new IdentityHashMap<>();
     run.forEach(line -> shapes.put(line, shape(line)));
     Map<String, Integer> widths = new HashMap<>();
-    for (LayoutLine line : run) {
-      Shape shape = shapes.get(line);
+    for (Shape shape : shapes.values()) {
       for (int i = 0; i + 1 < shape.chunks().size(); i++) {
         int width = length(shape.chunks().get(i));
         if (i > 0 || width <= WIDEST_WORD) {
@@ -35,7 +34,7 @@ final class ColumnAlignment {
       }
     }
     Map<LayoutLine, String> texts = new IdentityHashMap<>();
-    run.forEach(line -> texts.put(line, text(shapes.get(line), widths)));
+    shapes.forEach((line, shape) -> texts.put(line, text(shape, widths)));
     return texts;
   }
 

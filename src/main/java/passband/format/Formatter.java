@@ -11,6 +11,7 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import org.antlr.v4.runtime.Token;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Diagnostics;
 import passband.parse.Syntax;
 import passband.source.SourceFile;
@@ -44,7 +45,7 @@ public final class Formatter {
    * @throws IllegalStateException when a word or comment would get lost, which is a fault of this
    *     class
    */
-  public static String format(SourceFile source, Diagnostics diagnostics) {
+  public static @Nullable String format(SourceFile source, Diagnostics diagnostics) {
     Diagnostics own = new Diagnostics();
     Syntax.parse(source, own);
     diagnostics.addAll(own.list());
@@ -125,8 +126,7 @@ public final class Formatter {
   /** A comment between two lines: at the end of the one before, or on a line of its own. */
   private int place(Token comment, List<LayoutLine> all, boolean beforeClose, int depth) {
     LayoutLine last = all.isEmpty() ? null : all.get(all.size() - 1);
-    boolean trails = last != null && last.comment == null && last.lastRow == row(comment);
-    if (trails) {
+    if (last != null && last.comment == null && last.lastRow == row(comment)) {
       last.trailing = comment;
     } else {
       all.add(LayoutLine.of(comment, beforeClose ? depth + 1 : depth).on(this::row));

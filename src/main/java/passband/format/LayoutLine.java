@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.ToIntFunction;
 import org.antlr.v4.runtime.Token;
+import org.jspecify.annotations.Nullable;
 
 /** A statement, a row, a block's head or its closing brace, with the comments that go with it. */
 final class LayoutLine {
@@ -20,11 +21,11 @@ final class LayoutLine {
   final List<Token> words;
   final int depth;
 
-  /** The comment of a line that is one. */
-  final Token comment;
+  /** The comment of a line that is one; null for other lines. */
+  final @Nullable Token comment;
 
   /** The comment that ends the line; null for none. */
-  Token trailing;
+  @Nullable Token trailing;
 
   /** Comments inside the statement: after which word each comes. */
   final List<Inner> inner = new ArrayList<>();
@@ -49,7 +50,7 @@ final class LayoutLine {
     return this;
   }
 
-  private LayoutLine(Kind kind, List<Token> words, int depth, Token comment) {
+  private LayoutLine(Kind kind, List<Token> words, int depth, @Nullable Token comment) {
     this.kind = kind;
     this.words = words;
     this.depth = depth;

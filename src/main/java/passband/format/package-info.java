@@ -1,2 +1,5 @@
 /** The one layout of a source file. */
+@NullMarked
 package passband.format;
+
+import org.jspecify.annotations.NullMarked;

@@ -6,6 +6,7 @@ import java.nio.charset.CharsetDecoder;
 import java.nio.charset.CoderResult;
 import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.source.SourceFile;
@@ -16,7 +17,7 @@ public final class Decoder {
   private Decoder() {}
 
   /** The file; null, with the fault said at its first bad byte, when it is not UTF-8. */
-  public static SourceFile decode(String path, byte[] bytes, Diagnostics diagnostics) {
+  public static @Nullable SourceFile decode(String path, byte[] bytes, Diagnostics diagnostics) {
     return isAscii(bytes)
         ? new SourceFile(path, new String(bytes, StandardCharsets.ISO_8859_1))
         : decoded(path, bytes, diagnostics);
@@ -32,7 +33,7 @@ public final class Decoder {
     return true;
   }
 
-  private static SourceFile decoded(String path, byte[] bytes, Diagnostics diagnostics) {
+  private static @Nullable SourceFile decoded(String path, byte[] bytes, Diagnostics diagnostics) {
     CharsetDecoder decoder =
         StandardCharsets.UTF_8
             .newDecoder()

@@ -10,11 +10,12 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.attribute.BasicFileAttributes;
+import org.jspecify.annotations.Nullable;
 
 /** Reads the files of a library root from a file system, and none outside it, by whatever link. */
 public final class Disk implements SourceReader {
   private final Path root;
-  private Path real;
+  private @Nullable Path real;
 
   public Disk(Path root) {
     this.root = root;

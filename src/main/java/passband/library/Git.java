@@ -7,6 +7,7 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** Files of a commit, by the program {@code git}. Paths are from the repository's top. */
 public final class Git implements SourceReader {
@@ -47,7 +48,7 @@ public final class Git implements SourceReader {
   }
 
   /** What git prints; null when it fails. */
-  private byte[] output(String... arguments) throws IOException {
+  private byte @Nullable [] output(String... arguments) throws IOException {
     List<String> command = new ArrayList<>(List.of("git", "-C", folder.toString()));
     command.addAll(List.of(arguments));
     Process process =

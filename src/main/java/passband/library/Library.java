@@ -14,8 +14,10 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
+import passband.diagnostic.Reason;
 import passband.source.SourceFile;
 import passband.source.Span;
 import passband.syntax.Tree;
@@ -77,7 +79,7 @@ public final class Library {
     Deque<String> open = new ArrayDeque<>();
     Deque<List<Tree.Use>> left = new ArrayDeque<>();
     open.push(start);
-    left.push(new ArrayList<>(files.get(start).uses()));
+    left.push(usesIn(start));
     while (!open.isEmpty()) {
       if (left.peek().isEmpty()) {
         open.pop();
@@ -94,9 +96,14 @@ public final class Library {
         sayCircle(use.path(), target, open);
       } else if (!files.containsKey(target) && read(target, use.path())) {
         open.push(target);
-        left.push(new ArrayList<>(files.get(target).uses()));
+        left.push(usesIn(target));
       }
     }
+  }
+
+  private List<Tree.Use> usesIn(String path) {
+    Tree.File file = files.get(path);
+    return file == null ? new ArrayList<>() : new ArrayList<>(file.uses());
   }
 
   private void sayCircle(Word use, String target, Deque<String> open) {
@@ -126,7 +133,7 @@ public final class Library {
     if (e instanceof OutsideRootException) {
       sayOutside(use);
     } else {
-      String why = e instanceof NoSuchFileException ? "there is no such file" : e.getMessage();
+      String why = e instanceof NoSuchFileException ? "there is no such file" : Reason.of(e);
       diagnostics.say(Code.FILE_NOT_FOUND, use.span(), "cannot read '%s': %s", use.text(), why);
     }
   }
@@ -157,7 +164,7 @@ public final class Library {
    * The path relative to the root that a use in a file names; null, with the fault said, when it
    * leaves the root.
    */
-  private String target(String from, Word use) {
+  private @Nullable String target(String from, Word use) {
     String path = normalised(from, use.text());
     if (path == null) {
       sayOutside(use);
@@ -169,7 +176,7 @@ public final class Library {
    * Resolves a relative path against the folder of a file; null when it is absolute, empty or
    * leaves the root.
    */
-  public static String normalised(String from, String relative) {
+  public static @Nullable String normalised(String from, String relative) {
     if (relative.isEmpty()
         || relative.startsWith("/")
         || relative.indexOf('\\') >= 0
@@ -200,8 +207,11 @@ public final class Library {
   }
 
   /** The text of a file in the same folder as a source; null where there is none to read. */
-  public SourceFile beside(SourceFile source, String name) {
+  public @Nullable SourceFile beside(SourceFile source, String name) {
     String path = normalised(source.path().substring(shownRoot.length()), name);
+    if (path == null) {
+      return null;
+    }
     consulted.add(path);
     try {
       return Decoder.decode(shownRoot + path, reader.read(path), diagnostics);
@@ -213,7 +223,7 @@ public final class Library {
   /**
    * The text of a table file named in a source; null, with the fault said, when it cannot be read.
    */
-  public SourceFile table(Span in, Word name) {
+  public @Nullable SourceFile table(Span in, Word name) {
     String from = in.file().path().substring(shownRoot.length());
     String path = target(from, name);
     if (path == null) {

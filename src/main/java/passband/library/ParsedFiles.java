@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.parse.Syntax;
@@ -21,7 +22,7 @@ public final class ParsedFiles {
 
   /** A place for a file that one thread fills while others wait for it. */
   private static final class Slot {
-    private Parsed parsed;
+    private @Nullable Parsed parsed;
   }
 
   private final String shownRoot;

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.source.SourceFile;
@@ -76,7 +77,7 @@ public record Released(List<Entry> entries) {
   }
 
   /** The entry of a procedure's revision; null where there is none. */
-  public Entry find(String procedure, String label) {
+  public @Nullable Entry find(String procedure, String label) {
     for (Entry entry : entries) {
       if (entry.procedure().equals(procedure) && entry.label().equals(label)) {
         return entry;

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Which files use which, read off their {@code use} lines alone. It only decides what is compiled
@@ -81,7 +82,7 @@ public final class UseGraph {
   }
 
   /** What a line that starts with {@code use} uses; null when that is no file under the root. */
-  private static String target(String path, String line) {
+  private static @Nullable String target(String path, String line) {
     int from = line.indexOf('"') + 1;
     int to = line.indexOf('"', from);
     boolean plain = from > 0 && to > from && line.substring("use".length(), from - 1).isBlank();

@@ -2,6 +2,7 @@ package passband.model;
 
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
 import passband.quantity.Unit;
@@ -21,7 +22,7 @@ public record Analyzer(
     List<LoadBank> loads,
     List<Measure> measures,
     Map<String, Word> actions,
-    Rational settle,
+    @Nullable Rational settle,
     List<ExtraSetting> settings,
     Tree.Analyzer tree) {
 
@@ -32,7 +33,7 @@ public record Analyzer(
    * @param power what it takes, the least power first
    */
   public record LoadBank(
-      String name,
+      @Nullable String name,
       Terminal from,
       Terminal to,
       Series values,
@@ -43,13 +44,17 @@ public record Analyzer(
   /**
    * A power in watts that the load takes for a time in seconds; the time is null for continuous.
    */
-  public record PowerRating(Rational power, Rational time) {}
+  public record PowerRating(Rational power, @Nullable Rational time) {}
 
   /**
    * A quantity that is measured; between two jacks, or where they are null in the load's circuit.
    */
   public record Measure(
-      QuantityKind quantity, Terminal from, Terminal to, List<Range> ranges, Span span) {}
+      QuantityKind quantity,
+      @Nullable Terminal from,
+      @Nullable Terminal to,
+      List<Range> ranges,
+      Span span) {}
 
   /**
    * A range of a measured quantity, in SI.
@@ -67,12 +72,12 @@ public record Analyzer(
       Span span) {}
 
   /** The terminal of this name, or null. */
-  public Terminal terminal(String wanted) {
+  public @Nullable Terminal terminal(String wanted) {
     return Named.find(terminals, wanted);
   }
 
   /** How the quantity is measured, or null when it is not. */
-  public Measure measure(String quantity) {
+  public @Nullable Measure measure(String quantity) {
     for (Measure measure : measures) {
       if (measure.quantity().name().equals(quantity)) {
         return measure;
@@ -82,7 +87,7 @@ public record Analyzer(
   }
 
   /** The load that can be set to the value, or null. */
-  public LoadBank load(Rational ohms) {
+  public @Nullable LoadBank load(Rational ohms) {
     for (LoadBank load : loads) {
       if (load.values().contains(ohms)) {
         return load;

@@ -3,6 +3,7 @@ package passband.model;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
 import passband.syntax.Tree;
@@ -25,7 +26,8 @@ public record Device(
     Tree.Device tree) {
 
   /** An outlet. */
-  public record Outlet(Word name, String title, String renamedFrom, List<Terminal> terminals)
+  public record Outlet(
+      Word name, String title, @Nullable String renamedFrom, List<Terminal> terminals)
       implements Named {
     /** The terminals that carry output. */
     public List<Terminal> poles() {
@@ -35,7 +37,7 @@ public record Device(
     }
 
     /** The terminal of this name, or null. */
-    public Terminal terminal(String wanted) {
+    public @Nullable Terminal terminal(String wanted) {
       return Named.find(terminals, wanted);
     }
   }
@@ -50,7 +52,7 @@ public record Device(
    * @param on the longest on-time
    * @param off the rest after that
    */
-  public record Duty(Rational on, Rational off) {
+  public record Duty(@Nullable Rational on, @Nullable Rational off) {
     /** Whether output may stay on. */
     public boolean continuous() {
       return on == null;
@@ -72,14 +74,14 @@ public record Device(
       Word name,
       String title,
       List<Outlet> outlets,
-      Outlet through,
-      String renamedFrom,
-      QuantityKind settingKind,
-      Series setting,
-      Series loads,
-      Tree.QuantityLimit output,
+      @Nullable Outlet through,
+      @Nullable String renamedFrom,
+      @Nullable QuantityKind settingKind,
+      @Nullable Series setting,
+      @Nullable Series loads,
+      Tree.@Nullable QuantityLimit output,
       List<Tree.QuantityLimit> limits,
-      Duty duty,
+      @Nullable Duty duty,
       List<Tree.Ref> activateBy,
       Tree.Mode tree)
       implements Named {
@@ -102,17 +104,17 @@ public record Device(
   }
 
   /** The outlet of this name, or null. */
-  public Outlet outlet(String wanted) {
+  public @Nullable Outlet outlet(String wanted) {
     return Named.find(outlets, wanted);
   }
 
   /** The mode of this name, or null. */
-  public Mode mode(String wanted) {
+  public @Nullable Mode mode(String wanted) {
     return Named.find(modes, wanted);
   }
 
   /** The state of this name, or null. */
-  public State state(String wanted) {
+  public @Nullable State state(String wanted) {
     return Named.find(states, wanted);
   }
 }

@@ -1,6 +1,7 @@
 package passband.model;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -11,4 +12,8 @@ import passband.syntax.Word;
  * @param series the values it can be set to; null when it is one of several names
  */
 public record ExtraSetting(
-    Word name, String title, List<Word> options, Series series, Tree.ExtraSetting tree) {}
+    Word name,
+    String title,
+    @Nullable List<Word> options,
+    @Nullable Series series,
+    Tree.ExtraSetting tree) {}

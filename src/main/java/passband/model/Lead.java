@@ -1,5 +1,6 @@
 package passband.model;
 
+import org.jspecify.annotations.Nullable;
 import passband.quantity.Rational;
 import passband.syntax.Word;
 
@@ -11,4 +12,9 @@ import passband.syntax.Word;
  * @param colour null when not given
  */
 public record Lead(
-    boolean link, Word name, String title, Rational rated, String ratedText, String colour) {}
+    boolean link,
+    Word name,
+    String title,
+    @Nullable Rational rated,
+    @Nullable String ratedText,
+    @Nullable String colour) {}

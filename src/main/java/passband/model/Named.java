@@ -2,6 +2,7 @@ package passband.model;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.syntax.Word;
 
 /** What a profile declares by a name. */
@@ -10,7 +11,7 @@ public interface Named {
   Word name();
 
   /** The one of this name, or null. */
-  static <T extends Named> T find(List<T> among, String wanted) {
+  static <T extends Named> @Nullable T find(List<T> among, String wanted) {
     for (T one : among) {
       if (one.name().text().equals(wanted)) {
         return one;

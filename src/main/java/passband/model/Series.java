@@ -2,6 +2,7 @@ package passband.model;
 
 import java.math.BigInteger;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.quantity.Dimension;
 import passband.quantity.Rational;
 import passband.quantity.Unit;
@@ -20,7 +21,7 @@ public record Series(Dimension dimension, Unit unit, List<Segment> segments) {
    *
    * @param step null when any value between will do; zero is never one
    */
-  public record Segment(Rational from, Rational to, Rational step) {
+  public record Segment(Rational from, Rational to, @Nullable Rational step) {
 
     /** Whether the value is on this span and one of its steps. */
     public boolean contains(Rational value) {
@@ -34,7 +35,7 @@ public record Series(Dimension dimension, Unit unit, List<Segment> segments) {
     }
 
     /** How many values there are; null when any value between will do. */
-    public BigInteger count() {
+    public @Nullable BigInteger count() {
       if (from.equals(to)) {
         return BigInteger.ONE;
       }

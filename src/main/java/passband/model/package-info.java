@@ -3,4 +3,7 @@
  * values. Values are {@link passband.quantity.Rational} in coherent SI units (degrees Celsius and
  * counts excepted) unless a name says otherwise.
  */
+@NullMarked
 package passband.model;
+
+import org.jspecify.annotations.NullMarked;

@@ -24,7 +24,7 @@ final class AnalyzerBuilder {
     List<AnalyzerItemContext> items = analyzer.analyzerItem();
     return new Tree.Analyzer(
         leaves.name(analyzer.analyzerHead().name()),
-        leaves.text(analyzer.analyzerHead().TEXT()),
+        leaves.optionalText(analyzer.analyzerHead().TEXT()),
         build.parts(items, AnalyzerItemContext::jack, this::jack),
         build.headed(
             items, AnalyzerItemContext::loadBank, LoadBankContext::loadHead, this::loadBank),
@@ -44,8 +44,8 @@ final class AnalyzerBuilder {
     return new Tree.Terminal(
         jack.JACK() != null ? TerminalKind.JACK : TerminalKind.KEY,
         leaves.name(jack.name()),
-        leaves.text(jack.TEXT()),
-        leaves.bare(jack.NUMBER()),
+        leaves.optionalText(jack.TEXT()),
+        leaves.optionalBare(jack.NUMBER()),
         leaves.line(jack));
   }
 
@@ -60,7 +60,7 @@ final class AnalyzerBuilder {
         LoadPowerContext.class,
         p -> power.addAll(build.each(p.powerRating(), this::rating)));
     return new Tree.LoadBank(
-        leaves.name(head.name()),
+        leaves.optionalName(head.name()),
         leaves.ref(head.ref(0)),
         leaves.ref(head.ref(1)),
         values,

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The kinds of block, the words that lead a line in each, and which of those lines open a block in
@@ -35,7 +36,7 @@ enum BlockKind {
    * What a line that starts with a word may go on to: a block of a kind (null: none), which it may
    * or must have.
    */
-  private record Line(BlockKind opens, boolean always) {}
+  private record Line(@Nullable BlockKind opens, boolean always) {}
 
   static {
     IN_FILE.plain(USE);
@@ -94,7 +95,7 @@ enum BlockKind {
   }
 
   /** The kind of block that a line with this word opens; null when it opens none. */
-  BlockKind opens(int word) {
+  @Nullable BlockKind opens(int word) {
     Line line = lines.get(word);
     return line == null ? null : line.opens;
   }
@@ -118,7 +119,7 @@ enum BlockKind {
   /** The token type of a word that leads a line here; 0 when there is none. */
   int typeOf(String text) {
     for (int word : lines.keySet()) {
-      if (Keywords.written(word).equals(text)) {
+      if (text.equals(Keywords.written(word))) {
         return word;
       }
     }

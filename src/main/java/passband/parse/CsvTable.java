@@ -12,8 +12,10 @@ import java.util.List;
 import java.util.function.Function;
 import org.antlr.v4.runtime.CommonToken;
 import org.antlr.v4.runtime.Token;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
+import passband.diagnostic.Reason;
 import passband.parse.antlr.PassbandParser;
 import passband.parse.antlr.PassbandParser.CellContext;
 import passband.parse.antlr.PassbandParser.ColumnContext;
@@ -44,17 +46,17 @@ public final class CsvTable {
    * @return null, with the fault said, when the file is no CSV or has no header; rows with faults
    *     are said and left out
    */
-  public static Tree.Table parse(SourceFile source, Span span, Diagnostics diagnostics) {
+  public static Tree.@Nullable Table parse(SourceFile source, Span span, Diagnostics diagnostics) {
     return new CsvTable(source, diagnostics).table(span);
   }
 
-  private Tree.Table table(Span span) {
+  private Tree.@Nullable Table table(Span span) {
     List<CsvRecord> records = new ArrayList<>();
     try (CsvReader<CsvRecord> reader = CsvReader.builder().ofCsvRecord(source.text())) {
       reader.forEach(records::add);
     } catch (CsvParseException | java.io.IOException e) {
       Span end = new Span(source, source.text().length(), source.text().length());
-      diagnostics.say(Code.CSV_SYNTAX, end, "this is not a CSV file: %s", e.getMessage());
+      diagnostics.say(Code.CSV_SYNTAX, end, "this is not a CSV file: %s", Reason.of(e));
       return null;
     }
     if (records.isEmpty()) {
@@ -78,7 +80,7 @@ public final class CsvTable {
     return new Tree.Table(null, columns, rows, span);
   }
 
-  private List<Tree.Column> columns(CsvRecord header) {
+  private @Nullable List<Tree.Column> columns(CsvRecord header) {
     startOf(header);
     List<Tree.Column> columns = new ArrayList<>();
     for (String field : header.getFields()) {
@@ -92,7 +94,7 @@ public final class CsvTable {
     return columns;
   }
 
-  private Tree.Row row(CsvRecord record) {
+  private Tree.@Nullable Row row(CsvRecord record) {
     startOf(record);
     Span line = lineOf(record);
     List<Tree.Cell> cells = new ArrayList<>();
@@ -121,7 +123,7 @@ public final class CsvTable {
   /**
    * Parses a field with a rule of the grammar, its words placed where the field stands in the file.
    */
-  private <C extends org.antlr.v4.runtime.ParserRuleContext, T> T parsed(
+  private <C extends org.antlr.v4.runtime.ParserRuleContext, T> @Nullable T parsed(
       String field, Function<PassbandParser, C> rule, Function<C, T> make) {
     int found = source.text().indexOf(field, at);
     int offset = found < 0 ? at : found;

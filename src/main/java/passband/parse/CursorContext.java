@@ -8,6 +8,7 @@ import java.util.Collections;
 import java.util.Deque;
 import java.util.List;
 import org.antlr.v4.runtime.CommonToken;
+import org.jspecify.annotations.Nullable;
 import passband.source.SourceFile;
 import passband.source.Span;
 
@@ -29,11 +30,11 @@ public record CursorContext(
     List<String> before,
     String typed,
     int typedFrom,
-    List<String> header,
+    @Nullable List<String> header,
     boolean inText) {
 
   /** One block that is open. */
-  private record Open(BlockKind kind, List<String> head) {}
+  private record Open(@Nullable BlockKind kind, List<String> head) {}
 
   /** The place of an offset. */
   public static CursorContext at(SourceFile source, int offset) {
@@ -108,7 +109,7 @@ public record CursorContext(
   }
 
   /** A block of a kind of its own, with no lines that are known, where the head is unknown. */
-  private static BlockKind opened(BlockKind in, List<String> head) {
+  private static @Nullable BlockKind opened(@Nullable BlockKind in, List<String> head) {
     return in == null || head.isEmpty() ? null : in.opens(Keywords.type(head.get(0)));
   }
 
@@ -119,7 +120,7 @@ public record CursorContext(
   }
 
   /** The name on the line of the innermost block that begins with a word; null where none is. */
-  public String nameOf(String word) {
+  public @Nullable String nameOf(String word) {
     for (int i = blocks.size() - 1; i >= 0; i--) {
       List<String> head = blocks.get(i);
       if (head.size() > 1 && head.get(0).equals(word)) {

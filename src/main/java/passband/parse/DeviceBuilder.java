@@ -33,7 +33,7 @@ final class DeviceBuilder {
     }
     return new Tree.Device(
         leaves.name(device.deviceHead().name()),
-        leaves.text(device.deviceHead().TEXT()),
+        leaves.optionalText(device.deviceHead().TEXT()),
         outlets,
         modes,
         build.parts(items, DeviceItemContext::action, build::action),
@@ -52,8 +52,8 @@ final class DeviceBuilder {
                 new Tree.Terminal(
                     t.POLE() != null ? TerminalKind.POLE : TerminalKind.CONTACT,
                     leaves.name(t.name()),
-                    leaves.text(t.TEXT()),
-                    leaves.bare(t.NUMBER()),
+                    leaves.optionalText(t.TEXT()),
+                    leaves.optionalBare(t.NUMBER()),
                     leaves.line(t)));
     return build.each(
         outlet.outletHead().outletName(),
@@ -62,7 +62,7 @@ final class DeviceBuilder {
           Word renamed = words.size() > 1 ? leaves.name(words.get(1)) : null;
           return new Tree.Outlet(
               leaves.name(words.get(0)),
-              leaves.text(name.TEXT()),
+              leaves.optionalText(name.TEXT()),
               renamed,
               terminals,
               leaves.span(name));
@@ -82,7 +82,7 @@ final class DeviceBuilder {
             build.among(items, ModeLoadContext.class, s -> s), "the mode's load", leaves::line);
     return new Tree.Mode(
         leaves.name(head.name(0)),
-        leaves.text(head.TEXT()),
+        leaves.optionalText(head.TEXT()),
         leaves.names(head.names()),
         head.THROUGH() == null ? null : leaves.name(head.name(1)),
         head.RENAMED() == null ? null : leaves.name(head.name(head.name().size() - 1)),
@@ -141,7 +141,7 @@ final class DeviceBuilder {
     }
     return new Tree.State(
         leaves.name(state.stateHead().name()),
-        leaves.text(state.stateHead().TEXT()),
+        leaves.optionalText(state.stateHead().TEXT()),
         enter,
         leave,
         leaves.line(state.stateHead()));

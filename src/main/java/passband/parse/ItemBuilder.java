@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
 import org.antlr.v4.runtime.ParserRuleContext;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.parse.antlr.PassbandParser.*;
@@ -52,7 +53,7 @@ final class ItemBuilder {
   }
 
   /** The one item of its kind; a second is an error and is left out. */
-  <T> T single(List<T> items, String what, Function<T, Span> span) {
+  <T> @Nullable T single(List<T> items, String what, Function<T, Span> span) {
     for (int i = 1; i < items.size(); i++) {
       diagnostics
           .say(Code.REPEATED_ITEM, span.apply(items.get(i)), "%s is given twice", what)
@@ -62,7 +63,7 @@ final class ItemBuilder {
   }
 
   /** The first of several; null when there is none. */
-  <T> T firstOf(List<T> items) {
+  <T> @Nullable T firstOf(List<T> items) {
     return items.isEmpty() ? null : items.get(0);
   }
 
@@ -112,7 +113,7 @@ final class ItemBuilder {
   Tree.ExtraSetting extraSetting(ExtraSettingContext setting) {
     return new Tree.ExtraSetting(
         leaves.name(setting.name()),
-        leaves.text(setting.TEXT()),
+        leaves.optionalText(setting.TEXT()),
         setting.names() == null ? null : leaves.names(setting.names()),
         setting.series() == null ? null : leaves.series(setting.series()),
         leaves.line(setting));

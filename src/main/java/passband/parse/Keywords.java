@@ -4,6 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import passband.parse.antlr.PassbandLexer;
 import passband.parse.antlr.PassbandParser;
 
@@ -24,7 +25,7 @@ public final class Keywords {
   }
 
   /** How a token that is a word of the language is written; null for other tokens. */
-  static String written(int type) {
+  static @Nullable String written(int type) {
     String name = PassbandParser.VOCABULARY.getSymbolicName(type);
     String word = name == null ? "" : word(name);
     return TYPES.containsKey(word) ? word : null;

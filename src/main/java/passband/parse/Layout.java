@@ -9,6 +9,7 @@ import java.util.Deque;
 import java.util.List;
 import org.antlr.v4.runtime.CommonToken;
 import org.antlr.v4.runtime.Token;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
@@ -34,9 +35,9 @@ final class Layout {
   private final BitSet badLines;
   private final List<Token> out;
   private final Deque<Open> open = new ArrayDeque<>();
-  private Token lastHead;
+  private @Nullable Token lastHead;
   private int lastHeadEnd = -1;
-  private Open lastClosed;
+  private @Nullable Open lastClosed;
   private int lastClosedAt = -1;
   private int columns;
   private int openedVirtuallyAt = -1;
@@ -52,7 +53,7 @@ final class Layout {
   static List<Token> of(
       SourceFile source, List<Token> words, Diagnostics diagnostics, BitSet badLines) {
     Layout layout = new Layout(source, diagnostics, badLines, words.size());
-    layout.open.push(new Open(BlockKind.IN_FILE, null));
+    layout.open.push(new Open(BlockKind.IN_FILE, words.get(0)));
     layout.run(words);
     return layout.out;
   }
@@ -243,7 +244,7 @@ final class Layout {
   }
 
   /** A line that ends in an opening brace: opens its block, or is told that it has none. */
-  private int brace(List<Token> words, int at, int end, Token lead, BlockKind opens) {
+  private int brace(List<Token> words, int at, int end, Token lead, @Nullable BlockKind opens) {
     if (opens != null) {
       openBlock(opens, lead, words.get(end));
       return end + 1;
@@ -287,19 +288,17 @@ final class Layout {
    * The line's first word once the blocks around it are mended; null when there is nothing to make
    * of the line.
    */
-  private Token mended(List<Token> words, int at, int end) {
+  private @Nullable Token mended(List<Token> words, int at, int end) {
     Token lead = words.get(at);
     int word = lead.getType();
-    if (openedBefore(word)) {
+    BlockKind unopened = openedBefore(word);
+    if (unopened != null && lastHead != null) {
       sayMissingBrace(out.get(lastHeadEnd - 1));
       out.remove(lastHeadEnd);
-      openBlock(
-          open.peek().kind.opens(lastHead.getType()),
-          lastHead,
-          virtual(LBRACE, "{", out.get(out.size() - 1)));
+      openBlock(unopened, lastHead, virtual(LBRACE, "{", out.get(out.size() - 1)));
       return lead;
     }
-    if (closedTooEarly(word)) {
+    if (lastClosed != null && closedTooEarly(lastClosed, word)) {
       Token brace = out.get(lastClosedAt);
       if (firstBad(brace)) {
         diagnostics
@@ -317,16 +316,17 @@ final class Layout {
     return respelt(lead);
   }
 
-  private boolean openedBefore(int word) {
+  /** The block that the line before lacks the brace of and that knows the word; null for none. */
+  private @Nullable BlockKind openedBefore(int word) {
     if (lastHeadEnd != out.size() - 1 || lastHeadEnd < 0 || lastHead == null) {
-      return false;
+      return null;
     }
     BlockKind kind = open.peek().kind.opens(lastHead.getType());
-    return kind != null && kind.knows(word);
+    return kind != null && kind.knows(word) ? kind : null;
   }
 
-  private boolean closedTooEarly(int word) {
-    return lastClosed != null && lastClosedAt == out.size() - 2 && lastClosed.kind.knows(word);
+  private boolean closedTooEarly(Open closed, int word) {
+    return lastClosedAt == out.size() - 2 && closed.kind.knows(word);
   }
 
   /**
@@ -358,7 +358,7 @@ final class Layout {
     return true;
   }
 
-  private Token respelt(Token lead) {
+  private @Nullable Token respelt(Token lead) {
     BlockKind kind = open.peek().kind;
     String near = lead.getType() == TEXT ? null : Spelling.nearest(lead.getText(), kind.words());
     if (firstBad(lead)) {

@@ -19,7 +19,7 @@ final class LeadsBuilder {
     List<LeadsItemContext> items = leadSet.leadsItem();
     return new Tree.Leads(
         leaves.name(leadSet.leadsHead().name()),
-        leaves.text(leadSet.leadsHead().TEXT()),
+        leaves.optionalText(leadSet.leadsHead().TEXT()),
         build.parts(items, LeadsItemContext::lead, this::lead),
         build.parts(items, LeadsItemContext::allow, build::allow),
         leaves.line(leadSet.leadsHead()));
@@ -30,7 +30,7 @@ final class LeadsBuilder {
     return new Tree.Lead(
         lead.LINK() != null,
         leaves.name(lead.name(0)),
-        leaves.text(lead.TEXT()),
+        leaves.optionalText(lead.TEXT()),
         lead.amount() == null ? null : leaves.amount(lead.amount()),
         colour,
         leaves.line(lead));

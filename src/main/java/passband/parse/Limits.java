@@ -2,6 +2,7 @@ package passband.parse;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.parse.antlr.PassbandParser.*;
 import passband.syntax.Amount;
 import passband.syntax.Expression;
@@ -56,7 +57,7 @@ final class Limits {
         leaves.span(within));
   }
 
-  private LimitExpression.Tolerance tolerance(ToleranceContext tolerance, Expression of) {
+  private LimitExpression.Tolerance tolerance(ToleranceContext tolerance, @Nullable Expression of) {
     if (tolerance instanceof ToleranceApartContext apart) {
       return new LimitExpression.Tolerance(
           leaves.amount(apart.amount(0)),

@@ -8,6 +8,7 @@ import org.antlr.v4.runtime.TokenSource;
 import org.antlr.v4.runtime.TokenStream;
 import org.antlr.v4.runtime.WritableToken;
 import org.antlr.v4.runtime.misc.Interval;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Lexer that are all there, and all for the parser, as the stream that it reads. ANTLR's own
@@ -28,7 +29,7 @@ final class ListTokenStream implements TokenStream {
   }
 
   @Override
-  public Token LT(int k) {
+  public @Nullable Token LT(int k) {
     if (k == 0 || k < -at) {
       return null;
     }
@@ -37,7 +38,8 @@ final class ListTokenStream implements TokenStream {
 
   @Override
   public int LA(int k) {
-    return LT(k).getType();
+    Token word = LT(k);
+    return word == null ? Token.INVALID_TYPE : word.getType();
   }
 
   @Override
@@ -85,7 +87,7 @@ final class ListTokenStream implements TokenStream {
 
   /** There is none: the words were there before. */
   @Override
-  public TokenSource getTokenSource() {
+  public @Nullable TokenSource getTokenSource() {
     return null;
   }
 

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
 import org.antlr.v4.runtime.CommonToken;
+import org.jspecify.annotations.Nullable;
 import passband.quantity.Units;
 import passband.source.SourceFile;
 import passband.source.Span;
@@ -63,7 +64,7 @@ public final class Marks {
     return blocks;
   }
 
-  private static Kind kind(CommonToken word, int last, int before) {
+  private static @Nullable Kind kind(CommonToken word, int last, int before) {
     return switch (word.getType()) {
       case COMMENT -> Kind.COMMENT;
       case TEXT, OPEN_TEXT -> Kind.TEXT;

@@ -49,7 +49,7 @@ final class ProcedureBuilder {
             l -> l.get(0).span());
     return new Tree.Procedure(
         leaves.name(procedure.procedureHead().name()),
-        leaves.text(procedure.procedureHead().TEXT()),
+        leaves.optionalText(procedure.procedureHead().TEXT()),
         build.single(
             build.among(items, ProcedureRevisionContext.class, this::revision),
             "the revision",
@@ -105,7 +105,7 @@ final class ProcedureBuilder {
     SectionHeadContext head = section.sectionHead();
     return new Tree.Section(
         leaves.name(head.name()),
-        leaves.text(head.TEXT()),
+        leaves.optionalText(head.TEXT()),
         steps.steps(section.step()),
         leaves.line(head));
   }
@@ -114,7 +114,7 @@ final class ProcedureBuilder {
     AdjustHeadContext head = adjust.adjustHead();
     return new Tree.Adjust(
         leaves.name(head.name()),
-        leaves.text(head.TEXT()),
+        leaves.optionalText(head.TEXT()),
         leaves.names(head.names()),
         steps.steps(adjust.step()),
         leaves.line(head));
@@ -124,7 +124,7 @@ final class ProcedureBuilder {
     SetupHeadContext head = setup.setupHead();
     return new Tree.Setup(
         leaves.name(head.name(0)),
-        leaves.text(head.TEXT()),
+        leaves.optionalText(head.TEXT()),
         head.FOR() == null ? null : leaves.name(head.name(1)),
         build.among(
             setup.setupItem(),

@@ -2,6 +2,7 @@ package passband.parse;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.parse.antlr.PassbandParser.*;
@@ -29,7 +30,8 @@ final class Ranges {
       if (item instanceof MeasureRangeContext range) {
         RangeHeadContext head = range.rangeHead();
         Tree.SeriesItem span = leaves.item(head.amount(), leaves.span(head));
-        ranges.add(new Tree.Range(span.from(), span.to(), null, null, leaves.line(head)));
+        Amount to = Objects.requireNonNull(span.to(), "a range has two ends");
+        ranges.add(new Tree.Range(span.from(), to, null, null, leaves.line(head)));
         range.rangeItem().forEach(line -> line(ranges, line));
       } else if (item instanceof MeasureFlatContext flat) {
         line(ranges, flat.rangeItem());

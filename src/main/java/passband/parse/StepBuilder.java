@@ -2,6 +2,7 @@ package passband.parse;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.parse.antlr.PassbandParser.*;
 import passband.syntax.Step;
 import passband.syntax.Word;
@@ -20,20 +21,20 @@ final class StepBuilder {
     return build.each(steps, this::step);
   }
 
-  private Step step(StepContext step) {
+  private @Nullable Step step(StepContext step) {
     if (step instanceof StepDoContext s) {
       return new Step.Do(leaves.text(s.TEXT()), leaves.line(s));
     }
     if (step instanceof StepConfirmContext s) {
-      return new Step.Confirm(
-          s.name() == null ? null : leaves.name(s.name()), leaves.text(s.TEXT()), leaves.line(s));
+      return new Step.Confirm(leaves.optionalName(s.name()), leaves.text(s.TEXT()), leaves.line(s));
     }
     if (step instanceof StepRecordContext s) {
       return new Step.Record(
           leaves.name(s.name()), leaves.text(s.TEXT()), leaves.unit(s.unit()), leaves.line(s));
     }
     if (step instanceof StepWaitContext s) {
-      return new Step.Wait(leaves.amount(s.amount()), leaves.text(s.TEXT()), leaves.line(s));
+      return new Step.Wait(
+          leaves.amount(s.amount()), leaves.optionalText(s.TEXT()), leaves.line(s));
     }
     if (step instanceof StepCautionContext s) {
       return new Step.Caution(leaves.name(s.name()), leaves.text(s.TEXT()), leaves.line(s));

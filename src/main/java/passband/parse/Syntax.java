@@ -7,6 +7,7 @@ import org.antlr.v4.runtime.BailErrorStrategy;
 import org.antlr.v4.runtime.Token;
 import org.antlr.v4.runtime.atn.PredictionMode;
 import org.antlr.v4.runtime.misc.ParseCancellationException;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Diagnostics;
 import passband.parse.antlr.PassbandLexer;
 import passband.parse.antlr.PassbandParser;
@@ -35,11 +36,11 @@ public final class Syntax {
     words = Depth.limited(source, words, diagnostics, badLines);
     List<Token> lines = Layout.of(source, words, diagnostics, badLines);
     PassbandParser.FileContext file = quick(lines);
-    boolean sound = file != null;
-    if (!sound) {
-      file = thorough(lines, new SyntaxErrors(source, diagnostics, badLines));
+    if (file != null) {
+      return new TreeBuilder(source, diagnostics, true).file(file);
     }
-    return new TreeBuilder(source, diagnostics, sound).file(file);
+    SyntaxErrors errors = new SyntaxErrors(source, diagnostics, badLines);
+    return new TreeBuilder(source, diagnostics, false).file(thorough(lines, errors));
   }
 
   /**
@@ -64,7 +65,7 @@ public final class Syntax {
   }
 
   /** The first stage alone: null when the text needs the second. */
-  static PassbandParser.FileContext quick(List<Token> lines) {
+  static PassbandParser.@Nullable FileContext quick(List<Token> lines) {
     PassbandParser parser = parser(lines);
     parser.getInterpreter().setPredictionMode(PredictionMode.SLL);
     parser.setErrorHandler(new BailErrorStrategy());

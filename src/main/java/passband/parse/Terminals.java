@@ -5,6 +5,7 @@ import java.util.List;
 import org.antlr.v4.runtime.ParserRuleContext;
 import org.antlr.v4.runtime.Token;
 import org.antlr.v4.runtime.tree.TerminalNode;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.parse.antlr.PassbandLexer;
@@ -18,10 +19,7 @@ import passband.syntax.Tree.AccuracyTerm;
 import passband.syntax.Tree.SeriesItem;
 import passband.syntax.Word;
 
-/**
- * The small parts that every statement is made of: names, texts, numbers with units, series. A
- * missing context gives null.
- */
+/** The small parts that every statement is made of: names, texts, numbers with units, series. */
 final class Terminals {
   private final SourceFile source;
   private final Diagnostics diagnostics;
@@ -37,7 +35,7 @@ final class Terminals {
   }
 
   /** Whether a context came through without a fault. */
-  boolean whole(ParserRuleContext context) {
+  boolean whole(@Nullable ParserRuleContext context) {
     return context != null && (sound || faultless(context));
   }
 
@@ -86,10 +84,12 @@ final class Terminals {
     return new Word(token.getText(), Lexer.span(source, token));
   }
 
+  /** The name; null where there is none. */
+  @Nullable Word optionalName(@Nullable NameContext name) {
+    return name == null ? null : name(name);
+  }
+
   Word name(NameContext name) {
-    if (name == null) {
-      return null;
-    }
     Word word = word(name.start);
     if (word.text().indexOf('°') >= 0) {
       diagnostics.say(
@@ -106,11 +106,17 @@ final class Terminals {
     return words;
   }
 
-  Word text(TerminalNode text) {
-    return text == null ? null : Texts.unquoted(Lexer.span(source, text.getSymbol()), diagnostics);
+  /** The text; null where there is none. */
+  @Nullable Word optionalText(@Nullable TerminalNode text) {
+    return text == null ? null : text(text);
   }
 
-  Word unit(UnitContext unit) {
+  Word text(TerminalNode text) {
+    return Texts.unquoted(Lexer.span(source, text.getSymbol()), diagnostics);
+  }
+
+  /** The unit; null where there is none. */
+  @Nullable Word unit(@Nullable UnitContext unit) {
     return unit == null ? null : new Word(span(unit).text(), span(unit));
   }
 
@@ -123,9 +129,6 @@ final class Terminals {
   }
 
   Amount amount(AmountContext amount) {
-    if (amount == null) {
-      return null;
-    }
     String sign = amount.MINUS() == null ? "" : "-";
     return number(
         sign + amount.NUMBER().getText(),
@@ -134,15 +137,18 @@ final class Terminals {
         span(amount));
   }
 
-  /** A number without a unit. */
-  Amount bare(TerminalNode number) {
-    return number == null
-        ? null
-        : number(
-            number.getText(), number.getSymbol(), null, Lexer.span(source, number.getSymbol()));
+  /** A number without a unit; null where there is none. */
+  @Nullable Amount optionalBare(@Nullable TerminalNode number) {
+    return number == null ? null : bare(number);
   }
 
-  Amount number(String digits, Token token, Word unit, Span span) {
+  /** A number without a unit. */
+  Amount bare(TerminalNode number) {
+    return number(
+        number.getText(), number.getSymbol(), null, Lexer.span(source, number.getSymbol()));
+  }
+
+  Amount number(String digits, Token token, @Nullable Word unit, Span span) {
     Rational value = null;
     if (digits.indexOf(',') < 0) {
       try {

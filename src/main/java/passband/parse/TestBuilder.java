@@ -2,6 +2,7 @@ package passband.parse;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.parse.antlr.PassbandParser.*;
 import passband.syntax.Amount;
 import passband.syntax.Tree;
@@ -26,7 +27,7 @@ final class TestBuilder {
     build.among(items, TestOutletsContext.class, o -> outlets.addAll(leaves.names(o.names())));
     return new Tree.Test(
         leaves.name(head.name(0)),
-        leaves.text(head.TEXT()),
+        leaves.optionalText(head.TEXT()),
         head.RENAMED() == null ? null : leaves.name(head.name(1)),
         outlets,
         build.single(
@@ -66,13 +67,13 @@ final class TestBuilder {
   private Tree.Derive derive(TestDeriveContext d) {
     return new Tree.Derive(
         leaves.name(d.name()),
-        leaves.text(d.TEXT()),
+        leaves.optionalText(d.TEXT()),
         new Limits(leaves).expression(d.expression()),
         leaves.amount(d.amount()),
         leaves.line(d));
   }
 
-  private Tree.Table table(List<TestItemContext> items) {
+  private Tree.@Nullable Table table(List<TestItemContext> items) {
     List<Tree.Table> tables = new ArrayList<>();
     for (TestItemContext item : items) {
       if (item instanceof TestTableFileContext file && leaves.whole(file)) {
@@ -96,7 +97,10 @@ final class TestBuilder {
                 : head.AFTER() != null ? Tree.Steps.When.AFTER : Tree.Steps.When.EACH;
         blocks.add(
             new Tree.Steps(
-                when, leaves.name(head.name()), steps.steps(block.step()), leaves.line(head)));
+                when,
+                leaves.optionalName(head.name()),
+                steps.steps(block.step()),
+                leaves.line(head)));
       }
     }
     return blocks;

@@ -3,6 +3,7 @@ package passband.parse;
 import java.util.ArrayList;
 import java.util.List;
 import org.antlr.v4.runtime.ParserRuleContext;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Diagnostics;
 import passband.parse.antlr.PassbandParser.*;
 import passband.source.SourceFile;
@@ -41,14 +42,14 @@ final class TreeBuilder {
   }
 
   /** A use; null when its text is not closed, so that no such file is looked for. */
-  private Tree.Use use(UseContext use) {
+  private Tree.@Nullable Use use(UseContext use) {
     String written = use.TEXT().getText();
     return written.length() > 1 && written.endsWith("\"")
         ? new Tree.Use(leaves.text(use.TEXT()))
         : null;
   }
 
-  private Tree.Declaration declaration(ParserRuleContext context) {
+  private Tree.@Nullable Declaration declaration(ParserRuleContext context) {
     if (context instanceof DeviceContext device) {
       return leaves.whole(device.deviceHead())
           ? new DeviceBuilder(leaves, build).device(device)
@@ -76,7 +77,7 @@ final class TreeBuilder {
   private Tree.Rule rule(Rule_Context rule) {
     return new Tree.Rule(
         leaves.name(rule.ruleHead().name()),
-        leaves.text(rule.ruleHead().TEXT()),
+        leaves.optionalText(rule.ruleHead().TEXT()),
         build.parts(rule.ruleItem(), RuleItemContext::accept, build::accept),
         build.parts(rule.ruleItem(), RuleItemContext::allow, build::allow),
         leaves.line(rule.ruleHead()));

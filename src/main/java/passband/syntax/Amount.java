@@ -16,7 +16,7 @@ import passband.source.Span;
 public record Amount(String digits, @Nullable Rational number, @Nullable Word unit, Span span) {
 
   /** The same number with a unit taken from elsewhere. */
-  public Amount withUnit(Word other) {
+  public Amount withUnit(@Nullable Word other) {
     return new Amount(digits, number, other, span);
   }
 
