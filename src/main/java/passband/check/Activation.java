@@ -16,8 +16,8 @@ import passband.plan.Plan;
 import passband.plan.Point;
 import passband.plan.Stage;
 import passband.resolve.Scope;
+import passband.syntax.TerminalKind;
 import passband.syntax.Tree;
-import passband.syntax.Tree.TerminalKind;
 import passband.syntax.Word;
 
 /**

@@ -12,7 +12,7 @@ import passband.plan.Plan;
 import passband.plan.Setup;
 import passband.plan.Stage;
 import passband.plan.Wire;
-import passband.syntax.Tree.TerminalKind;
+import passband.syntax.TerminalKind;
 
 /**
  * {@code terminal-crowded}, {@code lead-used-twice} and {@code contact-on-output}, errors: more

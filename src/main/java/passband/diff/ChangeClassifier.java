@@ -3,7 +3,7 @@ package passband.diff;
 import java.util.List;
 import passband.limit.Decision;
 import passband.plan.Fact.Area;
-import passband.syntax.Tree.DecisionKind;
+import passband.syntax.DecisionKind;
 
 /** What a difference is. */
 final class ChangeClassifier {

@@ -11,6 +11,7 @@ import passband.plan.PlanStep;
 import passband.quantity.QuantityKind;
 import passband.quantity.Unit;
 import passband.quantity.Units;
+import passband.syntax.TerminalKind;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -313,7 +314,7 @@ final class Completions {
     } else if (device != null) {
       for (Tree.Outlet outlet : device.outlets()) {
         outlet.terminals().stream()
-            .filter(t -> t.kind() == Tree.TerminalKind.CONTACT)
+            .filter(t -> t.kind() == TerminalKind.CONTACT)
             .forEach(t -> add(t.kind().word(), t.name(), t.title()));
       }
     }

@@ -11,7 +11,7 @@ import java.util.regex.Pattern;
 import passband.limit.Decision;
 import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
-import passband.syntax.Tree.DecisionKind;
+import passband.syntax.DecisionKind;
 
 /**
  * Reads {@code limits.json} of format 1, which carries points only: no ticks, choices or records,

@@ -4,7 +4,7 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 import passband.quantity.Rational;
-import passband.syntax.Tree.DecisionKind;
+import passband.syntax.DecisionKind;
 
 /**
  * How readings are compared with limits (JCGM 106).

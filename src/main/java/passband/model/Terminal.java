@@ -1,6 +1,6 @@
 package passband.model;
 
-import passband.syntax.Tree.TerminalKind;
+import passband.syntax.TerminalKind;
 import passband.syntax.Word;
 
 /**

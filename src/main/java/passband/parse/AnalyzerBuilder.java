@@ -5,8 +5,8 @@ import java.util.List;
 import passband.diagnostic.Diagnostics;
 import passband.parse.antlr.PassbandParser.*;
 import passband.syntax.Amount;
+import passband.syntax.TerminalKind;
 import passband.syntax.Tree;
-import passband.syntax.Tree.TerminalKind;
 
 /** From the contexts of an analyzer to its part of the tree. */
 final class AnalyzerBuilder {

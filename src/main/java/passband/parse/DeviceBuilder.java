@@ -3,8 +3,9 @@ package passband.parse;
 import java.util.ArrayList;
 import java.util.List;
 import passband.parse.antlr.PassbandParser.*;
+import passband.source.Span;
+import passband.syntax.TerminalKind;
 import passband.syntax.Tree;
-import passband.syntax.Tree.TerminalKind;
 import passband.syntax.Word;
 
 /** From the contexts of a device to its part of the tree. */
@@ -72,6 +73,24 @@ final class DeviceBuilder {
   private Tree.Mode mode(Mode_Context mode) {
     ModeHeadContext head = mode.modeHead();
     List<ModeItemContext> items = mode.modeItem();
+    return new Tree.Mode(
+        leaves.name(head.name(0)),
+        leaves.optionalText(head.TEXT()),
+        leaves.names(head.names()),
+        head.THROUGH() == null ? null : leaves.name(head.name(1)),
+        head.RENAMED() == null ? null : leaves.name(head.name(head.name().size() - 1)),
+        adjustable(items),
+        tolerances(items),
+        build.single(
+            build.among(items, ModeDutyContext.class, this::duty),
+            "the mode's duty",
+            Tree.Duty::span),
+        refs(items),
+        build.among(items, ModeAllowContext.class, a -> build.allow(a.allow())),
+        leaves.line(head));
+  }
+
+  private Tree.Adjustable adjustable(List<ModeItemContext> items) {
     ModeSettingContext setting =
         build.single(
             build.among(items, ModeSettingContext.class, s -> s),
@@ -80,37 +99,28 @@ final class DeviceBuilder {
     ModeLoadContext load =
         build.single(
             build.among(items, ModeLoadContext.class, s -> s), "the mode's load", leaves::line);
-    return new Tree.Mode(
-        leaves.name(head.name(0)),
-        leaves.optionalText(head.TEXT()),
-        leaves.names(head.names()),
-        head.THROUGH() == null ? null : leaves.name(head.name(1)),
-        head.RENAMED() == null ? null : leaves.name(head.name(head.name().size() - 1)),
+    return new Tree.Adjustable(
         setting == null ? null : leaves.name(setting.name()),
         setting == null ? List.of() : leaves.series(setting.series()),
-        load == null ? List.of() : leaves.series(load.series()),
-        build.single(
-            build.among(
-                items,
-                ModeOutputContext.class,
-                o ->
-                    new Tree.QuantityLimit(
-                        leaves.name(o.name()), build.limit(o.limit()), leaves.line(o))),
-            "the mode's output",
-            Tree.QuantityLimit::span),
+        load == null ? List.of() : leaves.series(load.series()));
+  }
+
+  private Tree.Tolerances tolerances(List<ModeItemContext> items) {
+    List<Tree.QuantityLimit> outputs =
+        build.among(
+            items,
+            ModeOutputContext.class,
+            o -> quantityLimit(o.name(), o.limit(), leaves.line(o)));
+    return new Tree.Tolerances(
+        build.single(outputs, "the mode's output", Tree.QuantityLimit::span),
         build.among(
             items,
             ModeLimitContext.class,
-            l ->
-                new Tree.QuantityLimit(
-                    leaves.name(l.name()), build.limit(l.limit()), leaves.line(l))),
-        build.single(
-            build.among(items, ModeDutyContext.class, this::duty),
-            "the mode's duty",
-            Tree.Duty::span),
-        refs(items),
-        build.among(items, ModeAllowContext.class, a -> build.allow(a.allow())),
-        leaves.line(head));
+            l -> quantityLimit(l.name(), l.limit(), leaves.line(l))));
+  }
+
+  private Tree.QuantityLimit quantityLimit(NameContext name, LimitContext limit, Span line) {
+    return new Tree.QuantityLimit(leaves.name(name), build.limit(limit), line);
   }
 
   private List<Tree.Ref> refs(List<ModeItemContext> items) {

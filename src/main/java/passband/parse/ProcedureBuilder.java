@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import passband.parse.antlr.PassbandParser.*;
 import passband.syntax.Amount;
+import passband.syntax.DecisionKind;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -37,16 +38,6 @@ final class ProcedureBuilder {
         setups.add(setup(c.setup()));
       }
     }
-    List<Word> leadSets = new ArrayList<>();
-    build.among(items, ProcedureLeadsContext.class, l -> leadSets.addAll(leaves.names(l.names())));
-    ProcedureOrderContext order =
-        build.single(
-            build.among(items, ProcedureOrderContext.class, o -> o), "the order", leaves::line);
-    List<Word> phases =
-        build.single(
-            build.among(items, ProcedurePhasesContext.class, p -> leaves.names(p.names())),
-            "the phases",
-            l -> l.get(0).span());
     return new Tree.Procedure(
         leaves.name(procedure.procedureHead().name()),
         leaves.optionalText(procedure.procedureHead().TEXT()),
@@ -54,15 +45,7 @@ final class ProcedureBuilder {
             build.among(items, ProcedureRevisionContext.class, this::revision),
             "the revision",
             Tree.Revision::span),
-        build.single(
-            build.among(items, ProcedureDeviceContext.class, d -> leaves.name(d.name())),
-            "the device",
-            Word::span),
-        build.single(
-            build.among(items, ProcedureAnalyzerContext.class, d -> leaves.name(d.name())),
-            "the analyzer",
-            Word::span),
-        leadSets,
+        bench(items),
         build.single(
             build.among(items, ProcedureDecisionContext.class, this::decision),
             "the decision rule",
@@ -71,12 +54,39 @@ final class ProcedureBuilder {
             items,
             ProcedureCautionContext.class,
             c -> new Tree.Caution(leaves.name(c.name()), leaves.text(c.TEXT()), leaves.line(c))),
-        phases == null ? List.of() : phases,
-        order != null && order.OUTLET() != null,
+        order(items),
         setups,
         parts,
         build.among(items, ProcedureAllowContext.class, a -> build.allow(a.allow())),
         leaves.line(procedure.procedureHead()));
+  }
+
+  private Tree.Bench bench(List<ProcedureItemContext> items) {
+    List<Word> leads = new ArrayList<>();
+    build.among(items, ProcedureLeadsContext.class, l -> leads.addAll(leaves.names(l.names())));
+    return new Tree.Bench(
+        build.single(
+            build.among(items, ProcedureDeviceContext.class, d -> leaves.name(d.name())),
+            "the device",
+            Word::span),
+        build.single(
+            build.among(items, ProcedureAnalyzerContext.class, d -> leaves.name(d.name())),
+            "the analyzer",
+            Word::span),
+        leads);
+  }
+
+  private Tree.Order order(List<ProcedureItemContext> items) {
+    ProcedureOrderContext order =
+        build.single(
+            build.among(items, ProcedureOrderContext.class, o -> o), "the order", leaves::line);
+    List<Word> phases =
+        build.single(
+            build.among(items, ProcedurePhasesContext.class, p -> leaves.names(p.names())),
+            "the phases",
+            l -> l.get(0).span());
+    return new Tree.Order(
+        phases == null ? List.of() : phases, order != null && order.OUTLET() != null);
   }
 
   private Tree.Revision revision(ProcedureRevisionContext r) {
@@ -94,10 +104,10 @@ final class ProcedureBuilder {
     int number = 0;
     Amount risk = d.RISK() == null ? null : leaves.bare(d.NUMBER(number++));
     Amount coverage = d.COVERAGE() == null ? null : leaves.bare(d.NUMBER(number));
-    Tree.DecisionKind kind =
+    DecisionKind kind =
         d.RISK() != null
-            ? Tree.DecisionKind.RISK
-            : d.GUARDED() != null ? Tree.DecisionKind.GUARDED : Tree.DecisionKind.SIMPLE;
+            ? DecisionKind.RISK
+            : d.GUARDED() != null ? DecisionKind.GUARDED : DecisionKind.SIMPLE;
     return new Tree.Decision(kind, risk, coverage, leaves.line(d));
   }
 

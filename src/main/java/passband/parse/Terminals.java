@@ -13,9 +13,9 @@ import passband.parse.antlr.PassbandParser.*;
 import passband.quantity.Rational;
 import passband.source.SourceFile;
 import passband.source.Span;
+import passband.syntax.AccuracyTerm;
 import passband.syntax.Amount;
 import passband.syntax.Tree;
-import passband.syntax.Tree.AccuracyTerm;
 import passband.syntax.Tree.SeriesItem;
 import passband.syntax.Word;
 

@@ -23,12 +23,25 @@ final class TestBuilder {
   Tree.Test test(TestContext test) {
     TestHeadContext head = test.testHead();
     List<TestItemContext> items = test.testItem();
-    List<Word> outlets = new ArrayList<>();
-    build.among(items, TestOutletsContext.class, o -> outlets.addAll(leaves.names(o.names())));
     return new Tree.Test(
         leaves.name(head.name(0)),
         leaves.optionalText(head.TEXT()),
         head.RENAMED() == null ? null : leaves.name(head.name(1)),
+        conditions(items),
+        build.single(
+            build.among(items, TestSweepContext.class, this::sweep), "the sweep", Tree.Sweep::span),
+        build.among(items, TestDeriveContext.class, this::derive),
+        build.among(items, TestAcceptContext.class, a -> build.accept(a.accept())),
+        table(items),
+        stepBlocks(items),
+        build.among(items, TestAllowContext.class, a -> build.allow(a.allow())),
+        leaves.line(head));
+  }
+
+  private Tree.Conditions conditions(List<TestItemContext> items) {
+    List<Word> outlets = new ArrayList<>();
+    build.among(items, TestOutletsContext.class, o -> outlets.addAll(leaves.names(o.names())));
+    return new Tree.Conditions(
         outlets,
         build.single(
             build.among(items, TestSetupContext.class, s -> leaves.name(s.name())),
@@ -41,15 +54,7 @@ final class TestBuilder {
         build.single(
             build.among(items, TestOnTimeContext.class, s -> leaves.amount(s.amount())),
             "the on-time",
-            Amount::span),
-        build.single(
-            build.among(items, TestSweepContext.class, this::sweep), "the sweep", Tree.Sweep::span),
-        build.among(items, TestDeriveContext.class, this::derive),
-        build.among(items, TestAcceptContext.class, a -> build.accept(a.accept())),
-        table(items),
-        stepBlocks(items),
-        build.among(items, TestAllowContext.class, a -> build.allow(a.allow())),
-        leaves.line(head));
+            Amount::span));
   }
 
   private Tree.Sweep sweep(TestSweepContext s) {

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Map;
 import passband.limit.Decision;
 import passband.plan.Fact.Area;
-import passband.syntax.Tree.DecisionKind;
+import passband.syntax.DecisionKind;
 
 /** What a procedure says before its first step. */
 final class MeaningOfProcedure {

@@ -15,9 +15,9 @@ import passband.quantity.Rational;
 import passband.quantity.Unit;
 import passband.quantity.Units;
 import passband.source.Span;
+import passband.syntax.AccuracyTerm;
 import passband.syntax.Amount;
 import passband.syntax.Tree;
-import passband.syntax.Tree.AccuracyTerm;
 import passband.syntax.Word;
 
 /**

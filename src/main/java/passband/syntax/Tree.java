@@ -83,30 +83,6 @@ public final class Tree {
   public record Terminal(
       TerminalKind kind, Word name, @Nullable Word title, @Nullable Amount holds, Span span) {}
 
-  /** What a terminal is for. */
-  public enum TerminalKind {
-    POLE("pole"),
-    CONTACT("contact"),
-    JACK("jack"),
-    KEY("key");
-
-    private final String word;
-
-    TerminalKind(String word) {
-      this.word = word;
-    }
-
-    /** The word of the language. */
-    public String word() {
-      return word;
-    }
-
-    /** Whether the output's current may pass it. */
-    public boolean carriesOutput() {
-      return this == POLE || this == JACK;
-    }
-  }
-
   /** A mode of the device. */
   public record Mode(
       Word name,
@@ -114,15 +90,44 @@ public final class Tree {
       List<Word> outlets,
       @Nullable Word through,
       @Nullable Word renamedFrom,
-      @Nullable Word settingQuantity,
-      List<SeriesItem> setting,
-      List<SeriesItem> loads,
-      @Nullable QuantityLimit output,
-      List<QuantityLimit> limits,
+      Adjustable adjustable,
+      Tolerances tolerances,
       @Nullable Duty duty,
       List<Ref> activateBy,
       List<Allow> allows,
-      Span span) {}
+      Span span) {
+    /** The quantity of the setting; null when there is none. */
+    public @Nullable Word settingQuantity() {
+      return adjustable.quantity();
+    }
+
+    /** What it can be set to. */
+    public List<SeriesItem> setting() {
+      return adjustable.setting();
+    }
+
+    /** The rated loads. */
+    public List<SeriesItem> loads() {
+      return adjustable.loads();
+    }
+
+    /** What its output has to be; null when nothing is said. */
+    public @Nullable QuantityLimit output() {
+      return tolerances.output();
+    }
+
+    /** What else it keeps to. */
+    public List<QuantityLimit> limits() {
+      return tolerances.limits();
+    }
+  }
+
+  /** What a mode can be set to, and the loads that it is rated for. */
+  public record Adjustable(
+      @Nullable Word quantity, List<SeriesItem> setting, List<SeriesItem> loads) {}
+
+  /** What the output of a mode has to be, and what else the mode keeps to. */
+  public record Tolerances(@Nullable QuantityLimit output, List<QuantityLimit> limits) {}
 
   /** A quantity and what it has to be. */
   public record QuantityLimit(Word quantity, LimitExpression limit, Span span) {}
@@ -182,17 +187,6 @@ public final class Tree {
       @Nullable List<AccuracyTerm> error,
       Span span) {}
 
-  /** One term of an error statement. */
-  public record AccuracyTerm(Amount amount, Of of, Span span) {
-    /** What a percentage is taken of. */
-    public enum Of {
-      /** Nothing: the amount stands by itself; a bare percentage is of the value. */
-      ITSELF,
-      READING,
-      RANGE
-    }
-  }
-
   /** A set of leads and links. */
   public record Leads(
       Word name, @Nullable Word title, List<Lead> leads, List<Allow> allows, Span span)
@@ -242,13 +236,10 @@ public final class Tree {
       Word name,
       @Nullable Word title,
       @Nullable Revision revision,
-      @Nullable Word device,
-      @Nullable Word analyzer,
-      List<Word> leads,
+      Bench bench,
       @Nullable Decision decision,
       List<Caution> cautions,
-      List<Word> phases,
-      boolean byOutlet,
+      Order order,
       List<Setup> setups,
       List<Part> parts,
       List<Allow> allows,
@@ -257,6 +248,31 @@ public final class Tree {
     @Override
     public String kind() {
       return "procedure";
+    }
+
+    /** The name of the device. */
+    public @Nullable Word device() {
+      return bench.device();
+    }
+
+    /** The name of the analyzer. */
+    public @Nullable Word analyzer() {
+      return bench.analyzer();
+    }
+
+    /** The names of its sets of leads. */
+    public List<Word> leads() {
+      return bench.leads();
+    }
+
+    /** The phases; empty when there are none. */
+    public List<Word> phases() {
+      return order.phases();
+    }
+
+    /** Whether it goes outlet by outlet, not test by test. */
+    public boolean byOutlet() {
+      return order.byOutlet();
     }
 
     /** Its tests, in the order written. */
@@ -301,27 +317,15 @@ public final class Tree {
       @Nullable Word replacesDigest,
       Span span) {}
 
-  /** How readings are compared with limits. */
-  public enum DecisionKind {
-    SIMPLE("simple"),
-    GUARDED("guarded"),
-    RISK("risk");
-
-    private final String word;
-
-    DecisionKind(String word) {
-      this.word = word;
-    }
-
-    /** The word of the language. */
-    public String word() {
-      return word;
-    }
-  }
-
   /** The decision rule; {@code risk} in per cent, {@code coverage} the factor k. */
   public record Decision(
       DecisionKind kind, @Nullable Amount risk, @Nullable Amount coverage, Span span) {}
+
+  /** What is on the bench: the device, the analyzer and the sets of leads. */
+  public record Bench(@Nullable Word device, @Nullable Word analyzer, List<Word> leads) {}
+
+  /** In which phases everything is done, and whether outlet by outlet or test by test. */
+  public record Order(List<Word> phases, boolean byOutlet) {}
 
   /** {@code caution NAME "…"}. */
   public record Caution(Word name, Word text, Span span) {}
@@ -352,10 +356,7 @@ public final class Tree {
       Word name,
       @Nullable Word title,
       @Nullable Word renamedFrom,
-      List<Word> outlets,
-      @Nullable Word setup,
-      @Nullable Ref inside,
-      @Nullable Amount onTime,
+      Conditions conditions,
       @Nullable Sweep sweep,
       List<Derive> derives,
       List<Accept> accepts,
@@ -363,7 +364,31 @@ public final class Tree {
       List<Steps> steps,
       List<Allow> allows,
       Span span)
-      implements Part {}
+      implements Part {
+    /** The outlets that it is done on; empty for none. */
+    public List<Word> outlets() {
+      return conditions.outlets();
+    }
+
+    /** The name of the setup; null when there is none. */
+    public @Nullable Word setup() {
+      return conditions.setup();
+    }
+
+    /** The state that it is done in; null when there is none. */
+    public @Nullable Ref inside() {
+      return conditions.inside();
+    }
+
+    /** How long output is on; null when not given. */
+    public @Nullable Amount onTime() {
+      return conditions.onTime();
+    }
+  }
+
+  /** On which outlets a test is done, how they are wired, in which state and for how long. */
+  public record Conditions(
+      List<Word> outlets, @Nullable Word setup, @Nullable Ref inside, @Nullable Amount onTime) {}
 
   /** {@code sweep load up from A to B step S until "…" as NAME}. */
   public record Sweep(

@@ -15,7 +15,7 @@ import org.junit.jupiter.api.Test;
 import passband.model.Lead;
 import passband.model.Terminal;
 import passband.plan.Wire;
-import passband.syntax.Tree.TerminalKind;
+import passband.syntax.TerminalKind;
 import passband.syntax.Word;
 
 /** No crossing that can be avoided; widths as the type has them. */

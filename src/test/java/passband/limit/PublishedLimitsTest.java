@@ -12,7 +12,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import passband.model.Accuracy;
 import passband.quantity.Rational;
 import passband.quantity.Real;
-import passband.syntax.Tree.DecisionKind;
+import passband.syntax.DecisionKind;
 import passband.testing.Snippet;
 
 /**
