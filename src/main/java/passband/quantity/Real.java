@@ -31,9 +31,6 @@ public final class Real implements Comparable<Real> {
   /** What is done with which parts; of a root both are what it is the root of. */
   private record Calculation(Operation operation, Real left, Real right) {}
 
-  /** A closed interval of decimals. */
-  private record Interval(BigDecimal low, BigDecimal high) {}
-
   /** The value, or with {@code root} the square of the absolute value; null for a calculation. */
   private final @Nullable Rational value;
 
@@ -233,8 +230,8 @@ public final class Real implements Comparable<Real> {
     }
     for (int digits : DIGITS) {
       Interval in = enclosure(digits);
-      if (in.low.signum() > 0 || in.high.signum() < 0) {
-        return in.low.signum() > 0 ? 1 : -1;
+      if (in.low().signum() > 0 || in.high().signum() < 0) {
+        return in.low().signum() > 0 ? 1 : -1;
       }
     }
     return 0;
@@ -259,8 +256,8 @@ public final class Real implements Comparable<Real> {
     for (int digits : DIGITS) {
       Interval a = enclosure(digits);
       Interval b = other.enclosure(digits);
-      if (a.low.compareTo(b.high) > 0 || a.high.compareTo(b.low) < 0) {
-        return a.low.compareTo(b.high) > 0 ? 1 : -1;
+      if (a.low().compareTo(b.high()) > 0 || a.high().compareTo(b.low()) < 0) {
+        return a.low().compareTo(b.high()) > 0 ? 1 : -1;
       }
     }
     return 0;
@@ -304,13 +301,13 @@ public final class Real implements Comparable<Real> {
     }
     for (int digits : DIGITS) {
       Interval in = real.enclosure(digits);
-      BigInteger low = in.low.setScale(0, RoundingMode.FLOOR).unscaledValue();
-      if (low.equals(in.high.setScale(0, RoundingMode.FLOOR).unscaledValue())) {
+      BigInteger low = in.low().setScale(0, RoundingMode.FLOOR).unscaledValue();
+      if (low.equals(in.high().setScale(0, RoundingMode.FLOOR).unscaledValue())) {
         return low;
       }
     }
     Interval in = real.enclosure(MOST_DIGITS);
-    return in.high.setScale(0, RoundingMode.FLOOR).unscaledValue();
+    return in.high().setScale(0, RoundingMode.FLOOR).unscaledValue();
   }
 
   /**
@@ -335,14 +332,14 @@ public final class Real implements Comparable<Real> {
     }
     for (int digits : DIGITS) {
       Interval in = enclosure(digits + significantDigits);
-      BigDecimal low = in.low.round(wanted);
-      if (low.compareTo(in.high.round(wanted)) == 0) {
+      BigDecimal low = in.low().round(wanted);
+      if (low.compareTo(in.high().round(wanted)) == 0) {
         return low;
       }
     }
     Interval in = enclosure(MOST_DIGITS + significantDigits);
-    return in.low
-        .add(in.high)
+    return in.low()
+        .add(in.high())
         .divide(BigDecimal.valueOf(2))
         .round(new MathContext(MOST_DIGITS / 2, RoundingMode.HALF_EVEN))
         .round(wanted);
@@ -387,70 +384,29 @@ public final class Real implements Comparable<Real> {
   }
 
   private Interval enclosure(int digits) {
-    MathContext down = new MathContext(digits, RoundingMode.FLOOR);
-    MathContext up = new MathContext(digits, RoundingMode.CEILING);
     if (plain()) {
-      BigDecimal n = new BigDecimal(held().numerator());
-      BigDecimal d = new BigDecimal(held().denominator());
-      return new Interval(n.divide(d, down), n.divide(d, up));
+      return Interval.of(held(), digits);
     }
     if (simple()) {
-      Interval square = of(held()).enclosure(digits);
-      Interval positive = root(square, digits);
-      return root > 0 ? positive : new Interval(positive.high.negate(), positive.low.negate());
+      Interval positive = Interval.of(held(), digits).root(digits);
+      return root > 0 ? positive : positive.negate();
     }
     Interval a = calculation().left.enclosure(digits);
     return switch (calculation().operation) {
-      case PLUS -> plus(a, calculation().right.enclosure(digits), down, up);
-      case TIMES -> times(a, calculation().right.enclosure(digits), down, up);
-      case OVER -> over(a, digits, down, up);
-      case ROOT -> root(a, digits);
+      case PLUS -> a.plus(calculation().right.enclosure(digits), digits);
+      case TIMES -> a.times(calculation().right.enclosure(digits), digits);
+      case OVER -> a.over(divisor(digits), digits);
+      case ROOT -> a.root(digits);
     };
-  }
-
-  private static Interval plus(Interval a, Interval b, MathContext down, MathContext up) {
-    return new Interval(a.low.add(b.low, down), a.high.add(b.high, up));
-  }
-
-  private static Interval times(Interval a, Interval b, MathContext down, MathContext up) {
-    BigDecimal[] corners = {
-      a.low.multiply(b.low), a.low.multiply(b.high), a.high.multiply(b.low), a.high.multiply(b.high)
-    };
-    BigDecimal low = corners[0];
-    BigDecimal high = corners[0];
-    for (BigDecimal corner : corners) {
-      low = low.min(corner);
-      high = high.max(corner);
-    }
-    return new Interval(low.round(down), high.round(up));
   }
 
   /** The divisor is not zero, so that with digits enough its interval does not hold zero. */
-  private Interval over(Interval a, int digits, MathContext down, MathContext up) {
-    Interval b = calculation().right.enclosure(digits);
-    for (int more = digits * 2; b.low.signum() * b.high.signum() <= 0; more *= 2) {
-      b = calculation().right.enclosure(more);
+  private Interval divisor(int digits) {
+    Interval divisor = calculation().right.enclosure(digits);
+    for (int more = digits * 2; divisor.holdsZero(); more *= 2) {
+      divisor = calculation().right.enclosure(more);
     }
-    BigDecimal one = BigDecimal.ONE;
-    return times(a, new Interval(one.divide(b.high, down), one.divide(b.low, up)), down, up);
-  }
-
-  private static Interval root(Interval of, int digits) {
-    BigDecimal low = of.low.max(BigDecimal.ZERO);
-    BigDecimal high = of.high.max(BigDecimal.ZERO);
-    return new Interval(rootDown(low, digits), rootUp(high, digits));
-  }
-
-  private static BigDecimal rootDown(BigDecimal of, int digits) {
-    return of.signum() == 0
-        ? BigDecimal.ZERO
-        : of.sqrt(new MathContext(digits, RoundingMode.FLOOR));
-  }
-
-  private static BigDecimal rootUp(BigDecimal of, int digits) {
-    return of.signum() == 0
-        ? BigDecimal.ZERO
-        : of.sqrt(new MathContext(digits, RoundingMode.CEILING));
+    return divisor;
   }
 
   /** Twelve significant digits, for whoever looks at it while looking for a fault. */
