@@ -1,6 +1,7 @@
 package passband;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
@@ -17,11 +18,13 @@ import passband.testing.Snippet;
  * there.
  */
 class ReadmeTest {
+  private static String readme() {
+    return Repository.text(Repository.ROOT.resolve("README.md"));
+  }
+
   private static List<String> blocks() {
     List<String> blocks = new ArrayList<>();
-    Matcher fence =
-        Pattern.compile("(?m)^```\\n(.*?)^```$", Pattern.DOTALL)
-            .matcher(Repository.text(Repository.ROOT.resolve("README.md")));
+    Matcher fence = Pattern.compile("(?m)^```\\n(.*?)^```$", Pattern.DOTALL).matcher(readme());
     while (fence.find()) {
       blocks.add(fence.group(1));
     }
@@ -42,14 +45,18 @@ class ReadmeTest {
   @Test
   void theMistakeIsAnsweredAsPrinted() {
     List<String> blocks = blocks();
-    String source = String.join("\n", blocks.subList(0, 3)).replace("179 to 219", "175 to 219");
+    Matcher told = Pattern.compile("Change the first row's `(\\d+)` to `(\\d+)`").matcher(readme());
+    assertTrue(told.find());
+    String first = String.join("\n", blocks.subList(0, 3));
+    String source = first.replace(" " + told.group(1) + " to ", " " + told.group(2) + " to ");
+    assertFalse(source.equals(first));
     Snippet snippet = Snippet.compile(Map.of("heath.pband", source), "heath.pband", null);
     assertEquals(blocks.get(3), snippet.report());
   }
 
   @Test
   void theJobAndTheCautionsComeFirst() {
-    String readme = Repository.text(Repository.ROOT.resolve("README.md"));
+    String readme = readme();
     assertTrue(readme.startsWith("# Passband\n\nA senior biomedical engineer"));
     assertTrue(readme.contains("service manual, local codes and licensed practice come first"));
   }
