@@ -1,6 +1,7 @@
 package passband.limit;
 
 import java.util.function.UnaryOperator;
+import org.jspecify.annotations.Nullable;
 import passband.quantity.Real;
 
 /**
@@ -10,7 +11,7 @@ import passband.quantity.Real;
  * @param lower null when that side is open
  * @param upper null when that side is open
  */
-public record Bounds(Real nominal, Real lower, Real upper) {
+public record Bounds(@Nullable Real nominal, @Nullable Real lower, @Nullable Real upper) {
 
   /** The same with every value changed by an increasing function. */
   public Bounds map(UnaryOperator<Real> increasing) {

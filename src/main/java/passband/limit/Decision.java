@@ -2,7 +2,9 @@ package passband.limit;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.util.Objects;
 import org.apache.commons.statistics.distribution.NormalDistribution;
+import org.jspecify.annotations.Nullable;
 import passband.quantity.Rational;
 import passband.syntax.DecisionKind;
 
@@ -13,7 +15,7 @@ import passband.syntax.DecisionKind;
  *     the others
  * @param coverage the factor k of the expanded uncertainty
  */
-public record Decision(DecisionKind kind, Rational risk, Rational coverage) {
+public record Decision(DecisionKind kind, @Nullable Rational risk, Rational coverage) {
   /** Readings are compared with the tolerance limits themselves. */
   public static final Decision SIMPLE = new Decision(DecisionKind.SIMPLE, null, Rational.TWO);
 
@@ -22,8 +24,12 @@ public record Decision(DecisionKind kind, Rational risk, Rational coverage) {
     return switch (kind) {
       case SIMPLE -> Rational.ZERO;
       case GUARDED -> coverage;
-      case RISK -> quantile(risk);
+      case RISK -> quantile(share());
     };
+  }
+
+  private Rational share() {
+    return Objects.requireNonNull(risk, "a risk rule without a risk");
   }
 
   /** The standard normal quantile of 1 − risk, to 12 digits. */
@@ -38,7 +44,7 @@ public record Decision(DecisionKind kind, Rational risk, Rational coverage) {
       case SIMPLE -> "simple";
       case GUARDED -> "guarded, k = " + coverage.toPlain();
       case RISK ->
-          "risk " + risk.times(Rational.HUNDRED).toPlain() + " %, k = " + coverage.toPlain();
+          "risk " + share().times(Rational.HUNDRED).toPlain() + " %, k = " + coverage.toPlain();
     };
   }
 }

@@ -2,6 +2,7 @@ package passband.limit;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Spelling;
@@ -33,19 +34,19 @@ public final class Evaluator implements Expression.Visitor<Value> {
   }
 
   /** The expression's value. */
-  public Value value(Expression expression) {
+  public @Nullable Value value(Expression expression) {
     return expression.accept(this);
   }
 
   @Override
-  public Value literal(Expression.Literal literal) {
+  public @Nullable Value literal(Expression.Literal literal) {
     Unit unit = values.unitOf(literal.amount());
     Rational si = unit == null ? null : values.si(literal.amount());
-    return si == null ? null : Value.of(si, unit.dimension());
+    return unit == null || si == null ? null : Value.of(si, unit.dimension());
   }
 
   @Override
-  public Value variable(Expression.Variable variable) {
+  public @Nullable Value variable(Expression.Variable variable) {
     String name = variable.name().text();
     Value value = columns.value(name);
     if (value == null) {
@@ -64,13 +65,13 @@ public final class Evaluator implements Expression.Visitor<Value> {
   }
 
   @Override
-  public Value negative(Expression.Negative negative) {
+  public @Nullable Value negative(Expression.Negative negative) {
     Value inner = value(negative.inner());
     return inner == null ? null : new Value(inner.real().negate(), inner.dimension());
   }
 
   @Override
-  public Value binary(Expression.Binary binary) {
+  public @Nullable Value binary(Expression.Binary binary) {
     Value left = value(binary.left());
     Value right = value(binary.right());
     if (left == null || right == null) {
@@ -105,7 +106,7 @@ public final class Evaluator implements Expression.Visitor<Value> {
     return false;
   }
 
-  private Value over(Value left, Value right, Expression.Binary binary) {
+  private @Nullable Value over(Value left, Value right, Expression.Binary binary) {
     if (right.real().signum() == 0) {
       diagnostics.say(Code.IMPOSSIBLE_EXPRESSION, binary.span(), "division by zero");
       return null;
@@ -113,13 +114,13 @@ public final class Evaluator implements Expression.Visitor<Value> {
     return new Value(left.real().over(right.real()), left.dimension().over(right.dimension()));
   }
 
-  private Value power(Value base, Value exponent, Expression.Binary binary) {
+  private @Nullable Value power(Value base, Value exponent, Expression.Binary binary) {
     boolean plain = exponent.dimension().isNone() && exponent.real().isRational();
     Rational times = plain ? exponent.real().rational() : null;
-    if (plain && times.equals(HALF)) {
+    if (times != null && times.equals(HALF)) {
       return root(base, binary);
     }
-    if (!plain || !times.isInteger() || times.abs().compareTo(Rational.of(8)) > 0) {
+    if (times == null || !times.isInteger() || times.abs().compareTo(Rational.of(8)) > 0) {
       diagnostics.say(
           Code.IMPOSSIBLE_EXPRESSION,
           binary.right().span(),
@@ -134,7 +135,7 @@ public final class Evaluator implements Expression.Visitor<Value> {
     return new Value(base.real().pow(n), base.dimension().pow(n));
   }
 
-  private Value root(Value of, Expression whole) {
+  private @Nullable Value root(Value of, Expression whole) {
     Dimension dimension = of.dimension().root();
     if (dimension == null) {
       diagnostics.say(
@@ -152,7 +153,7 @@ public final class Evaluator implements Expression.Visitor<Value> {
   }
 
   @Override
-  public Value call(Expression.Call call) {
+  public @Nullable Value call(Expression.Call call) {
     String name = call.function().text();
     if (!FUNCTIONS.contains(name)) {
       sayUnknown(call.function());
@@ -194,7 +195,7 @@ public final class Evaluator implements Expression.Visitor<Value> {
     return false;
   }
 
-  private Value extreme(boolean greatest, List<Value> arguments, Expression whole) {
+  private @Nullable Value extreme(boolean greatest, List<Value> arguments, Expression whole) {
     Value best = arguments.get(0);
     for (Value next : arguments.subList(1, arguments.size())) {
       if (!alike(best, next, whole)) {

@@ -1,5 +1,6 @@
 package passband.limit;
 
+import org.jspecify.annotations.Nullable;
 import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
 import passband.quantity.Real;
@@ -12,11 +13,12 @@ import passband.quantity.Real;
  * @param stated the quantity of the stated limit
  * @param ohms the load through which one is read as the other; null when they are the same
  */
-record ImpliedTolerance(Real target, String accepted, String stated, Rational ohms)
+record ImpliedTolerance(
+    @Nullable Real target, String accepted, String stated, @Nullable Rational ohms)
     implements Stated.Implied {
 
   @Override
-  public String tolerance(Real limit) {
+  public @Nullable String tolerance(Real limit) {
     if (target == null || target.signum() == 0 || limit.signum() < 0) {
       return null;
     }

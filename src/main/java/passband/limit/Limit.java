@@ -1,6 +1,7 @@
 package passband.limit;
 
 import java.math.RoundingMode;
+import org.jspecify.annotations.Nullable;
 import passband.model.Analyzer;
 import passband.quantity.Rational;
 import passband.quantity.Real;
@@ -29,10 +30,10 @@ public record Limit(
     ReadQuantity read,
     Bounds exact,
     Bounds computed,
-    Bounds ofMode,
+    @Nullable Bounds ofMode,
     Rounded printed,
     Rounded accept,
-    Real ratio,
+    @Nullable Real ratio,
     Source source,
     Tree.Accept rule) {
 
@@ -57,17 +58,17 @@ public record Limit(
   }
 
   /** The evaluation of the reading's uncertainty; null where none can be made. */
-  public Uncertainty uncertainty() {
+  public @Nullable Uncertainty uncertainty() {
     return read.uncertainty();
   }
 
   /** The analyzer's range; null for a swept or derived quantity. */
-  public Analyzer.Range range() {
+  public Analyzer.@Nullable Range range() {
     return read.range();
   }
 
   /** Limits on the grid of the reading's steps; null where that side is open. */
-  public record Rounded(Rational lower, Rational upper) {
+  public record Rounded(@Nullable Rational lower, @Nullable Rational upper) {
     /** Whether there is a reading that meets both. */
     public boolean isEmpty() {
       return lower != null && upper != null && lower.compareTo(upper) > 0;
@@ -92,7 +93,7 @@ public record Limit(
   }
 
   /** The larger of the expanded uncertainties at the two ends, in SI; null where there is none. */
-  public Real expanded() {
+  public @Nullable Real expanded() {
     if (uncertainty() == null) {
       return null;
     }
@@ -102,7 +103,7 @@ public record Limit(
   }
 
   /** The accuracy ratio with two decimals, rounded down; null where there is none. */
-  public String ratioText() {
+  public @Nullable String ratioText() {
     return ratio == null ? null : ratio.floorTo(Rational.of(1, 100)).toFixed(2);
   }
 
@@ -131,7 +132,7 @@ public record Limit(
   }
 
   /** A value in SI as printed in the reading's unit; null for null. */
-  public String text(Rational si) {
+  public @Nullable String text(@Nullable Rational si) {
     return si == null ? null : si.over(unit().factor()).toFixed(decimals());
   }
 

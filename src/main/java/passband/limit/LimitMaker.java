@@ -1,5 +1,6 @@
 package passband.limit;
 
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.model.Analyzer;
@@ -27,7 +28,7 @@ public final class LimitMaker {
   }
 
   /** The limit. */
-  public Limit limit(LimitRequest request) {
+  public @Nullable Limit limit(LimitRequest request) {
     Bounds rule = hasLoad(request) ? rules.of(request) : null;
     if (rule == null || !hasLimits(request) || !isPossible(rule, request)) {
       return null;
@@ -48,7 +49,8 @@ public final class LimitMaker {
     return read == null ? null : limit(request, read, exact, computed);
   }
 
-  private Limit limit(LimitRequest request, ReadQuantity read, Bounds exact, Bounds computed) {
+  private @Nullable Limit limit(
+      LimitRequest request, ReadQuantity read, Bounds exact, Bounds computed) {
     boolean stated = request.states(request.accepted()) || request.states(request.read());
     Limit limit =
         new Limit(
@@ -124,6 +126,9 @@ public final class LimitMaker {
     Stated stated = request.point().stated();
     String accepted = request.accepted().name();
     Span span = request.accept().span();
+    if (stated == null) {
+      return computed;
+    }
     if (request.states(request.read())) {
       Rational ohms = request.converts() ? request.point().ohms() : null;
       ImpliedTolerance implied =
@@ -143,7 +148,7 @@ public final class LimitMaker {
     return !same(exact.lower(), computed.lower()) || !same(exact.upper(), computed.upper());
   }
 
-  private static boolean same(Real a, Real b) {
+  private static boolean same(@Nullable Real a, @Nullable Real b) {
     return a == null ? b == null : b != null && a.compareTo(b) == 0;
   }
 }

@@ -1,6 +1,9 @@
 package passband.limit;
 
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 import passband.quantity.QuantityKind;
+import passband.quantity.Rational;
 import passband.syntax.LimitExpression;
 import passband.syntax.Tree;
 
@@ -11,14 +14,14 @@ import passband.syntax.Tree;
  * @param accept the line that asks for it
  * @param accepted the quantity that the rule is about
  * @param read the quantity that is read; the same where nothing is converted
- * @param workedOut set when the quantity is swept or derived
+ * @param workedOut set when the quantity is swept or derived, otherwise null
  */
 public record LimitRequest(
     PointConditions point,
     Tree.Accept accept,
     QuantityKind accepted,
     QuantityKind read,
-    ReadQuantity workedOut) {
+    @Nullable ReadQuantity workedOut) {
 
   /** Whether the quantity of the rule is read as another one, through the load. */
   boolean converts() {
@@ -27,9 +30,11 @@ public record LimitRequest(
 
   /** Limits of the quantity of the rule, in the quantity that is read. */
   Bounds converted(Bounds bounds) {
-    return converts()
-        ? bounds.map(x -> Conversion.convert(x, accepted.name(), read.name(), point.ohms()))
-        : bounds;
+    if (!converts()) {
+      return bounds;
+    }
+    Rational ohms = Objects.requireNonNull(point.ohms(), "a conversion needs a load");
+    return bounds.map(x -> Conversion.convert(x, accepted.name(), read.name(), ohms));
   }
 
   /** Whether the limits are those of the mode's profile. */

@@ -47,14 +47,16 @@ final class LimitRounding {
 
   /** Whether a reading can meet a limit; if not, it has been said. */
   boolean isUsable(Limit limit, LimitRequest request) {
-    if (limit.printed().isEmpty()) {
+    Real lower = limit.exact().lower();
+    Real upper = limit.exact().upper();
+    if (lower != null && upper != null && limit.printed().isEmpty()) {
       diagnostics
           .say(
               Code.EMPTY_LIMITS,
               request.accept().span(),
               "no reading can meet the limits %s to %s at %s",
-              text(limit.exact().lower(), limit.unit()),
-              text(limit.exact().upper(), limit.unit()),
+              text(lower, limit.unit()),
+              text(upper, limit.unit()),
               request.point().id())
           .note(request.point().span(), "the point is here");
       return false;

@@ -3,6 +3,7 @@ package passband.limit;
 import java.util.Collection;
 import java.util.Map;
 import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Diagnostics;
 import passband.model.Device;
 import passband.model.ExtraSetting;
@@ -55,7 +56,7 @@ public final class ModeLimits {
   private Map<String, Value> sample() {
     Map<String, Value> values = new TreeMap<>();
     if (mode.setting() != null) {
-      values.put("setting", Value.of(mode.setting().highest(), mode.settingKind().dimension()));
+      values.put("setting", Value.of(mode.setting().highest(), mode.setting().dimension()));
     }
     if (mode.loads() != null) {
       values.put("load", Value.of(mode.loads().highest(), Dimension.RESISTANCE));
@@ -71,7 +72,7 @@ public final class ModeLimits {
 
   private record AtTheTop(Map<String, Value> values) implements RowValues {
     @Override
-    public Value value(String name) {
+    public @Nullable Value value(String name) {
       return values.get(name);
     }
 

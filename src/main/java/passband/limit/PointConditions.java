@@ -1,5 +1,6 @@
 package passband.limit;
 
+import org.jspecify.annotations.Nullable;
 import passband.model.Device;
 import passband.quantity.Rational;
 import passband.source.Span;
@@ -15,4 +16,9 @@ import passband.source.Span;
  * @param span where the point is written
  */
 public record PointConditions(
-    String id, Rational ohms, RowValues columns, Device.Mode mode, Stated stated, Span span) {}
+    String id,
+    @Nullable Rational ohms,
+    RowValues columns,
+    Device.@Nullable Mode mode,
+    @Nullable Stated stated,
+    Span span) {}

@@ -3,6 +3,7 @@ package passband.limit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
@@ -23,10 +24,10 @@ final class RangeSelection {
   private final Analyzer analyzer;
   private final Rational coverage;
   private final Diagnostics diagnostics;
-  private Analyzer.Range lastRange;
-  private QuantityKind lastFrom;
-  private Rational lastThrough;
-  private Uncertainty lastUncertainty;
+  private Analyzer.@Nullable Range lastRange;
+  private @Nullable QuantityKind lastFrom;
+  private @Nullable Rational lastThrough;
+  private @Nullable Uncertainty lastUncertainty;
 
   /**
    * @param coverage the factor k of the expanded uncertainty
@@ -38,7 +39,7 @@ final class RangeSelection {
   }
 
   /** What is read; null, with the fault said, when no range covers the limits. */
-  ReadQuantity read(LimitRequest request, Bounds exact) {
+  @Nullable ReadQuantity read(LimitRequest request, Bounds exact) {
     QuantityKind kind = request.read();
     Analyzer.Range range = range(request, exact);
     return range == null
@@ -52,7 +53,7 @@ final class RangeSelection {
             range);
   }
 
-  private Analyzer.Range range(LimitRequest request, Bounds exact) {
+  private Analyzer.@Nullable Range range(LimitRequest request, Bounds exact) {
     Analyzer.Measure measure = analyzer.measure(request.read().name());
     if (measure == null) {
       sayNotMeasured(request);
@@ -70,19 +71,23 @@ final class RangeSelection {
   }
 
   private static Real least(Bounds bounds) {
-    Real low = bounds.lower() == null ? bounds.upper() : bounds.lower();
+    Real low = end(bounds.lower(), bounds.upper());
     return bounds.nominal() == null ? low : low.min(bounds.nominal());
   }
 
   private static Real greatest(Bounds bounds) {
-    Real high = bounds.upper() == null ? bounds.lower() : bounds.upper();
+    Real high = end(bounds.upper(), bounds.lower());
     return bounds.nominal() == null ? high : high.max(bounds.nominal());
+  }
+
+  private static Real end(@Nullable Real first, @Nullable Real other) {
+    return Objects.requireNonNull(first == null ? other : first, "limits with both sides open");
   }
 
   private void sayNotMeasured(LimitRequest request) {
     Tree.Accept accept = request.accept();
     String read = request.read().name();
-    Span where = accept.readAs() != null ? accept.readAs().span() : accept.quantity().span();
+    Span where = accept.readAs() != null ? accept.readAs().span() : accept.quantitySpan();
     List<String> measured = new ArrayList<>();
     List<String> instead = new ArrayList<>();
     for (Analyzer.Measure measure : analyzer.measures()) {
@@ -132,19 +137,23 @@ final class RangeSelection {
   private Uncertainty uncertainty(Analyzer.Range range, LimitRequest request) {
     QuantityKind accepted = request.accepted();
     Rational through = request.converts() ? request.point().ohms() : null;
-    if (range != lastRange || accepted != lastFrom || !Objects.equals(through, lastThrough)) {
-      lastRange = range;
-      lastFrom = accepted;
-      lastThrough = through;
-      lastUncertainty =
-          new Uncertainty(
-              range.error(), range.resolution(), loadShare(accepted, through), coverage);
+    Uncertainty last = lastUncertainty;
+    if (last != null
+        && range == lastRange
+        && accepted == lastFrom
+        && Objects.equals(through, lastThrough)) {
+      return last;
     }
+    lastRange = range;
+    lastFrom = accepted;
+    lastThrough = through;
+    Rational share = loadShare(accepted, through);
+    lastUncertainty = new Uncertainty(range.error(), range.resolution(), share, coverage);
     return lastUncertainty;
   }
 
   /** The share of itself by which the load's error moves the reading; zero without a load. */
-  private Rational loadShare(QuantityKind accepted, Rational ohms) {
+  private Rational loadShare(QuantityKind accepted, @Nullable Rational ohms) {
     if (ohms == null) {
       return Rational.ZERO;
     }

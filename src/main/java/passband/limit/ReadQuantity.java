@@ -1,5 +1,6 @@
 package passband.limit;
 
+import org.jspecify.annotations.Nullable;
 import passband.model.Analyzer;
 import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
@@ -19,8 +20,8 @@ public record ReadQuantity(
     String title,
     Unit unit,
     Rational resolution,
-    Uncertainty uncertainty,
-    Analyzer.Range range) {
+    @Nullable Uncertainty uncertainty,
+    Analyzer.@Nullable Range range) {
 
   /** A quantity that none of the analyzer's functions measures: swept or derived. */
   public static ReadQuantity workedOut(

@@ -1,10 +1,13 @@
 package passband.limit;
 
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.model.Device;
 import passband.quantity.QuantityKind;
 import passband.quantity.Real;
+import passband.syntax.LimitExpression;
 import passband.syntax.Tree;
 
 /** What a rule, or the mode's profile, allows of the quantity that the rule is about. */
@@ -16,25 +19,27 @@ final class RuleBounds {
   }
 
   /** What the rule allows; null, with the fault said, when it cannot be worked out. */
-  Bounds of(LimitRequest request) {
+  @Nullable Bounds of(LimitRequest request) {
     Bounds output = request.fromOutput() ? ofMode(request) : null;
-    return rules(request, output, request.accept()).bounds(request.accept().limit());
+    LimitExpression limit =
+        Objects.requireNonNull(request.accept().limit(), "an acceptance by a rule");
+    return rules(request, output, request.accept()).bounds(limit);
   }
 
-  private Rules rules(LimitRequest request, Bounds output, Tree.Accept accept) {
+  private Rules rules(LimitRequest request, @Nullable Bounds output, Tree.@Nullable Accept accept) {
     QuantityKind accepted = request.accepted();
     RowValues columns = request.point().columns();
     return new Rules(accepted.name(), accepted.dimension(), output, accept, columns, diagnostics);
   }
 
   /** What the mode's profile says of the quantity; null where it says nothing. */
-  private Bounds ofMode(LimitRequest request) {
+  private @Nullable Bounds ofMode(LimitRequest request) {
     Device.Mode mode = request.point().mode();
     Tree.QuantityLimit own = mode == null ? null : own(mode, request.accepted().name());
     return own == null ? null : rules(request, null, null).bounds(own.limit());
   }
 
-  private static Tree.QuantityLimit own(Device.Mode mode, String quantity) {
+  private static Tree.@Nullable QuantityLimit own(Device.Mode mode, String quantity) {
     if (mode.output() != null && mode.output().quantity().text().equals(quantity)) {
       return mode.output();
     }
@@ -50,7 +55,7 @@ final class RuleBounds {
    * The mode's own limits in the quantity that is read, open where they come to zero or less; null
    * where its profile says nothing.
    */
-  Bounds ofModeAsRead(LimitRequest request) {
+  @Nullable Bounds ofModeAsRead(LimitRequest request) {
     Bounds own = ofMode(request);
     return own == null || belowZero(own, request.accepted())
         ? null

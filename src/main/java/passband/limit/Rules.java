@@ -1,5 +1,6 @@
 package passband.limit;
 
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
@@ -20,8 +21,8 @@ public final class Rules implements LimitExpression.Visitor<Bounds> {
 
   private final String quantity;
   private final Dimension dimension;
-  private final Bounds output;
-  private final Tree.Accept accept;
+  private final @Nullable Bounds output;
+  private final Tree.@Nullable Accept accept;
   private final RowValues columns;
   private final Evaluator evaluator;
   private final Values values;
@@ -37,8 +38,8 @@ public final class Rules implements LimitExpression.Visitor<Bounds> {
   public Rules(
       String quantity,
       Dimension dimension,
-      Bounds output,
-      Tree.Accept accept,
+      @Nullable Bounds output,
+      Tree.@Nullable Accept accept,
       RowValues columns,
       Diagnostics diagnostics) {
     this.quantity = quantity;
@@ -51,8 +52,11 @@ public final class Rules implements LimitExpression.Visitor<Bounds> {
     this.diagnostics = diagnostics;
   }
 
-  /** The rule's limits; both sides open for stated ones, which are not the rule's to give. */
-  public Bounds bounds(LimitExpression limit) {
+  /**
+   * The rule's limits; null when they cannot be worked out; both sides open for stated ones, which
+   * are not the rule's to give.
+   */
+  public @Nullable Bounds bounds(LimitExpression limit) {
     return limit.accept(this);
   }
 
@@ -62,7 +66,7 @@ public final class Rules implements LimitExpression.Visitor<Bounds> {
   }
 
   @Override
-  public Bounds output(LimitExpression.Output limit) {
+  public @Nullable Bounds output(LimitExpression.Output limit) {
     if (output == null) {
       diagnostics.say(
           Code.MISSING_ITEM,
@@ -74,7 +78,7 @@ public final class Rules implements LimitExpression.Visitor<Bounds> {
   }
 
   @Override
-  public Bounds between(LimitExpression.Between between) {
+  public @Nullable Bounds between(LimitExpression.Between between) {
     Real lower = checked(between.lower());
     Real upper = checked(between.upper());
     if (lower == null || upper == null) {
@@ -98,19 +102,19 @@ public final class Rules implements LimitExpression.Visitor<Bounds> {
   }
 
   @Override
-  public Bounds atMost(LimitExpression.AtMost atMost) {
+  public @Nullable Bounds atMost(LimitExpression.AtMost atMost) {
     Real upper = checked(atMost.upper());
     return upper == null ? null : new Bounds(null, null, upper);
   }
 
   @Override
-  public Bounds atLeast(LimitExpression.AtLeast atLeast) {
+  public @Nullable Bounds atLeast(LimitExpression.AtLeast atLeast) {
     Real lower = checked(atLeast.lower());
     return lower == null ? null : new Bounds(null, lower, null);
   }
 
   @Override
-  public Bounds within(LimitExpression.Within within) {
+  public @Nullable Bounds within(LimitExpression.Within within) {
     Expression target = within.first().of();
     if (target == null && within.second() != null) {
       target = within.second().of();
@@ -120,8 +124,11 @@ public final class Rules implements LimitExpression.Visitor<Bounds> {
       return null;
     }
     Real nominal = checked(target);
-    Real up = nominal == null ? null : distance(within, true, nominal);
-    Real down = nominal == null ? null : distance(within, false, nominal);
+    if (nominal == null) {
+      return null;
+    }
+    Real up = distance(within, true, nominal);
+    Real down = distance(within, false, nominal);
     return up == null || down == null
         ? null
         : new Bounds(nominal, nominal.minus(down), nominal.plus(up));
@@ -139,7 +146,7 @@ public final class Rules implements LimitExpression.Visitor<Bounds> {
   }
 
   /** How far above or below the nominal: the first tolerance, or the greater or smaller of two. */
-  private Real distance(LimitExpression.Within within, boolean up, Real nominal) {
+  private @Nullable Real distance(LimitExpression.Within within, boolean up, Real nominal) {
     Real first = distance(within.first(), up, nominal);
     if (within.second() == null || first == null) {
       return first;
@@ -151,7 +158,7 @@ public final class Rules implements LimitExpression.Visitor<Bounds> {
     return within.greater() ? first.max(second) : first.min(second);
   }
 
-  private Real distance(LimitExpression.Tolerance tolerance, boolean up, Real nominal) {
+  private @Nullable Real distance(LimitExpression.Tolerance tolerance, boolean up, Real nominal) {
     Amount amount = up ? tolerance.up() : tolerance.down();
     if (amount.number() != null && amount.number().signum() < 0) {
       diagnostics.say(Code.REVERSED_RANGE, amount.span(), "a tolerance must not be negative");
@@ -167,7 +174,7 @@ public final class Rules implements LimitExpression.Visitor<Bounds> {
   }
 
   /** The value of an expression that must be of the accepted quantity's dimension. */
-  private Real checked(Expression expression) {
+  private @Nullable Real checked(Expression expression) {
     Value value = evaluator.value(expression);
     if (value == null) {
       return null;
@@ -201,7 +208,7 @@ public final class Rules implements LimitExpression.Visitor<Bounds> {
     String read = ", read as " + quantity;
     return Fix.of(
         "accept power" + read,
-        new Fix.Edit(accept.quantity().span(), "power"),
+        new Fix.Edit(accept.quantitySpan(), "power"),
         new Fix.Edit(accept.span().atEnd(), read));
   }
 }

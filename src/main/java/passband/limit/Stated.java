@@ -1,6 +1,7 @@
 package passband.limit;
 
 import java.math.RoundingMode;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Fix;
@@ -10,6 +11,7 @@ import passband.quantity.Unit;
 import passband.resolve.Values;
 import passband.source.Span;
 import passband.syntax.Amount;
+import passband.syntax.Word;
 
 /**
  * A limit as the manual prints it.
@@ -20,7 +22,8 @@ import passband.syntax.Amount;
  * @param span the cell
  * @param heading the heading of its column
  */
-public record Stated(String quantity, End lower, End upper, Span span, Span heading) {
+public record Stated(
+    @Nullable String quantity, @Nullable End lower, @Nullable End upper, Span span, Span heading) {
 
   /**
    * One end.
@@ -64,7 +67,7 @@ public record Stated(String quantity, End lower, End upper, Span span, Span head
    */
   public interface Implied {
     /** For a limit of the stated quantity. */
-    String tolerance(Real limit);
+    @Nullable String tolerance(Real limit);
   }
 
   private static boolean agrees(
@@ -147,8 +150,8 @@ public record Stated(String quantity, End lower, End upper, Span span, Span head
 
   /** As the source would have it: with a unit where the stated one has its own. */
   private static String written(Rational value, End end) {
-    String unit = end.amount.hasOwnUnit() ? " " + end.amount.unit().text() : "";
-    return digits(value, end) + unit;
+    Word own = end.amount.ownUnit();
+    return digits(value, end) + (own == null ? "" : " " + own.text());
   }
 
   private static String shown(Rational value, End end) {
@@ -157,7 +160,7 @@ public record Stated(String quantity, End lower, End upper, Span span, Span head
   }
 
   /** An end from an amount; null, with the fault said, when its unit or number is at fault. */
-  public static End end(Amount amount, Values values) {
+  public static @Nullable End end(Amount amount, Values values) {
     Unit unit = values.unitOf(amount);
     if (unit == null || amount.number() == null) {
       return null;

@@ -1,5 +1,6 @@
 package passband.limit;
 
+import org.jspecify.annotations.Nullable;
 import passband.quantity.Rational;
 import passband.quantity.Real;
 
@@ -12,7 +13,7 @@ final class ToleranceRatio {
    *
    * @param uncertainty null where none can be made, and then there is no ratio
    */
-  static Real of(Bounds exact, Uncertainty uncertainty) {
+  static @Nullable Real of(Bounds exact, @Nullable Uncertainty uncertainty) {
     if (uncertainty == null) {
       return null;
     }
@@ -25,8 +26,12 @@ final class ToleranceRatio {
     return low == null ? high : high == null ? low : low.min(high);
   }
 
-  private static Real at(Real limit, Real nominal, Real half, Uncertainty uncertainty) {
-    Real distance = limit == null ? null : nominal == null ? half : limit.minus(nominal).abs();
+  private static @Nullable Real at(
+      @Nullable Real limit, @Nullable Real nominal, @Nullable Real half, Uncertainty uncertainty) {
+    if (limit == null) {
+      return null;
+    }
+    Real distance = nominal == null ? half : limit.minus(nominal).abs();
     if (distance == null) {
       return null;
     }

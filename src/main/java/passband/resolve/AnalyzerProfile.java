@@ -2,6 +2,7 @@ package passband.resolve;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.model.Accuracy;
@@ -16,6 +17,7 @@ import passband.model.Terminal;
 import passband.quantity.Dimension;
 import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
+import passband.quantity.Unit;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -49,7 +51,7 @@ final class AnalyzerProfile {
         tree);
   }
 
-  private static <T> void add(List<T> list, T thing) {
+  private static <T> void add(List<T> list, @Nullable T thing) {
     if (thing != null) {
       list.add(thing);
     }
@@ -69,7 +71,7 @@ final class AnalyzerProfile {
     return List.copyOf(terminals);
   }
 
-  private Terminal terminal(Tree.Ref ref, List<Terminal> terminals) {
+  private @Nullable Terminal terminal(Tree.Ref ref, List<Terminal> terminals) {
     Word name = ref.parts().get(ref.parts().size() - 1);
     for (Terminal terminal : terminals) {
       if (terminal.name().text().equals(name.text()) && ref.parts().size() <= 2) {
@@ -80,7 +82,7 @@ final class AnalyzerProfile {
     return null;
   }
 
-  private LoadBank load(Tree.LoadBank load, List<Terminal> terminals) {
+  private @Nullable LoadBank load(Tree.LoadBank load, List<Terminal> terminals) {
     Terminal from = terminal(load.from(), terminals);
     Terminal to = terminal(load.to(), terminals);
     if (load.values().isEmpty()) {
@@ -112,7 +114,8 @@ final class AnalyzerProfile {
     return List.copyOf(ratings);
   }
 
-  private Measure measure(Tree.Measure measure, List<Terminal> terminals, List<Measure> before) {
+  private @Nullable Measure measure(
+      Tree.Measure measure, List<Terminal> terminals, List<Measure> before) {
     QuantityKind kind = values.quantity(measure.quantity());
     Terminal from = measure.from() == null ? null : terminal(measure.from(), terminals);
     Terminal to = measure.to() == null ? null : terminal(measure.to(), terminals);
@@ -149,7 +152,7 @@ final class AnalyzerProfile {
         : new Measure(kind, from, to, List.copyOf(ranges), measure.span());
   }
 
-  private Range range(Tree.Range range, Dimension dimension) {
+  private @Nullable Range range(Tree.Range range, Dimension dimension) {
     Rational from = values.si(range.from(), dimension, "this range");
     Rational to = values.si(range.to(), dimension, "this range");
     if (from != null && to != null && from.compareTo(to) >= 0) {
@@ -166,13 +169,10 @@ final class AnalyzerProfile {
     if (from == null || to == null || resolution == null || error == null) {
       return null;
     }
-    return new Range(
-        from,
-        to,
-        resolution,
-        values.unitOf(range.resolution()),
-        range.resolution().number(),
-        error,
-        range.span());
+    Unit unit = values.unitOf(range.resolution());
+    Rational step = range.resolution().number();
+    return unit == null || step == null
+        ? null
+        : new Range(from, to, resolution, unit, step, error, range.span());
   }
 }

@@ -2,6 +2,7 @@ package passband.resolve;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.model.Device;
@@ -106,7 +107,7 @@ final class DeviceProfile {
         state.leave() == null ? "" : state.leave().text());
   }
 
-  private void require(Word item, Word owner, String format) {
+  private void require(@Nullable Word item, Word owner, String format) {
     if (item == null) {
       diagnostics.say(Code.MISSING_ITEM, owner.span(), format, owner.text());
     }
@@ -145,7 +146,7 @@ final class DeviceProfile {
     }
   }
 
-  private Outlet find(Word name, List<Outlet> all) {
+  private @Nullable Outlet find(Word name, List<Outlet> all) {
     for (Outlet outlet : all) {
       if (outlet.name().text().equals(name.text())) {
         return outlet;
@@ -155,11 +156,11 @@ final class DeviceProfile {
     return null;
   }
 
-  private Duty duty(Tree.Duty duty) {
+  private @Nullable Duty duty(Tree.@Nullable Duty duty) {
     if (duty == null) {
       return null;
     }
-    if (duty.on() == null) {
+    if (duty.on() == null || duty.off() == null) {
       return new Duty(null, null);
     }
     Rational on = values.positive(duty.on(), Dimension.TIME, "an on-time");

@@ -5,14 +5,17 @@ import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.model.Analyzer;
 import passband.model.Device;
 import passband.model.ExtraSetting;
 import passband.model.Lead;
+import passband.model.Series;
 import passband.model.Terminal;
 import passband.quantity.Dimension;
+import passband.quantity.Unit;
 import passband.syntax.Amount;
 import passband.syntax.Tree;
 import passband.syntax.Word;
@@ -65,7 +68,7 @@ public final class Profiles {
     return List.copyOf(leads);
   }
 
-  static String titleOf(Word title, Word name) {
+  static String titleOf(@Nullable Word title, Word name) {
     return title == null ? name.text() : title.text();
   }
 
@@ -89,24 +92,23 @@ public final class Profiles {
             "'%s' is a built-in column and cannot be the name of a setting",
             tree.name().text());
       }
-      Dimension dimension = tree.series() == null ? null : firstDimension(tree.series(), values);
       settings.add(
           new ExtraSetting(
               tree.name(),
               titleOf(tree.title(), tree.name()),
               tree.options(),
-              dimension == null ? null : values.series(tree.series(), dimension, "this setting"),
+              tree.series() == null ? null : series(tree.series(), values),
               tree));
     }
     return settings;
   }
 
-  private static Dimension firstDimension(List<Tree.SeriesItem> items, Values values) {
-    var unit = values.unitOf(items.get(0).from());
-    return unit == null ? null : unit.dimension();
+  private static @Nullable Series series(List<Tree.SeriesItem> items, Values values) {
+    Unit unit = values.unitOf(items.get(0).from());
+    return unit == null ? null : values.series(items, unit.dimension(), "this setting");
   }
 
-  static int holds(Amount written, Values values) {
+  static int holds(@Nullable Amount written, Values values) {
     Integer count =
         written == null ? null : values.count(written, "the number of leads that a terminal holds");
     return count == null ? 1 : count;

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
@@ -48,7 +49,7 @@ public final class Scope {
         .note(first.span(), "first declared here");
   }
 
-  private static Tree.Declaration find(
+  private static Tree.@Nullable Declaration find(
       Collection<Tree.Declaration> among, String kind, String name) {
     for (Tree.Declaration declaration : among) {
       if (declaration.kind().equals(kind) && declaration.name().text().equals(name)) {
@@ -62,7 +63,7 @@ public final class Scope {
    * The declaration of this kind and name; null, with the fault said at the name, when there is
    * none.
    */
-  public <D extends Tree.Declaration> D find(Class<D> type, String kind, Word name) {
+  public <D extends Tree.Declaration> @Nullable D find(Class<D> type, String kind, Word name) {
     Tree.Declaration found = find(declarations, kind, name.text());
     if (found == null) {
       List<String> names =

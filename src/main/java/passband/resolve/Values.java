@@ -2,6 +2,7 @@ package passband.resolve;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
@@ -33,7 +34,7 @@ public final class Values {
   }
 
   /** The unit of this spelling. */
-  public Unit unit(Word written) {
+  public @Nullable Unit unit(Word written) {
     Unit unit = Units.find(written.text());
     if (unit != null) {
       return unit;
@@ -51,7 +52,7 @@ public final class Values {
   }
 
   /** The quantity of this name. */
-  public QuantityKind quantity(Word written) {
+  public @Nullable QuantityKind quantity(Word written) {
     QuantityKind kind = QuantityKind.find(written.text());
     if (kind == null) {
       diagnostics
@@ -65,12 +66,12 @@ public final class Values {
   }
 
   /** The unit of an amount, {@link Unit#ONE} for a bare number. */
-  public Unit unitOf(Amount amount) {
+  public @Nullable Unit unitOf(Amount amount) {
     return amount.unit() == null ? Unit.ONE : unit(amount.unit());
   }
 
   /** The value in SI. */
-  public Rational si(Amount amount) {
+  public @Nullable Rational si(Amount amount) {
     Unit unit = unitOf(amount);
     return unit == null || amount.number() == null ? null : amount.number().times(unit.factor());
   }
@@ -79,7 +80,7 @@ public final class Values {
    * The value in SI, of an amount that must be of the dimension; {@code what} names it in the
    * message.
    */
-  public Rational si(Amount amount, Dimension wanted, String what) {
+  public @Nullable Rational si(Amount amount, Dimension wanted, String what) {
     Unit unit = unitOf(amount);
     if (unit == null || amount.number() == null) {
       return null;
@@ -114,7 +115,7 @@ public final class Values {
   /**
    * The same as {@link #si(Amount, Dimension, String)} for an amount that must be more than zero.
    */
-  public Rational positive(Amount amount, Dimension wanted, String what) {
+  public @Nullable Rational positive(Amount amount, Dimension wanted, String what) {
     Rational value = si(amount, wanted, what);
     if (value != null && value.signum() <= 0) {
       diagnostics.say(Code.REVERSED_RANGE, amount.span(), "%s must be greater than zero", what);
@@ -124,7 +125,7 @@ public final class Values {
   }
 
   /** A whole number from 1 up. */
-  public Integer count(Amount amount, String what) {
+  public @Nullable Integer count(Amount amount, String what) {
     Rational value = amount.number();
     if (value == null) {
       return null;
@@ -138,7 +139,7 @@ public final class Values {
   }
 
   /** A series of values; items with faults are left out, and with none left it is null. */
-  public Series series(List<Tree.SeriesItem> items, Dimension wanted, String what) {
+  public @Nullable Series series(List<Tree.SeriesItem> items, Dimension wanted, String what) {
     List<Series.Segment> segments = new ArrayList<>();
     Unit unit = null;
     for (Tree.SeriesItem item : items) {
@@ -148,10 +149,10 @@ public final class Values {
         unit = unit == null ? unitOf(item.from()) : unit;
       }
     }
-    return segments.isEmpty() ? null : new Series(wanted, unit, segments);
+    return segments.isEmpty() || unit == null ? null : new Series(wanted, unit, segments);
   }
 
-  private Series.Segment segment(Tree.SeriesItem item, Dimension wanted, String what) {
+  private Series.@Nullable Segment segment(Tree.SeriesItem item, Dimension wanted, String what) {
     Rational from = si(item.from(), wanted, what);
     Rational to = item.to() == null ? from : si(item.to(), wanted, what);
     Rational step = item.step() == null ? null : positive(item.step(), wanted, "a step");
@@ -191,7 +192,8 @@ public final class Values {
    * @param top the top of the range in SI, of which {@code % of range} is taken; null where there
    *     is none
    */
-  public Accuracy accuracy(List<AccuracyTerm> terms, Dimension dimension, Rational top) {
+  public @Nullable Accuracy accuracy(
+      List<AccuracyTerm> terms, Dimension dimension, @Nullable Rational top) {
     Rational relative = Rational.ZERO;
     Rational absolute = Rational.ZERO;
     for (AccuracyTerm term : terms) {

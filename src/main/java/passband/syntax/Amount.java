@@ -25,7 +25,8 @@ public record Amount(String digits, @Nullable Rational number, @Nullable Word un
     return ownUnit() != null;
   }
 
-  private @Nullable Word ownUnit() {
+  /** The unit written after the number; null where it is taken from elsewhere or there is none. */
+  public @Nullable Word ownUnit() {
     return unit != null && span.holds(unit.span()) ? unit : null;
   }
 

@@ -1,6 +1,7 @@
 package passband.syntax;
 
 import java.util.List;
+import org.jspecify.annotations.NullUnmarked;
 import passband.source.Span;
 
 /** A calculation over quantities and a point's columns. */
@@ -12,6 +13,8 @@ public sealed interface Expression {
   <T> T accept(Visitor<T> visitor);
 
   /** What to do with each kind; a new kind breaks every visitor until it is handled. */
+  // What a visitor gives may be null or not: each visitor says so itself.
+  @NullUnmarked
   interface Visitor<T> {
     T literal(Literal literal);
 

@@ -1,5 +1,6 @@
 package passband.syntax;
 
+import org.jspecify.annotations.NullUnmarked;
 import org.jspecify.annotations.Nullable;
 import passband.source.Span;
 
@@ -12,6 +13,8 @@ public sealed interface LimitExpression {
   <T> T accept(Visitor<T> visitor);
 
   /** What to do with each kind. */
+  // What a visitor gives may be null or not: each visitor says so itself.
+  @NullUnmarked
   interface Visitor<T> {
     T within(Within within);
 
