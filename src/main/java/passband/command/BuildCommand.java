@@ -276,7 +276,7 @@ final class BuildCommand {
     if (!pdf.lost().isEmpty()) {
       lost.add(
           "warning: "
-              + sheet.name()
+              + sheet.head().name()
               + "/checklist.pdf prints a box for each of these, which its type does not have: "
               + String.join(" ", pdf.lost())
               + " (print checklist.html instead)");

@@ -59,15 +59,14 @@ public record Device(
     }
   }
 
+  /** What a mode can be set to, and the loads that it is rated for; null where there is none. */
+  public record Adjustable(
+      @Nullable QuantityKind kind, @Nullable Series setting, @Nullable Series loads) {}
+
   /**
    * A mode.
    *
    * @param through the outlet of the return path, or null
-   * @param settingKind the quantity of the setting, or null when the mode has none
-   * @param setting what it can be set to, or null
-   * @param loads the rated loads; null when there are none
-   * @param output the tolerance of its output, or null
-   * @param limits what else it must keep to, the highest peak voltage for one
    * @param duty null when not given
    */
   public record Mode(
@@ -76,11 +75,8 @@ public record Device(
       List<Outlet> outlets,
       @Nullable Outlet through,
       @Nullable String renamedFrom,
-      @Nullable QuantityKind settingKind,
-      @Nullable Series setting,
-      @Nullable Series loads,
-      Tree.@Nullable QuantityLimit output,
-      List<Tree.QuantityLimit> limits,
+      Adjustable adjustable,
+      Tree.Tolerances tolerances,
       @Nullable Duty duty,
       List<Tree.Ref> activateBy,
       Tree.Mode tree)
@@ -95,6 +91,31 @@ public record Device(
     @Override
     public int hashCode() {
       return System.identityHashCode(tree);
+    }
+
+    /** The quantity of the setting; null when there is none. */
+    public @Nullable QuantityKind settingKind() {
+      return adjustable.kind;
+    }
+
+    /** What it can be set to; null when there is no setting. */
+    public @Nullable Series setting() {
+      return adjustable.setting;
+    }
+
+    /** The rated loads; null when there are none. */
+    public @Nullable Series loads() {
+      return adjustable.loads;
+    }
+
+    /** The tolerance of its output; null when nothing is said. */
+    public Tree.@Nullable QuantityLimit output() {
+      return tolerances.output();
+    }
+
+    /** What else it must keep to, the highest peak voltage for one. */
+    public List<Tree.QuantityLimit> limits() {
+      return tolerances.limits();
     }
 
     /** Whether the mode is on the outlet. */

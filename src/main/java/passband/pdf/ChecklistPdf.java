@@ -95,8 +95,8 @@ public final class ChecklistPdf {
   private void margins(Canvas canvas, String label, int number, int of, Fonts fonts)
       throws IOException {
     double right = paper.width() - Paper.MARGIN;
-    String left = sheet.name() + " \u00b7 revision " + sheet.revision() + " \u00b7 ";
-    canvas.text(left + sheet.shortDigest(), Paper.MARGIN, 32, 9, true);
+    String left = sheet.head().name() + " \u00b7 revision " + sheet.head().revision() + " \u00b7 ";
+    canvas.text(left + sheet.head().shortDigest(), Paper.MARGIN, 32, 9, true);
     canvas.text(label, right - fonts.width(label, 14, true), 33, 14, true);
     canvas.line(Paper.MARGIN, 39, right, 39, 0.7);
     double bottom = paper.height() - 24;
@@ -108,7 +108,7 @@ public final class ChecklistPdf {
   // ---- about the document ----
 
   private void describe() throws IOException {
-    String title = sheet.title() + ", revision " + sheet.revision();
+    String title = sheet.head().title() + ", revision " + sheet.head().revision();
     PDDocumentCatalog catalog = document.getDocumentCatalog();
     catalog.setLanguage("en");
     PDMarkInfo marked = new PDMarkInfo();
@@ -121,7 +121,7 @@ public final class ChecklistPdf {
     document.getDocumentInformation().setTitle(title);
     document.getDocumentInformation().setCreator("Passband");
     document.getDocumentInformation().setCreationDate(date());
-    document.setDocumentId(Long.parseUnsignedLong(sheet.digest().substring(0, 15), 16));
+    document.setDocumentId(Long.parseUnsignedLong(sheet.head().digest().substring(0, 15), 16));
     PDMetadata metadata = new PDMetadata(document);
     metadata.importXMPMetadata(xmp(title).getBytes(StandardCharsets.UTF_8));
     catalog.setMetadata(metadata);
@@ -129,7 +129,7 @@ public final class ChecklistPdf {
 
   /** The revision's day: the sheet depends on no clock. */
   private Calendar date() {
-    String[] parts = sheet.date().split("-");
+    String[] parts = sheet.head().date().split("-");
     Calendar date = new GregorianCalendar(TimeZone.getTimeZone("UTC"), Locale.ROOT);
     date.clear();
     date.set(

@@ -23,7 +23,7 @@ final class FrontParts {
     write.add(
         TextPart.of(
                 write.path("H1"),
-                write.block(19, true, write.inner(), sheet.title()),
+                write.block(19, true, write.inner(), sheet.head().title()),
                 0,
                 6,
                 write.inner())
@@ -48,15 +48,20 @@ final class FrontParts {
                         l.rating(),
                         "\u2610"))
             .toList());
-    write.note(sheet.decision() + " Write every digit that the display shows.");
+    write.note(sheet.head().decision() + " Write every digit that the display shows.");
   }
 
   private void identity() {
     List<Double> widths = write.shares(0.14, 0.41, 0.17, 0.28);
     List<String> table = write.path("Table:identity");
     String[][] rows = {
-      {"Procedure", sheet.name(), "Revision", sheet.revision() + ", " + sheet.date()},
-      {"Generator", sheet.device(), "Analyzer", sheet.analyzer()}
+      {
+        "Procedure",
+        sheet.head().name(),
+        "Revision",
+        sheet.head().revision() + ", " + sheet.head().date()
+      },
+      {"Generator", sheet.head().device(), "Analyzer", sheet.head().analyzer()}
     };
     for (int i = 0; i < rows.length; i++) {
       List<RowPart.Cell> cells = new ArrayList<>();
@@ -78,7 +83,7 @@ final class FrontParts {
                     new RowPart.Words(
                         List.of(write.block(SIZE, true, two.get(0) - 7, "Digest")), "TH:row"),
                     new RowPart.Words(
-                        List.of(write.block(8.5, false, two.get(1) - 7, sheet.digest())),
+                        List.of(write.block(8.5, false, two.get(1) - 7, sheet.head().digest())),
                         "TD",
                         3))),
             EMPTY,

@@ -26,34 +26,35 @@ final class RunParts {
               .kept());
     }
     if (run.setup() != null) {
-      write.add(setup(run));
+      write.add(setup(run.setup()));
     }
-    if (run.enter() != null) {
-      write.small("Enter " + run.stateTitle());
-      write.ask("enter-" + write.next(), 1, run.enter());
+    Sheet.StateLines state = run.state();
+    if (state != null) {
+      write.small("Enter " + state.title());
+      write.ask("enter-" + write.next(), 1, state.enter());
     }
     write.steps(run.before());
     run.groups().forEach(g -> group(g));
     run.formulas().forEach(f -> write.note(f));
-    if (run.leave() != null) {
-      write.small("Leave " + run.stateTitle());
-      write.ask("leave-" + write.next(), 1, run.leave());
+    if (state != null) {
+      write.small("Leave " + state.title());
+      write.ask("leave-" + write.next(), 1, state.leave());
     }
     write.steps(run.after());
   }
 
-  private SetupPart setup(Sheet.RunPart run) {
-    Drawing drawing = run.drawing();
+  private SetupPart setup(Sheet.SetupLines setup) {
+    Drawing drawing = setup.drawing();
     double wide = SetupPart.textWidth(drawing, write.inner());
     double move = SetupPart.moveWidth(drawing, write.inner());
     List<TextBlock> moves =
-        run.moves().stream().map(m -> write.block(SIZE, false, move, m.text())).toList();
+        setup.moves().stream().map(m -> write.block(SIZE, false, move, m.text())).toList();
     String said =
-        run.moves().isEmpty()
+        setup.moves().isEmpty()
             ? "The leads stay as they are."
-            : run.stays().isEmpty()
+            : setup.stays().isEmpty()
                 ? null
-                : "In place already: " + String.join(", ", run.stays()) + ".";
+                : "In place already: " + String.join(", ", setup.stays()) + ".";
     TextBlock off =
         new TextBlock(
             write.fonts(),
@@ -65,7 +66,7 @@ final class RunParts {
     return new SetupPart(
         write.path("Div:setup-" + write.next()),
         drawing,
-        write.block(10.5, true, wide, run.setup()),
+        write.block(10.5, true, wide, setup.title()),
         off,
         moves,
         said == null ? null : write.block(SIZE, false, wide, said),

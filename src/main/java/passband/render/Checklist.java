@@ -61,8 +61,9 @@ public final class Checklist {
   private static List<String> wiring(Sheet sheet) {
     List<String> drawn = new ArrayList<>();
     for (Sheet.Block block : sheet.blocks()) {
-      boolean none = block.run() == null || block.run().drawing() == null;
-      drawn.add(none ? "" : Svg.element(block.run().drawing(), "wiring-" + block.number()));
+      Sheet.SetupLines setup = block.run() == null ? null : block.run().setup();
+      boolean none = setup == null || setup.drawing() == null;
+      drawn.add(none ? "" : Svg.element(setup.drawing(), "wiring-" + block.number()));
     }
     return drawn;
   }
@@ -93,10 +94,10 @@ public final class Checklist {
 
     static String of(Sheet sheet) {
       StringBuilder rules = new StringBuilder();
-      String first = sheet.name() + " \u00b7 revision " + sheet.revision();
+      String first = sheet.head().name() + " \u00b7 revision " + sheet.head().revision();
       rules
           .append("@page { margin: 17mm 11mm 15mm; ")
-          .append(corner("top-left", text(first + " \u00b7 " + sheet.shortDigest()), 9))
+          .append(corner("top-left", text(first + " \u00b7 " + sheet.head().shortDigest()), 9))
           .append(corner("bottom-left", text(AUTHORITY), 8))
           .append(corner("bottom-right", "\"page \" counter(page) \" of \" counter(pages)", 9))
           .append("}\n");

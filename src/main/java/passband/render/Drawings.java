@@ -3,6 +3,7 @@ package passband.render;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import passband.draw.Drawing;
 import passband.draw.Svg;
 import passband.plan.Plan;
@@ -20,8 +21,9 @@ public final class Drawings {
   public static Map<String, String> setups(Sheet sheet) {
     return files(
         sheet.blocks().stream()
-            .filter(b -> b.run() != null && b.run().drawing() != null)
-            .map(b -> b.run().drawing())
+            .filter(b -> b.run() != null && b.run().setup() != null)
+            .map(b -> b.run().setup().drawing())
+            .filter(Objects::nonNull)
             .toList());
   }
 

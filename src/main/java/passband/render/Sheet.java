@@ -8,20 +8,11 @@ import passband.evidence.ItemList;
  * What the checklist prints, every number and sentence in final words; the template only lays it
  * out.
  *
- * @param shortDigest the first twelve characters of the digest
  * @param pictures where the limits lie, for the reviewer
  * @param items everything that the sheet asks for
  */
 public record Sheet(
-    String name,
-    String title,
-    String revision,
-    String date,
-    String digest,
-    String shortDigest,
-    String device,
-    String analyzer,
-    String decision,
+    Head head,
     List<Ask> identity,
     List<String> cautions,
     List<LeadLine> leads,
@@ -30,6 +21,24 @@ public record Sheet(
     List<Drawing> pictures,
     Ask result,
     ItemList items) {
+
+  /**
+   * What is tested, by which revision of the procedure.
+   *
+   * @param shortDigest the first twelve characters of the digest
+   * @param device the printed name, likewise the analyzer
+   * @param decision how readings are compared with limits, in a sentence
+   */
+  public record Head(
+      String name,
+      String title,
+      String revision,
+      String date,
+      String digest,
+      String shortDigest,
+      String device,
+      String analyzer,
+      String decision) {}
 
   /** A warning that the source quiets, for the reviewer. */
   public record AllowLine(String code, String title, String place, String reason) {}
@@ -75,27 +84,31 @@ public record Sheet(
    *
    * @param outlet the printed name; null for a test without outlets
    * @param page a word for the pages of the outlet; null for a test without outlets
-   * @param drawing the wiring; null when there is none, or the run before shows it
-   * @param moves the changes of the wiring, in order
-   * @param stays the leads that stay where they are
-   * @param enter what brings the state about; null for none
-   * @param leave what ends it; null for none
+   * @param setup null for a test without one
+   * @param state null for a test that is done in none
    */
   public record RunPart(
       String phase,
       String outlet,
       String page,
-      String setup,
-      Drawing drawing,
-      List<Ask> moves,
-      List<String> stays,
-      String stateTitle,
-      Ask enter,
+      SetupLines setup,
+      StateLines state,
       List<StepLine> before,
       List<Group> groups,
-      Ask leave,
       List<StepLine> after,
       List<String> formulas) {}
+
+  /**
+   * How the leads go.
+   *
+   * @param drawing null when the run before shows it
+   * @param moves the changes of the wiring, in order
+   * @param stays the leads that stay where they are
+   */
+  public record SetupLines(String title, Drawing drawing, List<Ask> moves, List<String> stays) {}
+
+  /** The state that a test is done in: what brings it about, and what ends it. */
+  public record StateLines(String title, Ask enter, Ask leave) {}
 
   /** A step; {@code kind} as in the language; {@code ask} is null where it asks for nothing. */
   public record StepLine(String kind, String text, Ask ask) {}

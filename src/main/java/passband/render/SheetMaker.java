@@ -55,15 +55,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
       blocks.add(plan.stages().get(i).accept(this));
     }
     return new Sheet(
-        plan.name().text(),
-        plan.title(),
-        plan.revision().label(),
-        plan.revision().date(),
-        plan.digest(),
-        plan.digest().substring(0, SHORT),
-        plan.device().title(),
-        plan.analyzer().title(),
-        decision(),
+        head(),
         evidence.identity().stream().map(SheetMaker::ask).toList(),
         plan.cautions().stream().map(Plan.Caution::text).toList(),
         leads(),
@@ -72,6 +64,19 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         LimitPicture.of(plan),
         ask(evidence.result()),
         evidence.list());
+  }
+
+  private Sheet.Head head() {
+    return new Sheet.Head(
+        plan.name().text(),
+        plan.title(),
+        plan.revision().label(),
+        plan.revision().date(),
+        plan.digest(),
+        plan.digest().substring(0, SHORT),
+        plan.device().title(),
+        plan.analyzer().title(),
+        decision());
   }
 
   /** By place, code and reason: in which order they are declared makes no difference. */
@@ -177,34 +182,34 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
             run.phase(),
             run.outlet() == null ? null : run.outlet().title(),
             run.outlet() == null ? null : "outlet-" + run.outlet().name().text(),
-            run.setup() == null ? null : run.setup().title(),
-            drawing(run),
-            asks(items.moves()),
-            stays(run),
-            run.state() == null ? null : run.state().title(),
-            ask(items.enter()),
+            run.setup() == null ? null : setup(run),
+            run.state() == null ? null : state(run),
             steps(run.before(), items.before()),
             groups(run),
-            ask(items.leave()),
             steps(run.after(), items.after()),
             run.derives().stream().map(d -> d.title() + " = " + d.formula()).toList());
     return new Sheet.Block("run", runs, run.title(), null, null, List.of(), List.of(), part);
   }
 
+  private Sheet.SetupLines setup(Stage.Run run) {
+    return new Sheet.SetupLines(run.setup().title(), drawing(run), asks(items.moves()), stays(run));
+  }
+
   /** The wiring, where the run before did not show the same. */
   private Drawing drawing(Stage.Run run) {
-    if (run.setup() == null) {
-      return null;
-    }
     Drawing drawing = WiringDrawing.of(plan, run);
     boolean shown = drawing.name().equals(lastDrawn) && run.moves().isEmpty();
     lastDrawn = drawing.name();
     return shown ? null : drawing;
   }
 
+  private Sheet.StateLines state(Stage.Run run) {
+    return new Sheet.StateLines(run.state().title(), ask(items.enter()), ask(items.leave()));
+  }
+
   private static List<String> stays(Stage.Run run) {
     List<String> stays = new ArrayList<>();
-    for (Wire wire : run.setup() == null ? List.<Wire>of() : run.setup().wires()) {
+    for (Wire wire : run.setup().wires()) {
       boolean moves =
           run.moves().stream()
               .anyMatch(m -> m.lead().name().text().equals(wire.lead().name().text()));

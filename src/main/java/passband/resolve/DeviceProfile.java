@@ -117,26 +117,27 @@ final class DeviceProfile {
     List<Outlet> outlets = new ArrayList<>();
     mode.outlets().forEach(o -> addOutlet(o, all, outlets));
     Outlet through = mode.through() == null ? null : find(mode.through(), all);
-    QuantityKind kind =
-        mode.settingQuantity() == null ? null : values.quantity(mode.settingQuantity());
-    Series setting =
-        kind == null ? null : values.series(mode.setting(), kind.dimension(), "this setting");
-    Series loads =
-        mode.loads().isEmpty() ? null : values.series(mode.loads(), Dimension.RESISTANCE, "a load");
     return new Mode(
         mode.name(),
         Profiles.titleOf(mode.title(), mode.name()),
         List.copyOf(outlets),
         through,
         mode.renamedFrom() == null ? null : mode.renamedFrom().text(),
-        kind,
-        setting,
-        loads,
-        mode.output(),
-        mode.limits(),
+        adjustable(mode),
+        mode.tolerances(),
         duty(mode.duty()),
         mode.activateBy(),
         mode);
+  }
+
+  private Device.Adjustable adjustable(Tree.Mode mode) {
+    QuantityKind kind =
+        mode.settingQuantity() == null ? null : values.quantity(mode.settingQuantity());
+    Series setting =
+        kind == null ? null : values.series(mode.setting(), kind.dimension(), "this setting");
+    Series loads =
+        mode.loads().isEmpty() ? null : values.series(mode.loads(), Dimension.RESISTANCE, "a load");
+    return new Device.Adjustable(kind, setting, loads);
   }
 
   private void addOutlet(Word name, List<Outlet> all, List<Outlet> outlets) {
