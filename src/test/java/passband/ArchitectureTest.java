@@ -2,15 +2,24 @@ package passband;
 
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.Architectures.layeredArchitecture;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.junit.AnalyzeClasses;
 import com.tngtech.archunit.junit.ArchTest;
 import com.tngtech.archunit.lang.ArchRule;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
 
 /** The code map of DEVELOPERS.md, held against the code. */
 @AnalyzeClasses(packages = "passband", importOptions = ImportOption.DoNotIncludeTests.class)
 class ArchitectureTest {
+  private static final int MOST_COMPONENTS = 11;
 
   @ArchTest
   static final ArchRule layers =
@@ -151,4 +160,37 @@ class ArchitectureTest {
           .dependOnClassesThat()
           .resideInAnyPackage(
               "freemarker..", "org.apache.pdfbox..", "org.apache.fontbox..", "org.eclipse.lsp4j..");
+
+  /** What has many parts says by groups of them what they are. */
+  @ArchTest
+  static void recordsHaveFewComponents(JavaClasses classes) {
+    Map<String, Integer> many = new TreeMap<>();
+    int records = 0;
+    for (JavaClass one : classes) {
+      if (one.isRecord()) {
+        records++;
+        int components = one.reflect().getRecordComponents().length;
+        if (components > MOST_COMPONENTS) {
+          many.put(one.getName(), components);
+        }
+      }
+    }
+    assertTrue(records > 100, records + " records");
+    assertEquals(Map.of(), many);
+  }
+
+  /** A name says which class it is without its package. */
+  @ArchTest
+  static void noTwoClassesOfOneName(JavaClasses classes) {
+    Map<String, Set<String>> byName = new TreeMap<>();
+    for (JavaClass one : classes) {
+      boolean ownFile = one.isTopLevelClass() && !one.getSimpleName().equals("package-info");
+      if (ownFile && !one.getName().contains("$")) {
+        byName.computeIfAbsent(one.getSimpleName(), k -> new TreeSet<>()).add(one.getName());
+      }
+    }
+    assertTrue(byName.size() > 200, byName.size() + " classes");
+    byName.values().removeIf(names -> names.size() == 1);
+    assertEquals(Map.of(), byName);
+  }
 }

@@ -169,20 +169,6 @@ final class BenchOrder {
     List<Wire> now = run.setup() == null ? wiring : run.setup().wires();
     List<Move> moves = Moves.between(wiring, now);
     wiring = now;
-    return new Stage.Run(
-        run.test(),
-        run.title(),
-        run.renamedFrom(),
-        run.phase(),
-        run.outlet(),
-        run.setup(),
-        moves,
-        run.state(),
-        run.before(),
-        run.points(),
-        run.after(),
-        run.derives(),
-        run.sweep(),
-        run.tree());
+    return run.withMoves(moves);
   }
 }

@@ -73,22 +73,20 @@ public final class Planner {
         tree.name(),
         tree.title() == null ? tree.name().text() : tree.title().text(),
         revision(),
-        device,
-        analyzer,
-        leads,
+        new Plan.Bench(device, analyzer, leads),
         decision,
         cautions,
         phases(),
         stages(device, analyzer, leads, decision),
         allowed(device, analyzer),
         new Plan.Made(),
-        places(),
-        tree);
+        source());
   }
 
-  private Plan.Places places() {
+  private Plan.Source source() {
     Span name = tree.name().span();
-    return new Plan.Places(
+    return new Plan.Source(
+        tree,
         tree.revision() == null ? name : tree.revision().span(),
         tree.decision() == null ? name : tree.decision().span());
   }

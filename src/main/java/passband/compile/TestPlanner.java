@@ -201,12 +201,12 @@ final class TestPlanner {
         test.renamedFrom() == null ? null : test.renamedFrom().text(),
         phase,
         outlet,
-        setup,
-        List.of(),
+        new Stage.Wiring(setup, List.of()),
         state,
-        steps.of(Steps.when(test, Tree.Steps.When.BEFORE), place),
-        points,
-        steps.of(Steps.when(test, Tree.Steps.When.AFTER), place),
+        new Stage.Course(
+            steps.of(Steps.when(test, Tree.Steps.When.BEFORE), place),
+            points,
+            steps.of(Steps.when(test, Tree.Steps.When.AFTER), place)),
         derives(),
         sweep,
         test);

@@ -63,7 +63,7 @@ public record PlanDiff(Plan was, Plan now, List<Change> changes) {
         "revision " + now.revision().label(),
         was.digest(),
         now.digest(),
-        now.places().revision(),
+        now.source().revision(),
         List.of("give the new meaning a revision of its own"));
   }
 

@@ -52,7 +52,7 @@ final class MeaningOfProcedure {
             "revision",
             canonical,
             shown.toString(),
-            plan.places().revision()));
+            plan.source().revision()));
   }
 
   /** The factor k counts with every rule: it is in the uncertainties that the tables print. */
@@ -66,7 +66,7 @@ final class MeaningOfProcedure {
             "the decision rule",
             Canonical.of(d.kind().word(), d.risk(), d.coverage()),
             d.text() + (simple ? ", k = " + d.coverage().toPlain() : ""),
-            plan.places().decision()));
+            plan.source().decision()));
   }
 
   private void cautions(Plan plan) {

@@ -17,28 +17,31 @@ import passband.syntax.Word;
 /**
  * A compiled procedure.
  *
- * @param leads every lead and link of the sets that the procedure names
  * @param decision how readings are compared with limits
  * @param phases empty when the procedure has none
  * @param stages in bench order
  * @param made keeps what is worked out from the rest
- * @param places where its parts are written
+ * @param source where it is written
  */
 public record Plan(
     Word name,
     String title,
     Revision revision,
-    Device device,
-    Analyzer analyzer,
-    List<Lead> leads,
+    Bench bench,
     Decision decision,
     List<Caution> cautions,
     List<String> phases,
     List<Stage> stages,
     List<Allowed> allowed,
     Made made,
-    Places places,
-    Tree.Procedure tree) {
+    Source source) {
+
+  /**
+   * What is on the bench.
+   *
+   * @param leads every lead and link of the sets that the procedure names
+   */
+  public record Bench(Device device, Analyzer analyzer, List<Lead> leads) {}
 
   /** The revision's label and date; the rest is null when it replaces none. */
   public record Revision(
@@ -50,8 +53,28 @@ public record Plan(
   /** A warning that the source quiets, with the reason; {@code place} is a kind and a name. */
   public record Allowed(String code, String reason, String place, Span span) {}
 
-  /** Where a procedure's parts are written; its name where there is no such line. */
-  public record Places(Span revision, Span decision) {}
+  /** Where a procedure and its parts are written; its name where there is no such line. */
+  public record Source(Tree.Procedure tree, Span revision, Span decision) {}
+
+  /** The generator. */
+  public Device device() {
+    return bench.device;
+  }
+
+  /** The analyzer. */
+  public Analyzer analyzer() {
+    return bench.analyzer;
+  }
+
+  /** Every lead and link of the sets that the procedure names. */
+  public List<Lead> leads() {
+    return bench.leads;
+  }
+
+  /** The declaration. */
+  public Tree.Procedure tree() {
+    return source.tree;
+  }
 
   /** The runs among the stages. */
   public List<Stage.Run> runs() {
@@ -72,7 +95,7 @@ public record Plan(
         run.setup().wires().forEach(w -> used.add(w.lead().name().text()));
       }
     }
-    List<Lead> inOrder = new ArrayList<>(leads);
+    List<Lead> inOrder = new ArrayList<>(leads());
     inOrder.removeIf(lead -> !used.contains(lead.name().text()));
     return inOrder;
   }

@@ -15,13 +15,7 @@ import passband.source.Span;
  *     TEST/OUTLET/MODE/SETTING/LOAD[/COLUMN=VALUE…][/PHASE]}
  * @param outlet null for a test without outlets
  * @param mode null for a point without output
- * @param setting null when there is none
- * @param load null when there is none
- * @param target the row's target; null when there is none
- * @param extras other settings by name, as printed, in the order of the columns
  * @param steps in order
- * @param onTime how long output is on, in seconds; null when there is none, or nothing says
- * @param rest how long output then rests, in seconds; null when nothing says
  * @param limits what its readings have to be
  * @param readings quantities that are read for a calculation and have no limits of their own
  * @param places where its parts are written
@@ -31,17 +25,56 @@ public record Point(
     String id,
     Outlet outlet,
     Mode mode,
-    Figure setting,
-    Figure load,
-    Figure target,
-    Map<String, String> extras,
+    Settings settings,
     List<PlanStep> steps,
-    Rational onTime,
-    Rational rest,
+    Times times,
     List<Limit> limits,
     List<Reading> readings,
     Places places,
     Span span) {
+
+  /**
+   * What is set; null for what is not.
+   *
+   * @param target what a reading is to be adjusted to
+   * @param extras other settings by name, as printed, in the order of the columns
+   */
+  public record Settings(Figure setting, Figure load, Figure target, Map<String, String> extras) {}
+
+  /**
+   * How long output is on and then rests, in seconds; null where there is none, or nothing says.
+   */
+  public record Times(Rational onTime, Rational rest) {}
+
+  /** The setting; null when there is none. */
+  public Figure setting() {
+    return settings.setting;
+  }
+
+  /** The load; null when there is none. */
+  public Figure load() {
+    return settings.load;
+  }
+
+  /** The row's target; null when there is none. */
+  public Figure target() {
+    return settings.target;
+  }
+
+  /** Other settings by name, as printed, in the order of the columns. */
+  public Map<String, String> extras() {
+    return settings.extras;
+  }
+
+  /** How long output is on, in seconds; null when there is none, or nothing says. */
+  public Rational onTime() {
+    return times.onTime;
+  }
+
+  /** How long output then rests, in seconds; null when nothing says. */
+  public Rational rest() {
+    return times.rest;
+  }
 
   /** Where a point's parts are written; the whole row for one that has no cell. */
   public record Places(Span mode, Span setting, Span load) {}

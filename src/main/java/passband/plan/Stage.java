@@ -36,11 +36,8 @@ public sealed interface Stage {
    *
    * @param phase null when the procedure has none
    * @param outlet null when the test has none
-   * @param setup null when the test has none
-   * @param moves from the wiring before to this setup
    * @param state entered before the first point and left after the last; null when there is none
    * @param derives what is worked out from readings, by name
-   * @param points in bench order
    */
   record Run(
       Word test,
@@ -48,12 +45,9 @@ public sealed interface Stage {
       String renamedFrom,
       String phase,
       Outlet outlet,
-      Setup setup,
-      List<Move> moves,
+      Wiring wiring,
       State state,
-      List<PlanStep> before,
-      List<Point> points,
-      List<PlanStep> after,
+      Course course,
       List<Derived> derives,
       Swept sweep,
       Tree.Test tree)
@@ -62,7 +56,59 @@ public sealed interface Stage {
     public <T> T accept(Visitor<T> visitor) {
       return visitor.run(this);
     }
+
+    /** Null when the test has none. */
+    public Setup setup() {
+      return wiring.setup;
+    }
+
+    /** From the wiring before to this setup. */
+    public List<Move> moves() {
+      return wiring.moves;
+    }
+
+    /** What is done before the first point. */
+    public List<PlanStep> before() {
+      return course.before;
+    }
+
+    /** The points in bench order. */
+    public List<Point> points() {
+      return course.points;
+    }
+
+    /** What is done after the last point. */
+    public List<PlanStep> after() {
+      return course.after;
+    }
+
+    /** The same after another run: the leads that go from its wiring to this one. */
+    public Run withMoves(List<Move> moves) {
+      return new Run(
+          test,
+          title,
+          renamedFrom,
+          phase,
+          outlet,
+          new Wiring(wiring.setup, moves),
+          state,
+          course,
+          derives,
+          sweep,
+          tree);
+    }
   }
+
+  /**
+   * How the leads go.
+   *
+   * @param setup null when the test has none
+   * @param moves from the wiring before to this setup
+   */
+  record Wiring(Setup setup, List<Move> moves) {}
+
+  /** What is done in a run: steps before the first point, the points, steps after the last. */
+  record Course(List<PlanStep> before, List<Point> points, List<PlanStep> after) {}
 
   /** A quantity worked out from readings; {@code formula} as written. */
   record Derived(String name, String title, String formula) {}
