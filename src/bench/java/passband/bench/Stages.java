@@ -22,6 +22,7 @@ import passband.diff.PlanDiff;
 import passband.evidence.Evidence;
 import passband.evidence.LimitsWriter;
 import passband.format.Formatter;
+import passband.library.DisplayPaths;
 import passband.library.Library;
 import passband.parse.Syntax;
 import passband.pdf.ChecklistPdf;
@@ -75,7 +76,7 @@ public class Stages {
   @Benchmark
   public List<Plan> compile() throws IOException {
     Diagnostics found = new Diagnostics();
-    Library library = new Library("", Stages::read, found);
+    Library library = new Library(DisplayPaths.prefixed("", ""), Stages::read, found);
     library.load(MAIN);
     return new Compiler(library, null, found).compile();
   }

@@ -25,7 +25,7 @@ public record Compilation<R>(List<R> procedures, Diagnostics diagnostics, Set<Pa
       throws UsageException, IOException {
     Compilation<Plan> compilation =
         each(
-            SourceSelection.groups(paths, workingDirectory, root, analyzer),
+            SourceSelection.units(paths, workingDirectory, root, analyzer),
             analyzer,
             plan -> plan,
             () -> {});

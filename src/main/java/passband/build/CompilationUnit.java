@@ -11,6 +11,7 @@ import passband.compile.Compiler;
 import passband.diagnostic.Diagnostics;
 import passband.library.Decoder;
 import passband.library.Library;
+import passband.library.LibraryRoot;
 import passband.library.Root;
 import passband.library.UsageException;
 import passband.plan.Plan;
@@ -55,7 +56,8 @@ public record CompilationUnit(
 
   /** What tells it from other groups; with another set of files it is another. */
   public String key() {
-    return root.shown()
+    return root.names().root()
+        + " "
         + start
         + " "
         + String.join(" ", own)
@@ -113,7 +115,8 @@ public record CompilationUnit(
     List<Word> names = new ArrayList<>();
     plans.forEach(plan -> names.add(shortened(plan.name())));
     Set<Span> usedAllows = compiler.usedAllows();
-    boolean silent = diagnostics.list().isEmpty() && areAllOf(root.shown() + start, usedAllows);
+    boolean silent =
+        diagnostics.list().isEmpty() && areAllOf(root.names().shown(start), usedAllows);
     return new Compiled(plans, new Found(names, diagnostics, usedAllows, silent, consulted));
   }
 
@@ -138,8 +141,10 @@ public record CompilationUnit(
   private void load(Library library, String file) throws UsageException {
     try {
       library.load(file);
+    } catch (Library.OutsideRootException e) {
+      throw new UsageException(LibraryRoot.outside(root.names().shown(file), root.names().root()));
     } catch (IOException e) {
-      throw new UsageException("cannot read " + root.shown() + file + ": " + e.getMessage());
+      throw new UsageException("cannot read " + root.names().shown(file) + ": " + e.getMessage());
     }
   }
 }

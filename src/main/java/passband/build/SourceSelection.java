@@ -4,60 +4,65 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
-import java.util.stream.Stream;
+import passband.library.DisplayPaths;
+import passband.library.LibraryRoot;
 import passband.library.Paths;
 import passband.library.Root;
+import passband.library.SourceFiles;
 import passband.library.UsageException;
 import passband.library.UseGraph;
 
 /**
- * Turns the paths of a command line into groups of files: a folder is its own root, a file belongs
- * to the working directory.
+ * Turns the paths of a command line into units of files, each in the library that it belongs to.
  */
 public final class SourceSelection {
-  private static final String EXTENSION = ".pband";
-
   private final Path workingDirectory;
   private final Path givenRoot;
-  private final String analyzer;
+  private final Map<Path, Path> roots = new HashMap<>();
+  private final Map<Path, TreeSet<String>> byRoot = new LinkedHashMap<>();
 
-  private SourceSelection(Path workingDirectory, Path givenRoot, String analyzer) {
+  private SourceSelection(Path workingDirectory, Path givenRoot) {
     this.workingDirectory = workingDirectory;
     this.givenRoot = givenRoot;
-    this.analyzer = analyzer;
   }
 
   /**
-   * The groups of files that the paths name, in order; {@code root} and {@code analyzer} are null
+   * The units of files that the paths name, in order; {@code root} and {@code analyzer} are null
    * where none is given.
    */
-  public static List<CompilationUnit> groups(
+  public static List<CompilationUnit> units(
       List<String> paths, Path workingDirectory, String root, String analyzer)
       throws UsageException, IOException {
-    if (paths.isEmpty()) {
-      throw new UsageException("no file or folder is named");
-    }
     Path givenRoot = root == null ? null : workingDirectory.resolve(root).normalize();
-    SourceSelection sources = new SourceSelection(workingDirectory, givenRoot, analyzer);
-    Map<Path, TreeSet<String>> byRoot = new LinkedHashMap<>();
-    for (String path : paths) {
-      sources.add(path, byRoot);
+    if (givenRoot != null && !Files.isDirectory(givenRoot)) {
+      throw new UsageException("there is no folder " + root);
     }
-    List<CompilationUnit> groups = new ArrayList<>();
-    byRoot.forEach((folder, given) -> sources.addGroups(folder, given, groups));
-    return groups;
+    SourceSelection sources = new SourceSelection(workingDirectory, givenRoot);
+    for (String path : paths) {
+      sources.add(path);
+    }
+    List<CompilationUnit> units = new ArrayList<>();
+    sources.byRoot.forEach(
+        (folder, given) ->
+            addUnits(
+                new Root(folder, DisplayPaths.from(workingDirectory, folder)),
+                given,
+                analyzer != null,
+                units));
+    return units;
   }
 
-  private void addGroups(Path folder, TreeSet<String> given, List<CompilationUnit> groups) {
-    Root root = new Root(folder, shown(folder));
+  private static void addUnits(
+      Root root, TreeSet<String> given, boolean retargeted, List<CompilationUnit> units) {
     if (given.size() == 1) {
-      groups.add(new CompilationUnit(root, given.first(), Set.of(), Set.of(), Set.of(), Set.of()));
+      units.add(new CompilationUnit(root, given.first(), Set.of(), Set.of(), Set.of(), Set.of()));
       return;
     }
     UseGraph graph = new UseGraph(given, root.disk());
@@ -70,57 +75,49 @@ public final class SourceSelection {
       Set<String> named = new TreeSet<>(files);
       named.retainAll(given);
       root.expect(files);
-      groups.add(
+      units.add(
           new CompilationUnit(
-              root, start, files, own, named, analyzer == null ? Set.of() : graph.withAnalyzers()));
+              root, start, files, own, named, retargeted ? graph.withAnalyzers() : Set.of()));
     }
   }
 
-  private void add(String written, Map<Path, TreeSet<String>> byRoot)
-      throws UsageException, IOException {
+  private void add(String written) throws UsageException, IOException {
     Path path = workingDirectory.resolve(written).normalize();
     if (!Files.exists(path)) {
       throw new UsageException("there is no file or folder " + written);
     }
-    if (Files.isDirectory(path)) {
-      Path root = givenRoot == null ? path : givenRoot;
-      List<Path> found = sourcesIn(path);
-      if (found.isEmpty()) {
-        throw new UsageException("there is no " + EXTENSION + " file in " + written);
-      }
-      for (Path file : found) {
-        byRoot.computeIfAbsent(root, r -> new TreeSet<>()).add(relative(root, file));
-      }
+    if (!Files.isDirectory(path)) {
+      add(path, path.getParent());
       return;
     }
-    Path root =
-        givenRoot != null
-            ? givenRoot
-            : path.startsWith(workingDirectory) ? workingDirectory : path.getParent();
-    byRoot.computeIfAbsent(root, r -> new TreeSet<>()).add(relative(root, path));
-  }
-
-  public static List<Path> sourcesIn(Path folder) throws IOException {
-    try (Stream<Path> walk = Files.walk(folder)) {
-      return walk.filter(
-              p -> p.getFileName().toString().endsWith(EXTENSION) && Files.isRegularFile(p))
-          .toList();
+    List<Path> found = SourceFiles.in(path);
+    if (found.isEmpty()) {
+      throw new UsageException("there is no " + SourceFiles.EXTENSION + " file in " + written);
+    }
+    for (Path file : found) {
+      add(file, path);
     }
   }
 
-  private static String relative(Path root, Path file) throws UsageException {
+  /**
+   * Adds a file to those of its library.
+   *
+   * @param own its root where no rule names another
+   */
+  private void add(Path file, Path own) throws UsageException {
+    Path root = givenRoot == null ? root(file.getParent(), own) : givenRoot;
     if (!file.startsWith(root)) {
-      throw new UsageException(file + " is not under the library root " + root);
+      throw new UsageException(LibraryRoot.outside(file.toString(), root.toString()));
     }
-    return Paths.of(root.relativize(file));
+    byRoot.computeIfAbsent(root, r -> new TreeSet<>()).add(Paths.of(root.relativize(file)));
   }
 
-  /** What stands before a file's path in messages. */
-  private String shown(Path root) {
-    if (root.equals(workingDirectory)) {
-      return "";
+  private Path root(Path folder, Path own) {
+    Path root = roots.get(folder);
+    if (root == null) {
+      root = LibraryRoot.of(folder, workingDirectory, own);
+      roots.put(folder, root);
     }
-    Path shown = root.startsWith(workingDirectory) ? workingDirectory.relativize(root) : root;
-    return Paths.of(shown) + "/";
+    return root;
   }
 }

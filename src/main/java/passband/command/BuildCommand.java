@@ -117,7 +117,7 @@ final class BuildCommand {
 
   private List<CompilationUnit> groups(Arguments arguments, Options options)
       throws UsageException, IOException {
-    return SourceSelection.groups(
+    return SourceSelection.units(
         arguments.paths(), workingDirectory, arguments.value("--root", null), options.analyzer);
   }
 

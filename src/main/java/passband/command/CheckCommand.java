@@ -46,7 +46,7 @@ final class CheckCommand {
     String analyzer = arguments.value("--analyzer", null);
     boolean coverage = arguments.has("--coverage");
     List<CompilationUnit> groups =
-        SourceSelection.groups(
+        SourceSelection.units(
             arguments.paths(), workingDirectory, arguments.value("--root", null), analyzer);
     Progress progress = new Progress(err, terminal, groups.size());
     Compilation<String> compilation =

@@ -7,11 +7,9 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
 import passband.build.Compilation;
-import passband.compile.Compiler;
+import passband.build.Revision;
 import passband.diagnostic.Diagnostics;
 import passband.diff.PlanDiff;
-import passband.library.Git;
-import passband.library.Library;
 import passband.library.UsageException;
 import passband.plan.Plan;
 import passband.render.DiffPage;
@@ -69,17 +67,7 @@ final class DiffCommand {
       return Compilation.of(
           List.of(path), workingDirectory, arguments.value("--root", null), analyzer);
     }
-    Git git = new Git(workingDirectory, path.substring(0, colon));
-    List<String> sources = git.sources(path.substring(colon + 1));
-    if (sources.isEmpty()) {
-      throw new UsageException("git knows no source " + path);
-    }
-    Diagnostics diagnostics = new Diagnostics();
-    Library library = new Library(path.substring(0, colon + 1), git, diagnostics);
-    for (String source : sources) {
-      library.load(source);
-    }
-    return new Compilation<>(
-        new Compiler(library, analyzer, diagnostics).compile(), diagnostics, Set.of());
+    return new Revision(workingDirectory, path.substring(0, colon))
+        .compiled(path.substring(colon + 1), arguments.value("--root", null), analyzer);
   }
 }

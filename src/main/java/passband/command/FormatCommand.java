@@ -9,10 +9,10 @@ import java.nio.file.StandardCopyOption;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
-import passband.build.SourceSelection;
 import passband.diagnostic.Diagnostics;
 import passband.format.Formatter;
 import passband.library.Paths;
+import passband.library.SourceFiles;
 import passband.library.UsageException;
 import passband.source.SourceFile;
 
@@ -50,7 +50,7 @@ final class FormatCommand {
       if (!Files.exists(given)) {
         throw new UsageException("there is no file or folder " + path);
       }
-      files.addAll(Files.isDirectory(given) ? SourceSelection.sourcesIn(given) : List.of(given));
+      files.addAll(Files.isDirectory(given) ? SourceFiles.in(given) : List.of(given));
     }
     return files;
   }

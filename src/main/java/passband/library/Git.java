@@ -6,7 +6,9 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** Files of a commit, by the program {@code git}. Paths are from the repository's top. */
@@ -45,6 +47,23 @@ public final class Git implements SourceReader {
       }
     }
     return sources;
+  }
+
+  /** Those of the paths that are there. */
+  public Set<String> present(Collection<String> paths) throws IOException {
+    List<String> arguments =
+        new ArrayList<>(List.of("ls-tree", "-z", "--full-tree", "--name-only", revision, "--"));
+    arguments.addAll(paths);
+    byte[] listed = paths.isEmpty() ? null : output(arguments.toArray(new String[0]));
+    return listed == null || listed.length == 0
+        ? Set.of()
+        : Set.of(new String(listed, StandardCharsets.UTF_8).split("\0"));
+  }
+
+  /** The folder below the repository's top: empty for the top, else with a closing {@code /}. */
+  public String below() throws IOException {
+    byte[] prefix = output("rev-parse", "--show-prefix");
+    return prefix == null ? "" : new String(prefix, StandardCharsets.UTF_8).strip();
   }
 
   /** What git prints; null when it fails. */

@@ -26,7 +26,7 @@ import passband.syntax.Word;
 /** The files of one library root: each is read and parsed once, however many use it. */
 public final class Library {
   private final ParsedFiles parsed;
-  private final String shownRoot;
+  private final DisplayPaths names;
   private final SourceReader reader;
   private final Diagnostics diagnostics;
   private final Set<String> consulted = new TreeSet<>();
@@ -34,12 +34,11 @@ public final class Library {
   private final Map<String, List<String>> uses = new LinkedHashMap<>();
 
   /**
-   * @param shownRoot what stands before a file's path in messages: empty, or a folder with a
-   *     closing {@code /}
+   * @param names what messages call the root and its files
    * @param reader gives the bytes of files under the root
    */
-  public Library(String shownRoot, SourceReader reader, Diagnostics diagnostics) {
-    this(new ParsedFiles(shownRoot, reader), diagnostics);
+  public Library(DisplayPaths names, SourceReader reader, Diagnostics diagnostics) {
+    this(new ParsedFiles(names, reader), diagnostics);
   }
 
   /**
@@ -47,7 +46,7 @@ public final class Library {
    */
   public Library(ParsedFiles parsed, Diagnostics diagnostics) {
     this.parsed = parsed;
-    this.shownRoot = parsed.shownRoot();
+    this.names = parsed.names();
     this.reader = parsed.reader();
     this.diagnostics = diagnostics;
   }
@@ -149,14 +148,8 @@ public final class Library {
   }
 
   private void sayOutside(Word use) {
-    String root = shownRoot.isEmpty() ? "" : " " + shownRoot;
     diagnostics
-        .say(
-            Code.USE_OUTSIDE_ROOT,
-            use.span(),
-            "'%s' is outside the library root%s (set it with --root)",
-            use.text(),
-            root)
+        .say(Code.USE_OUTSIDE_ROOT, use.span(), "%s", LibraryRoot.outside(use.text(), names.root()))
         .hint("write a path relative to this file that stays under the root");
   }
 
@@ -208,13 +201,13 @@ public final class Library {
 
   /** The text of a file in the same folder as a source; null where there is none to read. */
   public @Nullable SourceFile beside(SourceFile source, String name) {
-    String path = normalised(source.path().substring(shownRoot.length()), name);
+    String path = normalised(names.path(source.path()), name);
     if (path == null) {
       return null;
     }
     consulted.add(path);
     try {
-      return Decoder.decode(shownRoot + path, reader.read(path), diagnostics);
+      return Decoder.decode(names.shown(path), reader.read(path), diagnostics);
     } catch (IOException e) {
       return null;
     }
@@ -224,14 +217,14 @@ public final class Library {
    * The text of a table file named in a source; null, with the fault said, when it cannot be read.
    */
   public @Nullable SourceFile table(Span in, Word name) {
-    String from = in.file().path().substring(shownRoot.length());
+    String from = names.path(in.file().path());
     String path = target(from, name);
     if (path == null) {
       return null;
     }
     consulted.add(path);
     try {
-      return Decoder.decode(shownRoot + path, reader.read(path), diagnostics);
+      return Decoder.decode(names.shown(path), reader.read(path), diagnostics);
     } catch (IOException e) {
       sayUnreadable(name, e);
       return null;
@@ -245,7 +238,7 @@ public final class Library {
 
   /** A file's path relative to the root. */
   public String pathOf(Tree.File file) {
-    return file.source().path().substring(shownRoot.length());
+    return names.path(file.source().path());
   }
 
   /** All files read, by path. */

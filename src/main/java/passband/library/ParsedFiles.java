@@ -25,22 +25,21 @@ public final class ParsedFiles {
     private @Nullable Parsed parsed;
   }
 
-  private final String shownRoot;
+  private final DisplayPaths names;
   private final SourceReader reader;
   private final Map<String, Slot> slots = new HashMap<>();
 
   /**
-   * @param shownRoot what stands before a file's path in messages: empty, or a folder with a
-   *     closing {@code /}
+   * @param names what messages call the root and its files
    * @param reader gives the bytes of files under the root
    */
-  public ParsedFiles(String shownRoot, SourceReader reader) {
-    this.shownRoot = shownRoot;
+  public ParsedFiles(DisplayPaths names, SourceReader reader) {
+    this.names = names;
     this.reader = reader;
   }
 
-  String shownRoot() {
-    return shownRoot;
+  DisplayPaths names() {
+    return names;
   }
 
   SourceReader reader() {
@@ -78,13 +77,13 @@ public final class ParsedFiles {
 
   private Parsed parse(String path) throws IOException {
     Diagnostics found = new Diagnostics();
-    SourceFile source = Decoder.decode(shownRoot + path, reader.read(path), found);
+    SourceFile source = Decoder.decode(names.shown(path), reader.read(path), found);
     Tree.File file = source == null ? empty(path) : Syntax.parse(source, found);
     return new Parsed(file, found.list());
   }
 
   /** A file with nothing in it, in the place of one that cannot be read. */
   Tree.File empty(String path) {
-    return new Tree.File(new SourceFile(shownRoot + path, ""), List.of(), List.of());
+    return new Tree.File(new SourceFile(names.shown(path), ""), List.of(), List.of());
   }
 }

@@ -11,23 +11,23 @@ import java.util.Set;
  */
 public final class Root {
   private final Path folder;
-  private final String shown;
+  private final DisplayPaths names;
   private final Disk disk;
   private final ParsedFiles parsed;
   private final Map<String, Integer> waiting = new HashMap<>();
 
   /**
-   * @param shown what stands before a file's path in messages
+   * @param names what messages call the folder and its files
    */
-  public Root(Path folder, String shown) {
+  public Root(Path folder, DisplayPaths names) {
     this.folder = folder;
-    this.shown = shown;
+    this.names = names;
     this.disk = new Disk(folder);
-    this.parsed = new ParsedFiles(shown, disk);
+    this.parsed = new ParsedFiles(names, disk);
   }
 
-  public String shown() {
-    return shown;
+  public DisplayPaths names() {
+    return names;
   }
 
   public Disk disk() {

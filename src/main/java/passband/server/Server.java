@@ -32,6 +32,7 @@ import org.eclipse.lsp4j.services.LanguageClient;
 import org.eclipse.lsp4j.services.LanguageServer;
 import org.eclipse.lsp4j.services.TextDocumentService;
 import org.eclipse.lsp4j.services.WorkspaceService;
+import passband.library.LibraryRoot;
 
 /**
  * The language server (Language Server Protocol 3.17) from the editor's first message to its last.
@@ -128,7 +129,9 @@ public final class Server implements LanguageServer {
     if (watches) {
       DidChangeWatchedFilesRegistrationOptions options =
           new DidChangeWatchedFilesRegistrationOptions(
-              List.of(new FileSystemWatcher(Either.forLeft("**/*.{pband,csv,txt}"))));
+              List.of(
+                  new FileSystemWatcher(
+                      Either.forLeft("**/{*.pband,*.csv,*.txt," + LibraryRoot.MARKER + "}"))));
       client.registerCapability(
           new RegistrationParams(
               List.of(new Registration("files", "workspace/didChangeWatchedFiles", options))));

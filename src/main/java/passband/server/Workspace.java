@@ -10,12 +10,12 @@ import java.util.Map;
 import java.util.TreeSet;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ConcurrentSkipListMap;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import passband.diagnostic.Diagnostics;
 import passband.edit.Analysis;
 import passband.edit.Symbols;
+import passband.library.DisplayPaths;
 import passband.library.Library;
+import passband.library.LibraryRoot;
 import passband.library.ParsedFiles;
 import passband.library.SourceReader;
 
@@ -24,8 +24,6 @@ import passband.library.SourceReader;
  * thread asks; analyses may read files on another.
  */
 final class Workspace {
-  private static final Pattern UPWARD = Pattern.compile("(?m)^[ \\t]*use[ \\t]+\"((?:\\.\\./)*)");
-
   /** A document by its library root and its path below that. */
   record Place(String root, String path) {}
 
@@ -35,8 +33,8 @@ final class Workspace {
     private final Map<String, Analysis> analyses = new HashMap<>();
     private Symbols everything;
 
-    Root(SourceReader reader) {
-      this.parsed = new ParsedFiles("", reader);
+    Root(String uri, SourceReader reader) {
+      this.parsed = new ParsedFiles(DisplayPaths.prefixed(named(uri), ""), reader);
     }
   }
 
@@ -67,18 +65,20 @@ final class Workspace {
 
   /** Takes a document's text from the editor; null when it is closed. */
   void put(String uri, String text) {
-    forget(uri);
     if (text == null) {
       open.remove(uri);
     } else {
       open.put(uri, text);
     }
-    places.remove(uri); // it may look further up than before
     forget(uri);
   }
 
   /** A file has changed: whatever was made of it is made anew. */
   void forget(String uri) {
+    if (uri.endsWith("/" + LibraryRoot.MARKER)) {
+      places.clear();
+      roots.clear();
+    }
     Place place = place(uri);
     Root root = roots.get(place.root);
     if (root != null) {
@@ -88,35 +88,39 @@ final class Workspace {
     }
   }
 
-  /** Where a document belongs: the deepest of the editor's folders, or as far up as it looks. */
+  /** Where a document belongs. */
   Place place(String uri) {
     return places.computeIfAbsent(uri, this::found);
   }
 
   private Place found(String uri) {
-    String root = "";
-    for (String folder : given) {
-      if (uri.startsWith(folder) && folder.length() > root.length()) {
-        root = folder;
-      }
-    }
-    if (root.isEmpty()) {
-      root = uri.substring(0, uri.lastIndexOf('/') + 1);
-      for (int up = upward(open.getOrDefault(uri, "")); up > 0 && root.length() > 8; up--) {
-        root = root.substring(0, root.lastIndexOf('/', root.length() - 2) + 1);
-      }
-    }
+    String own = uri.substring(0, uri.lastIndexOf('/') + 1);
+    String root =
+        LibraryRoot.of(
+            own,
+            Workspace::above,
+            folder -> folders.marked(folder) && folders.holds(folder, own),
+            otherwise(own));
     return new Place(root, decoded(uri.substring(root.length())));
   }
 
-  /** How many folders the uses of a text go up at most. */
-  private static int upward(String text) {
-    int most = 0;
-    Matcher use = UPWARD.matcher(text);
-    while (use.find()) {
-      most = Math.max(most, use.group(1).length() / 3);
+  /** The deepest of the editor's folders that a folder is in, else the folder itself. */
+  private String otherwise(String own) {
+    String deepest = "";
+    for (String folder : given) {
+      if (own.startsWith(folder)
+          && folder.length() > deepest.length()
+          && folders.holds(folder, own)) {
+        deepest = folder;
+      }
     }
-    return most;
+    return deepest.isEmpty() ? own : deepest;
+  }
+
+  /** The folder above one, both with a closing {@code /}; null at the top. */
+  private static String above(String folder) {
+    int slash = folder.lastIndexOf('/', folder.length() - 2);
+    return slash < 0 || folder.endsWith("//") ? null : folder.substring(0, slash + 1);
   }
 
   private static String decoded(String path) {
@@ -146,8 +150,14 @@ final class Workspace {
     return path -> uri(place(uri).root, path);
   }
 
+  /** A root's folder as a person writes it. */
+  private static String named(String rootUri) {
+    String path = rootUri.startsWith("file:") ? decoded(rootUri) : rootUri;
+    return path.endsWith("/") && path.length() > 1 ? path.substring(0, path.length() - 1) : path;
+  }
+
   private Root root(String rootUri) {
-    return roots.computeIfAbsent(rootUri, uri -> new Root(reader(uri)));
+    return roots.computeIfAbsent(rootUri, uri -> new Root(uri, reader(uri)));
   }
 
   private SourceReader reader(String rootUri) {

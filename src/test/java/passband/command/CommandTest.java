@@ -299,6 +299,7 @@ class CommandTest {
         "lib/c.pband",
         "use \"../secret.pband\"\nuse \"/etc/passwd\"\nuse \"none.pband\"\nuse \"\"\nuse \"..\\\\x\"\n");
     write("secret.pband", "device d \"D\" {\n}\n");
+    write("lib/passband.library", "");
     assertEquals(1, run("check", "lib/a.pband"));
     assertTrue(
         out.startsWith(

@@ -258,24 +258,27 @@ class ServerTest implements LanguageClient {
     awaited(() -> codes(OUTPUT).contains("unknown-name"));
   }
 
-  /** A file outside the editor's folders: its library begins as far up as its uses look. */
+  /** A file outside the editor's folders: its library begins at the marker above it. */
   @Test
   void aFileOutsideTheFoldersFindsWhatItUses(@TempDir Path other) throws Exception {
     Path elsewhere = Files.createDirectories(other.resolve("a/b"));
-    Files.copy(work.resolve(DEVICE), elsewhere.resolve("../../device.pband").normalize());
+    Files.copy(work.resolve(DEVICE), other.resolve("device.pband"));
     String uri = elsewhere.resolve("new.pband").toUri().toString();
     server
         .getTextDocumentService()
         .didOpen(
             new DidOpenTextDocumentParams(
-                new TextDocumentItem(uri, "passband", 1, "use \"device.pband\"\n")));
+                new TextDocumentItem(uri, "passband", 1, "use \"../../device.pband\"\n")));
     awaited(() -> shown.containsKey(uri) && shown.get(uri).size() == 1);
+    assertEquals(
+        "'../../device.pband' is outside the library root " + elsewhere + " (set it with --root)",
+        shown.get(uri).get(0).getMessage().getLeft().lines().findFirst().orElse(""));
+    Path marker = Files.createFile(other.resolve("passband.library"));
     server
-        .getTextDocumentService()
-        .didChange(
-            new DidChangeTextDocumentParams(
-                new VersionedTextDocumentIdentifier(uri, 2),
-                List.of(new TextDocumentContentChangeEvent("use \"../../device.pband\"\n"))));
+        .getWorkspaceService()
+        .didChangeWatchedFiles(
+            new DidChangeWatchedFilesParams(
+                List.of(new FileEvent(marker.toUri().toString(), FileChangeType.Created))));
     awaited(() -> shown.get(uri).isEmpty());
   }
 

@@ -11,6 +11,7 @@ import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Explanations;
+import passband.library.DisplayPaths;
 import passband.library.Library;
 
 /**
@@ -85,7 +86,7 @@ public final class Examples {
     Diagnostics diagnostics = new Diagnostics();
     Library library =
         new Library(
-            "",
+            DisplayPaths.prefixed("", ""),
             path ->
                 switch (path) {
                   case "main.pband" -> main;

@@ -9,6 +9,7 @@ import passband.compile.Compiler;
 import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.diagnostic.TextReport;
+import passband.library.DisplayPaths;
 import passband.library.Library;
 import passband.plan.Plan;
 
@@ -30,7 +31,7 @@ public record Snippet(List<Plan> plans, List<Diagnostic> diagnostics) {
     Diagnostics diagnostics = new Diagnostics();
     Library library =
         new Library(
-            "",
+            DisplayPaths.prefixed("", ""),
             path -> {
               if (!sorted.containsKey(path)) {
                 throw new NoSuchFileException(path);

@@ -1,0 +1,123 @@
+package passband.build;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import passband.compile.Compiler;
+import passband.diagnostic.Diagnostics;
+import passband.library.DisplayPaths;
+import passband.library.Git;
+import passband.library.Library;
+import passband.library.LibraryRoot;
+import passband.library.Paths;
+import passband.library.UsageException;
+import passband.plan.Plan;
+
+/**
+ * Compiles sources of a commit. Its libraries have the roots that they would have on a disk, with
+ * the repository's top for git's.
+ */
+public final class Revision {
+  private final Path workingDirectory;
+  private final String revision;
+  private final Git git;
+
+  /**
+   * @param revision whatever names a commit to git
+   */
+  public Revision(Path workingDirectory, String revision) {
+    this.workingDirectory = workingDirectory;
+    this.revision = revision;
+    this.git = new Git(workingDirectory, revision);
+  }
+
+  /**
+   * The procedures of a file or folder.
+   *
+   * @param path from the repository's top
+   * @param root the library's root on the disk; null for the rule's
+   * @param analyzer null for each procedure's own
+   */
+  public Compilation<Plan> compiled(String path, String root, String analyzer)
+      throws UsageException, IOException {
+    List<String> sources = git.sources(path);
+    if (sources.isEmpty()) {
+      throw new UsageException("no .pband file at " + revision + ":" + path);
+    }
+    Diagnostics diagnostics = new Diagnostics();
+    List<Plan> plans = new ArrayList<>();
+    for (Map.Entry<String, List<String>> one : byRoot(sources, given(root)).entrySet()) {
+      String folder = one.getKey();
+      String shown = revision + ":" + folder;
+      Library library =
+          new Library(
+              DisplayPaths.prefixed(shown, shown), file -> git.read(folder + file), diagnostics);
+      for (String source : one.getValue()) {
+        if (!source.startsWith(folder)) {
+          throw new UsageException(LibraryRoot.outside(revision + ":" + source, shown));
+        }
+        library.load(source.substring(folder.length()));
+      }
+      plans.addAll(new Compiler(library, analyzer, diagnostics).compile());
+    }
+    return new Compilation<>(plans, diagnostics, Set.of());
+  }
+
+  /** The given root from the repository's top, as {@link #folder} writes it; null for none. */
+  private String given(String root) throws UsageException, IOException {
+    if (root == null) {
+      return null;
+    }
+    Path top = workingDirectory.getFileSystem().getPath("/");
+    Path here = top.resolve(git.below());
+    Path below = workingDirectory.relativize(workingDirectory.resolve(root).normalize());
+    for (Path part : below) {
+      here = part.toString().equals("..") ? here.getParent() : here.resolve(part);
+      if (here == null) {
+        throw new UsageException("the library root " + root + " is outside the repository");
+      }
+    }
+    String folder = Paths.of(top.relativize(here.normalize()));
+    return folder.isEmpty() ? "" : folder + "/";
+  }
+
+  private Map<String, List<String>> byRoot(List<String> sources, String given) throws IOException {
+    Set<String> marked = given == null ? marked(sources) : Set.of();
+    Map<String, List<String>> byRoot = new TreeMap<>();
+    for (String source : sources) {
+      String root =
+          given == null
+              ? LibraryRoot.of(folder(source), Revision::above, marked::contains, "")
+              : given;
+      byRoot.computeIfAbsent(root, r -> new ArrayList<>()).add(source);
+    }
+    return byRoot;
+  }
+
+  /** The folders above the sources that the library's own marker is in. */
+  private Set<String> marked(List<String> sources) throws IOException {
+    Set<String> asked = new TreeSet<>();
+    for (String source : sources) {
+      for (String folder = folder(source); folder != null; folder = above(folder)) {
+        asked.add(folder + LibraryRoot.MARKER);
+      }
+    }
+    Set<String> marked = new TreeSet<>();
+    git.present(asked).forEach(marker -> marked.add(folder(marker)));
+    return marked;
+  }
+
+  /** The folder of a file: empty for the top, else with a closing {@code /}. */
+  private static String folder(String file) {
+    return file.substring(0, file.lastIndexOf('/') + 1);
+  }
+
+  private static String above(String folder) {
+    return folder.isEmpty() ? null : folder(folder.substring(0, folder.length() - 1));
+  }
+}
