@@ -40,6 +40,9 @@ public final class SourceSelection {
   public static List<CompilationUnit> units(
       List<String> paths, Path workingDirectory, String root, String analyzer)
       throws UsageException, IOException {
+    if (paths.isEmpty()) {
+      throw new UsageException("no file or folder is named");
+    }
     Path givenRoot = root == null ? null : workingDirectory.resolve(root).normalize();
     if (givenRoot != null && !Files.isDirectory(givenRoot)) {
       throw new UsageException("there is no folder " + root);

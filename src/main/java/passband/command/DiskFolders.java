@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.library.Disk;
 import passband.library.LibraryRoot;
 import passband.library.Paths;
@@ -19,12 +20,12 @@ public final class DiskFolders implements Folders {
   /** In the place of a folder that is on no disk. */
   private static final Path NOWHERE = Path.of("nowhere");
 
-  private final Path givenRoot;
+  private final @Nullable Path givenRoot;
 
   /**
    * @param givenRoot the one root that files below it have; null for the rule's
    */
-  public DiskFolders(Path givenRoot) {
+  public DiskFolders(@Nullable Path givenRoot) {
     this.givenRoot = givenRoot;
   }
 

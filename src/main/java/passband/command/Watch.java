@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.TimeUnit;
+import passband.library.LibraryRoot;
 import passband.library.UsageException;
 
 /** {@code --watch}: runs a command again whenever a file that it read is saved. */
@@ -93,6 +94,7 @@ final class Watch {
   private static boolean concerns(Path file, Set<Path> read) {
     return read.stream().anyMatch(r -> r.toAbsolutePath().equals(file))
         || file.toString().endsWith(".pband")
-        || file.endsWith("released.txt");
+        || file.endsWith("released.txt")
+        || file.endsWith(LibraryRoot.MARKER);
   }
 }

@@ -141,8 +141,9 @@ public final class EditorFiles {
           vim.bo.filetype = "passband"
           vim.bo.commentstring = "# %s"
           local file = vim.api.nvim_buf_get_name(0)
-          local found = vim.fn.finddir(".git", vim.fn.fnamemodify(file, ":h") .. ";")
-          local root = found ~= "" and vim.fn.fnamemodify(found, ":p:h:h") or vim.fn.fnamemodify(file, ":h")
+          local folder = vim.fs.dirname(file)
+          local found = vim.fs.find({ "passband.library", ".git" }, { path = folder, upward = true })[1]
+          local root = found and vim.fs.dirname(found) or folder
           local client = vim.lsp.start_client({
             name = "passband",
             cmd = { "passband", "server" },

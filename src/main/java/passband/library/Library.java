@@ -108,12 +108,12 @@ public final class Library {
   private void sayCircle(Word use, String target, Deque<String> open) {
     List<String> circle = new ArrayList<>();
     for (String file : open) {
-      circle.add(0, file);
+      circle.add(0, names.shown(file));
       if (file.equals(target)) {
         break;
       }
     }
-    circle.add(target);
+    circle.add(names.shown(target));
     diagnostics.say(Code.USE_CYCLE, use.span(), "circular use: %s", String.join(" → ", circle));
   }
 

@@ -3,8 +3,9 @@ package passband.library;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.function.Function;
 import java.util.function.Predicate;
-import java.util.function.UnaryOperator;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Which folder is the root of the library that a file belongs to: no {@code use} leads out of it.
@@ -34,8 +35,9 @@ public final class LibraryRoot {
    * @param parent the folder above one; null at the top
    * @param otherwise the root where no folder is marked
    */
-  public static <F> F of(F start, UnaryOperator<F> parent, Predicate<F> marked, F otherwise) {
-    for (F folder = start; folder != null; folder = parent.apply(folder)) {
+  public static <F> F of(
+      F start, Function<F, @Nullable F> parent, Predicate<F> marked, F otherwise) {
+    for (@Nullable F folder = start; folder != null; folder = parent.apply(folder)) {
       if (marked.test(folder)) {
         return folder;
       }

@@ -29,20 +29,21 @@ public final class SourceFiles {
 
   private static List<Path> in(Path folder, Predicate<Path> left) throws IOException {
     List<Path> found = new ArrayList<>();
+    Path real = folder.toRealPath(); // it may be a link itself; none below it is followed
     Files.walkFileTree(
-        folder,
+        real,
         new SimpleFileVisitor<>() {
           @Override
           public FileVisitResult preVisitDirectory(Path entered, BasicFileAttributes attributes) {
             boolean skipped =
-                !entered.equals(folder) && (name(entered).startsWith(".") || left.test(entered));
+                !entered.equals(real) && (name(entered).startsWith(".") || left.test(entered));
             return skipped ? FileVisitResult.SKIP_SUBTREE : FileVisitResult.CONTINUE;
           }
 
           @Override
           public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) {
             if (name(file).endsWith(EXTENSION) && Files.isRegularFile(file)) {
-              found.add(file);
+              found.add(folder.resolve(real.relativize(file)));
             }
             return FileVisitResult.CONTINUE;
           }

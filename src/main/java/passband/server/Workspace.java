@@ -125,7 +125,8 @@ final class Workspace {
 
   private static String decoded(String path) {
     try {
-      return new URI(path).getPath();
+      String decoded = new URI(path).getPath();
+      return decoded == null ? path : decoded; // of a document on no disk there is none
     } catch (URISyntaxException e) {
       return path;
     }
