@@ -92,8 +92,8 @@ procedure gen-{n}-output "Generator {n}: output" {{
 }}
 """
 
-MODES = ("cut", "blend", "coag", "spray")
-LOADS = (300, 400, 500, 600)
+MODES = ("slit", "score", "sear", "mist")
+LOADS = (350, 450, 550, 650)
 POINTS = 15
 
 

@@ -20,7 +20,7 @@ local row(mode, setting, load, percent, least) =
 
 [
   [
-    row(['cut', 'blend', 'coag', 'spray'][m], 20 + 15 * i + (n % 20) / 2, 300 + 100 * m, 12 + (n + m) % 9, 1 + (n + 3 * m) % 4)
+    row(['slit', 'score', 'sear', 'mist'][m], 20 + 15 * i + (n % 20) / 2, 350 + 100 * m, 12 + (n + m) % 9, 1 + (n + 3 * m) % 4)
     for m in std.range(0, 3)
     for i in std.range(0, 14)
   ]

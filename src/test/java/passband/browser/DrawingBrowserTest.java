@@ -130,7 +130,7 @@ class DrawingBrowserTest {
             pole a "%s a"
             pole b "%s b"
           }
-          mode fine "Fine" on bip through back {
+          mode thin "Thin" on bip through back {
             setting power 1 W to 40 W step 1 W
             load 100 ohm
             activate by c0
@@ -180,7 +180,7 @@ class DrawingBrowserTest {
             accept current from 100 mA to 900 mA
             table {
               mode | setting/W | load/ohm
-              fine | 20 | 100
+              thin | 20 | 100
             }
           }
         }

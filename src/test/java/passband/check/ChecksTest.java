@@ -29,7 +29,7 @@ class ChecksTest {
         outlet pedal "Pedal" {
           contact down "down"
         }
-        mode fine "Fine" on bip {
+        mode thin "Thin" on bip {
           setting power 0 W to 40 W step 1 W
           load    100 ohm
           output  power within 20 % of setting
@@ -112,7 +112,7 @@ class ChecksTest {
           accept power from output, read as current
           table {
             mode | setting/W | load/ohm
-            fine | 5, 20, 40 | 100
+            thin | 5, 20, 40 | 100
           }
         }
       }
@@ -292,7 +292,7 @@ class ChecksTest {
         "0.5 | setting-off-step | the nearest settings are 0 W and 1 W"
       })
   void settingsOnTheSpan(String setting, String code, String said) {
-    Snippet snippet = changed("fine | 5, 20, 40 |", "fine | " + setting + " |");
+    Snippet snippet = changed("thin | 5, 20, 40 |", "thin | " + setting + " |");
     List<String> found =
         codes(snippet).stream().filter(c -> c.startsWith("setting-")).distinct().toList();
     assertEquals(code == null ? List.of() : List.of(code), found, snippet.report());
@@ -314,7 +314,7 @@ class ChecksTest {
         Snippet.compile(
             SOUND
                 .replace("setting power 0 W to 40 W step 1 W", segments)
-                .replace("fine | 5, 20, 40 |", "fine | " + setting + " |"));
+                .replace("thin | 5, 20, 40 |", "thin | " + setting + " |"));
     assertEquals(List.of("setting-off-step"), codes(snippet), snippet.report());
     assertTrue(snippet.report().contains(said), snippet.report());
   }
@@ -345,7 +345,7 @@ class ChecksTest {
         Snippet.compile(
                 SOUND
                     .replace("setting power 0 W to 40 W step 1 W", "setting power " + span)
-                    .replace("fine | 5, 20, 40 |", "fine | " + settings + " |"))
+                    .replace("thin | 5, 20, 40 |", "thin | " + settings + " |"))
             .plan();
     return Coverage.cells(plan);
   }

@@ -31,12 +31,12 @@ class CircuitTest {
         outlet case "Case" {
           pole stud "stud"
         }
-        mode fine "Fine" on bip {
+        mode thin "Thin" on bip {
           setting power 1 W to 40 W step 1 W
           load    100 ohm
           activate by switch
         }
-        mode cut "Cut" on hand through plate {
+        mode hew "Hew" on hand through plate {
           setting power 1 W to 40 W step 1 W
           load    100 ohm
           activate by cut
@@ -165,7 +165,7 @@ class CircuitTest {
     assertEquals(
         code == null ? List.of() : List.of(code),
         circuit(
-            wires + key, "bip", "current from 100 mA to 900 mA", OUTPUT.replace("MODE", "fine")));
+            wires + key, "bip", "current from 100 mA to 900 mA", OUTPUT.replace("MODE", "thin")));
   }
 
   @ParameterizedTest
@@ -185,12 +185,12 @@ class CircuitTest {
     assertEquals(
         code == null ? List.of() : List.of(code),
         circuit(
-            wires + key, "hand", "current from 100 mA to 900 mA", OUTPUT.replace("MODE", "cut")));
+            wires + key, "hand", "current from 100 mA to 900 mA", OUTPUT.replace("MODE", "hew")));
   }
 
   /** Each mode of a test has a circuit of its own, whichever comes first. */
   @ParameterizedTest
-  @CsvSource({"cut,spark", "spark,cut"})
+  @CsvSource({"hew,spark", "spark,hew"})
   void eachModeOfOneTest(String first, String second) {
     String wires =
         "connect one from outlet.tip to analyzer.high; connect two from device.plate.a to"
@@ -217,7 +217,7 @@ class CircuitTest {
     String key = "; connect three from outlet.cut to analyzer.key";
     assertEquals(
         code == null ? List.of() : List.of(code),
-        circuit(wires + key, "hand", "leakage at most 100 mA", OUTPUT.replace("MODE", "cut")));
+        circuit(wires + key, "hand", "leakage at most 100 mA", OUTPUT.replace("MODE", "hew")));
   }
 
   @ParameterizedTest

@@ -145,13 +145,13 @@ class DiffTest {
     Map<String, String> files = library();
     String text = files.get(TEASEL).replace("revision \"B\"", "revision \"Z\"");
     int tack = text.indexOf("  test tack-output");
-    int cut = text.indexOf("  test slit-output");
+    int slit = text.indexOf("  test slit-output");
     int flare = text.indexOf("  test flare-output");
     files.put(
         TEASEL,
         text.substring(0, tack)
-            + text.substring(cut, flare)
-            + text.substring(tack, cut)
+            + text.substring(slit, flare)
+            + text.substring(tack, slit)
             + text.substring(flare));
     List<Change> changes = changes(plan(library(), TEASEL), plan(files, TEASEL));
     assertTrue(changes.stream().anyMatch(c -> c.kind() == Kind.ORDER), changes.toString());

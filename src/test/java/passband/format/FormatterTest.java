@@ -61,7 +61,7 @@ class FormatterTest {
           }
 
           # about the mode
-          mode fine on bip {
+          mode thin on bip {
             setting power 1 W to 40 W step 1 W
             load    100 ohm
             output  power within +20 % -10 % of setting - 1 W, whichever
@@ -83,7 +83,7 @@ class FormatterTest {
 
 
             # about the mode
-            mode fine on bip{
+            mode thin on bip{
             setting power 1W to 40W step 1 W
             load 100ohm
             output power within +20% -10% of setting -
@@ -102,7 +102,7 @@ class FormatterTest {
           test t {
             table {
               mode | setting/W | stated current/mA | load
-              fine | 5, 20     | 179 to 219        | 125 ohm  # the manual's
+              thin | 5, 20     | 179 to 219        | 125 ohm  # the manual's
               # a remark
               broad-one | 60 | | at most 3 kohm
               "a | b" |  -1 |
@@ -116,7 +116,7 @@ class FormatterTest {
           test t {
             table {
               mode      | setting/W | stated current/mA | load
-              fine      | 5, 20     | 179 to 219        | 125 ohm  # the manual's
+              thin      | 5, 20     | 179 to 219        | 125 ohm  # the manual's
               # a remark
               broad-one | 60        |                   | at most 3 kohm
               "a | b"   | -1        |

@@ -28,7 +28,7 @@ class JudgeTest {
   private static final ItemList PHASED = fixture("phased.pband");
 
   /** 178.9 to 219.0 mA. */
-  private static final String CURRENT = "output/bip/fine/5W/125ohm/current";
+  private static final String CURRENT = "output/bip/thin/5W/125ohm/current";
 
   private static ItemList fixture(String name) {
     return Evidence.of(
@@ -233,8 +233,8 @@ class JudgeTest {
 
   // ---- phases ----
 
-  private static final String FOUND = "output/bip/fine/20W/125ohm/found/current";
-  private static final String LEFT = "output/bip/fine/20W/125ohm/left/current";
+  private static final String FOUND = "output/bip/thin/20W/125ohm/found/current";
+  private static final String LEFT = "output/bip/thin/20W/125ohm/left/current";
 
   private static String low() {
     return Records.reading("100.0", "mA");
@@ -300,7 +300,7 @@ class JudgeTest {
 
   // ---- derived values ----
 
-  private static final String CREST = "crest/bip/fine/20W/125ohm/crest-factor";
+  private static final String CREST = "crest/bip/thin/20W/125ohm/crest-factor";
 
   private static Records crest(String peak, String rms, String written) {
     String place = CREST.substring(0, CREST.lastIndexOf('/'));
@@ -411,7 +411,7 @@ class JudgeTest {
     assertEquals(2, drift(history).readings().stream().filter(r -> r != null).count());
     History.Drift changed =
         history.drifts().stream()
-            .filter(d -> d.limit().id().equals("output/bip/fine/20W/125ohm/current"))
+            .filter(d -> d.limit().id().equals("output/bip/thin/20W/125ohm/current"))
             .findFirst()
             .orElseThrow();
     assertEquals(1, changed.readings().stream().filter(r -> r != null).count());

@@ -26,7 +26,7 @@ class ExpressionTest {
             accept current within 8 % of %s
             table {
               mode | setting/W | load/ohm
-              fine | 20        | 100
+              thin | 20        | 100
             }
           }
         """

@@ -72,14 +72,14 @@ class PublishedLimitsTest {
    */
   @ParameterizedTest
   @CsvSource({
-    "50, 500, 20 % of setting, 1, 282.842712, 346.410162, 283, 346",
-    "50, 500, '15 % of setting or 5 W, whichever is greater', 1, 291.547595, 339.116499, 292, 339",
-    "30, 500, '15 % of setting or 5 W, whichever is greater', 1, 223.606798, 264.575131, 224, 264",
-    "300, 300, 20 % of setting, 1, 894.427191, 1095.445115, 895, 1095",
-    "120, 500, 20 % of setting, 10, 438.178046, 536.656315, 440, 530",
-    "10, 500, '15 % of setting or 5 W, whichever is greater', 1, 100, 173.205081, 100, 173",
-    "70, 100, 20 % of setting, 1, 748.331477, 916.515139, 749, 916",
-    "1, 500, 20 % of setting, 1, 40, 48.989795, 40, 48",
+    "46, 450, 20 % of setting, 1, 285.968141, 350.238014, 286, 350",
+    "46, 450, '15 % of setting or 4 W, whichever is greater', 1, 294.769213, 342.863757, 295, 342",
+    "23, 450, '15 % of setting or 4 W, whichever is greater', 1, 205.480467, 244.948974, 206, 244",
+    "184, 250, 20 % of setting, 1, 767.333044, 939.787210, 768, 939",
+    "85, 650, 20 % of setting, 10, 323.443016, 396.135175, 330, 390",
+    "10, 600, '15 % of setting or 4 W, whichever is greater', 1, 100, 152.752523, 100, 152",
+    "66, 150, 20 % of setting, 1, 593.295879, 726.636085, 594, 726",
+    "9, 500, 20 % of setting, 1, 120, 146.969385, 120, 146",
     "20, 400, 20 % of setting, 1, 200, 244.948974, 200, 244"
   })
   void powerReadAsCurrent(
@@ -111,7 +111,7 @@ class PublishedLimitsTest {
         """
         device gen "Gen" {
           outlet out "Out" { pole a "a" }
-          mode cut "Cut" on out {
+          mode hew "Hew" on out {
             setting power 1 W to 400 W step 1 W
             load %s ohm
           }
@@ -137,7 +137,7 @@ class PublishedLimitsTest {
             accept power within %s, read as current
             table {
               mode | setting/W | load/ohm
-              cut  | %s        | %s
+              hew  | %s        | %s
             }
           }
         }

@@ -53,7 +53,7 @@ class RecoveryTest {
                 pole active "centre"
                 poel other "x"
               }
-              mode cut "Cut" on a thru b {
+              mode hew "Hew" on a thru b {
                 setting power 1 W to 140 MW step 1 W
                 load 400 Ohms
                 output power within 20 % of setting or 3 W, whichever is bigger

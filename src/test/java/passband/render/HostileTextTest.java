@@ -59,8 +59,8 @@ class HostileTextTest {
                     allow  load-off-rated because "%s"
                     table {
                       mode | setting/W  | load/ohm | ramp
-                      fine | 1, 20, 40  | 100      | slow
-                      fine | 20         | 110      | fast
+                      thin | 1, 20, 40  | 100      | slow
+                      thin | 20         | 110      | fast
                     }
                     after {
                       caution also "%s"

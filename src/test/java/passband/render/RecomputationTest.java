@@ -263,12 +263,12 @@ class RecomputationTest {
       BigDecimal low = watts.subtract(tolerance);
       boolean usable =
           tolerance.signum() > 0 && wide(watts, tolerance, ohms, new BigDecimal(resolution));
-      String id = "t/out/cut/" + plain(watts) + "W/" + plain(ohms) + "ohm/current";
+      String id = "t/out/hew/" + plain(watts) + "W/" + plain(ohms) + "ohm/current";
       if (usable && low.signum() != 0 && !expected.containsKey(id)) {
         expected.put(
             id, new BigDecimal[] {low.signum() < 0 ? null : low, watts.add(tolerance), ohms});
         rows.append(
-            String.format(Locale.ROOT, "      cut | %s | %s%n", watts.toPlainString(), ohms));
+            String.format(Locale.ROOT, "      hew | %s | %s%n", watts.toPlainString(), ohms));
       }
     }
     String rule =
@@ -319,7 +319,7 @@ class RecomputationTest {
             pole a "a"
             pole b "b"
           }
-          mode cut "Cut" on out { setting power 0.01 W to 1 kW step 0.01 W }
+          mode hew "Hew" on out { setting power 0.01 W to 1 kW step 0.01 W }
         }
         analyzer meter "Meter" {
           jack high "H"

@@ -78,7 +78,7 @@ public final class Examples {
 
   /** Compiles a whole file on the manual's bench. */
   public static Snippet compile(byte[] main) {
-    return compile(main, "mode,setting/W,load/ohm\nfine,20,100\n".getBytes(StandardCharsets.UTF_8));
+    return compile(main, "mode,setting/W,load/ohm\nthin,20,100\n".getBytes(StandardCharsets.UTF_8));
   }
 
   /** The same with a table, {@code rows.csv}, beside it. */

@@ -8,7 +8,7 @@ public final class HardInputs {
   private static final String TEST =
       "test t \"T\" {\n outlet bip\n setup bipolar\n accept power at most %s\n"
           + " table {\n mode | setting/W | load/ohm\n %s }\n}\n";
-  private static final String ROW = "fine | 20 | 100\n";
+  private static final String ROW = "thin | 20 | 100\n";
 
   /** All of them. */
   public static final Map<String, String> TEXTS = texts();
@@ -59,9 +59,9 @@ public final class HardInputs {
 
   private static void tables(Map<String, String> texts) {
     texts.put("rows", test("30 W", ROW.repeat(3_500)));
-    texts.put("values of a cell", test("30 W", "fine | " + "20, ".repeat(15_000) + "20 | 100\n"));
-    texts.put("two fine spans", test("30 W", "fine | 1 to 20 step 0.0001 | 50 to 500 step 0.01\n"));
-    texts.put("a huge span", test("30 W", "fine | 1 to 1e60 step 1e-60 | 100\n"));
+    texts.put("values of a cell", test("30 W", "thin | " + "20, ".repeat(15_000) + "20 | 100\n"));
+    texts.put("two thin spans", test("30 W", "thin | 1 to 20 step 0.0001 | 50 to 500 step 0.01\n"));
+    texts.put("a huge span", test("30 W", "thin | 1 to 1e60 step 1e-60 | 100\n"));
     texts.put("cells of a row", test("30 W", "| ".repeat(30_000) + "\n"));
   }
 

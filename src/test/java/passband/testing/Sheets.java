@@ -53,7 +53,7 @@ public final class Sheets {
                 accept peak-voltage at most 250 V
                 table {
                   mode | setting/W | load/ohm
-                  fine | %s        | 100
+                  thin | %s        | 100
                 }
               }
             """
