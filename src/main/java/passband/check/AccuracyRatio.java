@@ -19,23 +19,24 @@ import passband.source.Span;
  */
 final class AccuracyRatio implements Check {
   private static final Real LEAST = Real.of(Rational.of(4));
+  private static final Rational HUNDREDTH = Rational.of(1, 100);
 
-  private record Worst(Limit limit, Point point, int count) {}
+  private record Worst(Limit limit, Real ratio, Point point, int count) {
+    /** The worse of the two, the earlier of equals; counts both. */
+    Worst and(Worst later) {
+      Worst worse = later.ratio.compareTo(ratio) < 0 ? later : this;
+      return new Worst(worse.limit, worse.ratio, worse.point, count + later.count);
+    }
+  }
 
   @Override
   public void check(Plan plan, Diagnostics diagnostics) {
     Map<Span, Worst> worst = new LinkedHashMap<>();
     for (Point point : plan.points()) {
       for (Limit limit : point.limits()) {
-        if (limit.ratio() != null && limit.ratio().compareTo(LEAST) < 0) {
-          Worst before = worst.get(limit.rule().span());
-          boolean worse = before == null || limit.ratio().compareTo(before.limit.ratio()) < 0;
-          int count = before == null ? 1 : before.count + 1;
-          worst.put(
-              limit.rule().span(),
-              worse
-                  ? new Worst(limit, point, count)
-                  : new Worst(before.limit, before.point, count));
+        Real ratio = limit.ratio();
+        if (ratio != null && ratio.compareTo(LEAST) < 0) {
+          worst.merge(limit.rule().span(), new Worst(limit, ratio, point, 1), Worst::and);
         }
       }
     }
@@ -50,7 +51,7 @@ final class AccuracyRatio implements Check {
                 Code.ACCURACY_RATIO_LOW,
                 span,
                 "the accuracy ratio is %s to 1 at %s%s",
-                one.limit.ratioText(),
+                one.ratio.floorTo(HUNDREDTH).toFixed(2),
                 one.limit.id(),
                 points)
             .note(one.point.span(), "the point is here");

@@ -5,15 +5,18 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.model.Analyzer;
 import passband.model.Device;
+import passband.model.Device.Mode;
 import passband.model.Device.Outlet;
 import passband.model.Named;
 import passband.model.Terminal;
 import passband.plan.Plan;
 import passband.plan.Point;
+import passband.plan.Setup;
 import passband.plan.Stage;
 import passband.resolve.Scope;
 import passband.syntax.TerminalKind;
@@ -30,37 +33,41 @@ final class Activation implements Check {
     for (Stage.Run run : plan.runs()) {
       Set<String> looked = new HashSet<>();
       for (Point point : run.points()) {
-        boolean delivers = point.mode() != null && point.outlet() != null && run.setup() != null;
-        if (delivers
-            && looked.add(point.mode().name().text())
-            && !point.mode().activateBy().isEmpty()
-            && point.mode().isOn(point.outlet())) {
-          look(plan, run, point, diagnostics);
+        Mode mode = point.mode();
+        Outlet outlet = point.outlet();
+        if (mode != null
+            && outlet != null
+            && run.setup() != null
+            && looked.add(mode.name().text())
+            && !mode.activateBy().isEmpty()
+            && mode.isOn(outlet)) {
+          look(plan, run.setup(), mode, outlet, diagnostics);
         }
       }
     }
   }
 
-  private static void look(Plan plan, Stage.Run run, Point point, Diagnostics diagnostics) {
+  private static void look(
+      Plan plan, Setup setup, Mode mode, Outlet outlet, Diagnostics diagnostics) {
     List<Terminal> contacts = new ArrayList<>();
-    for (Tree.Ref ref : point.mode().activateBy()) {
-      Terminal contact = contact(plan.device(), point.outlet(), ref, diagnostics);
+    for (Tree.Ref ref : mode.activateBy()) {
+      Terminal contact = contact(plan.device(), outlet, ref, diagnostics);
       if (contact == null) {
         return;
       }
       contacts.add(contact);
     }
-    Nets nets = new Nets(run.setup().wires());
+    Nets nets = new Nets(setup.wires());
     if (!reachesKey(plan.analyzer(), nets, contacts)) {
       String names = contacts.stream().map(Terminal::id).collect(Collectors.joining(" or "));
       diagnostics
           .say(
               Code.ACTIVATION_OPEN,
-              run.setup().name().span(),
+              setup.name().span(),
               "nothing in this setup activates '%s': no key is connected to %s",
-              point.mode().name().text(),
+              mode.name().text(),
               names)
-          .note(point.mode().activateBy().get(0).span(), "this contact activates the mode")
+          .note(mode.activateBy().get(0).span(), "this contact activates the mode")
           .hint("connect a key lead from the contact to a key of the analyzer");
     }
   }
@@ -74,7 +81,8 @@ final class Activation implements Check {
     return false;
   }
 
-  private static Terminal contact(Device device, Outlet on, Tree.Ref ref, Diagnostics diagnostics) {
+  private static @Nullable Terminal contact(
+      Device device, Outlet on, Tree.Ref ref, Diagnostics diagnostics) {
     List<Word> parts = ref.parts();
     Outlet outlet = parts.size() == 1 ? on : device.outlet(parts.get(parts.size() - 2).text());
     Word name = parts.get(parts.size() - 1);

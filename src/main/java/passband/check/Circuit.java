@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.limit.Limit;
@@ -14,6 +15,7 @@ import passband.model.Device.Outlet;
 import passband.model.Terminal;
 import passband.plan.Plan;
 import passband.plan.Point;
+import passband.plan.Setup;
 import passband.plan.Stage;
 import passband.source.Span;
 
@@ -36,10 +38,12 @@ final class Circuit implements Check {
         if (!looked.add(kind(point))) {
           continue; // another point of the kind had the same circuit
         }
-        if (point.mode() != null && point.outlet() != null && point.mode().isOn(point.outlet())) {
-          output(plan, run, point, diagnostics);
-        } else if (point.mode() == null && run.setup() != null) {
-          passive(plan, run, point, diagnostics);
+        Mode mode = point.mode();
+        Outlet outlet = point.outlet();
+        if (mode != null && outlet != null && mode.isOn(outlet)) {
+          output(plan, run, mode, outlet, point.limits(), diagnostics);
+        } else if (mode == null && run.setup() != null) {
+          passive(plan, run, run.setup(), point, diagnostics);
         }
       }
     }
@@ -56,7 +60,13 @@ final class Circuit implements Check {
 
   // ---- output ----
 
-  private static void output(Plan plan, Stage.Run run, Point point, Diagnostics diagnostics) {
+  private static void output(
+      Plan plan,
+      Stage.Run run,
+      Mode mode,
+      Outlet outlet,
+      List<Limit> limits,
+      Diagnostics diagnostics) {
     Span where = where(run);
     if (run.setup() == null && run.tree().setup() != null) {
       return; // it names one that is not there, which has been said
@@ -72,13 +82,12 @@ final class Circuit implements Check {
       return;
     }
     Nets nets = new Nets(run.setup().wires());
-    Mode mode = point.mode();
-    List<Terminal> active = point.outlet().poles();
+    List<Terminal> active = outlet.poles();
     List<Terminal> back = mode.through() == null ? active : mode.through().poles();
     if (shorted(plan, nets, active, back, run, diagnostics)) {
       return;
     }
-    for (Limit limit : point.limits()) {
+    for (Limit limit : limits) {
       Through own = between(plan, limit.quantity());
       if (own != null) {
         leakage(plan, nets, active, own, limit.quantity(), run, diagnostics);
@@ -93,7 +102,7 @@ final class Circuit implements Check {
                   mode.through().name().text())
               .note(mode.name().span(), "the mode is declared here");
         } else {
-          sayOpen(run, point.outlet(), mode, diagnostics);
+          sayOpen(run, outlet, mode, diagnostics);
         }
       }
     }
@@ -175,7 +184,7 @@ final class Circuit implements Check {
 
   // ---- what is measured between jacks of its own ----
 
-  private static Through between(Plan plan, String quantity) {
+  private static @Nullable Through between(Plan plan, String quantity) {
     Analyzer.Measure measure = plan.analyzer().measure(quantity);
     return measure == null || measure.from() == null || measure.to() == null
         ? null
@@ -222,8 +231,9 @@ final class Circuit implements Check {
    * A test without output: a swept load lies across two poles, a leakage is measured from a pole to
    * another.
    */
-  private static void passive(Plan plan, Stage.Run run, Point point, Diagnostics diagnostics) {
-    Nets nets = new Nets(run.setup().wires());
+  private static void passive(
+      Plan plan, Stage.Run run, Setup setup, Point point, Diagnostics diagnostics) {
+    Nets nets = new Nets(setup.wires());
     List<Terminal> all = allPoles(plan.device());
     if (run.sweep() != null && run.sweep().what().equals("load")) {
       boolean closes = closes(plan, nets, all, all);

@@ -5,9 +5,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
 import passband.model.Device.Mode;
 import passband.model.Device.Outlet;
 import passband.model.Series;
+import passband.plan.Figure;
 import passband.plan.Plan;
 import passband.plan.Point;
 import passband.plan.Stage;
@@ -34,9 +36,9 @@ public final class Coverage {
       Mode mode,
       Outlet outlet,
       boolean tested,
-      List<String> low,
-      List<String> middle,
-      List<String> high) {
+      @Nullable List<String> low,
+      @Nullable List<String> middle,
+      @Nullable List<String> high) {
 
     /** The parts of the span that no point is in, in words. */
     public List<String> missing() {
@@ -114,21 +116,24 @@ public final class Coverage {
   }
 
   /** The settings above one value and below another; the ends themselves count as low and high. */
-  private static List<String> settings(List<Point> points, Rational above, Rational below) {
+  private static List<String> settings(
+      List<Point> points, @Nullable Rational above, @Nullable Rational below) {
     Set<Rational> found = new TreeSet<>();
     List<String> texts = new ArrayList<>();
     for (Point point : points) {
-      Rational value = point.setting() == null ? null : point.setting().si();
-      boolean fits =
-          value != null
-              && (above == null
-                  ? value.compareTo(below) <= 0
-                  : below == null ? value.compareTo(above) >= 0 : inside(value, above, below));
-      if (fits && found.add(value)) {
-        texts.add(point.setting().text());
+      Figure setting = point.setting();
+      if (setting != null && fits(setting.si(), above, below) && found.add(setting.si())) {
+        texts.add(setting.text());
       }
     }
     return texts;
+  }
+
+  private static boolean fits(Rational value, @Nullable Rational above, @Nullable Rational below) {
+    if (above == null) {
+      return below == null || value.compareTo(below) <= 0;
+    }
+    return below == null ? value.compareTo(above) >= 0 : inside(value, above, below);
   }
 
   /** The outlets with poles that no run is on and no lead of a run goes to. */

@@ -7,6 +7,7 @@ import passband.diagnostic.Diagnostics;
 import passband.model.Named;
 import passband.plan.Plan;
 import passband.source.Span;
+import passband.syntax.Word;
 
 /**
  * {@code mode-untested}, {@code outlet-untested} and {@code setting-untested}, warnings: what of
@@ -20,7 +21,8 @@ final class Covered implements Check {
 
   @Override
   public void check(Plan plan, Diagnostics diagnostics) {
-    Span where = plan.tree().device().span();
+    Word device = plan.tree().device();
+    Span where = device == null ? plan.name().span() : device.span();
     List<String> modes = new ArrayList<>();
     List<String> settings = new ArrayList<>();
     for (Coverage.Cell cell : Coverage.cells(plan)) {

@@ -2,43 +2,51 @@ package passband.check;
 
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
-import passband.model.Device.Duty;
+import passband.model.Device.Mode;
 import passband.plan.Plan;
 import passband.plan.Point;
 import passband.plan.Stage;
+import passband.quantity.Rational;
+import passband.quantity.Unit;
 import passband.quantity.Units;
 import passband.source.Span;
+import passband.syntax.Amount;
+import passband.syntax.Tree;
 
 /** {@code over-duty}, an error: output on for longer than the mode's duty allows at one go. */
 final class DutyKept implements Check {
+  private static final Unit SECOND = Units.of("s");
+
   @Override
   public void check(Plan plan, Diagnostics diagnostics) {
     for (Stage.Run run : plan.runs()) {
       for (Point point : run.points()) {
-        Duty duty = point.mode() == null ? null : point.mode().duty();
-        boolean bounded = duty != null && !duty.continuous() && point.onTime() != null;
-        if (bounded && point.onTime().compareTo(duty.on()) > 0) {
-          say(run, point, duty, diagnostics);
+        Mode mode = point.mode();
+        Rational most = mode == null || mode.duty() == null ? null : mode.duty().on();
+        Rational on = point.onTime();
+        if (mode != null && most != null && on != null && on.compareTo(most) > 0) {
+          Amount written = run.tree().onTime();
+          Span where = written == null ? point.places().mode() : written.span();
+          String from = written == null ? ", the analyzer's settling time," : "";
+          say(where, Figures.text(on, SECOND) + from, mode, most, diagnostics);
         }
       }
     }
   }
 
-  private static void say(Stage.Run run, Point point, Duty duty, Diagnostics diagnostics) {
-    Span where = run.tree().onTime() == null ? point.places().mode() : run.tree().onTime().span();
-    String on = Figures.text(point.onTime(), Units.find("s"));
-    String from = run.tree().onTime() == null ? ", the analyzer's settling time," : "";
+  private static void say(
+      Span where, String on, Mode mode, Rational most, Diagnostics diagnostics) {
+    Tree.Duty written = mode.tree().duty();
     diagnostics
         .say(
             Code.OVER_DUTY,
             where,
-            "an on-time of %s%s exceeds the duty of '%s'",
+            "an on-time of %s exceeds the duty of '%s'",
             on,
-            from,
-            point.mode().name().text())
+            mode.name().text())
         .note(
-            point.mode().tree().duty().span(),
+            written == null ? mode.name().span() : written.span(),
             "it may be on for at most %s",
-            Figures.text(duty.on(), Units.find("s")));
+            Figures.text(most, SECOND));
   }
 }

@@ -3,10 +3,12 @@ package passband.check;
 import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.limit.Conversion;
 import passband.limit.Limit;
 import passband.plan.Figure;
 import passband.plan.Point;
+import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
 import passband.quantity.Real;
 import passband.quantity.Unit;
@@ -31,19 +33,22 @@ final class Figures {
   }
 
   /** What a setting that is a power comes to in the load, in SI; null where there is none. */
-  static Real settingAs(Point point, String quantity) {
-    boolean power =
-        point.mode() != null
-            && point.mode().settingKind() != null
-            && point.mode().settingKind().name().equals("power");
-    boolean there = point.setting() != null && point.setting().si().signum() >= 0;
-    return power && there && point.load() != null
-        ? Conversion.convert(Real.of(point.setting().si()), "power", quantity, point.load().si())
+  static @Nullable Real settingAs(Point point, String quantity) {
+    Figure setting = point.setting();
+    Figure load = point.load();
+    return isSetAsPower(point) && setting != null && setting.si().signum() >= 0 && load != null
+        ? Conversion.convert(Real.of(setting.si()), "power", quantity, load.si())
         : null;
   }
 
+  /** Whether the point's setting is a power. */
+  static boolean isSetAsPower(Point point) {
+    QuantityKind kind = point.mode() == null ? null : point.mode().settingKind();
+    return kind != null && kind.name().equals("power");
+  }
+
   /** The point's limit of a quantity, or null. */
-  static Limit limit(Point point, String quantity) {
+  static @Nullable Limit limit(Point point, String quantity) {
     for (Limit limit : point.limits()) {
       if (limit.quantity().equals(quantity)) {
         return limit;

@@ -9,6 +9,7 @@ import passband.plan.Plan;
 import passband.plan.Point;
 import passband.plan.Stage;
 import passband.plan.Wire;
+import passband.quantity.Rational;
 import passband.quantity.Real;
 import passband.quantity.Unit;
 import passband.quantity.Units;
@@ -19,7 +20,7 @@ import passband.quantity.Units;
  * rating.
  */
 final class LeadRating implements Check {
-  private static final Unit VOLT = Units.find("V");
+  private static final Unit VOLT = Units.of("V");
 
   @Override
   public void check(Plan plan, Diagnostics diagnostics) {
@@ -42,7 +43,9 @@ final class LeadRating implements Check {
   }
 
   private static void look(Wire wire, Map<Mode, Real> peaks, Diagnostics diagnostics) {
-    if (wire.lead().rated() == null) {
+    Rational volts = wire.lead().rated();
+    String rated = wire.lead().ratedText();
+    if (volts == null || rated == null) {
       diagnostics
           .say(
               Code.LEAD_UNRATED,
@@ -55,14 +58,14 @@ final class LeadRating implements Check {
     }
     peaks.forEach(
         (mode, peak) -> {
-          if (peak != null && peak.compareTo(Real.of(wire.lead().rated())) > 0) {
+          if (peak != null && peak.compareTo(Real.of(volts)) > 0) {
             diagnostics
                 .say(
                     Code.LEAD_UNDERRATED,
                     wire.span(),
                     "the %s is rated %s, but '%s' reaches %s peak",
                     wire.lead().title(),
-                    wire.lead().ratedText(),
+                    rated,
                     mode.name().text(),
                     Figures.text(peak, VOLT))
                 .note(wire.lead().name().span(), "the lead is declared here")

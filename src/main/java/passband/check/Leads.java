@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.model.Analyzer;
@@ -104,7 +105,7 @@ final class Leads implements Check {
     List<Terminal> ends = new ArrayList<>();
     analyzer.loads().forEach(l -> ends.addAll(List.of(l.from(), l.to())));
     for (Analyzer.Measure measure : analyzer.measures()) {
-      if (measure.from() != null) {
+      if (measure.from() != null && measure.to() != null) {
         ends.addAll(List.of(measure.from(), measure.to()));
       }
     }
@@ -124,10 +125,14 @@ final class Leads implements Check {
       }
     }
     for (Analyzer.Measure measure : analyzer.measures()) {
-      if (measure.from() != null && (measure.from().same(jack) || measure.to().same(jack))) {
+      if (isAt(measure.from(), jack) || isAt(measure.to(), jack)) {
         return true;
       }
     }
     return false;
+  }
+
+  private static boolean isAt(@Nullable Terminal end, Terminal jack) {
+    return end != null && end.same(jack);
   }
 }

@@ -3,9 +3,11 @@ package passband.check;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.limit.Limit;
+import passband.plan.Figure;
 import passband.plan.Plan;
 import passband.plan.Point;
 import passband.plan.Stage;
@@ -22,7 +24,7 @@ final class LimitOrder implements Check {
     for (Stage.Run run : plan.runs()) {
       List<Point> points = new ArrayList<>(run.points());
       points.removeIf(point -> point.setting() == null);
-      points.sort((one, other) -> one.setting().si().compareTo(other.setting().si()));
+      points.sort((one, other) -> setting(one).si().compareTo(setting(other).si()));
       for (String quantity : Figures.quantities(points)) {
         look(points, quantity, diagnostics);
       }
@@ -40,6 +42,11 @@ final class LimitOrder implements Check {
     }
   }
 
+  /** Of a point that has one. */
+  private static Figure setting(Point point) {
+    return Objects.requireNonNull(point.setting(), "a point without a setting");
+  }
+
   private static boolean comparable(Point a, Point b) {
     boolean sameLoad =
         a.load() == null
@@ -51,7 +58,7 @@ final class LimitOrder implements Check {
   private static void compare(Point lower, Point higher, String quantity, Diagnostics diagnostics) {
     Limit a = Figures.limit(lower, quantity);
     Limit b = Figures.limit(higher, quantity);
-    if (a == null || b == null || lower.setting().si().equals(higher.setting().si())) {
+    if (a == null || b == null || setting(lower).si().equals(setting(higher).si())) {
       return;
     }
     boolean falls =
@@ -67,8 +74,8 @@ final class LimitOrder implements Check {
               "the limits of %s fall while the setting rises: %s at %s",
               quantity,
               b.words(b.printed()),
-              higher.setting().text())
-          .note(lower.span(), "%s at %s", a.words(a.printed()), lower.setting().text());
+              setting(higher).text())
+          .note(lower.span(), "%s at %s", a.words(a.printed()), setting(lower).text());
     } else if (bothSides && stated && same(a.printed(), b.printed())) {
       diagnostics
           .say(
@@ -76,8 +83,8 @@ final class LimitOrder implements Check {
               higher.span(),
               "the stated limits of %s at %s are the same as at %s",
               quantity,
-              higher.setting().text(),
-              lower.setting().text())
+              setting(higher).text(),
+              setting(lower).text())
           .note(lower.span(), "the others are here")
           .hint("check the row against the manual");
     }
@@ -88,7 +95,7 @@ final class LimitOrder implements Check {
   }
 
   /** A fall by a hundred times or more is a slip of the prefix and said as such. */
-  private static boolean falls(Rational before, Rational after) {
+  private static boolean falls(@Nullable Rational before, @Nullable Rational after) {
     return before != null
         && after != null
         && after.compareTo(before) < 0

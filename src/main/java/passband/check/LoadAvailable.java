@@ -8,6 +8,7 @@ import passband.plan.Plan;
 import passband.plan.Point;
 import passband.plan.Stage;
 import passband.source.Span;
+import passband.syntax.Tree;
 
 /** {@code load-not-available}, an error: a load that the analyzer cannot be set to. */
 final class LoadAvailable implements Check {
@@ -20,8 +21,12 @@ final class LoadAvailable implements Check {
         }
       }
       if (run.sweep() != null && run.sweep().what().equals("load")) {
-        look(plan, run.sweep().from(), run.tree().sweep().from().span(), diagnostics);
-        look(plan, run.sweep().to(), run.tree().sweep().to().span(), diagnostics);
+        Tree.Sweep written = run.tree().sweep();
+        Span whole = run.test().span();
+        Span from = written == null ? whole : written.from().span();
+        Span to = written == null ? whole : written.to().span();
+        look(plan, run.sweep().from(), from, diagnostics);
+        look(plan, run.sweep().to(), to, diagnostics);
       }
     }
   }

@@ -1,11 +1,14 @@
 package passband.check;
 
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.limit.Conversion;
 import passband.limit.Limit;
 import passband.model.Analyzer.LoadBank;
 import passband.model.Analyzer.PowerRating;
+import passband.model.Device.Duty;
+import passband.plan.Figure;
 import passband.plan.Plan;
 import passband.plan.Point;
 import passband.plan.Stage;
@@ -21,20 +24,22 @@ import passband.quantity.Units;
  * allows, and it is taken to lose heat at the continuous power: common practice, no source.
  */
 final class LoadPower implements Check {
-  private static final Unit WATT = Units.find("W");
-  private static final Unit SECOND = Units.find("s");
+  private static final Unit WATT = Units.of("W");
+  private static final Unit SECOND = Units.of("s");
 
   @Override
   public void check(Plan plan, Diagnostics diagnostics) {
     Real heat = Real.ZERO;
     for (Stage.Run run : plan.runs()) {
       for (Point point : run.points()) {
-        LoadBank bank = point.load() == null ? null : plan.analyzer().load(point.load().si());
-        Rational power = bank == null || bank.power().isEmpty() ? null : upperPower(point);
-        if (power == null || !once(point, bank, power, diagnostics)) {
-          continue;
+        Figure load = point.load();
+        LoadBank bank = load == null ? null : plan.analyzer().load(load.si());
+        if (load != null && bank != null && !bank.power().isEmpty()) {
+          Rational power = upperPower(point, load.si());
+          if (power != null && once(point, bank, power, diagnostics)) {
+            heat = along(point, bank, power, heat, diagnostics);
+          }
         }
-        heat = along(point, bank, power, heat, diagnostics);
       }
     }
   }
@@ -44,21 +49,18 @@ final class LoadPower implements Check {
    * mere cap says little of it: where there are limits on both sides, or a setting that is a power,
    * those are taken.
    */
-  private static Rational upperPower(Point point) {
-    Real most = greatest(point, false);
-    boolean set =
-        point.mode() != null
-            && point.mode().settingKind() != null
-            && point.mode().settingKind().name().equals("power");
-    if (most == null && set && point.setting() != null) {
-      most = Real.of(point.setting().si());
+  private static @Nullable Rational upperPower(Point point, Rational ohms) {
+    Real most = greatest(point, ohms, false);
+    Figure setting = point.setting();
+    if (most == null && setting != null && Figures.isSetAsPower(point)) {
+      most = Real.of(setting.si());
     }
-    most = most == null ? greatest(point, true) : most;
+    most = most == null ? greatest(point, ohms, true) : most;
     return most == null ? null : most.ceilingTo(Rational.of(1, 1_000_000));
   }
 
   /** The greatest of the upper limits as a power in the load; null where none tells. */
-  private static Real greatest(Point point, boolean caps) {
+  private static @Nullable Real greatest(Point point, Rational ohms, boolean caps) {
     Real most = null;
     for (Limit limit : point.limits()) {
       Real upper = limit.exact().upper();
@@ -67,8 +69,7 @@ final class LoadPower implements Check {
       if (upper == null || !tells || (!caps && limit.exact().lower() == null)) {
         continue;
       }
-      Real watts =
-          power ? upper : Conversion.convert(upper, limit.quantity(), "power", point.load().si());
+      Real watts = power ? upper : Conversion.convert(upper, limit.quantity(), "power", ohms);
       most = most == null ? watts : most.max(watts);
     }
     return most;
@@ -103,9 +104,9 @@ final class LoadPower implements Check {
   }
 
   /** The on-time; where none is given, as long as the mode's duty allows at the most. */
-  private static Rational onTime(Point point) {
-    boolean duty = point.onTime() == null && point.mode() != null && point.mode().duty() != null;
-    return duty ? point.mode().duty().on() : point.onTime();
+  private static @Nullable Rational onTime(Point point) {
+    Duty duty = point.mode() == null ? null : point.mode().duty();
+    return point.onTime() == null && duty != null ? duty.on() : point.onTime();
   }
 
   private static String shown(Rational power) {
@@ -135,7 +136,7 @@ final class LoadPower implements Check {
     return after.minus(Real.of(continuous.times(rest))).max(Real.ZERO);
   }
 
-  private static Rational continuous(LoadBank bank) {
+  private static @Nullable Rational continuous(LoadBank bank) {
     Rational most = null;
     for (PowerRating rating : bank.power()) {
       if (rating.time() == null) {
@@ -145,7 +146,7 @@ final class LoadPower implements Check {
     return most;
   }
 
-  private static Rational holds(LoadBank bank, Rational continuous) {
+  private static @Nullable Rational holds(LoadBank bank, @Nullable Rational continuous) {
     Rational most = null;
     for (PowerRating rating : bank.power()) {
       if (continuous != null && rating.time() != null) {

@@ -2,6 +2,9 @@ package passband.check;
 
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
+import passband.model.Device.Mode;
+import passband.model.Series;
+import passband.plan.Figure;
 import passband.plan.Plan;
 import passband.plan.Point;
 
@@ -13,20 +16,30 @@ final class LoadRated implements Check {
   @Override
   public void check(Plan plan, Diagnostics diagnostics) {
     for (Point point : plan.points()) {
-      boolean known = point.mode() != null && point.mode().loads() != null && point.load() != null;
-      boolean there = known && plan.analyzer().load(point.load().si()) != null;
-      if (there && !point.mode().loads().contains(point.load().si())) {
-        String rated = Figures.text(point.mode().loads().lowest(), point.mode().loads().unit());
-        diagnostics
-            .say(
-                Code.LOAD_OFF_RATED,
-                point.places().load(),
-                "%s is not the rated load of '%s'",
-                point.load().text(),
-                point.mode().name().text())
-            .note(point.mode().name().span(), "its rated load is %s", rated)
-            .hint("for a load curve write 'allow load-off-rated because \"…\"' in the test");
+      Mode mode = point.mode();
+      Series rated = mode == null ? null : mode.loads();
+      Figure load = point.load();
+      if (mode != null
+          && rated != null
+          && load != null
+          && plan.analyzer().load(load.si()) != null
+          && !rated.contains(load.si())) {
+        say(point, load, mode, rated, diagnostics);
       }
     }
+  }
+
+  private static void say(
+      Point point, Figure load, Mode mode, Series rated, Diagnostics diagnostics) {
+    diagnostics
+        .say(
+            Code.LOAD_OFF_RATED,
+            point.places().load(),
+            "%s is not the rated load of '%s'",
+            load.text(),
+            mode.name().text())
+        .note(
+            mode.name().span(), "its rated load is %s", Figures.text(rated.lowest(), rated.unit()))
+        .hint("for a load curve write 'allow load-off-rated because \"…\"' in the test");
   }
 }

@@ -24,7 +24,7 @@ final class NominalInside implements Check {
             nominal != null
                 && limit.exact().upper() != null
                 && nominal.compareTo(limit.exact().upper()) > 0;
-        if (below || above) {
+        if (nominal != null && (below || above)) {
           diagnostics
               .say(
                   Code.NOMINAL_OUTSIDE_LIMITS,

@@ -1,9 +1,12 @@
 package passband.check;
 
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Fix;
 import passband.limit.Limit;
+import passband.limit.Rules;
+import passband.model.Device.Mode;
 import passband.plan.Plan;
 import passband.plan.Point;
 import passband.quantity.Real;
@@ -42,16 +45,18 @@ final class PeakAgainstRms implements Check {
   }
 
   private static Fix accepting(String quantity, Tree.Accept rule) {
-    Fix.Edit edit = new Fix.Edit(rule.quantity().span(), quantity);
+    Fix.Edit edit = new Fix.Edit(Rules.quantitySpan(rule), quantity);
     return Fix.of("accept " + quantity, edit);
   }
 
   private static void againstPeak(Point point, Limit limit, Diagnostics diagnostics) {
-    Tree.QuantityLimit peak = point.mode() == null ? null : peak(point);
+    Mode mode = point.mode();
+    Tree.QuantityLimit peak = mode == null ? null : peak(mode);
+    Real upper = limit.exact().upper();
     boolean plain =
         limit.rule().limit() instanceof AtMost most && most.upper() instanceof Expression.Literal;
-    Real highest = peak == null ? null : PeakVoltage.of(point.mode());
-    if (plain && highest != null && highest.compareTo(limit.exact().upper()) == 0) {
+    Real highest = mode == null ? null : PeakVoltage.of(mode);
+    if (plain && peak != null && highest != null && upper != null && highest.equals(upper)) {
       diagnostics
           .say(
               Code.PEAK_AGAINST_RMS,
@@ -63,8 +68,8 @@ final class PeakAgainstRms implements Check {
     }
   }
 
-  private static Tree.QuantityLimit peak(Point point) {
-    for (Tree.QuantityLimit limit : point.mode().limits()) {
+  private static Tree.@Nullable QuantityLimit peak(Mode mode) {
+    for (Tree.QuantityLimit limit : mode.limits()) {
       if (limit.quantity().text().equals("peak-voltage")) {
         return limit;
       }

@@ -1,5 +1,6 @@
 package passband.check;
 
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Diagnostics;
 import passband.model.Device.Mode;
 import passband.quantity.Rational;
@@ -14,7 +15,7 @@ final class PeakVoltage {
   private PeakVoltage() {}
 
   /** In volts; null where the profile gives none, or not as a plain amount. */
-  static Real of(Mode mode) {
+  static @Nullable Real of(Mode mode) {
     for (Tree.QuantityLimit limit : mode.limits()) {
       if (limit.quantity().text().equals("peak-voltage")
           && limit.limit() instanceof AtMost most

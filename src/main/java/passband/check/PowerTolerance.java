@@ -6,6 +6,7 @@ import passband.limit.Limit;
 import passband.limit.Rules;
 import passband.plan.Plan;
 import passband.plan.Point;
+import passband.quantity.Rational;
 import passband.quantity.Real;
 import passband.resolve.Values;
 import passband.syntax.LimitExpression.Within;
@@ -23,7 +24,10 @@ final class PowerTolerance implements Check {
       for (Limit limit : point.limits()) {
         Tree.QuantityLimit output = point.mode() == null ? null : point.mode().output();
         boolean ofPower = output != null && output.quantity().text().equals("power");
-        if (ofPower && samePercentage(limit, output) && aimsAtPower(point, limit)) {
+        if (output != null
+            && ofPower
+            && samePercentage(limit, output)
+            && aimsAtPower(point, limit)) {
           diagnostics
               .say(
                   Code.POWER_TOLERANCE_ON_CURRENT,
@@ -44,7 +48,9 @@ final class PowerTolerance implements Check {
       return false;
     }
     boolean both = Values.isPercent(rule.first().up()) && Values.isPercent(mode.first().up());
-    return both && rule.first().up().number().equals(mode.first().up().number());
+    Rational ofRule = rule.first().up().number();
+    Rational ofMode = mode.first().up().number();
+    return both && ofRule != null && ofMode != null && ofRule.equals(ofMode);
   }
 
   private static boolean aimsAtPower(Point point, Limit limit) {

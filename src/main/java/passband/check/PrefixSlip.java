@@ -3,6 +3,7 @@ package passband.check;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.limit.Limit;
@@ -28,37 +29,40 @@ final class PrefixSlip implements Check {
     }
   }
 
+  /** A stated limit and how large it is. */
+  private record Sized(Point point, Limit limit, Rational size) {}
+
   private static void look(List<Point> points, String quantity, Diagnostics diagnostics) {
-    List<Point> stated = new ArrayList<>();
+    List<Sized> stated = new ArrayList<>();
     for (Point point : points) {
       Limit limit = Figures.limit(point, quantity);
-      if (limit != null && limit.source() == Limit.Source.STATED) {
-        stated.add(point);
+      Rational size = limit == null ? null : size(limit);
+      if (limit != null && size != null && limit.source() == Limit.Source.STATED) {
+        stated.add(new Sized(point, limit, size));
       }
     }
     if (stated.size() < 3) {
       return;
     }
     List<Rational> sizes = new ArrayList<>();
-    stated.forEach(point -> sizes.add(size(Figures.limit(point, quantity))));
+    stated.forEach(one -> sizes.add(one.size));
     Collections.sort(sizes);
     Rational middle = sizes.get((sizes.size() - 1) / 2);
-    for (Point point : stated) {
-      Limit limit = Figures.limit(point, quantity);
-      Rational share = size(limit).over(middle);
+    for (Sized one : stated) {
+      Rational share = one.size.over(middle);
       if (share.compareTo(LEAST) >= 0 || share.reciprocal().compareTo(LEAST) >= 0) {
         diagnostics
             .say(
                 Code.PREFIX_SLIP,
-                point.span(),
+                one.point.span(),
                 "the stated limits %s are far from those of the other rows",
-                limit.words(limit.printed()))
+                one.limit.words(one.limit.printed()))
             .hint("check the unit and its prefix");
       }
     }
   }
 
-  private static Rational size(Limit limit) {
+  private static @Nullable Rational size(Limit limit) {
     Rational upper = limit.printed().upper();
     return upper == null ? limit.printed().lower() : upper;
   }

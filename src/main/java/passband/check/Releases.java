@@ -8,6 +8,7 @@ import passband.library.Released;
 import passband.plan.Plan;
 import passband.source.Span;
 import passband.syntax.Tree;
+import passband.syntax.Word;
 
 /**
  * {@code revision-reused}, an error: the release record holds this revision with another digest.
@@ -39,27 +40,27 @@ public final class Releases {
           .note(own.span(), "it is recorded here")
           .hint("give the changed procedure a new revision");
     }
-    if (revision.replaces() != null) {
-      replaced(plan, revision, released, diagnostics);
+    if (revision.replaces() != null && revision.replacesDigest() != null) {
+      replaced(plan, revision.replaces(), revision.replacesDigest(), released, diagnostics);
     }
   }
 
   private static void replaced(
-      Plan plan, Tree.Revision revision, Released released, Diagnostics diagnostics) {
-    String label = revision.replaces().text();
+      Plan plan, Word replaces, Word written, Released released, Diagnostics diagnostics) {
+    String label = replaces.text();
     Released.Entry entry = released.find(plan.name().text(), label);
-    String digest = revision.replacesDigest().text();
+    String digest = written.text();
     if (entry == null) {
       diagnostics
           .say(
               Code.REPLACED_UNRECORDED,
-              revision.replaces().span(),
+              replaces.span(),
               "the release record has no revision \"%s\" of this procedure",
               label)
           .hint("release that revision with 'passband release' from its own sources");
     } else if (digest.length() < ENOUGH || !entry.digest().startsWith(digest)) {
       String right = "\"" + entry.digest().substring(0, ENOUGH) + "\"";
-      Span span = revision.replacesDigest().span();
+      Span span = written.span();
       DiagnosticBuilder said =
           digest.length() < ENOUGH
               ? diagnostics.say(

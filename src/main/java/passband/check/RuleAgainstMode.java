@@ -1,14 +1,17 @@
 package passband.check;
 
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Fix;
 import passband.limit.Bounds;
 import passband.limit.Limit;
+import passband.model.Device.Mode;
 import passband.plan.Plan;
 import passband.plan.Point;
 import passband.quantity.Real;
+import passband.quantity.Unit;
 
 /**
  * {@code rule-looser-than-mode}, an error, and {@code rule-tighter-than-mode}, a warning: a test's
@@ -19,10 +22,13 @@ final class RuleAgainstMode implements Check {
   public void check(Plan plan, Diagnostics diagnostics) {
     for (Point point : plan.points()) {
       for (Limit limit : point.limits()) {
-        if (limit.ofMode() != null
-            && sameAim(limit.computed(), limit.ofMode())
+        Mode mode = point.mode();
+        Bounds ofMode = limit.ofMode();
+        if (mode != null
+            && ofMode != null
+            && sameAim(limit.computed(), ofMode)
             && !statedOnly(limit)) {
-          look(point, limit, diagnostics);
+          look(mode, limit, ofMode, diagnostics);
         }
       }
     }
@@ -33,52 +39,51 @@ final class RuleAgainstMode implements Check {
   }
 
   private static boolean sameAim(Bounds rule, Bounds mode) {
-    boolean both = rule.nominal() != null && mode.nominal() != null;
-    return !both || rule.nominal().compareTo(mode.nominal()) == 0;
+    Real one = rule.nominal();
+    Real other = mode.nominal();
+    return one == null || other == null || one.compareTo(other) == 0;
   }
 
-  private static void look(Point point, Limit limit, Diagnostics diagnostics) {
-    int low = compare(limit.computed().lower(), limit.ofMode().lower());
-    int high = -compare(limit.computed().upper(), limit.ofMode().upper());
-    boolean looserBelow =
-        limit.ofMode().lower() != null && (limit.computed().lower() == null || low < 0);
-    boolean looserAbove =
-        limit.ofMode().upper() != null && (limit.computed().upper() == null || high < 0);
+  private static void look(Mode mode, Limit limit, Bounds ofMode, Diagnostics diagnostics) {
+    int low = compare(limit.computed().lower(), ofMode.lower());
+    int high = -compare(limit.computed().upper(), ofMode.upper());
+    boolean looserBelow = ofMode.lower() != null && (limit.computed().lower() == null || low < 0);
+    boolean looserAbove = ofMode.upper() != null && (limit.computed().upper() == null || high < 0);
     if (looserBelow || looserAbove) {
-      Fix fromOutput = Fix.replace(limit.rule().limit().span(), "from output");
-      say(Code.RULE_LOOSER_THAN_MODE, "looser", point, limit, diagnostics)
+      Fix fromOutput = Fix.replace(limit.written().span(), "from output");
+      say(Code.RULE_LOOSER_THAN_MODE, "looser", mode, limit, ofMode, diagnostics)
           .hint("write 'accept … from output', or correct whichever of the two is wrong")
           .fix(fromOutput);
     } else if (low > 0 || high > 0) {
-      say(Code.RULE_TIGHTER_THAN_MODE, "tighter", point, limit, diagnostics);
+      say(Code.RULE_TIGHTER_THAN_MODE, "tighter", mode, limit, ofMode, diagnostics);
     }
   }
 
   private static DiagnosticBuilder say(
-      Code code, String how, Point point, Limit limit, Diagnostics diagnostics) {
+      Code code, String how, Mode mode, Limit limit, Bounds ofMode, Diagnostics diagnostics) {
     return diagnostics
         .say(
             code,
             limit.rule().span(),
             "this rule is %s than the mode '%s' itself at %s",
             how,
-            point.mode().name().text(),
+            mode.name().text(),
             limit.id())
-        .note(point.mode().tree().span(), "the mode gives %s", sides(limit));
+        .note(mode.tree().span(), "the mode gives %s", sides(limit.unit(), ofMode));
   }
 
-  private static String sides(Limit limit) {
-    Real low = limit.ofMode().lower();
-    Real high = limit.ofMode().upper();
+  private static String sides(Unit unit, Bounds ofMode) {
+    Real low = ofMode.lower();
+    Real high = ofMode.upper();
     if (low == null) {
-      return "at most " + Figures.text(high, limit.unit());
+      return high == null ? "no limit" : "at most " + Figures.text(high, unit);
     }
     return high == null
-        ? "at least " + Figures.text(low, limit.unit())
-        : Figures.text(low, limit.unit()) + " to " + Figures.text(high, limit.unit());
+        ? "at least " + Figures.text(low, unit)
+        : Figures.text(low, unit) + " to " + Figures.text(high, unit);
   }
 
-  private static int compare(Real rule, Real mode) {
+  private static int compare(@Nullable Real rule, @Nullable Real mode) {
     return rule == null || mode == null ? 0 : rule.compareTo(mode);
   }
 }

@@ -1,10 +1,13 @@
 package passband.check;
 
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Fix;
+import passband.model.Device.Mode;
 import passband.model.Series;
+import passband.plan.Figure;
 import passband.plan.Plan;
 import passband.plan.Point;
 import passband.quantity.Rational;
@@ -18,43 +21,50 @@ final class SettingOnSpan implements Check {
   @Override
   public void check(Plan plan, Diagnostics diagnostics) {
     for (Point point : plan.points()) {
-      Series series = point.mode() == null ? null : point.mode().setting();
-      if (series != null && point.setting() != null && !series.contains(point.setting().si())) {
-        say(point, series, diagnostics);
+      Mode mode = point.mode();
+      Series series = mode == null ? null : mode.setting();
+      Figure setting = point.setting();
+      if (mode != null && series != null && setting != null && !series.contains(setting.si())) {
+        say(new Found(setting, point.places().setting(), mode, series), diagnostics);
       }
     }
   }
 
-  private static void say(Point point, Series series, Diagnostics diagnostics) {
-    if (series.spans(point.setting().si())) {
-      sayOffStep(point, series, diagnostics);
+  /** A setting, where it is written, and the mode with its series of settings. */
+  private record Found(Figure setting, Span cell, Mode mode, Series series) {}
+
+  private static void say(Found found, Diagnostics diagnostics) {
+    Series series = found.series;
+    if (series.spans(found.setting.si())) {
+      sayOffStep(found, diagnostics);
       return;
     }
     diagnostics
         .say(
             Code.SETTING_OFF_SPAN,
-            point.places().setting(),
+            found.cell,
             "the setting %s of '%s' is outside its span",
-            point.setting().text(),
-            point.mode().name().text())
+            found.setting.text(),
+            found.mode.name().text())
         .note(
-            point.mode().name().span(),
+            found.mode.name().span(),
             "the mode can be set from %s to %s",
             Figures.text(series.lowest(), series.unit()),
             Figures.text(series.highest(), series.unit()));
   }
 
-  private static void sayOffStep(Point point, Series series, Diagnostics diagnostics) {
+  private static void sayOffStep(Found found, Diagnostics diagnostics) {
+    Series series = found.series;
     DiagnosticBuilder said =
         diagnostics
             .say(
                 Code.SETTING_OFF_STEP,
-                point.places().setting(),
+                found.cell,
                 "the setting %s of '%s' is between two of its steps",
-                point.setting().text(),
-                point.mode().name().text())
-            .note(point.mode().name().span(), "the mode is declared here");
-    Rational value = point.setting().si();
+                found.setting.text(),
+                found.mode.name().text())
+            .note(found.mode.name().span(), "the mode is declared here");
+    Rational value = found.setting.si();
     Rational below = null;
     Rational above = null;
     for (Series.Segment s : series.segments()) {
@@ -68,30 +78,29 @@ final class SettingOnSpan implements Check {
       String low = Figures.text(below, series.unit());
       String high = Figures.text(above, series.unit());
       said.hint("the nearest settings are %s and %s", low, high);
-      fix(point, below, low, said);
-      fix(point, above, high, said);
+      fix(found, below, low, said);
+      fix(found, above, high, said);
     }
   }
 
   /** Writes another setting in its cell, there with or without a unit; not into a series. */
-  private static void fix(Point point, Rational si, String text, DiagnosticBuilder said) {
-    Span cell = point.places().setting();
-    String written = cell.text();
+  private static void fix(Found found, Rational si, String text, DiagnosticBuilder said) {
+    String written = found.cell.text();
     if (written.split("\\s+").length > 2) {
       return;
     }
     boolean bare = written.chars().allMatch(c -> Character.isDigit(c) || c == '.');
     Rational number = bare ? Rational.parse(written) : null;
-    if (!bare) {
-      said.fix(Fix.replace(cell, text));
+    if (number == null) {
+      said.fix(Fix.replace(found.cell, text));
     } else if (number.signum() != 0) {
-      Rational unit = point.setting().si().over(number);
-      said.fix(Fix.replace(cell, si.over(unit).toPlain()));
+      Rational unit = found.setting.si().over(number);
+      said.fix(Fix.replace(found.cell, si.over(unit).toPlain()));
     }
   }
 
   /** The segment's last value not above one; null when there is none. */
-  private static Rational below(Series.Segment s, Rational value) {
+  private static @Nullable Rational below(Series.Segment s, Rational value) {
     if (value.compareTo(s.from()) < 0) {
       return null;
     }

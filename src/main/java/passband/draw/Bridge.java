@@ -3,6 +3,7 @@ package passband.draw;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.model.Analyzer;
 import passband.model.Terminal;
 import passband.plan.Wire;
@@ -11,11 +12,11 @@ import passband.plan.Wire;
 final class Bridge {
   private final Terminal from;
   private final Terminal to;
-  private final Wire wire;
+  private final @Nullable Wire wire;
   private final String name;
   private double label;
 
-  private Bridge(Terminal from, Terminal to, Wire wire, String name) {
+  private Bridge(Terminal from, Terminal to, @Nullable Wire wire, String name) {
     this.from = from;
     this.to = to;
     this.wire = wire;
@@ -35,7 +36,7 @@ final class Bridge {
       addInside(bridges, wires, load.from(), load.to(), "load");
     }
     for (Analyzer.Measure measure : sorted(analyzer.measures())) {
-      if (measure.from() != null) {
+      if (measure.from() != null && measure.to() != null) {
         addInside(bridges, wires, measure.from(), measure.to(), measure.quantity().printed());
       }
     }
@@ -80,7 +81,7 @@ final class Bridge {
   }
 
   /** Null for a load or a meter. */
-  Wire wire() {
+  @Nullable Wire wire() {
     return wire;
   }
 

@@ -7,12 +7,15 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import passband.limit.Limit;
+import passband.model.Device.Mode;
 import passband.plan.Figure;
 import passband.plan.Plan;
 import passband.plan.Point;
 import passband.plan.Stage;
 import passband.quantity.Rational;
+import passband.quantity.Unit;
 
 /**
  * Where the limits of a mode lie: for each setting (or load, where that is what varies) the
@@ -35,8 +38,8 @@ public final class LimitPicture {
   private final String up;
   private final List<Bar> bars;
   private final List<Shape> shapes = new ArrayList<>();
-  private Scale x;
-  private Scale y;
+  private final Scale x;
+  private final Scale y;
 
   private LimitPicture(String name, String title, String across, String up, List<Bar> bars) {
     this.name = name;
@@ -44,14 +47,35 @@ public final class LimitPicture {
     this.across = across;
     this.up = up;
     this.bars = bars;
+    this.x =
+        Scale.over(bars.stream().map(b -> b.at().doubleValue()).toList(), LEFT + 12, RIGHT - 12);
+    this.y = Scale.over(heights(bars), BOTTOM, TOP);
+  }
+
+  /** What the upright axis has to show: zero, the tolerances and the nominals. */
+  private static List<Double> heights(List<Bar> bars) {
+    List<Double> heights = new ArrayList<>(List.of(0.0));
+    for (Bar bar : bars) {
+      for (Rational value : new Rational[] {bar.lower(), bar.upper(), bar.nominal()}) {
+        if (value != null) {
+          heights.add(value.doubleValue());
+        }
+      }
+    }
+    return heights;
   }
 
   /** What stands at one setting; null where a side is open or there is no nominal. */
   private record Bar(
-      Rational at, Rational lower, Rational upper, Rational low, Rational high, Rational nominal) {}
+      Rational at,
+      @Nullable Rational lower,
+      @Nullable Rational upper,
+      @Nullable Rational low,
+      @Nullable Rational high,
+      @Nullable Rational nominal) {}
 
   /** A test's limits of one quantity in one mode. */
-  private record Group(Stage.Run run, Point first, Limit limit, List<Point> points) {}
+  private record Group(Stage.Run run, Mode mode, Limit limit, List<Point> points) {}
 
   /** One picture for each test, mode and quantity with limits at two settings or loads, or more. */
   public static List<Drawing> of(Plan plan) {
@@ -70,11 +94,11 @@ public final class LimitPicture {
     for (Stage.Run run : plan.runs()) {
       for (Point point : run.points()) {
         for (Limit limit : point.limits()) {
-          if (point.mode() != null) {
-            String key =
-                run.test().text() + "." + point.mode().name().text() + "." + limit.quantity();
+          Mode mode = point.mode();
+          if (mode != null) {
+            String key = run.test().text() + "." + mode.name().text() + "." + limit.quantity();
             groups
-                .computeIfAbsent(key, k -> new Group(run, point, limit, new ArrayList<>()))
+                .computeIfAbsent(key, k -> new Group(run, mode, limit, new ArrayList<>()))
                 .points()
                 .add(point);
           }
@@ -84,7 +108,8 @@ public final class LimitPicture {
     return List.copyOf(groups.values());
   }
 
-  private static Figure along(Point point, boolean bySetting) {
+  /** Where a point lies; null for one without a setting or load. */
+  private static @Nullable Figure along(Point point, boolean bySetting) {
     return bySetting ? point.setting() : point.load();
   }
 
@@ -98,25 +123,29 @@ public final class LimitPicture {
   }
 
   private static LimitPicture picture(Group group, boolean bySetting) {
-    Figure first = along(group.first(), bySetting);
     Set<Bar> bars = new LinkedHashSet<>();
+    Unit unit = Unit.ONE;
     for (Point point : group.points()) {
+      Figure at = along(point, bySetting);
+      if (at == null) {
+        continue;
+      }
+      unit = bars.isEmpty() ? at.unit() : unit;
       for (Limit limit : point.limits()) {
         if (limit.quantity().equals(group.limit().quantity())) {
-          bars.add(bar(along(point, bySetting).si().over(first.unit().factor()), limit, group));
+          bars.add(bar(at.si().over(unit.factor()), limit, group));
         }
       }
     }
-    String mode = group.first().mode().title();
-    String unit = first.unit().symbol().isEmpty() ? "" : ", " + first.unit().printed();
+    String printed = unit.symbol().isEmpty() ? "" : ", " + unit.printed();
     return new LimitPicture(
         group.run().test().text()
             + "."
-            + group.first().mode().name().text()
+            + group.mode().name().text()
             + "."
             + group.limit().quantity(),
-        group.run().title() + ", " + mode + ": " + group.limit().title(),
-        (bySetting ? "setting" : "load") + unit,
+        group.run().title() + ", " + group.mode().title() + ": " + group.limit().title(),
+        (bySetting ? "setting" : "load") + printed,
         group.limit().unit().printed(),
         List.copyOf(bars));
   }
@@ -136,21 +165,11 @@ public final class LimitPicture {
         over(nominal, factor));
   }
 
-  private static Rational over(Rational value, Rational factor) {
+  private static @Nullable Rational over(@Nullable Rational value, Rational factor) {
     return value == null ? null : value.over(factor);
   }
 
   private Drawing draw() {
-    x = Scale.over(bars.stream().map(b -> b.at().doubleValue()).toList(), LEFT + 12, RIGHT - 12);
-    List<Double> all = new ArrayList<>(List.of(0.0));
-    for (Bar bar : bars) {
-      for (Rational value : new Rational[] {bar.lower(), bar.upper(), bar.nominal()}) {
-        if (value != null) {
-          all.add(value.doubleValue());
-        }
-      }
-    }
-    y = Scale.over(all, BOTTOM, TOP);
     frame();
     band(true);
     band(false);

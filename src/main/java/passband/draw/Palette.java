@@ -1,6 +1,7 @@
 package passband.draw;
 
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /** What a lead's colour word looks like; a word that is not here is drawn grey and printed. */
 final class Palette {
@@ -27,7 +28,7 @@ final class Palette {
   private Palette() {}
 
   /** The colour of a word; ink for none. */
-  static String of(String word) {
+  static String of(@Nullable String word) {
     return word == null ? INK : BY_WORD.getOrDefault(word, OTHER);
   }
 }

@@ -1,6 +1,7 @@
 package passband.draw;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** What a drawing is made of; later shapes lie over earlier ones. Palette are {@code #rrggbb}. */
 public sealed interface Shape {
@@ -47,7 +48,13 @@ public sealed interface Shape {
    * @param stroke null for none
    */
   record Rect(
-      double x, double y, double width, double height, String fill, String stroke, double line)
+      double x,
+      double y,
+      double width,
+      double height,
+      String fill,
+      @Nullable String stroke,
+      double line)
       implements Shape {
     @Override
     public void accept(Visitor visitor) {

@@ -3,6 +3,7 @@ package passband.draw;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** A drawing as SVG 1.1 that is also well-formed inside HTML. */
 public final class Svg implements Shape.Visitor {
@@ -77,7 +78,7 @@ public final class Svg implements Shape.Visitor {
         .append(paint(circle.fill(), circle.stroke(), circle.line()) + "/>\n");
   }
 
-  private static String paint(String fill, String stroke, double line) {
+  private static String paint(String fill, @Nullable String stroke, double line) {
     return " fill=\""
         + (fill == null ? "none" : fill)
         + "\""

@@ -9,9 +9,11 @@ import static passband.draw.WiringGrid.SIZE;
 import static passband.draw.WiringGrid.WIDTH;
 
 import java.util.List;
+import java.util.Objects;
 import passband.model.Lead;
 import passband.model.Terminal;
 import passband.plan.Plan;
+import passband.plan.Setup;
 import passband.plan.Stage;
 import passband.plan.Wire;
 
@@ -27,19 +29,20 @@ public final class WiringDrawing {
   private final Bridges bridges;
   private final WiringRows rows;
 
-  private WiringDrawing(Plan plan, Stage.Run run) {
+  private WiringDrawing(Plan plan, Setup setup) {
     this.leads = plan.usedLeads();
-    this.wires = run.setup().wires();
+    this.wires = setup.wires();
     this.bridges = new Bridges(plan.analyzer(), wires);
     this.rows = new WiringRows(plan, wires, bridges, layers);
   }
 
   /** The drawing of a run that has a setup. */
   public static Drawing of(Plan plan, Stage.Run run) {
+    Setup setup = Objects.requireNonNull(run.setup(), "a run without a setup");
     String outlet = run.outlet() == null ? "" : "." + run.outlet().name().text();
     String on = run.outlet() == null ? "" : " on " + run.outlet().title();
-    return new WiringDrawing(plan, run)
-        .draw(run.setup().name().text() + outlet, "Wiring: " + run.setup().title() + on);
+    return new WiringDrawing(plan, setup)
+        .draw(setup.name().text() + outlet, "Wiring: " + setup.title() + on);
   }
 
   private Drawing draw(String name, String title) {

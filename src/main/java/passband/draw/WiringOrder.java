@@ -86,8 +86,8 @@ record WiringOrder(List<Terminal> left, List<Terminal> right) {
     }
 
     WiringOrder best() {
-      int[] bestLeft = null;
-      int[] bestRight = null;
+      int[] bestLeft = {};
+      int[] bestRight = {};
       long least = Long.MAX_VALUE;
       for (int[] order : orders(left)) {
         int[] places = places(order);

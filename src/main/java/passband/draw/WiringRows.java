@@ -12,6 +12,7 @@ import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.function.Predicate;
 import passband.model.Terminal;
 import passband.plan.Plan;
@@ -63,12 +64,12 @@ final class WiringRows {
 
   /** The middle of a terminal. */
   double height(Terminal terminal) {
-    return heights.get(terminal.id());
+    return Objects.requireNonNull(heights.get(terminal.id()), terminal.id());
   }
 
   /** The middle of a lead from one side to the other. */
   double row(Wire wire) {
-    return rows.get(wire);
+    return Objects.requireNonNull(rows.get(wire), "a wire on one side");
   }
 
   /** Where both sides have ended. */

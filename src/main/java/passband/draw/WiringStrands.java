@@ -31,7 +31,11 @@ final class WiringStrands {
 
   void draw() {
     wires.stream().filter(WiringOrder::isStraight).forEach(this::lead);
-    bridges.all().stream().filter(b -> b.wire() != null).forEach(this::sameSideWire);
+    for (Bridge bridge : bridges.all()) {
+      if (bridge.wire() != null) {
+        sameSideWire(bridge, bridge.wire());
+      }
+    }
     bridges.all().stream().filter(b -> b.wire() == null).forEach(this::inside);
   }
 
@@ -83,11 +87,11 @@ final class WiringStrands {
     layers.text(x, y + 4, SIZE, true, Shape.Anchor.MIDDLE, Integer.toString(number));
   }
 
-  private void sameSideWire(Bridge bridge) {
+  private void sameSideWire(Bridge bridge, Wire wire) {
     double x = bridges.laneX(bridge);
-    strand(bracket(bridge, x), bridge.wire().lead());
+    strand(bracket(bridge, x), wire.lead());
     bridgeLabel(bridge);
-    badge(x, middle(bridge), number(bridge.wire().lead()));
+    badge(x, middle(bridge), number(wire.lead()));
   }
 
   /** A load or a meter of the analyzer. */

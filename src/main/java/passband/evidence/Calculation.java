@@ -2,6 +2,7 @@ package passband.evidence;
 
 import java.math.BigDecimal;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Diagnostics;
 import passband.parse.Syntax;
 import passband.source.SourceFile;
@@ -30,7 +31,7 @@ public record Calculation(String formula, Map<String, String> parts, Item.Contri
   }
 
   /** The formula as a tree; null when it is none. */
-  public Expression expression() {
+  public @Nullable Expression expression() {
     String text = "procedure p {\n test t {\n derive d = " + formula + ", resolution 1\n }\n}\n";
     Diagnostics faults = new Diagnostics();
     Tree.File file = Syntax.parse(new SourceFile("formula", text), faults);

@@ -4,7 +4,9 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 import passband.limit.Decision;
 import passband.plan.Move;
 import passband.plan.Plan;
@@ -114,7 +116,7 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
     return steps(made, context, adjust.steps());
   }
 
-  private StageItems steps(Item.Choice made, Context context, List<PlanStep> steps) {
+  private StageItems steps(Item.@Nullable Choice made, Context context, List<PlanStep> steps) {
     return new StageItems(made, List.of(), null, asked(context, steps), List.of(), null, Map.of());
   }
 
@@ -173,7 +175,8 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
   // ---- steps ----
 
   /** What the items of one stage have in common. */
-  private record Context(String prefix, String phase, String place, List<Item.Condition> applies) {}
+  private record Context(
+      String prefix, @Nullable String phase, String place, List<Item.Condition> applies) {}
 
   private Item.Head head(Context context, String prefix, String name, String title) {
     return new Item.Head(
@@ -204,7 +207,7 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
     return asked;
   }
 
-  private Item item(Context context, String prefix, PlanStep step) {
+  private @Nullable Item item(Context context, String prefix, PlanStep step) {
     return switch (step.kind()) {
       case CONFIRM ->
           new Item.Tick(
@@ -214,12 +217,17 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
                   step.name() == null ? ids.next(prefix, "confirm") : step.name(),
                   step.text()));
       case RECORD ->
-          new Item.Recorded(head(context, prefix, step.name(), step.text()), step.unit());
+          new Item.Recorded(head(context, prefix, nameOf(step), step.text()), step.unit());
       case CHOOSE ->
           new Item.Choice(
-              head(context, prefix, step.name(), step.text()), step.outcomes(), step.pass());
+              head(context, prefix, nameOf(step), step.text()), step.outcomes(), step.pass());
       default -> null;
     };
+  }
+
+  /** Of a record or a choice, which always has a name. */
+  private static String nameOf(PlanStep step) {
+    return Objects.requireNonNull(step.name(), "a step to answer without a name");
   }
 
   private StageItems.PointItems point(Stage.Run run, Context context, Point point) {

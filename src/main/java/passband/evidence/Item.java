@@ -3,6 +3,7 @@ package passband.evidence;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /** One thing that the technician is asked for. Numbers are decimals in the item's own unit. */
 public sealed interface Item {
@@ -40,7 +41,8 @@ public sealed interface Item {
    * @param place the heading under which it stands on the sheet
    * @param applies it applies when one of these is met; always when there are none
    */
-  record Head(String id, String title, String phase, String place, List<Condition> applies) {}
+  record Head(
+      String id, String title, @Nullable String phase, String place, List<Condition> applies) {}
 
   /** Met when the choice {@code item} is answered with one of {@code is}. */
   record Condition(String item, List<String> is) {}
@@ -54,7 +56,7 @@ public sealed interface Item {
     Scale scale();
 
     /** What is accepted; null for a reading that only a calculation needs. */
-    Limits limits();
+    @Nullable Limits limits();
   }
 
   /**
@@ -62,7 +64,12 @@ public sealed interface Item {
    *
    * @param budget what its uncertainty is made of; null where that is not known
    */
-  record Reading(Head head, Where where, Scale scale, Limits limits, List<Contribution> budget)
+  record Reading(
+      Head head,
+      Where where,
+      Scale scale,
+      @Nullable Limits limits,
+      @Nullable List<Contribution> budget)
       implements Measured {
     @Override
     public <T> T accept(Visitor<T> visitor) {
@@ -80,7 +87,7 @@ public sealed interface Item {
   }
 
   /** A blank to fill in; {@code unit} as printed, null where there is none. */
-  record Recorded(Head head, String unit) implements Item {
+  record Recorded(Head head, @Nullable String unit) implements Item {
     @Override
     public <T> T accept(Visitor<T> visitor) {
       return visitor.recorded(this);
@@ -92,7 +99,7 @@ public sealed interface Item {
    *
    * @param pass the outcome that passes; null when any will do
    */
-  record Choice(Head head, List<String> options, String pass) implements Item {
+  record Choice(Head head, List<String> options, @Nullable String pass) implements Item {
     @Override
     public <T> T accept(Visitor<T> visitor) {
       return visitor.choice(this);
@@ -114,12 +121,12 @@ public sealed interface Item {
    */
   record Where(
       String test,
-      String outlet,
-      String mode,
-      BigDecimal setting,
-      String settingUnit,
-      BigDecimal load,
-      String loadUnit,
+      @Nullable String outlet,
+      @Nullable String mode,
+      @Nullable BigDecimal setting,
+      @Nullable String settingUnit,
+      @Nullable BigDecimal load,
+      @Nullable String loadUnit,
       Map<String, String> extras) {}
 
   /**
@@ -132,7 +139,11 @@ public sealed interface Item {
    * @param negative whether a value below zero makes sense
    */
   record Scale(
-      String quantity, String unit, BigDecimal resolution, String range, boolean negative) {
+      String quantity,
+      String unit,
+      BigDecimal resolution,
+      @Nullable String range,
+      boolean negative) {
 
     /** How many decimals a value needs. */
     public int decimals() {
@@ -152,13 +163,13 @@ public sealed interface Item {
    * @param source {@code rule} or {@code stated}
    */
   record Limits(
-      BigDecimal nominal,
-      BigDecimal lower,
-      BigDecimal upper,
-      BigDecimal acceptLower,
-      BigDecimal acceptUpper,
-      BigDecimal uncertainty,
-      BigDecimal accuracyRatio,
+      @Nullable BigDecimal nominal,
+      @Nullable BigDecimal lower,
+      @Nullable BigDecimal upper,
+      @Nullable BigDecimal acceptLower,
+      @Nullable BigDecimal acceptUpper,
+      @Nullable BigDecimal uncertainty,
+      @Nullable BigDecimal accuracyRatio,
       String source) {}
 
   /**

@@ -2,6 +2,7 @@ package passband.evidence;
 
 import java.math.BigDecimal;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Every item of a compiled procedure, in the order of the sheet, as the limits file carries it.
@@ -36,5 +37,6 @@ public record ItemList(Source source, Decision decision, List<String> phases, Li
    * @param guard by how many standard uncertainties limits are moved inward; zero for {@code
    *     simple}
    */
-  public record Decision(String rule, BigDecimal coverage, BigDecimal risk, BigDecimal guard) {}
+  public record Decision(
+      String rule, BigDecimal coverage, @Nullable BigDecimal risk, BigDecimal guard) {}
 }

@@ -1,6 +1,7 @@
 package passband.evidence;
 
 import java.math.BigDecimal;
+import org.jspecify.annotations.Nullable;
 import passband.quantity.Unit;
 import passband.quantity.Units;
 
@@ -20,10 +21,11 @@ public final class ItemWords {
     return limits == null ? "" : between(limits.lower(), limits.upper(), item);
   }
 
-  private static String between(BigDecimal low, BigDecimal high, Item.Measured item) {
+  private static String between(
+      @Nullable BigDecimal low, @Nullable BigDecimal high, Item.Measured item) {
     String unit = unit(item.scale().unit());
     if (low == null) {
-      return "at most " + high.toPlainString() + unit;
+      return high == null ? "" : "at most " + high.toPlainString() + unit;
     }
     return high == null
         ? "at least " + low.toPlainString() + unit
@@ -31,7 +33,7 @@ public final class ItemWords {
   }
 
   /** A UCUM code as people write the unit, after a space; empty for a plain number or null. */
-  public static String unit(String ucum) {
+  public static String unit(@Nullable String ucum) {
     if (ucum == null || ucum.equals("1")) {
       return "";
     }

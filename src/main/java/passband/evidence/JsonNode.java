@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /** A value of a JSON file that is read strictly: what does not fit is said with its path. */
 final class JsonNode {
@@ -82,7 +83,7 @@ final class JsonNode {
   }
 
   /** Null where there is none. */
-  String optionalText() throws BadInput {
+  @Nullable String optionalText() throws BadInput {
     return isNull() ? null : text();
   }
 
@@ -107,7 +108,7 @@ final class JsonNode {
   }
 
   /** Null where there is none. */
-  BigDecimal optionalNumber() throws BadInput {
+  @Nullable BigDecimal optionalNumber() throws BadInput {
     return isNull() ? null : number();
   }
 

@@ -9,6 +9,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import passband.quantity.Units;
 
 /**
@@ -202,7 +203,7 @@ public final class LimitsReader {
         scale.at("negative").flag());
   }
 
-  private static Item.Limits limits(JsonNode item) throws BadInput {
+  private static Item.@Nullable Limits limits(JsonNode item) throws BadInput {
     JsonNode limits = item.at("limits");
     if (limits.isNull()) {
       return null;
@@ -234,14 +235,15 @@ public final class LimitsReader {
     }
   }
 
-  private static boolean outside(BigDecimal accept, BigDecimal tolerance, int side) {
+  private static boolean outside(
+      @Nullable BigDecimal accept, @Nullable BigDecimal tolerance, int side) {
     if (tolerance == null || accept == null) {
       return tolerance != accept;
     }
     return accept.compareTo(tolerance) * side > 0;
   }
 
-  private static List<Item.Contribution> budget(JsonNode node) throws BadInput {
+  private static @Nullable List<Item.Contribution> budget(JsonNode node) throws BadInput {
     if (node.isNull()) {
       return null;
     }

@@ -8,6 +8,7 @@ import java.io.UncheckedIOException;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /**
  * {@code limits.json}, format 2, in the form of {@code limits.schema.json}: every item, numbers as
@@ -95,7 +96,7 @@ public final class LimitsWriter implements Item.Visitor<Void> {
     limits(item.limits());
   }
 
-  private void limits(Item.Limits limits) {
+  private void limits(Item.@Nullable Limits limits) {
     if (limits == null) {
       json.text("limits", null);
       return;
@@ -210,11 +211,11 @@ public final class LimitsWriter implements Item.Visitor<Void> {
       write(writer::endArray);
     }
 
-    void text(String name, String value) {
+    void text(String name, @Nullable String value) {
       write(() -> writer.name(name).value(value));
     }
 
-    void number(String name, BigDecimal value) {
+    void number(String name, @Nullable BigDecimal value) {
       write(() -> writer.name(name).value(value));
     }
 

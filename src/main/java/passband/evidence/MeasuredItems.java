@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import passband.limit.Limit;
 import passband.limit.Uncertainty;
 import passband.model.Analyzer;
@@ -88,13 +89,14 @@ final class MeasuredItems {
   }
 
   private Item.Contribution loadError(Point point) {
-    Analyzer.LoadBank bank = point.load() == null ? null : analyzer.load(point.load().si());
-    if (bank == null) {
+    Figure load = point.load();
+    Analyzer.LoadBank bank = load == null ? null : analyzer.load(load.si());
+    if (load == null || bank == null) {
       return Calculation.loadError(BigDecimal.ZERO, BigDecimal.ZERO);
     }
     return Calculation.loadError(
         plain(Real.of(bank.error().relative()), Unit.ONE, RoundingMode.UP),
-        plain(Real.of(bank.error().absolute()), point.load().unit(), RoundingMode.UP));
+        plain(Real.of(bank.error().absolute()), load.unit(), RoundingMode.UP));
   }
 
   private static Item.Where where(Stage.Run run, Point point) {
@@ -109,11 +111,11 @@ final class MeasuredItems {
         point.extras());
   }
 
-  private static BigDecimal number(Figure figure) {
+  private static @Nullable BigDecimal number(@Nullable Figure figure) {
     return figure == null ? null : new BigDecimal(figure.number().toPlain());
   }
 
-  private static String unit(Figure figure) {
+  private static @Nullable String unit(@Nullable Figure figure) {
     return figure == null ? null : figure.unit().ucum();
   }
 
@@ -121,36 +123,37 @@ final class MeasuredItems {
     return new Item.Scale(
         limit.quantity(),
         limit.unit().ucum(),
-        decimal(limit.text(limit.resolution())),
-        limit.range() == null ? null : range(limit),
+        new BigDecimal(limit.text(limit.resolution())),
+        range(limit),
         negative(limit.quantity()));
   }
 
-  private static String range(Limit limit) {
-    Unit unit = limit.unit();
-    return limit.range().from().over(unit.factor()).toPlain()
-        + " to "
-        + limit.range().to().over(unit.factor()).toPlain();
+  private static @Nullable String range(Limit limit) {
+    Analyzer.Range range = limit.range();
+    Rational unit = limit.unit().factor();
+    return range == null
+        ? null
+        : range.from().over(unit).toPlain() + " to " + range.to().over(unit).toPlain();
   }
 
   private static Item.Limits limits(Limit limit) {
     return new Item.Limits(
         nominal(limit),
-        decimal(limit.text(limit.printed().lower())),
-        decimal(limit.text(limit.printed().upper())),
-        decimal(limit.text(limit.accept().lower())),
-        decimal(limit.text(limit.accept().upper())),
+        decimal(limit.end(limit.printed().lower())),
+        decimal(limit.end(limit.printed().upper())),
+        decimal(limit.end(limit.accept().lower())),
+        decimal(limit.end(limit.accept().upper())),
         expanded(limit),
         decimal(limit.ratioText()),
         limit.source().word());
   }
 
-  private static BigDecimal decimal(String text) {
+  private static @Nullable BigDecimal decimal(@Nullable String text) {
     return text == null ? null : new BigDecimal(text);
   }
 
   /** Six significant digits without needless zeros. */
-  private static BigDecimal nominal(Limit limit) {
+  private static @Nullable BigDecimal nominal(Limit limit) {
     Real si = limit.exact().nominal();
     if (si == null) {
       return null;
@@ -159,7 +162,7 @@ final class MeasuredItems {
   }
 
   /** Three significant digits, rounded up (JCGM 100, 7.2.6). */
-  private static BigDecimal expanded(Limit limit) {
+  private static @Nullable BigDecimal expanded(Limit limit) {
     Real expanded = limit.expanded();
     return expanded == null
         ? null

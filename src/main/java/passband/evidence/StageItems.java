@@ -3,6 +3,7 @@ package passband.evidence;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The items of one stage, where they stand on the sheet. Steps that ask for nothing have none: the
@@ -14,12 +15,12 @@ import java.util.stream.Stream;
  * @param before of a run's first steps, or of all steps of a section or adjustment
  */
 public record StageItems(
-    Item.Choice made,
+    Item.@Nullable Choice made,
     List<Item> moves,
-    Item enter,
+    @Nullable Item enter,
     Map<Integer, Item> before,
     List<PointItems> points,
-    Item leave,
+    @Nullable Item leave,
     Map<Integer, Item> after) {
 
   /**

@@ -2,6 +2,7 @@ package passband.evidence;
 
 import java.util.LinkedHashSet;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import passband.syntax.Expression;
 
 /** The names that stand in an expression, in its order. */
@@ -11,7 +12,7 @@ final class Variables implements Expression.Visitor<Void> {
   private Variables() {}
 
   /** Empty for null. */
-  static Set<String> of(Expression expression) {
+  static Set<String> of(@Nullable Expression expression) {
     Variables variables = new Variables();
     if (expression != null) {
       expression.accept(variables);

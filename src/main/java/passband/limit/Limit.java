@@ -1,11 +1,13 @@
 package passband.limit;
 
 import java.math.RoundingMode;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import passband.model.Analyzer;
 import passband.quantity.Rational;
 import passband.quantity.Real;
 import passband.quantity.Unit;
+import passband.syntax.LimitExpression;
 import passband.syntax.Tree;
 
 /**
@@ -36,6 +38,11 @@ public record Limit(
     @Nullable Real ratio,
     Source source,
     Tree.Accept rule) {
+
+  /** What the rule's line says of the quantity. */
+  public LimitExpression written() {
+    return Objects.requireNonNull(rule.limit(), "an acceptance by a rule has no limit itself");
+  }
 
   /** The name of what is read. */
   public String quantity() {
@@ -131,15 +138,20 @@ public record Limit(
     return decimals;
   }
 
-  /** A value in SI as printed in the reading's unit; null for null. */
-  public @Nullable String text(@Nullable Rational si) {
-    return si == null ? null : si.over(unit().factor()).toFixed(decimals());
+  /** A value in SI as printed in the reading's unit. */
+  public String text(Rational si) {
+    return si.over(unit().factor()).toFixed(decimals());
+  }
+
+  /** An end of limits as printed; null where that side is open. */
+  public @Nullable String end(@Nullable Rational si) {
+    return si == null ? null : text(si);
   }
 
   /** Limits of this one in words: {@code 179.0 to 219.0 mA}, {@code at most 3800 V}. */
   public String words(Rounded rounded) {
-    String low = text(rounded.lower());
-    String high = text(rounded.upper());
+    String low = end(rounded.lower());
+    String high = end(rounded.upper());
     String printed = unit().equals(Unit.ONE) ? "" : " " + unit().printed();
     if (low == null) {
       return "at most " + high + printed;

@@ -87,7 +87,7 @@ final class RangeSelection {
   private void sayNotMeasured(LimitRequest request) {
     Tree.Accept accept = request.accept();
     String read = request.read().name();
-    Span where = accept.readAs() != null ? accept.readAs().span() : accept.quantitySpan();
+    Span where = accept.readAs() != null ? accept.readAs().span() : Rules.quantitySpan(accept);
     List<String> measured = new ArrayList<>();
     List<String> instead = new ArrayList<>();
     for (Analyzer.Measure measure : analyzer.measures()) {

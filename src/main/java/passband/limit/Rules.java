@@ -203,12 +203,17 @@ public final class Rules implements LimitExpression.Visitor<Bounds> {
     }
   }
 
+  /** Where the quantity is written; of {@code accept by} the whole line. */
+  public static Span quantitySpan(Tree.Accept accept) {
+    return accept.quantity() == null ? accept.span() : accept.quantity().span();
+  }
+
   /** The fix that accepts a power, read as the quantity that was accepted. */
   public static Fix asPower(Tree.Accept accept, String quantity) {
     String read = ", read as " + quantity;
     return Fix.of(
         "accept power" + read,
-        new Fix.Edit(accept.quantitySpan(), "power"),
+        new Fix.Edit(quantitySpan(accept), "power"),
         new Fix.Edit(accept.span().atEnd(), read));
   }
 }

@@ -1,6 +1,7 @@
 package passband.plan;
 
 import java.util.Collection;
+import org.jspecify.annotations.Nullable;
 import passband.quantity.Dimension;
 import passband.quantity.Unit;
 
@@ -17,7 +18,7 @@ final class Canonical {
    * The parts one after the other: texts, exact numbers, units, lists of these, and null for what
    * is absent.
    */
-  static String of(Object... parts) {
+  static String of(@Nullable Object... parts) {
     Canonical canonical = new Canonical();
     for (Object part : parts) {
       canonical.append(part);
@@ -25,7 +26,7 @@ final class Canonical {
     return canonical.out.toString();
   }
 
-  private void append(Object part) {
+  private void append(@Nullable Object part) {
     if (part == null) {
       out.append("~ ");
     } else if (part instanceof Collection<?> list) {

@@ -1,6 +1,7 @@
 package passband.plan;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.limit.Limit;
 import passband.source.Span;
 
@@ -16,7 +17,7 @@ import passband.source.Span;
  * @param limit the limit, for a fact that is one; null for others
  * @param owner the key of the fact that it is a part of: one that is new or gone takes its parts
  *     with it; null for a fact that stands by itself
- * @param span where it is written
+ * @param span where it is written; null for what no line says
  */
 public record Fact(
     Area area,
@@ -24,10 +25,10 @@ public record Fact(
     String subject,
     String canonical,
     String shown,
-    List<String> sequence,
-    Limit limit,
-    String owner,
-    Span span) {
+    @Nullable List<String> sequence,
+    @Nullable Limit limit,
+    @Nullable String owner,
+    @Nullable Span span) {
 
   /** What facts are about. */
   public enum Area {
@@ -53,12 +54,13 @@ public record Fact(
   }
 
   /** A fact that is neither an order nor a limit, and no part of another. */
-  static Fact of(Area area, String key, String subject, String canonical, String shown, Span span) {
+  static Fact of(
+      Area area, String key, String subject, String canonical, String shown, @Nullable Span span) {
     return new Fact(area, key, subject, canonical, shown, null, null, null, span);
   }
 
   /** A text that says all there is to say. */
-  static Fact text(Area area, String key, String subject, String text, Span span) {
+  static Fact text(Area area, String key, String subject, @Nullable String text, Span span) {
     return of(area, key, subject, Canonical.of(text), text == null ? "" : text, span);
   }
 
@@ -78,7 +80,7 @@ public record Fact(
   }
 
   /** The same as a part of another fact. */
-  Fact partOf(String owner) {
+  Fact partOf(@Nullable String owner) {
     return new Fact(area, key, subject, canonical, shown, sequence, limit, owner, span);
   }
 

@@ -2,6 +2,7 @@ package passband.plan;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.limit.Limit;
 import passband.model.Accuracy;
 import passband.model.Series;
@@ -25,7 +26,7 @@ public final class FactText {
   public static String rule(Limit limit) {
     return limit.rule().quantity()
         + " "
-        + LimitText.of(limit.rule().limit())
+        + LimitText.of(limit.written())
         + (limit.rule().readAs() == null ? "" : ", read as " + readAs(limit));
   }
 
@@ -35,7 +36,7 @@ public final class FactText {
   }
 
   /** A printed name, then what else there is to say. */
-  static String titled(String title, String... more) {
+  static String titled(String title, @Nullable String... more) {
     StringBuilder text = new StringBuilder("\"" + title + "\"");
     for (String part : more) {
       text.append(part == null || part.isEmpty() ? "" : ", " + part);
@@ -44,7 +45,7 @@ public final class FactText {
   }
 
   /** A time; a dash where there is none. */
-  static String seconds(Rational seconds) {
+  static String seconds(@Nullable Rational seconds) {
     return seconds == null ? "-" : seconds.toPlain() + " s";
   }
 
@@ -61,7 +62,7 @@ public final class FactText {
   }
 
   /** The values in their coherent unit; empty for no series. */
-  static String series(Series series) {
+  static String series(@Nullable Series series) {
     if (series == null) {
       return "";
     }
@@ -110,7 +111,7 @@ public final class FactText {
     return text.toString();
   }
 
-  private static void append(StringBuilder text, String before, String part) {
+  private static void append(StringBuilder text, String before, @Nullable String part) {
     text.append(part == null ? "" : before + part);
   }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import passband.model.Device;
 import passband.model.Terminal;
 import passband.plan.Fact.Area;
@@ -60,7 +61,7 @@ final class MeaningOfDevice {
   }
 
   /** An earlier name, with the present one: it is there for as long as the note is. */
-  private void renamed(String key, String subject, Word name, String from) {
+  private void renamed(String key, String subject, Word name, @Nullable String from) {
     if (from != null) {
       facts.add(renamedFact(key, subject, name, from));
     }

@@ -2,6 +2,7 @@ package passband.plan;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.limit.Limit;
 import passband.plan.Fact.Area;
 import passband.source.Span;
@@ -62,7 +63,7 @@ final class MeaningOfPoints {
   }
 
   /** A figure that the sheet prints: with its unit. */
-  private static String printed(Figure figure) {
+  private static @Nullable String printed(@Nullable Figure figure) {
     return figure == null ? null : Canonical.of(figure.si(), figure.unit());
   }
 
@@ -135,7 +136,7 @@ final class MeaningOfPoints {
             limit.resolution(),
             limit.source().word(),
             limit.rule().quantity(),
-            LimitText.exact(limit.rule().limit()),
+            LimitText.exact(limit.written()),
             limit.rule().readAs(),
             ends(limit.printed()),
             ends(limit.accept()));

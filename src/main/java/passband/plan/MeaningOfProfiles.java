@@ -3,6 +3,7 @@ package passband.plan;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import passband.model.ExtraSetting;
 import passband.model.Series;
 import passband.model.Terminal;
@@ -80,7 +81,7 @@ final class MeaningOfProfiles {
   }
 
   /** A series in the one way; null for none. */
-  static String series(Series series) {
+  static @Nullable String series(@Nullable Series series) {
     if (series == null) {
       return null;
     }

@@ -2,6 +2,7 @@ package passband.plan;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.model.Terminal;
 import passband.plan.Fact.Area;
 import passband.source.Span;
@@ -90,7 +91,7 @@ final class MeaningOfStages implements Stage.Visitor<Void> {
     order.add(name);
     head(run, test, key, subject);
     if (run.setup() != null) {
-      setup(run, key, subject, outlet);
+      setup(run, run.setup(), key, subject, outlet);
     }
     moves(key + "/moves", subject + ", changes of the wiring", run.moves(), key + "/state", at);
     steps(key + "/before", subject + ", before", run.before(), at);
@@ -142,8 +143,7 @@ final class MeaningOfStages implements Stage.Visitor<Void> {
 
   // ---- wiring ----
 
-  private void setup(Stage.Run run, String key, String subject, String outlet) {
-    Setup setup = run.setup();
+  private void setup(Stage.Run run, Setup setup, String key, String subject, String outlet) {
     String name = setup.name().text();
     facts.add(Fact.text(Area.WIRE, key + "/setup", subject + ", setup", name, run.test().span()));
     facts.share(
@@ -179,7 +179,8 @@ final class MeaningOfStages implements Stage.Visitor<Void> {
   }
 
   /** Leads put on, moved and taken off, in order: they follow from the wiring of the runs. */
-  private void moves(String key, String subject, List<Move> moves, String owner, Span span) {
+  private void moves(
+      String key, String subject, List<Move> moves, @Nullable String owner, @Nullable Span span) {
     List<String> canonical = new ArrayList<>();
     List<String> shown = new ArrayList<>();
     for (Move move : moves) {

@@ -5,6 +5,7 @@ import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import passband.limit.Decision;
 import passband.limit.Limit;
 import passband.model.Analyzer;
@@ -45,7 +46,11 @@ public record Plan(
 
   /** The revision's label and date; the rest is null when it replaces none. */
   public record Revision(
-      String label, String date, String replaces, String replacesDate, String replacesDigest) {}
+      String label,
+      String date,
+      @Nullable String replaces,
+      @Nullable String replacesDate,
+      @Nullable String replacesDigest) {}
 
   /** A caution of the whole procedure. */
   public record Caution(Word name, String text) {}
@@ -117,9 +122,9 @@ public record Plan(
 
   /** What is worked out from a plan when it is first asked for: a check needs no digest. */
   public static final class Made {
-    private String digest;
-    private List<Point> points;
-    private List<Limit> limits;
+    private @Nullable String digest;
+    private @Nullable List<Point> points;
+    private @Nullable List<Limit> limits;
 
     private synchronized String digest(Plan plan) {
       if (digest == null) {

@@ -1,6 +1,7 @@
 package passband.plan;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One thing to do, in final words.
@@ -15,12 +16,12 @@ import java.util.List;
  */
 public record PlanStep(
     Kind kind,
-    String name,
+    @Nullable String name,
     String text,
-    String unit,
+    @Nullable String unit,
     List<String> outcomes,
-    String pass,
-    String seconds) {
+    @Nullable String pass,
+    @Nullable String seconds) {
 
   /** The steps of a point that a block may replace, in order. */
   public static final List<String> REPLACEABLE =

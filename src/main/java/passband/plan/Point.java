@@ -2,6 +2,7 @@ package passband.plan;
 
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import passband.limit.Limit;
 import passband.model.Device.Mode;
 import passband.model.Device.Outlet;
@@ -23,8 +24,8 @@ import passband.source.Span;
  */
 public record Point(
     String id,
-    Outlet outlet,
-    Mode mode,
+    @Nullable Outlet outlet,
+    @Nullable Mode mode,
     Settings settings,
     List<PlanStep> steps,
     Times times,
@@ -39,25 +40,29 @@ public record Point(
    * @param target what a reading is to be adjusted to
    * @param extras other settings by name, as printed, in the order of the columns
    */
-  public record Settings(Figure setting, Figure load, Figure target, Map<String, String> extras) {}
+  public record Settings(
+      @Nullable Figure setting,
+      @Nullable Figure load,
+      @Nullable Figure target,
+      Map<String, String> extras) {}
 
   /**
    * How long output is on and then rests, in seconds; null where there is none, or nothing says.
    */
-  public record Times(Rational onTime, Rational rest) {}
+  public record Times(@Nullable Rational onTime, @Nullable Rational rest) {}
 
   /** The setting; null when there is none. */
-  public Figure setting() {
+  public @Nullable Figure setting() {
     return settings.setting;
   }
 
   /** The load; null when there is none. */
-  public Figure load() {
+  public @Nullable Figure load() {
     return settings.load;
   }
 
   /** The row's target; null when there is none. */
-  public Figure target() {
+  public @Nullable Figure target() {
     return settings.target;
   }
 
@@ -67,12 +72,12 @@ public record Point(
   }
 
   /** How long output is on, in seconds; null when there is none, or nothing says. */
-  public Rational onTime() {
+  public @Nullable Rational onTime() {
     return times.onTime;
   }
 
   /** How long output then rests, in seconds; null when nothing says. */
-  public Rational rest() {
+  public @Nullable Rational rest() {
     return times.rest;
   }
 
@@ -82,7 +87,7 @@ public record Point(
   /**
    * A quantity that is read and not judged by itself.
    *
-   * @param uncertainty of its widest range
+   * @param uncertainty of its widest range; null when none can be made
    */
   public record Reading(
       String id,
@@ -90,5 +95,5 @@ public record Point(
       String title,
       passband.quantity.Unit unit,
       Rational resolution,
-      passband.limit.Uncertainty uncertainty) {}
+      passband.limit.@Nullable Uncertainty uncertainty) {}
 }

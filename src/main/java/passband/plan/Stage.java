@@ -1,6 +1,7 @@
 package passband.plan;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.model.Device.Outlet;
 import passband.model.Device.State;
 import passband.syntax.Tree;
@@ -34,22 +35,24 @@ public sealed interface Stage {
   /**
    * A test on one outlet, in one phase.
    *
+   * @param renamedFrom its earlier name; null when it has none
    * @param phase null when the procedure has none
    * @param outlet null when the test has none
    * @param state entered before the first point and left after the last; null when there is none
    * @param derives what is worked out from readings, by name
+   * @param sweep null when the test has none
    */
   record Run(
       Word test,
       String title,
-      String renamedFrom,
-      String phase,
-      Outlet outlet,
+      @Nullable String renamedFrom,
+      @Nullable String phase,
+      @Nullable Outlet outlet,
       Wiring wiring,
-      State state,
+      @Nullable State state,
       Course course,
       List<Derived> derives,
-      Swept sweep,
+      @Nullable Swept sweep,
       Tree.Test tree)
       implements Stage {
     @Override
@@ -58,7 +61,7 @@ public sealed interface Stage {
     }
 
     /** Null when the test has none. */
-    public Setup setup() {
+    public @Nullable Setup setup() {
       return wiring.setup;
     }
 
@@ -105,7 +108,7 @@ public sealed interface Stage {
    * @param setup null when the test has none
    * @param moves from the wiring before to this setup
    */
-  record Wiring(Setup setup, List<Move> moves) {}
+  record Wiring(@Nullable Setup setup, List<Move> moves) {}
 
   /** What is done in a run: steps before the first point, the points, steps after the last. */
   record Course(List<PlanStep> before, List<Point> points, List<PlanStep> after) {}

@@ -166,6 +166,19 @@ public final class Units {
         over.factor().over(under.factor()));
   }
 
+  /**
+   * The unit of a spelling that is in the table.
+   *
+   * @throws IllegalStateException when it is not
+   */
+  public static Unit of(String symbol) {
+    Unit unit = find(symbol);
+    if (unit == null) {
+      throw new IllegalStateException("there is no unit '" + symbol + "'");
+    }
+    return unit;
+  }
+
   /** The unit with this UCUM code; null when there is none. */
   public static @Nullable Unit ofUcum(String code) {
     return all().stream().filter(u -> u.ucum().equals(code)).findFirst().orElse(null);

@@ -227,13 +227,7 @@ public final class Tree {
       @Nullable Word quantity,
       @Nullable LimitExpression limit,
       @Nullable Word readAs,
-      Span span) {
-
-    /** Where the quantity is written; of {@code accept by} the whole line. */
-    public Span quantitySpan() {
-      return quantity == null ? span : quantity.span();
-    }
-  }
+      Span span) {}
 
   // ---- procedure ----
 
