@@ -1,8 +1,10 @@
 package passband.compile;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import passband.diagnostic.Diagnostics;
 import passband.model.Device.Outlet;
@@ -10,7 +12,6 @@ import passband.plan.Move;
 import passband.plan.Stage;
 import passband.plan.Wire;
 import passband.resolve.Scope;
-import passband.sequence.Seq;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -38,7 +39,7 @@ final class BenchOrder {
     List<Stage> stages = new ArrayList<>();
     int lastTest = lastTest();
     List<Tree.Part> body = tree.parts().subList(0, lastTest + 1);
-    List<String> phases = Seq.of(tree.phases()).map(Word::text).distinct().toList();
+    List<String> phases = phases();
     goThrough(body, phases.isEmpty() ? null : phases.get(0), null, stages);
     adjustments(stages);
     Set<String> affected = affected();
@@ -73,14 +74,25 @@ final class BenchOrder {
     return any ? names : null;
   }
 
+  /** The names of the phases, each once. */
+  private List<String> phases() {
+    Set<String> phases = new LinkedHashSet<>();
+    tree.phases().forEach(phase -> phases.add(phase.text()));
+    return List.copyOf(phases);
+  }
+
   private void adjustments(List<Stage> stages) {
-    List<String> known = Seq.of(tests).map(t -> t.name().text()).toList();
+    List<String> known = new ArrayList<>();
+    tests.forEach(test -> known.add(test.name().text()));
     for (Tree.Part part : tree.parts()) {
       if (part instanceof Tree.Adjust adjust) {
-        Seq.of(adjust.affects())
-            .filter(a -> !known.contains(a.text()))
-            .forEach(a -> Scope.unknown(diagnostics, a, "test", known));
-        List<String> affects = Seq.of(adjust.affects()).map(Word::text).toList();
+        List<String> affects = new ArrayList<>();
+        for (Word affected : adjust.affects()) {
+          affects.add(affected.text());
+          if (!known.contains(affected.text())) {
+            Scope.unknown(diagnostics, affected, "test", known);
+          }
+        }
         stages.add(
             new Stage.Adjust(
                 adjust.name(),
@@ -103,9 +115,9 @@ final class BenchOrder {
     List<TestPlanner> together = new ArrayList<>();
     for (Tree.Part part : parts) {
       if (part instanceof Tree.Test test) {
-        Seq.of(tests)
-            .filter(t -> t.tree() == test && (only == null || only.contains(test.name().text())))
-            .forEach(together::add);
+        if (only == null || only.contains(test.name().text())) {
+          addPlanned(test, together);
+        }
       } else if (part instanceof Tree.Section section && only == null) {
         runs(together, phase, stages);
         together.clear();
@@ -117,6 +129,14 @@ final class BenchOrder {
       }
     }
     runs(together, phase, stages);
+  }
+
+  private void addPlanned(Tree.Test test, List<TestPlanner> to) {
+    for (TestPlanner planner : tests) {
+      if (planner.tree() == test) {
+        to.add(planner);
+      }
+    }
   }
 
   /** A test and the outlet it is done on. */
@@ -140,15 +160,13 @@ final class BenchOrder {
     visits.forEach(v -> places.add(outletName(v)));
     List<Visit> sorted = new ArrayList<>();
     for (String place : places) {
-      Set<String> setups = new LinkedHashSet<>();
-      Seq.of(visits)
-          .filter(v -> outletName(v).equals(place))
-          .forEach(v -> setups.add(setupName(v)));
-      for (String setup : setups) {
-        Seq.of(visits)
-            .filter(v -> outletName(v).equals(place) && setupName(v).equals(setup))
-            .forEach(sorted::add);
+      Map<String, List<Visit>> bySetup = new LinkedHashMap<>();
+      for (Visit visit : visits) {
+        if (outletName(visit).equals(place)) {
+          bySetup.computeIfAbsent(setupName(visit), s -> new ArrayList<>()).add(visit);
+        }
       }
+      bySetup.values().forEach(sorted::addAll);
     }
     return sorted;
   }

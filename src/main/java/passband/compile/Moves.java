@@ -5,7 +5,6 @@ import java.util.List;
 import passband.model.Terminal;
 import passband.plan.Move;
 import passband.plan.Wire;
-import passband.sequence.Seq;
 
 /**
  * The changes from one wiring to the next: leads that stay in place are not touched, and what comes
@@ -67,9 +66,12 @@ final class Moves {
       return null;
     }
     Terminal target = otherThan(fromStays ? old.from() : old.to(), now);
-    boolean taken =
-        Seq.of(before).anyMatch(w -> w != old && (w.from().same(target) || w.to().same(target)));
-    return taken ? null : fromStays ? old.to() : old.from();
+    for (Wire wire : before) {
+      if (wire != old && (wire.from().same(target) || wire.to().same(target))) {
+        return null;
+      }
+    }
+    return fromStays ? old.to() : old.from();
   }
 
   /** The end of a wire that is not at the terminal that stays. */

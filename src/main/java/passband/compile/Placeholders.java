@@ -4,7 +4,6 @@ import java.util.Map;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Spelling;
-import passband.sequence.Seq;
 import passband.source.Span;
 import passband.syntax.Word;
 
@@ -57,7 +56,7 @@ final class Placeholders {
     String known =
         values.isEmpty()
             ? "no placeholder"
-            : "{" + String.join("}, {", Seq.of(values.keySet()).sorted().toList()) + "}";
+            : "{" + String.join("}, {", values.keySet().stream().sorted().toList()) + "}";
     diagnostics
         .say(Code.UNKNOWN_PLACEHOLDER, span, "unknown placeholder '{%s}'", name)
         .meant(

@@ -7,18 +7,19 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Function;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.limit.Decision;
 import passband.model.Analyzer;
 import passband.model.Device;
 import passband.model.Lead;
+import passband.model.Named;
 import passband.plan.Plan;
 import passband.plan.Stage;
 import passband.quantity.Rational;
 import passband.resolve.Profiles;
 import passband.resolve.Scope;
-import passband.sequence.Seq;
 import passband.source.Span;
 import passband.syntax.Tree;
 import passband.syntax.Word;
@@ -130,11 +131,7 @@ public final class Planner {
     for (Word name : tree.leads()) {
       Tree.Leads found = scope.find(Tree.Leads.class, "leads", name);
       for (Lead lead : found == null ? List.<Lead>of() : profiles.leads(found)) {
-        Lead twin =
-            Seq.of(leads)
-                .filter(l -> l.name().text().equals(lead.name().text()))
-                .findFirst()
-                .orElse(null);
+        Lead twin = Named.find(leads, lead.name().text());
         if (twin == null) {
           leads.add(lead);
         } else {
@@ -220,11 +217,7 @@ public final class Planner {
   private List<Plan.Caution> cautions() {
     List<Plan.Caution> cautions = new ArrayList<>();
     for (Tree.Caution caution : tree.cautions()) {
-      Plan.Caution twin =
-          Seq.of(cautions)
-              .filter(c -> c.name().text().equals(caution.name().text()))
-              .findFirst()
-              .orElse(null);
+      Plan.Caution twin = Named.find(cautions, caution.name().text());
       if (twin != null) {
         diagnostics
             .say(
@@ -257,18 +250,8 @@ public final class Planner {
     add(allowed, device.tree().allows(), "device " + device.name().text());
     device.modes().forEach(m -> add(allowed, m.tree().allows(), "mode " + m.name().text()));
     add(allowed, analyzer.tree().allows(), "analyzer " + analyzer.name().text());
-    tree.leads()
-        .forEach(
-            n ->
-                Seq.of(scope.all(Tree.Leads.class))
-                    .filter(l -> l.name().text().equals(n.text()))
-                    .forEach(l -> add(allowed, l.allows(), "leads " + n.text())));
-    ruleNames()
-        .forEach(
-            n ->
-                Seq.of(scope.all(Tree.Rule.class))
-                    .filter(r -> r.name().text().equals(n))
-                    .forEach(r -> add(allowed, r.allows(), "rule " + n)));
+    tree.leads().forEach(name -> addOf(Tree.Leads.class, Tree.Leads::allows, name.text(), allowed));
+    ruleNames().forEach(name -> addOf(Tree.Rule.class, Tree.Rule::allows, name, allowed));
     add(allowed, tree.allows(), "procedure " + tree.name().text());
     tree.setups().forEach(s -> add(allowed, s.allows(), "setup " + s.name().text()));
     for (Tree.Part part : tree.parts()) {
@@ -283,10 +266,23 @@ public final class Planner {
     Set<String> names = new TreeSet<>();
     for (Tree.Part part : tree.parts()) {
       if (part instanceof Tree.Test test) {
-        Seq.of(test.accepts()).filter(a -> a.by() != null).forEach(a -> names.add(a.by().text()));
+        for (Tree.Accept accept : test.accepts()) {
+          if (accept.by() != null) {
+            names.add(accept.by().text());
+          }
+        }
       }
     }
     return names;
+  }
+
+  private <D extends Tree.Declaration> void addOf(
+      Class<D> type, Function<D, List<Tree.Allow>> allows, String name, List<Plan.Allowed> to) {
+    for (D one : scope.all(type)) {
+      if (one.name().text().equals(name)) {
+        add(to, allows.apply(one), one.kind() + " " + name);
+      }
+    }
   }
 
   private static void add(List<Plan.Allowed> to, List<Tree.Allow> allows, String place) {

@@ -9,6 +9,7 @@ import passband.diagnostic.Diagnostics;
 import passband.model.Device;
 import passband.model.Device.Mode;
 import passband.model.Device.Outlet;
+import passband.model.Named;
 import passband.model.Terminal;
 import passband.plan.PlanStep;
 import passband.plan.PlanStep.Kind;
@@ -16,7 +17,6 @@ import passband.plan.Setup;
 import passband.plan.Stage;
 import passband.plan.Wire;
 import passband.resolve.Scope;
-import passband.sequence.Seq;
 import passband.syntax.Step;
 import passband.syntax.Tree;
 
@@ -118,7 +118,7 @@ final class PointSteps {
   }
 
   private PlanStep set(String name, RowSpec.Extra extra, Map<String, String> point) {
-    boolean ofDevice = Seq.of(device.settings()).anyMatch(s -> s.name().text().equals(name));
+    boolean ofDevice = Named.find(device.settings(), name) != null;
     return steps.action(
         Kind.SET, name, ofDevice, "Set " + name + " to " + extra.text() + ".", point);
   }
@@ -191,6 +191,10 @@ final class PointSteps {
 
   /** How many steps of a block do something, as opposed to asking or warning. */
   private static long acts(List<Step> steps) {
-    return Seq.of(steps).filter(s -> s instanceof Step.Do || s instanceof Step.Perform).count();
+    long acts = 0;
+    for (Step step : steps) {
+      acts += step instanceof Step.Do || step instanceof Step.Perform ? 1 : 0;
+    }
+    return acts;
   }
 }

@@ -216,10 +216,19 @@ final class Points {
     List<String> names = new ArrayList<>();
     readings.forEach(r -> names.add(r.title().toLowerCase(Locale.ROOT)));
     for (Limit limit : limits) {
-      if (test.derives().stream().noneMatch(d -> d.name().text().equals(limit.quantity()))) {
+      if (!isDerived(limit.quantity())) {
         names.add(limit.title().toLowerCase(Locale.ROOT));
       }
     }
     return names.isEmpty() ? "value" : String.join(" and the ", names);
+  }
+
+  private boolean isDerived(String quantity) {
+    for (Tree.Derive derive : test.derives()) {
+      if (derive.name().text().equals(quantity)) {
+        return true;
+      }
+    }
+    return false;
   }
 }

@@ -11,11 +11,11 @@ import passband.model.Analyzer;
 import passband.model.Device;
 import passband.model.Device.Outlet;
 import passband.model.Lead;
+import passband.model.Named;
 import passband.model.Terminal;
 import passband.plan.Setup;
 import passband.plan.Wire;
 import passband.resolve.Scope;
-import passband.sequence.Seq;
 import passband.source.Span;
 import passband.syntax.Tree;
 import passband.syntax.Word;
@@ -95,7 +95,7 @@ final class Setups {
         wire.lead(),
         wire.link() ? "link" : "lead",
         " in the procedure's sets of leads",
-        Seq.of(leads).filter(l -> l.link() == wire.link()).map(l -> l.name().text()).toList());
+        leads.stream().filter(l -> l.link() == wire.link()).map(l -> l.name().text()).toList());
     return null;
   }
 
@@ -148,11 +148,7 @@ final class Setups {
   private Terminal onDevice(List<Word> parts) {
     Outlet named = device.outlet(parts.get(1).text());
     if (named == null) {
-      Scope.unknown(
-          diagnostics,
-          parts.get(1),
-          "outlet",
-          Seq.of(device.outlets()).map(o -> o.name().text()).toList());
+      Scope.unknown(diagnostics, parts.get(1), "outlet", Named.names(device.outlets()));
       return null;
     }
     return found(
@@ -164,8 +160,7 @@ final class Setups {
 
   private Terminal found(Terminal terminal, Word name, String where, List<Terminal> known) {
     if (terminal == null) {
-      Scope.unknown(
-          diagnostics, name, "terminal", where, Seq.of(known).map(t -> t.name().text()).toList());
+      Scope.unknown(diagnostics, name, "terminal", where, Named.names(known));
     }
     return terminal;
   }

@@ -16,7 +16,6 @@ import passband.quantity.Rational;
 import passband.quantity.Unit;
 import passband.resolve.Scope;
 import passband.resolve.Values;
-import passband.sequence.Seq;
 import passband.syntax.Amount;
 import passband.syntax.Step;
 import passband.syntax.Tree;
@@ -177,7 +176,8 @@ final class Steps {
 
     @Override
     public PlanStep choose(Step.Choose step) {
-      List<String> outcomes = Seq.of(step.outcomes()).map(Word::text).toList();
+      List<String> outcomes = new ArrayList<>();
+      step.outcomes().forEach(outcome -> outcomes.add(outcome.text()));
       if (step.pass() != null && !outcomes.contains(step.pass().text())) {
         Scope.unknown(diagnostics, step.pass(), "outcome", outcomes);
       }

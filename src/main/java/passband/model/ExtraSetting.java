@@ -16,4 +16,5 @@ public record ExtraSetting(
     String title,
     @Nullable List<Word> options,
     @Nullable Series series,
-    Tree.ExtraSetting tree) {}
+    Tree.ExtraSetting tree)
+    implements Named {}

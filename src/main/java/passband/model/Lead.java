@@ -17,4 +17,5 @@ public record Lead(
     String title,
     @Nullable Rational rated,
     @Nullable String ratedText,
-    @Nullable String colour) {}
+    @Nullable String colour)
+    implements Named {}

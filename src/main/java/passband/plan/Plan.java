@@ -11,6 +11,7 @@ import passband.limit.Limit;
 import passband.model.Analyzer;
 import passband.model.Device;
 import passband.model.Lead;
+import passband.model.Named;
 import passband.source.Span;
 import passband.syntax.Tree;
 import passband.syntax.Word;
@@ -53,7 +54,7 @@ public record Plan(
       @Nullable String replacesDigest) {}
 
   /** A caution of the whole procedure. */
-  public record Caution(Word name, String text) {}
+  public record Caution(Word name, String text) implements Named {}
 
   /** A warning that the source quiets, with the reason; {@code place} is a kind and a name. */
   public record Allowed(String code, String reason, String place, Span span) {}

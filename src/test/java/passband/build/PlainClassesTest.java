@@ -1,9 +1,11 @@
 package passband.build;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -13,6 +15,7 @@ import org.objectweb.asm.ClassVisitor;
 import org.objectweb.asm.Handle;
 import org.objectweb.asm.MethodVisitor;
 import org.objectweb.asm.Opcodes;
+import passband.command.Main;
 import passband.draw.Shape;
 import passband.limit.Limit;
 import passband.plan.Figure;
@@ -83,5 +86,27 @@ class PlainClassesTest {
         circle.toString());
     assertEquals(
         "Rounded[lower=1/2, upper=null]", new Limit.Rounded(Rational.of(1, 2), null).toString());
+  }
+
+  /** To set up streams and regular expressions takes a good part of a cold check. */
+  @Test
+  void aCheckOfACleanProcedureNeedsNeitherStreamsNorRegularExpressions() throws Exception {
+    Path procedure = Repository.files(Repository.PROCEDURES, "-output.pband").get(0);
+    Process check =
+        new ProcessBuilder(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-Xlog:class+load",
+                "-cp",
+                System.getProperty("java.class.path"),
+                Main.class.getName(),
+                "check",
+                procedure.toString())
+            .redirectErrorStream(true)
+            .start();
+    String said = new String(check.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+    assertEquals(0, check.waitFor(), said);
+    assertTrue(said.contains(" " + Rational.class.getName() + " "), said);
+    assertFalse(said.contains(" java.util.stream.ReferencePipeline "), "streams");
+    assertFalse(said.contains(" java.util.regex.Pattern "), "regular expressions");
   }
 }
