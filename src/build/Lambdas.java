@@ -2,6 +2,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -17,7 +18,7 @@ import org.objectweb.asm.Opcodes;
 import org.objectweb.asm.Type;
 
 /**
- * Gives every lambda and method reference of compiled classes a class of its own, as a compiler
+ * Gives the lambdas and method references of compiled classes classes of their own, as a compiler
  * before Java 8 would have, and every record its {@code equals}, {@code hashCode} and {@code
  * toString} in plain code. Java makes all these when it first meets each, which takes a cold start
  * longer than to load what is there.
@@ -86,7 +87,8 @@ public final class Lambdas {
     ClassReader reader = new ClassReader(bytes);
     Host host = new Host(reader, new ClassWriter(ClassWriter.COMPUTE_MAXS));
     reader.accept(host, 0);
-    if (host.made > 0 || host.ofRecord > 0) {
+    host.write();
+    if (!host.made.isEmpty() || host.ofRecord > 0) {
       changed.put(name, host.writer.toByteArray());
     }
   }
@@ -112,7 +114,7 @@ public final class Lambdas {
     private final int version;
     private final ClassWriter writer;
     private String nest;
-    private int made;
+    private final Map<String, Alike> made = new LinkedHashMap<>();
     private int ofRecord;
 
     Host(ClassReader reader, ClassWriter writer) {
@@ -146,13 +148,22 @@ public final class Lambdas {
             super.visitInvokeDynamicInsn(sam, shape, factory, arguments);
             return;
           }
-          String lambda = name + "$$" + made++;
-          changed.put(
-              lambda, new Lambda(lambda, Type.getType(shape), sam, arguments).bytes(version, nest));
-          nests.computeIfAbsent(nest, n -> new ArrayList<>()).add(lambda);
-          super.visitMethodInsn(Opcodes.INVOKESTATIC, lambda, "of", shape, false);
+          Alike alike =
+              made.computeIfAbsent(
+                  shape + sam + arguments[0],
+                  k -> new Alike(name + "$$" + made.size(), Type.getType(shape), sam, arguments));
+          super.visitLdcInsn(alike.add(arguments));
+          super.visitMethodInsn(Opcodes.INVOKESTATIC, alike.name, "of", alike.factoryType(), false);
         }
       };
+    }
+
+    /** Makes the classes of the lambdas that were met. */
+    void write() {
+      for (Alike alike : made.values()) {
+        changed.put(alike.name, alike.bytes(version, nest));
+        nests.computeIfAbsent(nest, n -> new ArrayList<>()).add(alike.name);
+      }
     }
   }
 
@@ -211,9 +222,9 @@ public final class Lambdas {
       for (int i = 0; i < names.length; i++) {
         Type type = Type.getType(component(i).getDesc());
         get(0, i);
-        Lambda.convert(code, type, Lambda.boxed(type));
+        Alike.convert(code, type, Alike.boxed(type));
         get(1, i);
-        Lambda.convert(code, type, Lambda.boxed(type));
+        Alike.convert(code, type, Alike.boxed(type));
         String shape = "(Ljava/lang/Object;Ljava/lang/Object;)Z";
         code.visitMethodInsn(Opcodes.INVOKESTATIC, OBJECTS, "equals", shape, false);
         code.visitJumpInsn(Opcodes.IFEQ, different);
@@ -235,7 +246,7 @@ public final class Lambdas {
         code.visitInsn(Opcodes.IMUL);
         Type type = Type.getType(component(i).getDesc());
         get(0, i);
-        Lambda.convert(code, type, Lambda.boxed(type));
+        Alike.convert(code, type, Alike.boxed(type));
         String shape = "(Ljava/lang/Object;)I";
         code.visitMethodInsn(Opcodes.INVOKESTATIC, OBJECTS, "hashCode", shape, false);
         code.visitInsn(Opcodes.IADD);
@@ -254,7 +265,7 @@ public final class Lambdas {
         append(builder, (i == 0 ? simple + "[" : ", ") + names[i] + "=");
         Type type = Type.getType(component(i).getDesc());
         get(0, i);
-        Lambda.convert(code, type, Lambda.boxed(type));
+        Alike.convert(code, type, Alike.boxed(type));
         String shape = "(Ljava/lang/Object;)Ljava/lang/StringBuilder;";
         code.visitMethodInsn(Opcodes.INVOKEVIRTUAL, builder, "append", shape, false);
       }
@@ -270,15 +281,21 @@ public final class Lambdas {
     }
   }
 
-  /** A class for one lambda: its captured values as fields, and the method that it implements. */
-  private static final class Lambda {
+  /** The method that a lambda calls, and the type that the lambda's own method has. */
+  private record Body(Handle method, Type exact) {}
+
+  /**
+   * A class for the lambdas of one class that capture and implement the same: the captured values
+   * and the lambda's number as fields, and the method that they implement.
+   */
+  private static final class Alike {
     private final String name;
     private final Type shape;
-    private final Type[] captured;
+    private final Type[] fields;
+    private final int captured;
     private final String sam;
     private final Type erased;
-    private final Handle body;
-    private final Type exact;
+    private final List<Body> bodies = new ArrayList<>();
     private final ClassWriter writer = new ClassWriter(ClassWriter.COMPUTE_MAXS);
 
     /**
@@ -286,14 +303,20 @@ public final class Lambdas {
      * @param arguments as the metafactory takes them: the method's erased type, its body and its
      *     type where the lambda stands
      */
-    Lambda(String name, Type shape, String sam, Object[] arguments) {
+    Alike(String name, Type shape, String sam, Object[] arguments) {
       this.name = name;
       this.shape = shape;
-      this.captured = shape.getArgumentTypes();
+      this.captured = shape.getArgumentTypes().length;
+      this.fields = Arrays.copyOf(shape.getArgumentTypes(), captured + 1);
+      this.fields[captured] = Type.INT_TYPE;
       this.sam = sam;
       this.erased = (Type) arguments[0];
-      this.body = (Handle) arguments[1];
-      this.exact = (Type) arguments[2];
+    }
+
+    /** Adds a lambda and gives its number. */
+    int add(Object[] arguments) {
+      bodies.add(new Body((Handle) arguments[1], (Type) arguments[2]));
+      return bodies.size() - 1;
     }
 
     byte[] bytes(int version, String nest) {
@@ -305,15 +328,20 @@ public final class Lambdas {
           "java/lang/Object",
           new String[] {shape.getReturnType().getInternalName()});
       writer.visitNestHost(nest);
-      for (int i = 0; i < captured.length; i++) {
+      for (int i = 0; i < fields.length; i++) {
         int access = Opcodes.ACC_PRIVATE | Opcodes.ACC_FINAL;
-        writer.visitField(access, field(i), captured[i].getDescriptor(), null, null).visitEnd();
+        writer.visitField(access, field(i), fields[i].getDescriptor(), null, null).visitEnd();
       }
       constructor();
       factory();
       method();
       writer.visitEnd();
       return writer.toByteArray();
+    }
+
+    /** What makes a lambda: of the captured values and its number. */
+    String factoryType() {
+      return Type.getMethodDescriptor(shape.getReturnType(), fields);
     }
 
     private static String field(int i) {
@@ -332,7 +360,7 @@ public final class Lambdas {
     }
 
     private String constructed() {
-      return Type.getMethodDescriptor(Type.VOID_TYPE, captured);
+      return Type.getMethodDescriptor(Type.VOID_TYPE, fields);
     }
 
     private void constructor() {
@@ -340,22 +368,22 @@ public final class Lambdas {
       code.visitVarInsn(Opcodes.ALOAD, 0);
       code.visitMethodInsn(Opcodes.INVOKESPECIAL, "java/lang/Object", "<init>", "()V", false);
       int slot = 1;
-      for (int i = 0; i < captured.length; i++) {
+      for (int i = 0; i < fields.length; i++) {
         code.visitVarInsn(Opcodes.ALOAD, 0);
-        code.visitVarInsn(captured[i].getOpcode(Opcodes.ILOAD), slot);
-        code.visitFieldInsn(Opcodes.PUTFIELD, name, field(i), captured[i].getDescriptor());
-        slot += captured[i].getSize();
+        code.visitVarInsn(fields[i].getOpcode(Opcodes.ILOAD), slot);
+        code.visitFieldInsn(Opcodes.PUTFIELD, name, field(i), fields[i].getDescriptor());
+        slot += fields[i].getSize();
       }
       code.visitInsn(Opcodes.RETURN);
       ended(code);
     }
 
     private void factory() {
-      MethodVisitor code = begun(Opcodes.ACC_STATIC, "of", shape.getDescriptor());
+      MethodVisitor code = begun(Opcodes.ACC_STATIC, "of", factoryType());
       code.visitTypeInsn(Opcodes.NEW, name);
       code.visitInsn(Opcodes.DUP);
       int slot = 0;
-      for (Type one : captured) {
+      for (Type one : fields) {
         code.visitVarInsn(one.getOpcode(Opcodes.ILOAD), slot);
         slot += one.getSize();
       }
@@ -364,9 +392,27 @@ public final class Lambdas {
       ended(code);
     }
 
-    /** Calls the body with what was captured and what is given. */
     private void method() {
       MethodVisitor code = begun(Opcodes.ACC_PUBLIC, sam, erased.getDescriptor());
+      Label[] labels = new Label[bodies.size()];
+      Arrays.setAll(labels, i -> new Label());
+      if (labels.length > 1) {
+        code.visitVarInsn(Opcodes.ALOAD, 0);
+        code.visitFieldInsn(Opcodes.GETFIELD, name, field(captured), "I");
+        code.visitTableSwitchInsn(0, labels.length - 1, labels[0], labels);
+      }
+      for (int i = 0; i < labels.length; i++) {
+        if (labels.length > 1) {
+          code.visitLabel(labels[i]);
+          code.visitFrame(Opcodes.F_SAME, 0, null, 0, null);
+        }
+        call(code, bodies.get(i).method, bodies.get(i).exact);
+      }
+      ended(code);
+    }
+
+    /** Calls a body with what was captured and what is given, and returns what it gives. */
+    private void call(MethodVisitor code, Handle body, Type exact) {
       boolean makes = body.getTag() == Opcodes.H_NEWINVOKESPECIAL;
       boolean fixed = body.getTag() == Opcodes.H_INVOKESTATIC;
       List<Type> taken = new ArrayList<>(List.of(Type.getArgumentTypes(body.getDesc())));
@@ -376,10 +422,10 @@ public final class Lambdas {
       } else if (!fixed) {
         taken.add(0, Type.getObjectType(body.getOwner()));
       }
-      for (int i = 0; i < captured.length; i++) {
+      for (int i = 0; i < captured; i++) {
         code.visitVarInsn(Opcodes.ALOAD, 0);
-        code.visitFieldInsn(Opcodes.GETFIELD, name, field(i), captured[i].getDescriptor());
-        convert(code, captured[i], taken.get(i));
+        code.visitFieldInsn(Opcodes.GETFIELD, name, field(i), fields[i].getDescriptor());
+        convert(code, fields[i], taken.get(i));
       }
       int slot = 1;
       for (int i = 0; i < erased.getArgumentTypes().length; i++) {
@@ -388,7 +434,7 @@ public final class Lambdas {
         code.visitVarInsn(given.getOpcode(Opcodes.ILOAD), slot);
         slot += given.getSize();
         convert(code, given, meant);
-        convert(code, meant, taken.get(captured.length + i));
+        convert(code, meant, taken.get(captured + i));
       }
       boolean inInterface = body.isInterface();
       int call =
@@ -398,11 +444,12 @@ public final class Lambdas {
                   ? Opcodes.INVOKESTATIC
                   : inInterface ? Opcodes.INVOKEINTERFACE : Opcodes.INVOKEVIRTUAL;
       code.visitMethodInsn(call, body.getOwner(), body.getName(), body.getDesc(), inInterface);
-      back(code, makes ? Type.getObjectType(body.getOwner()) : Type.getReturnType(body.getDesc()));
-      ended(code);
+      Type result =
+          makes ? Type.getObjectType(body.getOwner()) : Type.getReturnType(body.getDesc());
+      back(code, result, exact);
     }
 
-    private void back(MethodVisitor code, Type result) {
+    private void back(MethodVisitor code, Type result, Type exact) {
       Type wanted = erased.getReturnType();
       if (wanted == Type.VOID_TYPE) {
         if (result != Type.VOID_TYPE) {
