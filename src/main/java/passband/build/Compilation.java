@@ -6,7 +6,9 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Diagnostics;
+import passband.library.UnforeseenException;
 import passband.library.UsageException;
 import passband.plan.Plan;
 
@@ -21,7 +23,7 @@ public record Compilation<R>(List<R> procedures, Diagnostics diagnostics, Set<Pa
 
   /** Loads and compiles; {@code root} and {@code analyzer} are null where none is given. */
   public static Compilation<Plan> of(
-      List<String> paths, Path workingDirectory, String root, String analyzer)
+      List<String> paths, Path workingDirectory, @Nullable String root, @Nullable String analyzer)
       throws UsageException, IOException {
     Compilation<Plan> compilation =
         each(
@@ -39,26 +41,33 @@ public record Compilation<R>(List<R> procedures, Diagnostics diagnostics, Set<Pa
    * group.
    */
   public static <R> Compilation<R> each(
-      List<CompilationUnit> groups, String analyzer, InOrder.Work<Plan, R> made, Runnable step)
+      List<CompilationUnit> groups,
+      @Nullable String analyzer,
+      InOrder.Work<Plan, R> made,
+      Runnable step)
       throws UsageException, IOException {
     List<R> kept = new ArrayList<>();
     Findings findings = new Findings();
     InOrder.each(
         groups,
-        group -> {
-          CompilationUnit.Compiled compiled = group.compiled(analyzer);
-          List<R> results = new ArrayList<>();
-          for (Plan plan : compiled.plans()) {
-            results.add(made.of(plan));
-          }
-          return new Done<>(compiled.found(), results);
-        },
+        group -> UnforeseenException.at(group.place(), () -> done(group, analyzer, made)),
         done -> {
           step.run();
           findings.take(done.found);
           kept.addAll(done.results);
         });
     return new Compilation<>(kept, findings.diagnostics(), findings.read());
+  }
+
+  private static <R> Done<R> done(
+      CompilationUnit group, @Nullable String analyzer, InOrder.Work<Plan, R> made)
+      throws UsageException, IOException {
+    CompilationUnit.Compiled compiled = group.compiled(analyzer);
+    List<R> results = new ArrayList<>();
+    for (Plan plan : compiled.plans()) {
+      results.add(made.of(plan));
+    }
+    return new Done<>(compiled.found(), results);
   }
 
   private record Done<R>(CompilationUnit.Found found, List<R> results) {}

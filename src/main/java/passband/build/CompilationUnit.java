@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
 import passband.compile.Compiler;
 import passband.diagnostic.Diagnostics;
 import passband.library.Decoder;
@@ -54,6 +55,11 @@ public record CompilationUnit(
       boolean silent,
       Set<Path> consulted) {}
 
+  /** What messages call it. */
+  public String place() {
+    return root.names().shown(start);
+  }
+
   /** What tells it from other groups; with another set of files it is another. */
   public String key() {
     return root.names().root()
@@ -86,7 +92,7 @@ public record CompilationUnit(
    *
    * @param analyzer null for each procedure's own
    */
-  public Compiled compiled(String analyzer) throws UsageException {
+  public Compiled compiled(@Nullable String analyzer) throws UsageException {
     Diagnostics diagnostics = new Diagnostics();
     if (files.isEmpty()) {
       root.prefetch(start);

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
 import passband.compile.Compiler;
 import passband.diagnostic.Diagnostics;
 import passband.library.DisplayPaths;
@@ -15,6 +16,7 @@ import passband.library.Git;
 import passband.library.Library;
 import passband.library.LibraryRoot;
 import passband.library.Paths;
+import passband.library.UnforeseenException;
 import passband.library.UsageException;
 import passband.plan.Plan;
 
@@ -43,7 +45,7 @@ public final class Revision {
    * @param root the library's root on the disk; null for the rule's
    * @param analyzer null for each procedure's own
    */
-  public Compilation<Plan> compiled(String path, String root, String analyzer)
+  public Compilation<Plan> compiled(String path, @Nullable String root, @Nullable String analyzer)
       throws UsageException, IOException {
     List<String> sources = git.sources(path);
     if (sources.isEmpty()) {
@@ -63,13 +65,15 @@ public final class Revision {
         }
         library.load(source.substring(folder.length()));
       }
-      plans.addAll(new Compiler(library, analyzer, diagnostics).compile());
+      plans.addAll(
+          UnforeseenException.at(
+              revision + ":" + path, () -> new Compiler(library, analyzer, diagnostics).compile()));
     }
     return new Compilation<>(plans, diagnostics, Set.of());
   }
 
   /** The given root from the repository's top, as {@link #folder} writes it; null for none. */
-  private String given(String root) throws UsageException, IOException {
+  private @Nullable String given(@Nullable String root) throws UsageException, IOException {
     if (root == null) {
       return null;
     }
@@ -86,7 +90,8 @@ public final class Revision {
     return folder.isEmpty() ? "" : folder + "/";
   }
 
-  private Map<String, List<String>> byRoot(List<String> sources, String given) throws IOException {
+  private Map<String, List<String>> byRoot(List<String> sources, @Nullable String given)
+      throws IOException {
     Set<String> marked = given == null ? marked(sources) : Set.of();
     Map<String, List<String>> byRoot = new TreeMap<>();
     for (String source : sources) {
@@ -117,7 +122,7 @@ public final class Revision {
     return file.substring(0, file.lastIndexOf('/') + 1);
   }
 
-  private static String above(String folder) {
+  private static @Nullable String above(String folder) {
     return folder.isEmpty() ? null : folder(folder.substring(0, folder.length() - 1));
   }
 }

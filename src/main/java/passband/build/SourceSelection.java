@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
 import passband.library.DisplayPaths;
 import passband.library.LibraryRoot;
 import passband.library.Paths;
@@ -24,11 +25,11 @@ import passband.library.UseGraph;
  */
 public final class SourceSelection {
   private final Path workingDirectory;
-  private final Path givenRoot;
+  private final @Nullable Path givenRoot;
   private final Map<Path, Path> roots = new HashMap<>();
   private final Map<Path, TreeSet<String>> byRoot = new LinkedHashMap<>();
 
-  private SourceSelection(Path workingDirectory, Path givenRoot) {
+  private SourceSelection(Path workingDirectory, @Nullable Path givenRoot) {
     this.workingDirectory = workingDirectory;
     this.givenRoot = givenRoot;
   }
@@ -38,7 +39,7 @@ public final class SourceSelection {
    * where none is given.
    */
   public static List<CompilationUnit> units(
-      List<String> paths, Path workingDirectory, String root, String analyzer)
+      List<String> paths, Path workingDirectory, @Nullable String root, @Nullable String analyzer)
       throws UsageException, IOException {
     if (paths.isEmpty()) {
       throw new UsageException("no file or folder is named");

@@ -6,6 +6,7 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.compile.Compiler;
 import passband.diagnostic.Diagnostics;
 import passband.library.Disk;
@@ -29,7 +30,7 @@ public final class WorkTree {
   }
 
   /** Where a version of a file belongs, from the top; null where that cannot be told. */
-  public String home(Path version) throws IOException {
+  public @Nullable String home(Path version) throws IOException {
     Path file = version.normalize();
     if (file.startsWith(top)) {
       return Paths.of(top.relativize(file));

@@ -47,7 +47,8 @@ final class CdsTraining {
     for (List<String> command : commands) {
       PrintStream nowhere =
           new PrintStream(OutputStream.nullOutputStream(), false, StandardCharsets.UTF_8);
-      new Main(library.getParent(), nowhere, nowhere, 0, "rehearsal", false).run(command);
+      Main.run(
+          new Invocation(library.getParent(), nowhere, nowhere, 0, "rehearsal", false), command);
     }
   }
 

@@ -1,46 +1,43 @@
 package passband.command;
 
 import java.io.IOException;
-import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import passband.diagnostic.Diagnostics;
 import passband.format.Formatter;
+import passband.library.Decoder;
 import passband.library.Paths;
 import passband.library.SourceFiles;
+import passband.library.UnforeseenException;
 import passband.library.UsageException;
 import passband.source.SourceFile;
 
 /** {@code passband format}: the one layout. */
-final class FormatCommand {
+final class FormatCommand implements Verb {
+  private final Invocation invocation;
   private final Path workingDirectory;
-  private final PrintStream out;
-  private final PrintStream err;
 
-  FormatCommand(Path workingDirectory, PrintStream out, PrintStream err) {
-    this.workingDirectory = workingDirectory;
-    this.out = out;
-    this.err = err;
+  FormatCommand(Invocation invocation) {
+    this.invocation = invocation;
+    this.workingDirectory = invocation.workingDirectory();
   }
 
-  int run(List<String> words) throws UsageException, IOException {
-    Arguments arguments = Arguments.of(words, Set.of(), Set.of("--check"));
-    if (arguments.paths().isEmpty()) {
-      throw new UsageException("no file or folder is named");
-    }
+  @Override
+  public int run(Arguments arguments) throws UsageException, IOException {
     boolean check = arguments.has("--check");
     Diagnostics diagnostics = new Diagnostics();
     boolean differs = false;
-    for (Path file : files(arguments.paths())) {
-      differs |= format(file, check, diagnostics);
+    for (Path file : files(arguments.operands())) {
+      differs |= UnforeseenException.at(file.toString(), () -> format(file, check, diagnostics));
     }
-    CheckCommand.report(diagnostics, "text", out, err);
-    return diagnostics.hasErrors() || (check && differs) ? Main.FAULTS : Main.FINE;
+    DiagnosticPrinter.print(diagnostics, "text", invocation);
+    return diagnostics.hasErrors() || (check && differs) ? ExitStatus.FAULTS : ExitStatus.FINE;
   }
 
   private Set<Path> files(List<String> paths) throws UsageException, IOException {
@@ -60,12 +57,12 @@ final class FormatCommand {
     String shown =
         Paths.of(file.startsWith(workingDirectory) ? workingDirectory.relativize(file) : file);
     byte[] was = Files.readAllBytes(file);
-    SourceFile source = passband.library.Decoder.decode(shown, was, diagnostics);
+    SourceFile source = Decoder.decode(shown, was, diagnostics);
     String laid = source == null ? null : Formatter.format(source, diagnostics);
-    if (laid == null || java.util.Arrays.equals(was, laid.getBytes(StandardCharsets.UTF_8))) {
+    if (laid == null || Arrays.equals(was, laid.getBytes(StandardCharsets.UTF_8))) {
       return false;
     }
-    out.println(shown);
+    invocation.out().println(shown);
     if (!check) {
       Path fresh = Files.createTempFile(file.toAbsolutePath().getParent(), ".new-", ".pband");
       try {

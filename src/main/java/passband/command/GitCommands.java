@@ -9,6 +9,7 @@ import java.util.List;
 import passband.build.WorkTree;
 import passband.diagnostic.Diagnostics;
 import passband.diff.PlanDiff;
+import passband.library.UnforeseenException;
 import passband.library.UsageException;
 import passband.plan.Plan;
 import passband.render.DiffReport;
@@ -25,17 +26,18 @@ final class GitCommands {
   private final WorkTree workTree;
   private final PrintStream out;
 
-  GitCommands(Path workingDirectory, PrintStream out) {
-    this.workingDirectory = workingDirectory;
+  GitCommands(Invocation invocation) {
+    this.workingDirectory = invocation.workingDirectory();
     this.workTree = new WorkTree(workingDirectory);
-    this.out = out;
+    this.out = invocation.out();
   }
 
   /**
    * {@code PATH OLD-FILE OLD-HEX OLD-MODE NEW-FILE NEW-HEX NEW-MODE …}, run at the top of the work
    * tree.
    */
-  int diff(List<String> words) throws UsageException, IOException {
+  int diff(Arguments arguments) throws UsageException, IOException {
+    List<String> words = arguments.operands();
     if (words.size() < 7) {
       throw new UsageException("git-diff is for git's diff.<driver>.command");
     }
@@ -60,25 +62,23 @@ final class GitCommands {
       List<PlanDiff> diffs = PlanDiff.between(was, now);
       out.print(diffs.isEmpty() ? "  the meaning is the same\n" : DiffReport.text(diffs));
     }
-    return Main.FINE;
+    return ExitStatus.FINE;
   }
 
   private List<Plan> plans(String path, String version, boolean ownOnly, Diagnostics faults)
-      throws IOException {
-    return workTree.plans(path, workingDirectory.resolve(version), ownOnly, faults);
+      throws UsageException, IOException {
+    return UnforeseenException.at(
+        path, () -> workTree.plans(path, workingDirectory.resolve(version), ownOnly, faults));
   }
 
   /** {@code FILE}: the facts of its procedures, a line each. */
-  int text(List<String> words) throws UsageException, IOException {
-    if (words.size() != 1) {
-      throw new UsageException("git-text is for git's diff.<driver>.textconv");
-    }
-    Path file = workingDirectory.resolve(words.get(0));
+  int text(Arguments arguments) throws UsageException, IOException {
+    Path file = workingDirectory.resolve(arguments.operands().get(0));
     Diagnostics faults = new Diagnostics();
     String path = workTree.home(file);
     List<Plan> own = new ArrayList<>();
     if (path != null) {
-      own.addAll(workTree.plans(path, file, true, faults));
+      own.addAll(plans(path, arguments.operands().get(0), true, faults));
       own.removeIf(plan -> !plan.name().span().file().path().equals(path));
     }
     if (own.isEmpty() || faults.hasErrors()) {
@@ -86,6 +86,6 @@ final class GitCommands {
     } else {
       own.forEach(plan -> out.print(DiffReport.facts(plan)));
     }
-    return Main.FINE;
+    return ExitStatus.FINE;
   }
 }

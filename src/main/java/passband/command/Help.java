@@ -1,138 +1,122 @@
 package passband.command;
 
-/** What {@code help} prints. */
+import java.util.ArrayList;
+import java.util.List;
+
+/** What {@code help} prints, made from the table of commands. */
 final class Help {
+  private static final int WIDTH = 118;
+
+  private static final String TITLE =
+      "passband: output-verification procedures of medical generators, from text to checked limits"
+          + " and a checklist\n";
+
+  static final String EXIT_STATUS =
+      "Exit status: 0 no errors (there may be warnings), 1 errors found, revisions differ or a"
+          + " reading does not pass, 2 could not run.\n";
+
   private Help() {}
 
+  /** All commands, a line each. */
   static String overview() {
-    return """
-        passband: output-verification procedures of medical generators, from text to checked limits and a checklist
-
-          passband check PATH...              find faults
-          passband build PATH... [-o out]     check, then write each procedure's checklist and limit tables
-          passband diff OLD NEW               what changed in meaning between two revisions
-          passband release PATH...            record the meaning of a revision that is signed
-          passband judge LIMITS READINGS      verdicts on recorded readings
-          passband history LIMITS READINGS... how a generator's readings drift
-          passband format PATH... [--check]   the one layout of sources
-          passband server                     the language server, for editors
-          passband editor NAME                a file that makes an editor know the language
-          passband completion SHELL           a script that completes commands in a shell
-          passband explain [CODE]             a diagnostic, with an example and its mend; or all codes
-          passband help [COMMAND]             this page, or a command's own
-          passband version
-
-        A PATH is a .pband file or a folder of them.
-        Exit status: 0 nothing to report (warnings included), 1 faults found, revisions differ or a reading fails, 2 could not run.
-        """;
+    return TITLE
+        + "\n"
+        + commands("  passband ", "")
+        + "\nA PATH is a .pband file or a folder of them.\n"
+        + EXIT_STATUS;
   }
 
-  static String of(String command) {
-    return switch (command) {
-      case "check" ->
-          """
-          passband check PATH... [--analyzer NAME] [--root DIR] [--as FORM] [--coverage]
+  /** The list of the README. */
+  static String readme() {
+    return commands("    ./passband ", "# ") + "\n" + EXIT_STATUS;
+  }
 
-          Finds faults in the procedures, devices, analyzers and leads of the files and of all that they use.
-            --analyzer NAME   compile every procedure for this analyzer instead of its own
-            --root DIR        the library root that no 'use' may leave
-                              (a folder PATH is its own; a file's is the working directory)
-            --as FORM         text, json or sarif (SARIF 2.1.0)
-            --coverage        print what is tested of each device: modes, outlets, low, middle and high
-            --watch           run again whenever a file that was read is saved
-          """;
-      case "build" ->
-          """
-          passband build PATH... [-o DIR] [--analyzer NAME] [--root DIR] [--paper SIZE] [--without PARTS]
+  /**
+   * A line for each command.
+   *
+   * @param before what begins a line
+   * @param between what stands before the summary
+   */
+  private static String commands(String before, String between) {
+    List<List<String>> rows = new ArrayList<>();
+    for (CommandSpec command : CommandTable.listed()) {
+      rows.add(List.of(command.synopsis(), between + command.summary()));
+    }
+    return table(before, rows);
+  }
 
-          Checks, then writes for every procedure DIR/PROCEDURE/checklist.html, checklist.pdf, limits.csv,
-          limits.csv-metadata.json, limits.json, setups/*.svg and limits/*.svg. With an error anywhere nothing is written.
-          What has not changed since it was written is left as it stands; DIR/.built holds the digests that tell.
-            -o, --out DIR     where to (out)
-            --analyzer NAME   compile every procedure for this analyzer instead of its own
-            --root DIR        the library root that no 'use' may leave
-            --paper SIZE      a4 or letter (a4)
-            --without PARTS   leave out pdf or pictures, or both: pdf,pictures
-            --watch           run again whenever a file that was read is saved
-            --depfile FILE    write a rule in Make's format: the outputs and every file that was read
-          """;
-      case "diff" ->
-          """
-          passband diff OLD NEW [--as FORM] [--root DIR] [--analyzer NAME]
+  /** A command's own page. */
+  static String of(CommandSpec command) {
+    StringBuilder page = new StringBuilder();
+    List<String> parts = new ArrayList<>(List.of(command.synopsis()));
+    command.options().forEach(option -> parts.add(synopsis(option)));
+    page.append(wrapped("passband ", parts)).append('\n').append(command.details());
+    List<List<String>> rows = new ArrayList<>();
+    for (Option option : command.allOptions()) {
+      rows.add(List.of(written(option), effect(option)));
+    }
+    return page.append('\n').append(table("  ", rows)).toString();
+  }
 
-          Compares compiled meaning, never text. OLD and NEW are files, folders or REVISION:PATH of git (the path from the
-          repository's top). What can hurt most comes first; each change with the line that it comes from and the limits
-          worked out again. Exit status: 0 the same, 1 different, 2 could not run (a fault in either among that).
-            --as FORM         text, markdown, json or html (to print and sign)
-            --root DIR        the library root that no 'use' may leave
-            --analyzer NAME   compile both for this analyzer
+  private static String synopsis(Option option) {
+    String name = option.letter() == null ? option.name() : option.letter();
+    return "[" + name + (option.takesValue() ? " " + option.value() : "") + "]";
+  }
 
-          Git calls 'passband git-diff' (diff.NAME.command) and 'passband git-text' (diff.NAME.textconv).
-          """;
-      case "release" ->
-          """
-          passband release PATH... [--root DIR]
+  private static String written(Option option) {
+    String letter = option.letter() == null ? "" : option.letter() + ", ";
+    return letter + option.name() + (option.takesValue() ? " " + option.value() : "");
+  }
 
-          Adds a line to released.txt beside each procedure's source: its name, revision, date and digest. From then on
-          'check' refuses that revision with another meaning, and holds 'replaces "B" digest "..."' against it.
-          """;
-      case "judge" ->
-          """
-          passband judge LIMITS READINGS [--as FORM] [--date DAY]
+  /** What an option does, with its values and its default. */
+  private static String effect(Option option) {
+    String values =
+        switch (option.kind()) {
+          case ONE_OF -> ": " + listed(option.values(), "or");
+          case LIST_OF -> ": " + listed(option.values(), "and");
+          default -> "";
+        };
+    String otherwise = option.otherwise() == null ? "" : " (default: " + option.otherwise() + ")";
+    return option.help() + values + otherwise;
+  }
 
-          Compares readings with limits. LIMITS is limits.json (or limits.csv, without budgets); READINGS the sheet's
-          readings.csv or any CSV with the columns point, reading, unit and, where there are phases, phase. Readings by
-          another digest are refused. Exit status: 0 all pass, 1 one fails or is missing or unclear, 2 could not run.
-            --as FORM         text, json or html (to print and sign)
-            --date DAY        the day of the judgement: warns of a calibration that was due before it
-          """;
-      case "history" ->
-          """
-          passband history LIMITS READINGS READINGS... [--interval DAYS] [--as FORM]
+  /** Words with commas and before the last a conjunction. */
+  static String listed(List<String> words, String conjunction) {
+    int last = words.size() - 1;
+    return last < 1
+        ? String.join("", words)
+        : String.join(", ", words.subList(0, last)) + " " + conjunction + " " + words.get(last);
+  }
 
-          Puts the readings of several days side by side (the day is in each file's name or in a record 'date'), with the
-          straight line of least squares, and warns where it leaves the accepted readings before the next interval ends.
-            --interval DAYS   how long that is (365)
-            --as FORM         text or html (with a plot for each point)
-          """;
-      case "format" ->
-          """
-          passband format PATH... [--check]
+  /** Rows of two columns; the second is wrapped. */
+  private static String table(String before, List<List<String>> rows) {
+    int width = 0;
+    for (List<String> row : rows) {
+      width = Math.max(width, row.get(0).length());
+    }
+    StringBuilder table = new StringBuilder();
+    for (List<String> row : rows) {
+      String first = before + row.get(0) + " ".repeat(width + 2 - row.get(0).length());
+      table.append(wrapped(first, List.of(row.get(1).split(" "))));
+    }
+    return table.toString();
+  }
 
-          Lays sources out in the one way: indents, spaces, columns. Words and comments stay as they are and where they
-          are; a file with a syntax fault is left alone. Names the files that it changes.
-            --check           change nothing; exit status 1 when a file is laid out otherwise
-          """;
-      case "explain" ->
-          """
-          passband explain [CODE...]
-
-          Prints the manual's page of each code: what it means, why, an example and its mend. Without a code it lists
-          all of them; 'passband explain bench' prints the bench that the examples use.
-          """;
-      case "server" ->
-          """
-          passband server
-
-          The language server (Language Server Protocol 3.17) on standard input and output: faults as typed, completion,
-          hover with the limits of a row, definitions, references, rename, outline, folding, layout, fixes, colours and the
-          limits beside each row. An editor starts it; 'passband editor NAME' prints what tells the editor how.
-          """;
-      case "editor" ->
-          """
-          passband editor NAME
-
-          Prints a file for editors, made from the language's own words and units: textmate (a TextMate grammar),
-          language-configuration (comments and brackets), neovim or emacs (a piece of configuration that starts the server).
-          """;
-      case "completion" ->
-          """
-          passband completion SHELL
-
-          Prints a script for bash, zsh or fish: eval "$(passband completion bash)" in the shell's start-up file, or
-          passband completion fish > ~/.config/fish/completions/passband.fish
-          """;
-      default -> overview();
-    };
+  /** Words on lines, the first after what begins it, the others below its end. */
+  private static String wrapped(String first, List<String> words) {
+    StringBuilder lines = new StringBuilder(first);
+    int length = first.length();
+    boolean begun = false;
+    for (String word : words) {
+      if (begun && length + 1 + word.length() > WIDTH) {
+        lines.append('\n').append(" ".repeat(first.length()));
+        length = first.length();
+        begun = false;
+      }
+      lines.append(begun ? " " : "").append(word);
+      length += word.length() + (begun ? 1 : 0);
+      begun = true;
+    }
+    return lines.append('\n').toString();
   }
 }

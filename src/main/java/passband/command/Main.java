@@ -11,90 +11,38 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
-import java.util.function.Supplier;
-import java.util.function.UnaryOperator;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Spelling;
-import passband.edit.EditorFiles;
 import passband.library.BackgroundThread;
 import passband.library.UsageException;
 import passband.parse.Syntax;
 
 /**
- * The command {@code passband}. Exit status: 0 nothing to report, 1 faults found, 2 could not run.
+ * The program {@code passband}.
  *
  * <p>Nothing here reads a clock, a locale or a time zone: the same sources give the same bytes.
  */
 public final class Main {
-  static final int FINE = 0;
-  static final int FAULTS = 1;
-  static final int CANNOT_RUN = 2;
-
-  private static final List<String> COMMANDS =
-      List.of(
-          "check",
-          "build",
-          "format",
-          "diff",
-          "release",
-          "judge",
-          "history",
-          "explain",
-          "server",
-          "editor",
-          "completion",
-          "help",
-          "version");
-
   /** Commands that parse sources as soon as they have found them. */
   private static final Set<String> PARSING = Set.of("check", "build", "format", "diff", "release");
 
-  private final Path workingDirectory;
-  private final PrintStream out;
-  private final PrintStream err;
-  private final int mostRuns;
-  private final String program;
-  private final boolean terminal;
-
-  /** A command that works in a directory and prints to two streams. */
-  Main(Path workingDirectory, PrintStream out, PrintStream err) {
-    this(workingDirectory, out, err, 0, null, false);
-  }
-
-  /**
-   * @param mostRuns after how many runs {@code --watch} ends; 0 for never
-   * @param program what tells this program from one that may write other bytes; null when that is
-   *     not known, or not asked for
-   * @param terminal whether a person looks at a terminal: then there are colours and progress
-   */
-  Main(
-      Path workingDirectory,
-      PrintStream out,
-      PrintStream err,
-      int mostRuns,
-      String program,
-      boolean terminal) {
-    this.terminal = terminal;
-    this.mostRuns = mostRuns;
-    this.program = program;
-    this.workingDirectory = workingDirectory;
-    this.out = out;
-    this.err = err;
-  }
+  private Main() {}
 
   /** Runs the command and leaves with its exit status. */
   public static void main(String[] arguments) {
     if (arguments.length > 1) {
       prefetch(arguments[0]);
     }
-    PrintStream out = stream(FileDescriptor.out);
-    PrintStream err = stream(FileDescriptor.err);
     boolean builds = arguments.length > 0 && arguments[0].equals("build");
-    int status =
-        new Main(Path.of("").toAbsolutePath(), out, err, 0, builds ? program() : null, terminal())
-            .run(List.of(arguments));
-    out.flush();
-    err.flush();
-    System.exit(status);
+    Invocation invocation =
+        new Invocation(
+            Path.of("").toAbsolutePath(),
+            stream(FileDescriptor.out),
+            stream(FileDescriptor.err),
+            0,
+            builds ? program() : null,
+            terminal());
+    System.exit(run(invocation, List.of(arguments)));
   }
 
   /** Sets up what a command is going to need, on a thread of its own. */
@@ -122,7 +70,7 @@ public final class Main {
   }
 
   /** The jar's size and date; null when this does not run from one. */
-  private static String program() {
+  private static @Nullable String program() {
     try {
       Path jar = Path.of(Main.class.getProtectionDomain().getCodeSource().getLocation().toURI());
       return Files.isRegularFile(jar)
@@ -140,122 +88,35 @@ public final class Main {
         StandardCharsets.UTF_8);
   }
 
-  /** Runs a command line and gives its exit status. */
-  int run(List<String> words) {
+  /** Runs a command line; the exit status. Whatever fails is said in a line. */
+  static int run(Invocation invocation, List<String> words) {
+    String name = words.isEmpty() ? "help" : words.get(0);
     try {
-      return command(words);
-    } catch (UsageException e) {
-      err.println("passband: " + e.getMessage());
-      return CANNOT_RUN;
-    } catch (IOException e) {
-      err.println("passband: " + reason(e));
-      return CANNOT_RUN;
+      int status = status(invocation, words);
+      OutputFailure.check(invocation);
+      return status;
+    } catch (UsageException | IOException | RuntimeException | Error e) {
+      LastHandler.say(name, e, invocation);
+      return ExitStatus.CANNOT_RUN;
     }
   }
 
-  private static String reason(IOException e) {
-    if (e instanceof java.nio.file.AccessDeniedException) {
-      return "may not be read or written: " + e.getMessage();
-    }
-    if (e instanceof java.nio.file.FileSystemException f && f.getReason() != null) {
-      return f.getFile() + ": " + f.getReason();
-    }
-    return e instanceof java.nio.file.NoSuchFileException
-        ? "there is no " + e.getMessage()
-        : String.valueOf(e.getMessage());
-  }
-
-  private int command(List<String> words) throws UsageException, IOException {
-    if (words.isEmpty()) {
-      err.print(Help.overview());
-      return CANNOT_RUN;
-    }
-    String command = words.get(0);
-    List<String> rest = words.subList(1, words.size());
-    boolean help = rest.contains("--help") || rest.contains("-h");
-    return switch (help && COMMANDS.contains(command) ? "help" : command) {
-      case "check" -> {
-        CheckCommand check = new CheckCommand(workingDirectory, out, err, terminal);
-        yield watched(rest, check::run, check::read);
-      }
-      case "build" -> {
-        BuildCommand build = new BuildCommand(workingDirectory, program, out, err, terminal);
-        yield watched(rest, build::run, build::read);
-      }
-      case "format" -> new FormatCommand(workingDirectory, out, err).run(rest);
-      case "diff" -> new DiffCommand(workingDirectory, out, err).run(rest);
-      case "judge" -> new JudgeCommand(workingDirectory, out).judge(rest);
-      case "history" -> new JudgeCommand(workingDirectory, out).history(rest);
-      case "release" -> new ReleaseCommand(workingDirectory, out, err).run(rest);
-      case "git-diff" -> new GitCommands(workingDirectory, out).diff(rest);
-      case "git-text" -> new GitCommands(workingDirectory, out).text(rest);
-      case "explain" -> new ExplainCommand(out).run(rest);
-      case "server" -> ServerCommand.run(rest);
-      case "editor" -> printed(rest, "an editor file", EditorFiles.NAMES, EditorFiles::text);
-      case "completion" ->
-          printed(
-              rest,
-              "a shell",
-              ShellCompletion.SHELLS,
-              shell -> ShellCompletion.of(shell, COMMANDS));
-      case "help", "--help", "-h" -> help(help ? List.of(command) : rest);
-      case "version", "--version" -> version();
-      default -> throw unknown(command);
-    };
-  }
-
-  /** What a command does with its words. */
-  private interface Action {
-    int run(List<String> words) throws UsageException, IOException;
-  }
-
-  private int watched(List<String> rest, Action action, Supplier<Set<Path>> read)
+  private static int status(Invocation invocation, List<String> words)
       throws UsageException, IOException {
-    if (!rest.contains("--watch")) {
-      return action.run(rest);
+    if (words.isEmpty()) {
+      invocation.err().print(Help.overview());
+      return ExitStatus.CANNOT_RUN;
     }
-    List<String> words = rest.stream().filter(w -> !w.equals("--watch")).toList();
-    Watch.Command command =
-        new Watch.Command() {
-          @Override
-          public int run() throws UsageException, IOException {
-            int status = action.run(words);
-            out.flush();
-            return status;
-          }
-
-          @Override
-          public Set<Path> read() {
-            return read.get();
-          }
-        };
-    return new Watch(err, mostRuns).run(command, workingDirectory.getFileSystem());
-  }
-
-  /** Prints one of several texts by its name. */
-  private int printed(
-      List<String> rest, String what, List<String> names, UnaryOperator<String> text)
-      throws UsageException {
-    if (rest.size() != 1 || !names.contains(rest.get(0))) {
-      throw new UsageException("name " + what + ": " + String.join(", ", names));
+    CommandSpec command = CommandTable.find(words.get(0));
+    if (command == null) {
+      throw unknown(words.get(0));
     }
-    out.print(text.apply(rest.get(0)));
-    return FINE;
-  }
-
-  private int help(List<String> rest) {
-    out.print(rest.isEmpty() ? Help.overview() : Help.of(rest.get(0)));
-    return FINE;
-  }
-
-  private int version() {
-    String version = Main.class.getPackage().getImplementationVersion();
-    out.println("passband " + (version == null ? "(not packaged)" : version));
-    return FINE;
+    Arguments arguments = Arguments.of(command, words.subList(1, words.size()));
+    return new Verbs(invocation).run(command, arguments);
   }
 
   private static UsageException unknown(String command) {
-    String near = Spelling.nearest(command, COMMANDS);
+    String near = Spelling.nearest(command, CommandTable.names());
     return new UsageException(
         "there is no command '"
             + command

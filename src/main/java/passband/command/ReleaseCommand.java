@@ -6,8 +6,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
-import java.util.List;
-import java.util.Set;
 import passband.build.Compilation;
 import passband.diagnostic.Diagnostics;
 import passband.library.Decoder;
@@ -17,40 +15,43 @@ import passband.plan.Plan;
 import passband.source.Span;
 
 /** {@code passband release}: adds what the procedures mean now to the record beside them. */
-final class ReleaseCommand {
+final class ReleaseCommand implements Verb {
   private static final String HEAD =
       "# Released revisions and what they mean; written by 'passband release', held by 'passband check'.\n";
 
-  private final Path workingDirectory;
+  private final Invocation invocation;
   private final PrintStream out;
-  private final PrintStream err;
 
-  ReleaseCommand(Path workingDirectory, PrintStream out, PrintStream err) {
-    this.workingDirectory = workingDirectory;
-    this.out = out;
-    this.err = err;
+  ReleaseCommand(Invocation invocation) {
+    this.invocation = invocation;
+    this.out = invocation.out();
   }
 
-  int run(List<String> words) throws UsageException, IOException {
-    Arguments arguments = Arguments.of(words, Set.of("--root"), Set.of());
+  @Override
+  public int run(Arguments arguments) throws UsageException, IOException {
     Compilation<Plan> compilation =
-        Compilation.of(arguments.paths(), workingDirectory, arguments.value("--root", null), null);
-    CheckCommand.report(compilation.diagnostics(), "text", out, err);
+        Compilation.of(
+            arguments.operands(),
+            invocation.workingDirectory(),
+            arguments.valueOrNull("--root"),
+            null);
+    DiagnosticPrinter.print(compilation.diagnostics(), "text", invocation);
     if (compilation.diagnostics().hasErrors()) {
-      err.println("nothing was released");
-      return Main.FAULTS;
+      invocation.err().println("nothing was released");
+      return ExitStatus.FAULTS;
     }
     if (compilation.procedures().isEmpty()) {
-      throw new UsageException("there is no procedure in " + String.join(", ", arguments.paths()));
+      throw new UsageException(
+          "there is no procedure in " + String.join(", ", arguments.operands()));
     }
     for (Plan plan : compilation.procedures()) {
       release(plan);
     }
-    return Main.FINE;
+    return ExitStatus.FINE;
   }
 
   private void release(Plan plan) throws IOException {
-    Path source = workingDirectory.resolve(plan.name().span().file().path());
+    Path source = invocation.workingDirectory().resolve(plan.name().span().file().path());
     Path record = source.resolveSibling(Released.NAME);
     boolean fresh = !Files.exists(record);
     Span nowhere = plan.name().span();

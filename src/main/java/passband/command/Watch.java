@@ -55,7 +55,7 @@ final class Watch {
       return status;
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
-      return Main.CANNOT_RUN;
+      return ExitStatus.CANNOT_RUN;
     }
   }
 

@@ -11,6 +11,8 @@ public final class BackgroundThread {
   public static Thread of(Runnable work) {
     Thread thread = new Thread(null, work, "passband", STACK_BYTES);
     thread.setDaemon(true);
+    // What fails here fails again where its result is asked for, and is said there.
+    thread.setUncaughtExceptionHandler((failed, failure) -> {});
     return thread;
   }
 }

@@ -66,14 +66,15 @@ class CommandTest {
     ByteArrayOutputStream outBytes = new ByteArrayOutputStream();
     ByteArrayOutputStream errBytes = new ByteArrayOutputStream();
     int status =
-        new Main(
+        Main.run(
+            new Invocation(
                 work,
                 new PrintStream(outBytes, true, StandardCharsets.UTF_8),
                 new PrintStream(errBytes, true, StandardCharsets.UTF_8),
                 0,
                 program,
-                terminal)
-            .run(List.of(words));
+                terminal),
+            List.of(words));
     out = outBytes.toString(StandardCharsets.UTF_8);
     err = errBytes.toString(StandardCharsets.UTF_8);
     assertFalse((out + err).contains("\tat "), "a stack trace:\n" + out + err);
@@ -501,7 +502,11 @@ class CommandTest {
         Files.readString(work.resolve(path))
             .replace("Flare reaches", "\u8b66\u544a \u2264 \u03a9: flare reaches"));
     assertEquals(0, run("build", "procedures"), out + err);
-    assertTrue(err.contains("teasel-output/checklist.pdf prints a box for each of these"), err);
+    assertTrue(
+        err.contains(
+            "teasel-output/checklist.pdf: these characters are not in the PDF's font and print as"
+                + " empty boxes: "),
+        err);
     assertTrue(err.contains("\u544a \u8b66 ("), err);
   }
 
@@ -639,7 +644,7 @@ class CommandTest {
             "teasel-output/limits.json"),
         tree("out").keySet().stream().filter(f -> f.startsWith("teasel")).toList());
     assertEquals(2, run("build", "procedures", "--without", "html"));
-    assertEquals("passband: --without takes pdf and pictures, not 'html'\n", err);
+    assertEquals("passband: --without must be a list of pdf and pictures, not 'html'\n", err);
   }
 
   /** A shared file's allow is unused only where no group has a use for it, and all is well. */
@@ -694,55 +699,6 @@ class CommandTest {
   // ---- shells and terminals ----
 
   @Test
-  void aShellCompletesCommandsOptionsAndCodes() throws Exception {
-    assertEquals(0, run("completion", "bash"));
-    String script = out;
-    assertEquals("build", completed(script, "passband bu"));
-    assertEquals("--depfile", completed(script, "passband build --dep"));
-    assertEquals(
-        "lead-used-twice lead-underrated lead-unrated",
-        completed(script, "passband explain lead-u"));
-    assertEquals(0, run("completion", "zsh"));
-    assertTrue(out.endsWith(script), out);
-    assertEquals(0, run("completion", "fish"));
-    assertTrue(out.contains("-l depfile\n"), out);
-    assertEquals(2, run("completion", "dash"));
-    assertEquals("passband: name a shell: bash, zsh, fish\n", err);
-  }
-
-  private static String completed(String script, String typed) throws Exception {
-    String[] words = typed.split(" ");
-    Process bash =
-        new ProcessBuilder(
-                "bash",
-                "-c",
-                script
-                    + "COMP_WORDS=("
-                    + typed
-                    + "); COMP_CWORD="
-                    + (words.length - 1)
-                    + "; _passband; echo \"${COMPREPLY[*]}\"")
-            .redirectErrorStream(true)
-            .start();
-    String said = new String(bash.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
-    assertEquals(0, bash.waitFor(), said);
-    return said.strip();
-  }
-
-  /** Each option that a command's help names is one that the command takes. */
-  @Test
-  void everyOptionOfTheHelpIsTaken() throws IOException {
-    copyLibrary();
-    for (String command :
-        List.of("check", "build", "diff", "release", "judge", "history", "format")) {
-      for (String option : ShellCompletion.options(command)) {
-        run(command, option);
-        assertFalse(err.contains("there is no option"), command + " " + option + ": " + err);
-      }
-    }
-  }
-
-  @Test
   void coloursAreForTerminalsAndSayNothingMore() throws IOException {
     copyLibrary();
     edit("procedures/teasel/teasel-output.pband", "setup  bipolar-load\n", "setup  bipolar-lod\n");
@@ -765,5 +721,6 @@ class CommandTest {
     }
     assertEquals(2, run("editor"));
     assertEquals(2, run("server", "x"));
+    assertEquals("passband: 'server' takes no arguments: 'x' (see 'passband help server')\n", err);
   }
 }

@@ -51,11 +51,15 @@ class LibraryRootTest {
     ByteArrayOutputStream outBytes = new ByteArrayOutputStream();
     ByteArrayOutputStream errBytes = new ByteArrayOutputStream();
     int status =
-        new Main(
+        Main.run(
+            new Invocation(
                 disk.getPath(in),
                 new PrintStream(outBytes, true, StandardCharsets.UTF_8),
-                new PrintStream(errBytes, true, StandardCharsets.UTF_8))
-            .run(List.of(words));
+                new PrintStream(errBytes, true, StandardCharsets.UTF_8),
+                0,
+                null,
+                false),
+            List.of(words));
     out = outBytes.toString(StandardCharsets.UTF_8);
     err = errBytes.toString(StandardCharsets.UTF_8);
     return status;

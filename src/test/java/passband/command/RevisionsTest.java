@@ -36,11 +36,15 @@ class RevisionsTest {
     ByteArrayOutputStream outBytes = new ByteArrayOutputStream();
     ByteArrayOutputStream errBytes = new ByteArrayOutputStream();
     int status =
-        new Main(
+        Main.run(
+            new Invocation(
                 work,
                 new PrintStream(outBytes, true, StandardCharsets.UTF_8),
-                new PrintStream(errBytes, true, StandardCharsets.UTF_8))
-            .run(List.of(words));
+                new PrintStream(errBytes, true, StandardCharsets.UTF_8),
+                0,
+                null,
+                false),
+            List.of(words));
     out = outBytes.toString(StandardCharsets.UTF_8);
     err = errBytes.toString(StandardCharsets.UTF_8);
     return status;
@@ -199,15 +203,16 @@ class RevisionsTest {
   void aSaveIsChecked() throws Exception {
     ByteArrayOutputStream outBytes = new ByteArrayOutputStream();
     ByteArrayOutputStream errBytes = new ByteArrayOutputStream();
-    Main main =
-        new Main(
+    Invocation invocation =
+        new Invocation(
             work,
             new PrintStream(outBytes, true, StandardCharsets.UTF_8),
             new PrintStream(errBytes, true, StandardCharsets.UTF_8),
             3,
             null,
             false);
-    Thread watching = new Thread(() -> main.run(List.of("check", "procedures", "--watch")));
+    Thread watching =
+        new Thread(() -> Main.run(invocation, List.of("check", "procedures", "--watch")));
     watching.start();
     awaited(() -> count(errBytes, "watching ") == 1);
     edit(

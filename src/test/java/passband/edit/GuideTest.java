@@ -13,6 +13,7 @@ import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
+import passband.command.HelpText;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.format.Formatter;
@@ -211,21 +212,8 @@ class GuideTest {
 
   private static void commands(StringBuilder page) {
     page.append("\n## Commands\n\n`passband help COMMAND` prints these.\n");
-    for (String command :
-        List.of(
-            "check",
-            "build",
-            "diff",
-            "release",
-            "judge",
-            "history",
-            "format",
-            "explain",
-            "server",
-            "editor",
-            "completion")) {
-      page.append(
-          "\n### " + command + "\n\n```\n" + passband.command.HelpText.of(command) + "```\n");
+    for (String command : HelpText.commands()) {
+      page.append("\n### " + command + "\n\n```\n" + HelpText.of(command) + "```\n");
     }
   }
 

@@ -1,0 +1,94 @@
+package passband.build;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.concurrent.atomic.AtomicBoolean;
+import org.jspecify.annotations.Nullable;
+import passband.diagnostic.Diagnostics;
+import passband.library.BackgroundThread;
+import passband.library.UnforeseenException;
+import passband.library.UsageException;
+import passband.render.Checklist;
+
+/** Compiles units and writes a folder for each of their procedures, all of them or none. */
+public final class ProcedureBuild {
+  private final Path workingDirectory;
+  private final @Nullable String program;
+  private final BuildOptions options;
+  private final AtomicBoolean sheets = new AtomicBoolean();
+
+  /**
+   * What a build came to.
+   *
+   * @param names of the procedures, in order
+   * @param warnings besides the diagnostics, one line each
+   * @param read every file that was read
+   */
+  public record Result(
+      Diagnostics diagnostics, List<String> names, List<String> warnings, Set<Path> read) {
+    /** Whether the procedures were written. */
+    public boolean written() {
+      return !diagnostics.hasErrors() && !names.isEmpty();
+    }
+  }
+
+  /**
+   * @param program identifies this program among others that may write other bytes; null when it is
+   *     not known, and then nothing counts as unchanged
+   */
+  public ProcedureBuild(Path workingDirectory, @Nullable String program, BuildOptions options) {
+    this.workingDirectory = workingDirectory;
+    this.program = program;
+    this.options = options;
+  }
+
+  /**
+   * Builds.
+   *
+   * @param folder where the procedures' folders go
+   * @param step told of each unit that is done
+   */
+  public Result run(List<CompilationUnit> units, Path folder, Runnable step)
+      throws UsageException, IOException {
+    Findings findings = new Findings();
+    List<String> names = new ArrayList<>();
+    List<String> warnings = new ArrayList<>();
+    try (Output output = Output.open(folder)) {
+      BuildRecord record = new BuildRecord(String.valueOf(program), options.key());
+      record.read(output.record());
+      InOrder.each(
+          units,
+          unit -> UnforeseenException.at(unit.place(), () -> built(unit, output, record)),
+          done -> {
+            step.run();
+            findings.take(done.found());
+            names.addAll(done.names());
+            warnings.addAll(done.warnings());
+          });
+      names.sort(null);
+      Result result = new Result(findings.diagnostics(), names, warnings, findings.read());
+      if (result.written()) {
+        output.commit(record.written());
+      }
+      return result;
+    }
+  }
+
+  private UnitBuild.Done built(CompilationUnit unit, Output output, BuildRecord record)
+      throws UsageException, IOException {
+    UnitBuild build = new UnitBuild(unit, options, workingDirectory);
+    UnitBuild.Done unchanged = program == null ? null : build.unchanged(record, output);
+    if (unchanged != null) {
+      return unchanged;
+    }
+    if (!sheets.getAndSet(true)) {
+      BackgroundThread.of(Checklist::ready).start();
+    }
+    UnitBuild.Done done = build.done(output);
+    record.put(unit.key(), program == null ? null : build.entry(done.found()));
+    return done;
+  }
+}

@@ -1,0 +1,79 @@
+package passband.build;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
+import passband.evidence.Evidence;
+import passband.evidence.LimitsWriter;
+import passband.pdf.ChecklistPdf;
+import passband.plan.Plan;
+import passband.render.Checklist;
+import passband.render.Drawings;
+import passband.render.LimitsCsv;
+import passband.render.LimitsMetadata;
+import passband.render.Sheet;
+import passband.render.SheetMaker;
+
+/**
+ * The files of one procedure's folder.
+ *
+ * @param files each file's bytes by its path in the folder
+ * @param warnings what is to be said of characters that the PDF's font lacks
+ */
+record ProcedureFiles(Map<String, byte[]> files, List<String> warnings) {
+
+  static ProcedureFiles of(Plan plan, BuildOptions options) {
+    Sheet sheet = SheetMaker.sheet(plan);
+    // The PDF takes as long as all the rest: where a processor is idle it makes that.
+    CompletableFuture<ChecklistPdf.Printed> pdf =
+        options.writes("pdf")
+            ? CompletableFuture.supplyAsync(() -> ChecklistPdf.printed(sheet, options.paper()))
+            : null;
+    Map<String, byte[]> files = new LinkedHashMap<>();
+    files.put("checklist.html", Output.bytes(Checklist.of(sheet)));
+    if (options.writes("pictures")) {
+      Drawings.setups(sheet).forEach((name, svg) -> files.put("setups/" + name, Output.bytes(svg)));
+      Drawings.limits(sheet).forEach((name, svg) -> files.put("limits/" + name, Output.bytes(svg)));
+    }
+    files.put("limits.csv", Output.bytes(LimitsCsv.of(plan)));
+    files.put("limits.csv-metadata.json", Output.bytes(LimitsMetadata.of(plan)));
+    files.put("limits.json", Output.bytes(LimitsWriter.of(Evidence.of(plan).list())));
+    List<String> warnings = new ArrayList<>();
+    if (pdf != null) {
+      ChecklistPdf.Printed printed = joined(pdf);
+      files.put("checklist.pdf", printed.bytes());
+      warnOfLost(plan.name().text(), printed.lost(), warnings);
+    }
+    return new ProcedureFiles(files, warnings);
+  }
+
+  /** What was made on another thread; a failure there is one here. */
+  private static <T> T joined(CompletableFuture<T> made) {
+    try {
+      return made.join();
+    } catch (CompletionException e) {
+      if (e.getCause() instanceof RuntimeException runtime) {
+        throw runtime;
+      } else if (e.getCause() instanceof Error error) {
+        throw error;
+      }
+      throw e;
+    }
+  }
+
+  private static void warnOfLost(String procedure, Set<String> lost, List<String> warnings) {
+    if (!lost.isEmpty()) {
+      warnings.add(
+          "warning: "
+              + procedure
+              + "/checklist.pdf: these characters are not in the PDF's font and print as empty"
+              + " boxes: "
+              + String.join(" ", lost)
+              + " (print checklist.html instead)");
+    }
+  }
+}

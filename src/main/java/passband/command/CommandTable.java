@@ -1,0 +1,284 @@
+package passband.command;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import passband.diagnostic.Code;
+import passband.edit.EditorFiles;
+
+/**
+ * Every command with its arguments. From this one table come what is parsed, what help prints, what
+ * shells complete and the list of the README.
+ */
+final class CommandTable {
+  private static final Operand SOURCES = Operand.of("PATH", ArgumentKind.SOURCES).orMore();
+  private static final Operand LIMITS = Operand.of("LIMITS", ArgumentKind.FILE);
+  private static final Operand READINGS = Operand.of("READINGS", ArgumentKind.FILE);
+
+  private static final Option ANALYZER =
+      Option.of(
+          "--analyzer",
+          ArgumentKind.NAME,
+          "NAME",
+          "compile every procedure for this analyzer instead of its own");
+  private static final Option ROOT =
+      Option.of(
+          "--root",
+          ArgumentKind.FOLDER,
+          "DIR",
+          "root of the library: no 'use' may leave it (default: the nearest folder at or above a"
+              + " file that holds passband.library or .git; else the working folder, if the file is"
+              + " below it; else PATH, or the folder of the file PATH)");
+  private static final Option AS_DIAGNOSTICS =
+      Option.oneOf("--as", "FORM", List.of("text", "json", "sarif"), "output format");
+  private static final Option WATCH =
+      Option.flag("--watch", "run again whenever a file that was read is saved");
+
+  private static final List<CommandSpec> ALL =
+      List.of(
+          new CommandSpec(
+              "check",
+              List.of(SOURCES),
+              "find errors in procedures",
+              """
+              Reports errors and warnings in the procedures, devices, analyzers and leads of the files and of everything
+              they use. --as sarif writes SARIF 2.1.0.
+              """,
+              List.of(
+                  ANALYZER,
+                  ROOT,
+                  AS_DIAGNOSTICS,
+                  Option.flag(
+                      "--coverage",
+                      "list what is tested of each device: modes, outlets, low, middle and high"
+                          + " settings"),
+                  WATCH),
+              true),
+          new CommandSpec(
+              "build",
+              List.of(SOURCES),
+              "check, then write each procedure's checklist and limit tables",
+              """
+              Checks, then writes for every procedure DIR/PROCEDURE/checklist.html, checklist.pdf, limits.csv,
+              limits.csv-metadata.json, limits.json, setups/*.svg and limits/*.svg. If there is any error, nothing is
+              written. Unchanged procedures are skipped; DIR/.built records the input digests.
+              """,
+              List.of(
+                  Option.of("--out", ArgumentKind.FOLDER, "DIR", "output folder")
+                      .or("-o")
+                      .orElse("out"),
+                  ANALYZER,
+                  ROOT,
+                  AS_DIAGNOSTICS,
+                  Option.oneOf("--paper", "SIZE", List.of("a4", "letter"), "paper size of the PDF"),
+                  Option.listOf(
+                      "--without",
+                      "PARTS",
+                      List.of("pdf", "pictures"),
+                      "parts to leave out, separated by commas"),
+                  Option.of(
+                      "--depfile",
+                      ArgumentKind.FILE,
+                      "FILE",
+                      "write a rule in Make's format: the outputs and every file that was read"),
+                  WATCH),
+              true),
+          new CommandSpec(
+              "format",
+              List.of(SOURCES),
+              "lay out sources in the standard format",
+              """
+              Sets indentation, spacing and columns; words and comments are kept, in their order. A file with a syntax
+              error is left alone. Prints the names of the files it changes.
+              """,
+              List.of(
+                  Option.flag(
+                      "--check",
+                      "change nothing; exit status 1 if a file is not in the standard format")),
+              true),
+          new CommandSpec(
+              "diff",
+              List.of(
+                  Operand.of("OLD", ArgumentKind.SOURCES), Operand.of("NEW", ArgumentKind.SOURCES)),
+              "show what changed in meaning between two revisions",
+              """
+              Compares what OLD and NEW compile to, never their text. Each is a file, a folder or REVISION:PATH in git
+              (PATH from the top of the repository). The most dangerous changes come first, each with its source line
+              and its recalculated limits. --as html is for printing and signing. Exit status: 0 no difference, 1
+              different, 2 could not run (including errors in either side).
+
+              Git itself calls 'passband git-diff' (diff.NAME.command) and 'passband git-text' (diff.NAME.textconv).
+              """,
+              List.of(
+                  Option.oneOf(
+                      "--as", "FORM", List.of("text", "markdown", "json", "html"), "output format"),
+                  ROOT,
+                  ANALYZER),
+              true),
+          new CommandSpec(
+              "release",
+              List.of(SOURCES),
+              "record the meaning of a signed revision",
+              """
+              Adds a line to released.txt beside each procedure's source: its name, revision, date and digest. From then
+              on, 'check' rejects the same revision with a different meaning, and verifies 'replaces "B" digest "..."'
+              against the record.
+              """,
+              List.of(ROOT),
+              true),
+          new CommandSpec(
+              "judge",
+              List.of(LIMITS, READINGS),
+              "give verdicts on recorded readings",
+              """
+              Compares readings with limits. LIMITS is a limits.json file; READINGS is the readings.csv saved by the
+              checklist, or any CSV file with the columns point, reading, unit and, where there are phases, phase.
+              Readings taken with a different digest are rejected. --as html is for printing and signing. Exit status:
+              0 all pass, 1 a reading fails, is missing or is unclear, 2 could not run.
+              """,
+              List.of(
+                  Option.oneOf("--as", "FORM", List.of("text", "json", "html"), "output format"),
+                  Option.of(
+                      "--date",
+                      ArgumentKind.DATE,
+                      "DATE",
+                      "date of the judgement (YYYY-MM-DD): warns if the analyzer's calibration was"
+                          + " due before it")),
+              true),
+          new CommandSpec(
+              "history",
+              List.of(LIMITS, READINGS, READINGS.orMore()),
+              "show how a generator's readings drift",
+              """
+              Lists the readings of several dates side by side (the date is in each file's name or in its 'date' record)
+              with the least-squares line through them, and warns where the line leaves the accepted range before the
+              next interval ends. Another LIMITS file among the readings is for the readings after it. --as html has a
+              plot for each point.
+              """,
+              List.of(
+                  Option.of("--interval", ArgumentKind.DAYS, "DAYS", "days until the next test")
+                      .orElse("365"),
+                  Option.oneOf("--as", "FORM", List.of("text", "html"), "output format")),
+              true),
+          new CommandSpec(
+              "explain",
+              List.of(
+                  Operand.oneOf("CODE", "diagnostic code", CommandTable::explained)
+                      .orMore()
+                      .orNone()),
+              "explain a diagnostic: what, why, an example and the fix",
+              """
+              Prints the manual page of each diagnostic code: what it means, why it matters, an example and the fix.
+              Without a code, lists all of them. 'passband explain bench' prints the devices used in the examples.
+              """,
+              List.of(),
+              true),
+          new CommandSpec(
+              "server",
+              List.of(),
+              "run the language server for editors",
+              """
+              The language server (Language Server Protocol 3.17); it communicates over standard input and output.
+              It reports errors as you type and offers completion, hover with a row's limits, definitions, references,
+              rename, outline, folding, formatting, fixes, highlighting and the limits beside each row. An editor starts
+              it; 'passband editor NAME' prints the editor's configuration.
+              """,
+              List.of(
+                  Option.of(
+                      "--root",
+                      ArgumentKind.FOLDER,
+                      "DIR",
+                      "root of the library of every file below it (default: the nearest folder at or"
+                          + " above a file that holds passband.library or .git; else the editor's"
+                          + " folder that the file is in; else the file's own folder)")),
+              true),
+          new CommandSpec(
+              "editor",
+              List.of(Operand.oneOf("NAME", "editor file", () -> EditorFiles.NAMES)),
+              "print a file that makes an editor support the language",
+              """
+              Prints a file for editors, generated from the language's own keywords and units: textmate (a TextMate
+              grammar), language-configuration (comments and brackets), neovim or emacs (configuration that starts the
+              language server).
+              """,
+              List.of(),
+              true),
+          new CommandSpec(
+              "completion",
+              List.of(Operand.oneOf("SHELL", "shell", () -> ShellCompletion.SHELLS)),
+              "print a completion script for a shell: bash, zsh or fish",
+              """
+              Prints a script for bash, zsh or fish. In bash or zsh, put this into the start-up file:
+                eval "$(passband completion bash)"
+              In fish:
+                passband completion fish > ~/.config/fish/completions/passband.fish
+              """,
+              List.of(),
+              true),
+          new CommandSpec(
+              "help",
+              List.of(Operand.oneOf("COMMAND", "command", CommandTable::names).orNone()),
+              "print this page, or the help of a command",
+              "Prints the list of commands, or the help of one.\n",
+              List.of(),
+              true),
+          new CommandSpec(
+              "version",
+              List.of(),
+              "print the version",
+              "Prints the version of the program.\n",
+              List.of(),
+              true),
+          new CommandSpec(
+              "git-diff",
+              List.of(Operand.of("ARGUMENT", ArgumentKind.FILE).orMore()),
+              "for git's diff.NAME.command",
+              "Git calls this with the seven arguments of an external diff, at the top of the work tree.\n",
+              List.of(),
+              false),
+          new CommandSpec(
+              "git-text",
+              List.of(Operand.of("FILE", ArgumentKind.FILE)),
+              "for git's diff.NAME.textconv",
+              "Git calls this with a file; it prints the facts of the file's procedures, a line each.\n",
+              List.of(),
+              false));
+
+  private CommandTable() {}
+
+  /** The commands that a person calls. */
+  static List<CommandSpec> listed() {
+    List<CommandSpec> listed = new ArrayList<>(ALL);
+    listed.removeIf(command -> !command.listed());
+    return listed;
+  }
+
+  /** Their names. */
+  static List<String> names() {
+    List<String> names = new ArrayList<>();
+    listed().forEach(command -> names.add(command.name()));
+    return names;
+  }
+
+  /** The command of this name; null for none. */
+  static @Nullable CommandSpec find(String written) {
+    String name =
+        switch (written) {
+          case "--help", "-h" -> "help";
+          case "--version" -> "version";
+          default -> written;
+        };
+    for (CommandSpec command : ALL) {
+      if (command.name().equals(name)) {
+        return command;
+      }
+    }
+    return null;
+  }
+
+  private static List<String> explained() {
+    List<String> explained = new ArrayList<>(List.of("bench"));
+    explained.addAll(Code.ids());
+    return explained;
+  }
+}

@@ -1,0 +1,69 @@
+package passband.command;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.jspecify.annotations.Nullable;
+import passband.evidence.BadInput;
+import passband.evidence.ItemList;
+import passband.evidence.LimitsReader;
+import passband.judge.Judge;
+import passband.judge.Readings;
+import passband.judge.Report;
+import passband.library.UnforeseenException;
+import passband.library.UsageException;
+
+/** Reads limits and readings from files; what is wrong with one is said with its name. */
+final class RecordedFiles {
+  private final Path workingDirectory;
+
+  RecordedFiles(Path workingDirectory) {
+    this.workingDirectory = workingDirectory;
+  }
+
+  /** Part of the work on one file. */
+  private interface Work<T> {
+    T done() throws BadInput;
+  }
+
+  private static <T> T of(String path, Work<T> work) throws UsageException, IOException {
+    return UnforeseenException.at(
+        path,
+        () -> {
+          try {
+            return work.done();
+          } catch (BadInput e) {
+            throw new UsageException(path + ": " + e.getMessage());
+          }
+        });
+  }
+
+  ItemList limits(String path) throws UsageException, IOException {
+    String text = new String(bytes(path), StandardCharsets.UTF_8);
+    return of(path, () -> LimitsReader.read(text));
+  }
+
+  Readings readings(String path) throws UsageException, IOException {
+    byte[] bytes = bytes(path);
+    return of(path, () -> Readings.parse(bytes));
+  }
+
+  /**
+   * The verdicts on the readings of a file.
+   *
+   * @param date of the judgement; null when it is not known
+   */
+  Report report(ItemList list, Readings readings, String path, @Nullable String date)
+      throws UsageException, IOException {
+    return of(path, () -> Judge.judge(list, readings, date));
+  }
+
+  private byte[] bytes(String path) throws UsageException, IOException {
+    Path file = workingDirectory.resolve(path);
+    if (!Files.isRegularFile(file)) {
+      throw new UsageException("there is no file " + path);
+    }
+    return Files.readAllBytes(file);
+  }
+}

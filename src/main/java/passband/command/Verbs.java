@@ -1,0 +1,96 @@
+package passband.command;
+
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.file.Path;
+import java.util.Set;
+import java.util.function.UnaryOperator;
+import passband.edit.EditorFiles;
+import passband.library.UsageException;
+
+/** Does what a command line asks for, once or whenever a file is saved. */
+final class Verbs {
+  private static final String WATCH = "--watch";
+
+  private final Invocation invocation;
+  private final PrintStream out;
+
+  Verbs(Invocation invocation) {
+    this.invocation = invocation;
+    this.out = invocation.out();
+  }
+
+  /** Runs a command; the exit status. */
+  int run(CommandSpec command, Arguments arguments) throws UsageException, IOException {
+    if (arguments.has(CommandSpec.HELP.name())) {
+      out.print(Help.of(command));
+      return ExitStatus.FINE;
+    }
+    Verb verb = verb(command.name());
+    return command.option(WATCH) != null && arguments.has(WATCH)
+        ? watched(verb, arguments)
+        : verb.run(arguments);
+  }
+
+  /** What a command does. */
+  Verb verb(String name) {
+    return switch (name) {
+      case "check" -> new CheckCommand(invocation);
+      case "build" -> new BuildCommand(invocation);
+      case "format" -> new FormatCommand(invocation);
+      case "diff" -> new DiffCommand(invocation);
+      case "release" -> new ReleaseCommand(invocation);
+      case "judge" -> new JudgeCommand(invocation);
+      case "history" -> new HistoryCommand(invocation);
+      case "explain" -> new ExplainCommand(out);
+      case "server" -> new ServerCommand(invocation);
+      case "editor" -> printed(EditorFiles::text);
+      case "completion" -> printed(ShellCompletion::of);
+      case "help" -> this::help;
+      case "version" -> this::version;
+      case "git-diff" -> new GitCommands(invocation)::diff;
+      case "git-text" -> new GitCommands(invocation)::text;
+      default -> throw new IllegalArgumentException(name);
+    };
+  }
+
+  private int watched(Verb verb, Arguments arguments) throws UsageException, IOException {
+    Watch.Command command =
+        new Watch.Command() {
+          @Override
+          public int run() throws UsageException, IOException {
+            int status = verb.run(arguments);
+            OutputFailure.check(invocation);
+            return status;
+          }
+
+          @Override
+          public Set<Path> read() {
+            return verb.read();
+          }
+        };
+    return new Watch(invocation.err(), invocation.mostRuns())
+        .run(command, invocation.workingDirectory().getFileSystem());
+  }
+
+  /** Prints one of several texts by its name. */
+  private Verb printed(UnaryOperator<String> text) {
+    return arguments -> {
+      out.print(text.apply(arguments.operands().get(0)));
+      return ExitStatus.FINE;
+    };
+  }
+
+  private int help(Arguments arguments) {
+    CommandSpec command =
+        arguments.operands().isEmpty() ? null : CommandTable.find(arguments.operands().get(0));
+    out.print(command == null ? Help.overview() : Help.of(command));
+    return ExitStatus.FINE;
+  }
+
+  private int version(Arguments arguments) {
+    String version = Verbs.class.getPackage().getImplementationVersion();
+    out.println("passband " + (version == null ? "(not packaged)" : version));
+    return ExitStatus.FINE;
+  }
+}
