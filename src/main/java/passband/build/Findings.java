@@ -45,8 +45,8 @@ public final class Findings {
   }
 
   /**
-   * All of it. An allow in a shared file is unused when no group has a use for it, and while
-   * something is at fault none is called so: it may quiet what was not reached.
+   * All of it. An allow in a shared file is unused when no group has a use for it, and while there
+   * are errors none is reported: it may be for what was not reached.
    */
   public Diagnostics diagnostics() {
     boolean faults = diagnostics.hasErrors();

@@ -46,7 +46,7 @@ public final class SourceSelection {
     }
     Path givenRoot = root == null ? null : workingDirectory.resolve(root).normalize();
     if (givenRoot != null && !Files.isDirectory(givenRoot)) {
-      throw new UsageException("there is no folder " + root);
+      throw new UsageException("no such folder: " + root);
     }
     SourceSelection sources = new SourceSelection(workingDirectory, givenRoot);
     for (String path : paths) {
@@ -88,7 +88,7 @@ public final class SourceSelection {
   private void add(String written) throws UsageException, IOException {
     Path path = workingDirectory.resolve(written).normalize();
     if (!Files.exists(path)) {
-      throw new UsageException("there is no file or folder " + written);
+      throw new UsageException("no such file or folder: " + written);
     }
     if (!Files.isDirectory(path)) {
       add(path, path.getParent());
@@ -96,7 +96,7 @@ public final class SourceSelection {
     }
     List<Path> found = SourceFiles.in(path);
     if (found.isEmpty()) {
-      throw new UsageException("there is no " + SourceFiles.EXTENSION + " file in " + written);
+      throw new UsageException("no " + SourceFiles.EXTENSION + " file in " + written);
     }
     for (Path file : found) {
       add(file, path);

@@ -22,7 +22,7 @@ public final class Explanations {
   private static String text(String name) {
     try (InputStream in = Explanations.class.getResourceAsStream("/passband/explain/" + name)) {
       if (in == null) {
-        throw new IllegalStateException("the manual lacks " + name);
+        throw new IllegalStateException("there is no page " + name);
       }
       return new String(in.readAllBytes(), StandardCharsets.UTF_8);
     } catch (IOException e) {

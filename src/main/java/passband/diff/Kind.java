@@ -1,6 +1,6 @@
 package passband.diff;
 
-/** What a change is; the first can hurt most. */
+/** What a change is; the first can do most harm. */
 public enum Kind {
   SAME_REVISION("same revision, other meaning"),
   CAUTION_REMOVED("caution removed"),
@@ -12,10 +12,10 @@ public enum Kind {
   DUTY("duty or times changed"),
   STOP("stop step changed"),
   ORDER("order changed"),
-  OPENED("side opened"),
+  OPENED("limit removed"),
   LOOSENED("loosened"),
   DECISION_LOOSER("decision looser"),
-  POINT_REMOVED("point dropped"),
+  POINT_REMOVED("point removed"),
   SHIFTED("shifted"),
   ANALYZER("analyzer changed"),
   ALLOW_ADDED("warning allowed"),

@@ -64,7 +64,7 @@ public record PlanDiff(Plan was, Plan now, List<Change> changes) {
         was.digest(),
         now.digest(),
         now.source().revision(),
-        List.of("give the new meaning a revision of its own"));
+        List.of("give the changed procedure a new revision"));
   }
 
   /** A point that came or went is shown by its limits. */

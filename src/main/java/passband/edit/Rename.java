@@ -35,10 +35,10 @@ public final class Rename {
       throws Refused {
     List<Symbols.Occurrence> here = symbols.at(file, offset);
     if (here.isEmpty()) {
-      throw new Refused("nothing here has a name of its own");
+      throw new Refused("there is no name to rename here");
     }
     if (!CursorContext.isName(name)) {
-      throw new Refused("a name is letters, digits and hyphens and starts with a letter");
+      throw new Refused("a name consists of letters, digits and hyphens and starts with a letter");
     }
     List<Fix.Edit> edits = new ArrayList<>();
     for (Symbols.Occurrence one : here) {

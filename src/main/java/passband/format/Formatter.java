@@ -55,7 +55,8 @@ public final class Formatter {
     String text = new Formatter(source).text();
     SourceFile again = new SourceFile(source.path(), text);
     if (!words(source).equals(words(again)) || !comments(source).equals(comments(again))) {
-      throw new IllegalStateException("the layout of " + source.path() + " is not what it was");
+      throw new IllegalStateException(
+          "formatting " + source.path() + " would change more than its layout");
     }
     return text;
   }

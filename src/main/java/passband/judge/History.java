@@ -174,7 +174,7 @@ public record History(List<LocalDate> dates, List<Drift> drifts) {
         drift.readings().forEach(r -> out.append(" " + (r == null ? "-" : r.toPlainString())));
         out.append(" " + drift.limit().scale().unit());
         if (!Double.isNaN(drift.perYear())) {
-          out.append(", " + signed(drift.perYear()) + " a year, next " + plain(drift.expected()));
+          out.append(", " + signed(drift.perYear()) + " per year, next " + plain(drift.expected()));
         }
         out.append('\n');
       }

@@ -57,9 +57,9 @@ public final class Judge {
       warnings.add("the readings file has no digest, so it cannot be matched to these limits");
     } else if (!readings.digest().equals(list.source().digest())) {
       throw new BadInput(
-          "the readings were taken by another procedure or revision: their digest is "
+          "the readings belong to another procedure or revision: their digest is "
               + shortened(readings.digest())
-              + ", the limits' is "
+              + ", that of the limits is "
               + shortened(list.source().digest()));
     }
   }
@@ -83,7 +83,7 @@ public final class Judge {
       }
     }
     if (!unknown.isEmpty()) {
-      throw new BadInput("the limits have no point " + String.join(", ", unknown));
+      throw new BadInput("these points are not in the limits: " + String.join(", ", unknown));
     }
     Map<String, Attempts> attempts = new HashMap<>();
     rows.forEach((id, of) -> attempts.put(id, Attempts.of(of)));

@@ -31,13 +31,13 @@ public final class Disk implements SourceReader {
       throw new NoSuchFileException(path);
     }
     if (!file.toRealPath().startsWith(real())) {
-      throw new Library.OutsideRootException("it leads out of the library");
+      throw new Library.OutsideRootException("it is outside the library root");
     }
     if (attributes.isDirectory()) {
       throw new IOException("it is a folder");
     }
     if (!attributes.isRegularFile()) {
-      throw new IOException("it is no regular file");
+      throw new IOException("it is not a regular file");
     }
     try (InputStream in = opened(file)) {
       byte[] bytes = in.readNBytes(LARGEST + 1);
@@ -46,7 +46,7 @@ public final class Disk implements SourceReader {
       }
       return bytes;
     } catch (AccessDeniedException | FileNotFoundException e) {
-      throw new IOException("it may not be read");
+      throw new IOException("permission denied");
     }
   }
 

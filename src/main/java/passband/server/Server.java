@@ -74,8 +74,7 @@ public final class Server implements LanguageServer {
   }
 
   private void report(Throwable fault) {
-    client.logMessage(
-        new MessageParams(MessageType.Error, "passband: a fault of the program: " + fault));
+    client.logMessage(new MessageParams(MessageType.Error, "passband: internal error: " + fault));
   }
 
   @Override

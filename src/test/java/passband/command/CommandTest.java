@@ -230,9 +230,9 @@ class CommandTest {
     assertTrue(err.contains("did you mean 'check'?"));
     assertEquals(2, run("check"));
     assertEquals(2, run("check", "nowhere.pband"));
-    assertTrue(err.contains("there is no file or folder nowhere.pband"));
+    assertTrue(err.contains("no such file or folder: nowhere.pband"));
     assertEquals(2, run("check", "empty"));
-    assertTrue(err.contains("there is no .pband file in empty"));
+    assertTrue(err.contains("no .pband file in empty"));
     assertEquals(2, run("check", "--analyser", "x", "empty"));
     assertTrue(err.contains("did you mean --analyzer?"));
     assertEquals(2, run("check", "empty", "--root"));

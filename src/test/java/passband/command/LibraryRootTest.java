@@ -180,7 +180,7 @@ class LibraryRootTest {
             + " (set it with --root)\n",
         err);
     assertEquals(2, run("/bench", "check", "lib", "--root", "nowhere"));
-    assertEquals("passband: there is no folder nowhere\n", err);
+    assertEquals("passband: no such folder: nowhere\n", err);
   }
 
   // ---- symbolic links ----

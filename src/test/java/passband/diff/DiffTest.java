@@ -66,11 +66,11 @@ class DiffTest {
       delimiter = '|',
       quoteCharacter = '`',
       value = {
-        "teasel/teasel-output.pband | 20 W, 70 W, 140 W | 20 W, 140 W | point dropped | slit-output/mono-1/slit/70W/400ohm",
-        "teasel/teasel-output.pband | outlet mono-1, mono-2\\n    setup  monopolar-load\\n    accept power from output | outlet mono-1\\n    setup  monopolar-load\\n    accept power from output | point dropped | slit-output/mono-2",
+        "teasel/teasel-output.pband | 20 W, 70 W, 140 W | 20 W, 140 W | point removed | slit-output/mono-1/slit/70W/400ohm",
+        "teasel/teasel-output.pband | outlet mono-1, mono-2\\n    setup  monopolar-load\\n    accept power from output | outlet mono-1\\n    setup  monopolar-load\\n    accept power from output | point removed | slit-output/mono-2",
         "teasel/teasel-output.pband | accept peak-voltage at most 3.8 kV | accept peak-voltage at most 3.7 kV | tightened | peak-voltage",
         "teasel/teasel-output.pband | accept power from output, read as current | accept power within 12 % of setting, read as current | tightened | slit-output",
-        "teasel/teasel-output.pband | 1350 to 1650 | at most 1650 | side opened | tack-output/bipolar/tack/5",
+        "teasel/teasel-output.pband | 1350 to 1650 | at most 1650 | limit removed | tack-output/bipolar/tack/5",
         "teasel/teasel-output.pband | 410 to 500 | 400 to 500 | loosened | tack-output/bipolar/tack/1",
         "teasel/teasel-output.pband | 410 to 500 | 420 to 510 | shifted | tack-output/bipolar/tack/1",
         "teasel/teasel-output.pband | 410 to 500 | 420 to 490 | tightened | tack-output/bipolar/tack/1",
@@ -118,7 +118,7 @@ class DiffTest {
         "decision guarded | decision risk 1 % | decision changed",
         "decision guarded | decision guarded coverage 1.5 | decision looser",
         "allow  load-off-rated because | allow  load-off-rated because \"Other.\" # | warning allowed",
-        "'test mains-leakage' | 'test mains-leak' | point dropped"
+        "'test mains-leakage' | 'test mains-leak' | point removed"
       })
   void looserDecisionsAndAllows(String from, String to, String kind) {
     Map<String, String> files = library();

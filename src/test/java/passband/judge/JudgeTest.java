@@ -197,7 +197,8 @@ class JudgeTest {
     assertRefused(
         csv.replace(SIMPLE.source().digest(), "0".repeat(64)), "another procedure or revision");
     assertRefused(
-        csv + "no/such/point,1,V,,1,reading,\n", "the limits have no point no/such/point");
+        csv + "no/such/point,1,V,,1,reading,\n",
+        "these points are not in the limits: no/such/point");
   }
 
   @Test
