@@ -666,6 +666,6 @@ class ServerTest implements LanguageClient {
     }
     change(OUTPUT, text);
     assertNotNull(hover(OUTPUT, at(text, "thin  | 20", 8)));
-    logged.removeIf(m -> !m.contains("a fault of the program"));
+    logged.removeIf(m -> !m.contains("internal error"));
   }
 }
