@@ -22,10 +22,10 @@ public enum Code {
   UNCLOSED_BLOCK(Severity.ERROR, "a block without its closing brace"),
   /** A text without its closing quote. */
   UNTERMINATED_TEXT(Severity.ERROR, "a text without its closing quote"),
-  /** A backslash before a letter that means nothing. */
-  UNKNOWN_ESCAPE(Severity.ERROR, "a backslash before a letter that means nothing"),
-  /** A character that is no part of the language. */
-  UNEXPECTED_CHARACTER(Severity.ERROR, "a character that is no part of the language"),
+  /** A backslash before a letter that forms no escape. */
+  UNKNOWN_ESCAPE(Severity.ERROR, "a backslash before a letter that forms no escape"),
+  /** A character that the language does not use. */
+  UNEXPECTED_CHARACTER(Severity.ERROR, "a character that the language does not use"),
   /** A comma between two digits. */
   COMMA_IN_NUMBER(Severity.ERROR, "a comma between two digits"),
   /** A number with too many digits or too large an exponent. */
@@ -38,8 +38,8 @@ public enum Code {
   FILE_NOT_FOUND(Severity.ERROR, "a file that does not exist or cannot be read"),
   /** Files that use each other in a circle. */
   USE_CYCLE(Severity.ERROR, "files that use each other in a circle"),
-  /** A use that leaves the library. */
-  USE_OUTSIDE_ROOT(Severity.ERROR, "a use that leaves the library"),
+  /** A use outside the library root. */
+  USE_OUTSIDE_ROOT(Severity.ERROR, "a use outside the library root"),
   /** A table file that cannot be read. */
   CSV_SYNTAX(Severity.ERROR, "a table file that cannot be read"),
   /** A name that nothing declares. */
@@ -48,30 +48,30 @@ public enum Code {
   DUPLICATE_NAME(Severity.ERROR, "a name declared twice"),
   /** A name that nothing uses. */
   UNUSED_NAME(Severity.WARNING, "a name that nothing uses"),
-  /** An item said twice where one belongs. */
-  REPEATED_ITEM(Severity.ERROR, "an item said twice where one belongs"),
-  /** An item that must be there and is not. */
-  MISSING_ITEM(Severity.ERROR, "an item that must be there and is not"),
-  /** Two outlets or terminals that print the same name. */
-  PRINTED_NAME_REPEATED(Severity.ERROR, "two outlets or terminals that print the same name"),
+  /** An item given twice where only one is allowed. */
+  REPEATED_ITEM(Severity.ERROR, "an item given twice where only one is allowed"),
+  /** A required item that is missing. */
+  MISSING_ITEM(Severity.ERROR, "a required item that is missing"),
+  /** Two outlets or terminals with the same printed name. */
+  PRINTED_NAME_REPEATED(Severity.ERROR, "two outlets or terminals with the same printed name"),
   /** A unit that does not exist or is misspelt. */
   UNKNOWN_UNIT(Severity.ERROR, "a unit that does not exist or is misspelt"),
-  /** Quantities of different dimensions put together. */
-  UNIT_MISMATCH(Severity.ERROR, "quantities of different dimensions put together"),
+  /** Quantities of different dimensions combined. */
+  UNIT_MISMATCH(Severity.ERROR, "quantities of different dimensions combined"),
   /** A number without the unit it needs. */
   MISSING_UNIT(Severity.ERROR, "a number without the unit it needs"),
-  /** A quantity that the trade does not know. */
-  UNKNOWN_QUANTITY(Severity.ERROR, "a quantity that the trade does not know"),
-  /** A thing of one kind where another is wanted. */
-  WRONG_KIND(Severity.ERROR, "a thing of one kind where another is wanted"),
-  /** A placeholder that stands for nothing. */
-  UNKNOWN_PLACEHOLDER(Severity.ERROR, "a placeholder that stands for nothing"),
-  /** A column that is no setting of the device. */
-  UNKNOWN_COLUMN(Severity.ERROR, "a column that is no setting of the device"),
+  /** An unknown quantity. */
+  UNKNOWN_QUANTITY(Severity.ERROR, "an unknown quantity"),
+  /** An item of the wrong kind. */
+  WRONG_KIND(Severity.ERROR, "an item of the wrong kind"),
+  /** An unknown placeholder. */
+  UNKNOWN_PLACEHOLDER(Severity.ERROR, "an unknown placeholder"),
+  /** An unknown column. */
+  UNKNOWN_COLUMN(Severity.ERROR, "an unknown column"),
   /** A column that the test needs and the table lacks. */
   MISSING_COLUMN(Severity.ERROR, "a column that the test needs and the table lacks"),
-  /** A row with more or fewer cells than the header. */
-  CELL_COUNT(Severity.ERROR, "a row with more or fewer cells than the header"),
+  /** A row with more or fewer cells than the heading. */
+  CELL_COUNT(Severity.ERROR, "a row with more or fewer cells than the heading"),
   /** A blank cell where a value is needed. */
   BLANK_CELL(Severity.ERROR, "a blank cell where a value is needed"),
   /** A cell that does not fit its column. */
@@ -84,10 +84,10 @@ public enum Code {
   DUPLICATE_POINT(Severity.ERROR, "the same point twice in one test"),
   /** A range whose ends are the wrong way round. */
   REVERSED_RANGE(Severity.ERROR, "a range whose ends are the wrong way round"),
-  /** Limits with nothing between them. */
-  EMPTY_LIMITS(Severity.ERROR, "limits with nothing between them"),
-  /** Limits with one value between them. */
-  ONE_POINT_LIMITS(Severity.WARNING, "limits with one value between them"),
+  /** Limits that no reading, or every reading, meets. */
+  EMPTY_LIMITS(Severity.ERROR, "limits that no reading, or every reading, meets"),
+  /** Limits that only one reading meets. */
+  ONE_POINT_LIMITS(Severity.WARNING, "limits that only one reading meets"),
   /** A nominal value outside its own limits. */
   NOMINAL_OUTSIDE_LIMITS(Severity.ERROR, "a nominal value outside its own limits"),
   /** An expression that has no value at a point. */
@@ -110,22 +110,22 @@ public enum Code {
   NOT_MEASURED(Severity.ERROR, "a quantity that the analyzer does not measure"),
   /** A limit outside the analyzer's ranges. */
   OUT_OF_RANGE(Severity.ERROR, "a limit outside the analyzer's ranges"),
-  /** A conversion through a load that is not there. */
-  NO_LOAD(Severity.ERROR, "a conversion through a load that is not there"),
+  /** A conversion without a load. */
+  NO_LOAD(Severity.ERROR, "a conversion without a load"),
   /** A test rule looser than the mode's tolerance. */
   RULE_LOOSER_THAN_MODE(Severity.ERROR, "a test rule looser than the mode's tolerance"),
   /** A test rule tighter than the mode's tolerance. */
   RULE_TIGHTER_THAN_MODE(Severity.WARNING, "a test rule tighter than the mode's tolerance"),
-  /** A mode tested on an outlet that it is not on. */
-  MODE_NOT_ON_OUTLET(Severity.ERROR, "a mode tested on an outlet that it is not on"),
-  /** A setting outside the mode's span. */
-  SETTING_OFF_SPAN(Severity.ERROR, "a setting outside the mode's span"),
+  /** A mode tested on an outlet that does not have it. */
+  MODE_NOT_ON_OUTLET(Severity.ERROR, "a mode tested on an outlet that does not have it"),
+  /** A setting outside the mode's range. */
+  SETTING_OFF_SPAN(Severity.ERROR, "a setting outside the mode's range"),
   /** A setting between the mode's steps. */
   SETTING_OFF_STEP(Severity.ERROR, "a setting between the mode's steps"),
   /** A load that the analyzer does not have. */
   LOAD_NOT_AVAILABLE(Severity.ERROR, "a load that the analyzer does not have"),
-  /** A load that is not the mode's rated one. */
-  LOAD_OFF_RATED(Severity.WARNING, "a load that is not the mode's rated one"),
+  /** A load that is not one of the mode's rated loads. */
+  LOAD_OFF_RATED(Severity.WARNING, "a load that is not one of the mode's rated loads"),
   /** An on-time longer than the mode's duty allows. */
   OVER_DUTY(Severity.ERROR, "an on-time longer than the mode's duty allows"),
   /** A power that the load cannot take for the on-time. */
@@ -140,16 +140,17 @@ public enum Code {
   LIMITS_COPIED(Severity.WARNING, "the same limits at different settings"),
   /** The same point with different limits in two tests. */
   LIMITS_DISAGREE(Severity.ERROR, "the same point with different limits in two tests"),
-  /** A value a thousand times its neighbours. */
-  PREFIX_SLIP(Severity.WARNING, "a value a thousand times its neighbours"),
-  /** A power tolerance put on a current. */
-  POWER_TOLERANCE_ON_CURRENT(Severity.WARNING, "a power tolerance put on a current"),
-  /** A peak value held against an RMS one. */
-  PEAK_AGAINST_RMS(Severity.WARNING, "a peak value held against an RMS one"),
-  /** A circuit that does not close through the load. */
-  CIRCUIT_OPEN(Severity.ERROR, "a circuit that does not close through the load"),
-  /** A circuit that goes round the load. */
-  CIRCUIT_SHORTED(Severity.ERROR, "a circuit that goes round the load"),
+  /** A stated limit out of scale with the other rows. */
+  PREFIX_SLIP(Severity.WARNING, "a stated limit out of scale with the other rows"),
+  /** A power tolerance applied to a current or a voltage. */
+  POWER_TOLERANCE_ON_CURRENT(
+      Severity.WARNING, "a power tolerance applied to a current or a voltage"),
+  /** A peak value compared with an RMS value. */
+  PEAK_AGAINST_RMS(Severity.WARNING, "a peak value compared with an RMS value"),
+  /** A circuit that is not closed through the load. */
+  CIRCUIT_OPEN(Severity.ERROR, "a circuit that is not closed through the load"),
+  /** A circuit that bypasses the load. */
+  CIRCUIT_SHORTED(Severity.ERROR, "a circuit that bypasses the load"),
   /** A circuit without the return electrode. */
   RETURN_MISSING(Severity.ERROR, "a circuit without the return electrode"),
   /** More leads in a terminal than it holds. */
@@ -164,34 +165,33 @@ public enum Code {
   CONTACT_ON_OUTPUT(Severity.ERROR, "a contact wired to an output"),
   /** A mode that cannot be activated through the setup. */
   ACTIVATION_OPEN(Severity.ERROR, "a mode that cannot be activated through the setup"),
-  /** Output with no burn caution. */
-  CAUTION_MISSING(Severity.ERROR, "output with no burn caution"),
+  /** Output without a burn caution. */
+  CAUTION_MISSING(Severity.ERROR, "output without a burn caution"),
   /** A mode that no test covers. */
   MODE_UNTESTED(Severity.WARNING, "a mode that no test covers"),
   /** An outlet that no test covers. */
   OUTLET_UNTESTED(Severity.WARNING, "an outlet that no test covers"),
-  /** A mode not tested near an end or the middle of its span. */
-  SETTING_UNTESTED(Severity.WARNING, "a mode not tested near an end or the middle of its span"),
+  /** A mode not tested near an end or the middle of its range. */
+  SETTING_UNTESTED(Severity.WARNING, "a mode not tested near an end or the middle of its range"),
   /** A state that is entered and not left. */
   STATE_NOT_LEFT(Severity.ERROR, "a state that is entered and not left"),
   /** A test that no longer stops the output. */
   STOP_EMPTIED(Severity.ERROR, "a test that no longer stops the output"),
   /** A revision dated before the one it replaces. */
   REVISION_BACKWARDS(Severity.ERROR, "a revision dated before the one it replaces"),
-  /** A released revision's label on another meaning. */
-  REVISION_REUSED(Severity.ERROR, "a released revision's label on another meaning"),
-  /** A replaced revision with another digest than it was released with. */
-  REPLACED_DIGEST(
-      Severity.ERROR, "a replaced revision with another digest than it was released with"),
-  /** A replaced revision that the record of releases does not hold. */
+  /** A released revision's label with another meaning. */
+  REVISION_REUSED(Severity.ERROR, "a released revision's label with another meaning"),
+  /** A replaced revision whose digest is not the released one. */
+  REPLACED_DIGEST(Severity.ERROR, "a replaced revision whose digest is not the released one"),
+  /** A replaced revision that is not in the record of releases. */
   REPLACED_UNRECORDED(
-      Severity.WARNING, "a replaced revision that the record of releases does not hold"),
-  /** A line of the record of releases that cannot be read. */
-  RECORD_SYNTAX(Severity.ERROR, "a line of the record of releases that cannot be read"),
-  /** An allow that quiets nothing. */
-  ALLOW_UNUSED(Severity.WARNING, "an allow that quiets nothing"),
-  /** An allow of a code that does not exist. */
-  ALLOW_UNKNOWN(Severity.ERROR, "an allow of a code that does not exist"),
+      Severity.WARNING, "a replaced revision that is not in the record of releases"),
+  /** An unreadable line in the record of releases. */
+  RECORD_SYNTAX(Severity.ERROR, "an unreadable line in the record of releases"),
+  /** An allow that suppresses nothing. */
+  ALLOW_UNUSED(Severity.WARNING, "an allow that suppresses nothing"),
+  /** An allow of an unknown code. */
+  ALLOW_UNKNOWN(Severity.ERROR, "an allow of an unknown code"),
   /** An allow of an error. */
   ALLOW_OF_ERROR(Severity.ERROR, "an allow of an error");
 

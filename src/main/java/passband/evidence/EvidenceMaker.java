@@ -166,7 +166,7 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
 
   @Override
   public StageItems clear(Stage.Clear clear) {
-    Context context = new Context(SHEET, null, "Take off the leads", List.of());
+    Context context = new Context(SHEET, null, "Remove the leads", List.of());
     List<Item> moves = new ArrayList<>();
     clear.moves().forEach(move -> moves.add(moved(context, move)));
     return new StageItems(null, moves, null, Map.of(), List.of(), null, Map.of());

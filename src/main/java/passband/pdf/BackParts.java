@@ -19,8 +19,8 @@ final class BackParts {
     write.label("");
     write.heading("If a reading fails");
     write.note(
-        "Stop. Output off. Check the lead, the jack and the load, and read once more; keep both"
-            + " readings. If it fails again, tag the generator out of service and follow the"
+        "Stop. Output off. Check the lead, the jack and the load, and take the reading once more;"
+            + " keep both readings. If it fails again, tag the generator out of service and follow the"
             + " maker\u2019s service manual.");
     List<String> blank = List.of("", "", "", "");
     write.table(
@@ -29,8 +29,9 @@ final class BackParts {
         List.of(blank, blank, blank));
     write.small("If you stop here");
     write.note(
-        "Output off, state left as above, leads off the generator first. Tick \u201cnot done\u201d"
-            + " on every line that is left: an unread line is not a pass.");
+        "Turn the output off, leave the state as described above and disconnect the leads, at the"
+            + " generator first. Tick \u201cnot done\u201d on every remaining line: a line without a"
+            + " reading is not a pass.");
     write.heading("Result");
     write.ask("result-" + write.next(), 1, sheet.result());
     write.table(
@@ -47,17 +48,19 @@ final class BackParts {
     write.section("Sect:reviewer");
     write.heading("For the reviewer");
     if (!sheet.allowed().isEmpty()) {
-      write.small("Warnings allowed");
-      write.note("The compiler warned of these, and the source gives a reason to let them stand.");
+      write.small("Suppressed warnings");
+      write.note(
+          "The compiler reported these warnings; the procedure\u2019s source suppresses them for the"
+              + " reasons given.");
       write.table(
           write.shares(0.32, 0.2, 0.48),
-          List.of("Warning", "Where", "Reason given"),
+          List.of("Warning", "Where", "Reason"),
           sheet.allowed().stream()
               .map(a -> List.of(a.title() + " [" + a.code() + "]", a.place(), a.reason()))
               .toList());
     }
     if (!sheet.pictures().isEmpty()) {
-      write.small("Where the limits lie");
+      write.small("Limit charts");
       for (int i = 0; i < sheet.pictures().size(); i += 2) {
         List<Drawing> two = sheet.pictures().subList(i, Math.min(i + 2, sheet.pictures().size()));
         write.add(new PicturesPart(write.path("Div:pictures"), two, write.inner()));

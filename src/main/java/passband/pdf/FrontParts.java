@@ -33,11 +33,11 @@ final class FrontParts {
     sheet.cautions().forEach(c -> write.caution(write.path("P:" + write.next()), c));
     write.note(
         "The maker\u2019s service manual, local codes and licensed practice come first; this sheet"
-            + " takes the place of none of them.");
+            + " does not replace them.");
     write.heading("Collect");
     write.table(
         write.shares(0.07, 0.4, 0.18, 0.2, 0.15),
-        List.of("No.", "Lead or link", "Colour", "Rating", "Here, sound"),
+        List.of("No.", "Lead or link", "Colour", "Rating", "Present, undamaged"),
         sheet.leads().stream()
             .map(
                 l ->

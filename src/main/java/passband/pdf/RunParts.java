@@ -51,10 +51,10 @@ final class RunParts {
         setup.moves().stream().map(m -> write.block(SIZE, false, move, m.text())).toList();
     String said =
         setup.moves().isEmpty()
-            ? "The leads stay as they are."
+            ? "Leave the leads as they are."
             : setup.stays().isEmpty()
                 ? null
-                : "In place already: " + String.join(", ", setup.stays()) + ".";
+                : "Already in place: " + String.join(", ", setup.stays()) + ".";
     TextBlock off =
         new TextBlock(
             write.fonts(),
@@ -62,7 +62,7 @@ final class RunParts {
             wide,
             List.of(
                 new TextBlock.Span("Output off", true),
-                new TextBlock.Span("before any lead is touched.", false)));
+                new TextBlock.Span("before you touch any lead.", false)));
     return new SetupPart(
         write.path("Div:setup-" + write.next()),
         drawing,

@@ -5,7 +5,7 @@ import java.util.List;
 import passband.check.Coverage;
 import passband.plan.Plan;
 
-/** What is tested of a device as a table in text: modes on their outlets, low, middle and high. */
+/** The coverage of a device as a text table: modes on their outlets, low, middle and high. */
 public final class CoverageReport {
   private static final List<String> HEAD = List.of("mode", "outlet", "low", "middle", "high");
 
@@ -25,7 +25,7 @@ public final class CoverageReport {
     }
     StringBuilder out =
         new StringBuilder(
-            plan.name().text() + ": what is tested of " + plan.device().name().text() + "\n");
+            plan.name().text() + ": coverage of " + plan.device().name().text() + "\n");
     for (List<String> row : rows) {
       StringBuilder line = new StringBuilder("  ");
       for (int i = 0; i < row.size(); i++) {

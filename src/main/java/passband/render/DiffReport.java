@@ -157,7 +157,7 @@ public final class DiffReport {
       return diff.name() + ": new, " + side(diff.now());
     }
     return diff.now() == null
-        ? diff.name() + ": gone, it was " + side(diff.was())
+        ? diff.name() + ": removed, was " + side(diff.was())
         : diff.name() + ": " + side(diff.was()) + " -> " + side(diff.now());
   }
 

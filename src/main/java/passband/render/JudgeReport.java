@@ -113,7 +113,7 @@ public final class JudgeReport {
               "guarded acceptance, limits moved inward by U, limits included; a value on a tolerance"
                   + " limit";
           default ->
-              "guarded acceptance, limits moved inward until that risk is kept, limits included; a"
+              "guarded acceptance, limits moved inward until that risk is met, limits included; a"
                   + " value on a tolerance limit";
         };
     double risk = decision.risk() == null ? Budget.risk(guard) : decision.risk().doubleValue();

@@ -98,7 +98,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
     return switch (plan.decision().kind()) {
       case SIMPLE -> "A reading on or between the limits passes.";
       case GUARDED, RISK ->
-          "Limits are moved inward for the uncertainty of the readings ("
+          "The limits are moved inward to allow for the uncertainty of the readings ("
               + rule
               + "); a reading on or between them passes.";
     };
@@ -139,7 +139,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
   @Override
   public Sheet.Block adjust(Stage.Adjust adjust) {
     String note =
-        "Only if it is needed. Afterwards repeat: "
+        "Only if needed. Afterwards repeat: "
             + String.join(", ", adjust.affects().stream().map(this::testTitle).toList())
             + ".";
     return new Sheet.Block(
@@ -166,8 +166,8 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
     return new Sheet.Block(
         "clear",
         0,
-        "Take off the leads",
-        "Output off before a lead is touched.",
+        "Remove the leads",
+        "Output off before you touch any lead.",
         null,
         asks(items.moves()),
         List.of(),
@@ -368,7 +368,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         reading.title(),
         reading.unit().printed(),
         cells(4, decimals),
-        "no limits of its own",
+        "no limits",
         null,
         false,
         false);

@@ -112,8 +112,8 @@
     }
     const overall = Verdicts.overall(data, verdicts);
     body.dataset.overall = overall;
-    parts.push("over all: " + overall);
-    parts.push(keeps ? "kept in this browser" : "NOT kept when this page closes");
+    parts.push("overall: " + overall);
+    parts.push(keeps ? "kept in this browser" : "NOT kept after this page is closed");
     if (unsaved) {
       parts.push("not yet saved to a file");
     }
@@ -220,7 +220,7 @@
     for (const line of lines) {
       const row = Object.fromEntries(header.map((column, i) => [column, line[i] || ""]));
       if (row.digest !== digest) {
-        throw new Error("it is of another procedure or revision (digest " + row.digest.slice(0, 12) + ")");
+        throw new Error("it belongs to another procedure or revision (digest " + row.digest.slice(0, 12) + ")");
       }
       const item = items.get(row.point);
       if (item === undefined) {
@@ -260,12 +260,12 @@
   });
   document.getElementById("save").addEventListener("click", save);
   document.getElementById("load").addEventListener("click", () => {
-    if (!unsaved || confirm("Put the file's readings in the place of those that are not saved?")) {
+    if (!unsaved || confirm("Replace the unsaved readings with those from a file?")) {
       file.click();
     }
   });
   document.getElementById("clear").addEventListener("click", () => {
-    if (confirm("Clear everything that was filled in?")) {
+    if (confirm("Clear all entries?")) {
       fill(new Map());
       unsaved = false;
       keep();

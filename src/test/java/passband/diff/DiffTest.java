@@ -334,6 +334,6 @@ class DiffTest {
         DiffReport.text(PlanDiff.between(List.of(), List.of(plan))).contains("new, revision B"));
     assertTrue(
         DiffReport.text(PlanDiff.between(List.of(plan), List.of()))
-            .contains("gone, it was revision B"));
+            .contains("removed, was revision B"));
   }
 }

@@ -118,13 +118,13 @@ class GuideTest {
         """
         # Reference
 
-        Made from the language itself and from the library in `procedures/`, every file of which is compiled by the tests.
-        A first procedure, step by step: [guide.md](guide.md).
+        Generated from the language's own tables and from the library in `procedures/`; the tests compile every file of it.
+        For a first procedure, step by step, see [guide.md](guide.md).
 
         ## Lines
 
-        A line begins with a word that its block knows; a block is opened by a `{` at a line's end. Capitals stand for what you
-        write, `[ ]` for what may be left out, `…` for more of the same.
+        Every line begins with a word that its block defines; a `{` at the end of a line opens a block. Words in capitals are yours to
+        fill in, `[ ]` encloses optional parts, and `…` means more of the same.
         """);
     Map<String, String> examples = examples();
     String block = "";
@@ -132,7 +132,7 @@ class GuideTest {
       if (!line.block().equals(block)) {
         block = line.block();
         page.append("\n### In ").append(title(block)).append("\n\n");
-        page.append("| line | what it is for | for example |\n| --- | --- | --- |\n");
+        page.append("| line | purpose | example |\n| --- | --- | --- |\n");
       }
       page.append("| `" + escaped(line.form()) + "` | " + escaped(line.purpose()) + " | ");
       page.append(examples.getOrDefault(line.block() + " " + line.word(), "")).append(" |\n");
@@ -156,8 +156,8 @@ class GuideTest {
 
   private static void quantities(StringBuilder page) {
     page.append(
-        "\n## Quantities\n\nPeak or RMS is a quantity, never a unit; without `peak-` it is RMS.\n\n");
-    page.append("| name | of | below zero |\n| --- | --- | --- |\n");
+        "\n## Quantities\n\nPeak and RMS belong to the quantity, never to the unit; a quantity without `peak-` is RMS.\n\n");
+    page.append("| name | dimension | negative values |\n| --- | --- | --- |\n");
     for (String name : QuantityKind.names()) {
       QuantityKind kind = QuantityKind.find(name);
       page.append(
@@ -166,14 +166,16 @@ class GuideTest {
               + "` | "
               + kind.dimension()
               + " | "
-              + (kind.nonNegative() ? "never" : "possible")
+              + (kind.nonNegative() ? "impossible" : "possible")
               + " |\n");
     }
   }
 
   private static void units(StringBuilder page) {
-    page.append("\n## Units\n\nCase matters. In machine-readable files each is its UCUM code.\n\n");
-    page.append("| write | printed | in SI | of | UCUM |\n| --- | --- | --- | --- | --- |\n");
+    page.append(
+        "\n## Units\n\nUnits are case-sensitive. Machine-readable files use the UCUM codes.\n\n");
+    page.append(
+        "| written | printed | in SI | dimension | UCUM |\n| --- | --- | --- | --- | --- |\n");
     for (Unit unit : Units.all()) {
       if (!unit.symbol().isEmpty()) {
         page.append(
@@ -194,8 +196,8 @@ class GuideTest {
 
   private static void codes(StringBuilder page) {
     page.append(
-        "\n## Faults and warnings\n\n`passband explain CODE` prints the page of each, with an example and its mend; `allow` quiets"
-            + " warnings only.\n\n| code | | what |\n| --- | --- | --- |\n");
+        "\n## Errors and warnings\n\n`passband explain CODE` explains each, with an example and its fix; `allow` suppresses"
+            + " warnings only.\n\n| code | severity | meaning |\n| --- | --- | --- |\n");
     for (Code code : Code.values()) {
       page.append(
           "| [`"
@@ -211,7 +213,7 @@ class GuideTest {
   }
 
   private static void commands(StringBuilder page) {
-    page.append("\n## Commands\n\n`passband help COMMAND` prints these.\n");
+    page.append("\n## Commands\n\n`passband help COMMAND` prints these texts.\n");
     for (String command : HelpText.commands()) {
       page.append("\n### " + command + "\n\n```\n" + HelpText.of(command) + "```\n");
     }
