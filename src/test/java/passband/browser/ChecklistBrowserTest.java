@@ -407,8 +407,8 @@ class ChecklistBrowserTest {
   }
 
   private static String accepted(Limit limit) {
-    String low = limit.text(limit.accept().lower());
-    String high = limit.text(limit.accept().upper());
+    String low = limit.end(limit.accept().lower());
+    String high = limit.end(limit.accept().upper());
     return low == null ? "at most " + high : high == null ? "at least " + low : low + " to " + high;
   }
 

@@ -94,8 +94,8 @@ class PublishedLimitsTest {
     Limit limit = compiled(setting, load, rule, resolution, "simple");
     assertEquals(new BigDecimal(low), milli(limit.exact().lower(), low));
     assertEquals(new BigDecimal(high), milli(limit.exact().upper(), high));
-    assertEquals(lower, limit.text(limit.printed().lower()));
-    assertEquals(upper, limit.text(limit.printed().upper()));
+    assertEquals(lower, limit.end(limit.printed().lower()));
+    assertEquals(upper, limit.end(limit.printed().upper()));
   }
 
   private static BigDecimal milli(Real amperes, String like) {
