@@ -58,8 +58,12 @@ public final class DisplayPaths {
       common = slash + 1;
       slash = inside.indexOf('/', common);
     }
-    long up = inside.substring(common).chars().filter(c -> c == '/').count();
-    return prefix + "../".repeat((int) up) + path.substring(common);
+    int up = 0;
+    while (slash >= 0) {
+      up++;
+      slash = inside.indexOf('/', slash + 1);
+    }
+    return prefix + "../".repeat(up) + path.substring(common);
   }
 
   /** The path below the root of a file that messages call so. */
