@@ -56,12 +56,13 @@ public final class Revision {
     for (Map.Entry<String, List<String>> one : byRoot(sources, given(root)).entrySet()) {
       String folder = one.getKey();
       String shown = revision + ":" + folder;
+      String name = folder.isEmpty() ? shown : shown.substring(0, shown.length() - 1);
       Library library =
           new Library(
-              DisplayPaths.prefixed(shown, shown), file -> git.read(folder + file), diagnostics);
+              DisplayPaths.prefixed(name, shown), file -> git.read(folder + file), diagnostics);
       for (String source : one.getValue()) {
         if (!source.startsWith(folder)) {
-          throw new UsageException(LibraryRoot.outside(revision + ":" + source, shown));
+          throw new UsageException(LibraryRoot.outside(revision + ":" + source, name));
         }
         library.load(source.substring(folder.length()));
       }

@@ -110,6 +110,63 @@ class RevisionsTest {
     assertTrue(out.startsWith("<!DOCTYPE html>"), out);
   }
 
+  // ---- the roots of libraries ----
+
+  /** A library in a folder of the repository has the same root in a commit as on the disk. */
+  @Test
+  void aCommitsLibraryHasTheRootThatIsMarked() throws IOException, InterruptedException {
+    Files.writeString(work.resolve("outside.pband"), "device d \"D\" {\n}\n");
+    Files.writeString(work.resolve("procedures/a.pband"), "use \"../outside.pband\"\n");
+    Files.writeString(work.resolve("procedures/passband.library"), "");
+    commit();
+    String refused = "'../outside.pband' is outside the library root ";
+    assertEquals(2, run("diff", "HEAD:procedures/a.pband", "procedures/a.pband"));
+    assertTrue(err.contains(refused + "HEAD:procedures (set it with --root)"), err);
+    assertTrue(err.contains(refused + work.resolve("procedures") + " (set it"), err);
+    assertEquals(
+        0, run("diff", "HEAD:procedures/a.pband", "procedures/a.pband", "--root", "."), err);
+    git("rm", "-q", "procedures/passband.library");
+    git("commit", "-q", "-m", "second");
+    assertEquals(0, run("diff", "HEAD:procedures/a.pband", "procedures/a.pband"), err);
+  }
+
+  /** As seen from a folder of the work tree, {@code --root} is a folder on the disk. */
+  @Test
+  void theGivenRootCountsForACommitToo() throws IOException, InterruptedException {
+    commit();
+    String old = "HEAD:" + TEASEL;
+    assertEquals(2, run("diff", old, TEASEL, "--root", "procedures/teasel"));
+    assertTrue(
+        err.contains("is outside the library root HEAD:procedures/teasel (set it with --root)"),
+        err);
+    assertEquals(0, run("diff", old, TEASEL, "--root", "procedures"), err);
+    assertEquals(2, run("diff", old, TEASEL, "--root", "procedures/yarrow"));
+    assertEquals(
+        "passband: '"
+            + old
+            + "' is outside the library root HEAD:procedures/yarrow (set it with --root)\n",
+        err);
+    assertEquals(2, run("diff", old, TEASEL, "--root", ".."));
+    assertEquals("passband: the library root .. is outside the repository\n", err);
+  }
+
+  /** Git's calls find the root by the same rule. */
+  @Test
+  void gitsCallsFindTheMarkedRoot() throws IOException, InterruptedException {
+    Files.writeString(work.resolve(".gitattributes"), "*.pband diff=passband\n");
+    Files.writeString(work.resolve("procedures/teasel/passband.library"), "");
+    commit();
+    git("config", "diff.passband.command", command("git-diff"));
+    edit(TEASEL, "410 to 500", "400 to 500");
+    String said = git("diff");
+    assertTrue(said.contains("not compared: "), said);
+    Files.move(
+        work.resolve("procedures/teasel/passband.library"),
+        work.resolve("procedures/passband.library"));
+    said = git("diff", "--", TEASEL);
+    assertTrue(said.contains("loosened: tack-output/bipolar/tack/1/40ohm/current"), said);
+  }
+
   private static String command(String name) {
     return "java -cp '" + System.getProperty("java.class.path") + "' passband.command.Main " + name;
   }
