@@ -75,7 +75,7 @@ class ArchitectureTest {
           .whereLayer("library")
           .mayOnlyBeAccessedByLayers("check", "compile", "edit", "server", "build", "command")
           .whereLayer("resolve")
-          .mayOnlyBeAccessedByLayers("limit", "plan", "compile", "check", "edit", "build")
+          .mayOnlyBeAccessedByLayers("limit", "plan", "compile", "check", "edit", "server", "build")
           .whereLayer("limit")
           .mayOnlyBeAccessedByLayers(
               "evidence",

@@ -59,8 +59,10 @@ final class Accepts {
    */
   List<Accepted> of(Tree.Test test, RowValues columns) {
     Map<String, ReadQuantity> workedOut = workedOut(test, columns);
+    Map<String, Word> declared = workedOut(test);
     List<Accepted> accepted = new ArrayList<>();
     for (Tree.Accept line : lines(test)) {
+      scope.names().use(line.quantity(), declared.get(line.quantity().text()));
       Accepted one = accepted(line, workedOut);
       if (one != null && distinct(one, accepted)) {
         accepted.add(one);
@@ -138,6 +140,16 @@ final class Accepts {
   }
 
   // ---- swept and derived quantities ----
+
+  /** Where the swept and derived quantities of a test are declared, by name. */
+  static Map<String, Word> workedOut(Tree.Test test) {
+    Map<String, Word> declared = new LinkedHashMap<>();
+    if (test.sweep() != null) {
+      declared.put(test.sweep().as().text(), test.sweep().as());
+    }
+    test.derives().forEach(d -> declared.put(d.name().text(), d.name()));
+    return declared;
+  }
 
   /** By name; null for one with faults, which have been said. */
   private Map<String, ReadQuantity> workedOut(Tree.Test test, RowValues columns) {
@@ -261,6 +273,17 @@ final class Accepts {
 
     @Override
     public Value value(String name) {
+      Value measured = measured(name);
+      return measured == null ? columns.value(name) : measured;
+    }
+
+    @Override
+    public Value value(Word written) {
+      Value measured = measured(written.text());
+      return measured == null ? columns.value(written) : measured;
+    }
+
+    private Value measured(String name) {
       int at = 0;
       for (Analyzer.Measure measure : analyzer.measures()) {
         at++;
@@ -268,7 +291,7 @@ final class Accepts {
           return Value.of(Rational.of(at * 7L + 1, at + 2L), measure.quantity().dimension());
         }
       }
-      return columns.value(name);
+      return null;
     }
 
     @Override

@@ -11,6 +11,7 @@ import passband.model.Device.Outlet;
 import passband.plan.Move;
 import passband.plan.Stage;
 import passband.plan.Wire;
+import passband.resolve.Names;
 import passband.resolve.Scope;
 import passband.syntax.Tree;
 import passband.syntax.Word;
@@ -25,13 +26,20 @@ final class BenchOrder {
   private final Tree.Procedure tree;
   private final List<TestPlanner> tests;
   private final Steps steps;
+  private final Names names;
   private final Diagnostics diagnostics;
   private List<Wire> wiring = List.of();
 
-  BenchOrder(Tree.Procedure tree, List<TestPlanner> tests, Steps steps, Diagnostics diagnostics) {
+  BenchOrder(
+      Tree.Procedure tree,
+      List<TestPlanner> tests,
+      Steps steps,
+      Names names,
+      Diagnostics diagnostics) {
     this.tree = tree;
     this.tests = tests;
     this.steps = steps;
+    this.names = names;
     this.diagnostics = diagnostics;
   }
 
@@ -82,16 +90,12 @@ final class BenchOrder {
   }
 
   private void adjustments(List<Stage> stages) {
-    List<String> known = new ArrayList<>();
-    tests.forEach(test -> known.add(test.name().text()));
     for (Tree.Part part : tree.parts()) {
       if (part instanceof Tree.Adjust adjust) {
         List<String> affects = new ArrayList<>();
         for (Word affected : adjust.affects()) {
+          nameTest(affected);
           affects.add(affected.text());
-          if (!known.contains(affected.text())) {
-            Scope.unknown(diagnostics, affected, "test", known);
-          }
         }
         stages.add(
             new Stage.Adjust(
@@ -100,6 +104,16 @@ final class BenchOrder {
                 affects,
                 steps.of(adjust.steps(), Planner.NO_POINT)));
       }
+    }
+  }
+
+  private void nameTest(Word name) {
+    List<String> known = new ArrayList<>();
+    tests.forEach(test -> known.add(test.name().text()));
+    if (known.contains(name.text())) {
+      names.use(name, tests.get(known.indexOf(name.text())).name());
+    } else {
+      Scope.unknown(diagnostics, name, "test", known);
     }
   }
 

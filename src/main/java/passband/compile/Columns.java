@@ -2,12 +2,14 @@ package passband.compile;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Spelling;
 import passband.model.Analyzer;
 import passband.model.Device;
 import passband.model.ExtraSetting;
+import passband.resolve.Names;
 import passband.resolve.Values;
 import passband.syntax.Tree;
 import passband.syntax.Word;
@@ -15,12 +17,24 @@ import passband.syntax.Word;
 /** Takes the heading of a table for columns. */
 final class Columns {
   private final Device device;
+  private final Map<String, Word> workedOut;
+  private final Names names;
   private final Diagnostics diagnostics;
   private final Values values;
   private final List<ExtraSetting> settings = new ArrayList<>();
 
-  Columns(Device device, Analyzer analyzer, Diagnostics diagnostics) {
+  /**
+   * @param workedOut the test's swept and derived quantities by name
+   */
+  Columns(
+      Device device,
+      Analyzer analyzer,
+      Map<String, Word> workedOut,
+      Names names,
+      Diagnostics diagnostics) {
     this.device = device;
+    this.workedOut = workedOut;
+    this.names = names;
     this.diagnostics = diagnostics;
     this.values = new Values(diagnostics);
     settings.addAll(device.settings());
@@ -62,10 +76,11 @@ final class Columns {
       return null;
     }
     if (tree.stated()) {
+      names.use(tree.name(), tree.name() == null ? null : workedOut.get(tree.name().text()));
       return new StatedColumn(tree, diagnostics);
     }
     return switch (tree.name().text()) {
-      case "mode" -> new ModeColumn(tree, device, diagnostics);
+      case "mode" -> new ModeColumn(tree, device, names, diagnostics);
       case "setting" -> new SettingColumn(tree, diagnostics);
       case "load" -> new LoadColumn(tree, diagnostics);
       case "target" -> new TargetColumn(tree, diagnostics);
@@ -76,9 +91,10 @@ final class Columns {
   private Column ofSetting(Tree.Column tree) {
     for (ExtraSetting setting : settings) {
       if (setting.name().text().equals(tree.name().text())) {
+        names.use(tree.name(), setting.name());
         return setting.options() == null
             ? new QuantityColumn(tree, setting, diagnostics)
-            : new OptionColumn(tree, setting, diagnostics);
+            : new OptionColumn(tree, setting, names, diagnostics);
       }
     }
     sayUnknown(tree.name());

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -18,6 +19,8 @@ import passband.library.Released;
 import passband.limit.ModeLimits;
 import passband.parse.CsvTable;
 import passband.plan.Plan;
+import passband.resolve.Declarations;
+import passband.resolve.Names;
 import passband.resolve.Profiles;
 import passband.resolve.Scope;
 import passband.source.SourceFile;
@@ -56,6 +59,7 @@ public final class Compiler {
   private final Diagnostics diagnostics;
   private final Predicate<Tree.File> own;
   private final Set<Span> usedAllows = new HashSet<>();
+  private final Names names = new Names();
 
   /**
    * @param analyzer the name of an analyzer to compile for instead of each procedure's own; null
@@ -112,13 +116,49 @@ public final class Compiler {
   }
 
   /**
+   * Where names are declared and used in what was compiled or planned before, and in what comes of
+   * its procedures when they are built for another analyzer: one that they see or that a setup is
+   * for.
+   */
+  public Names names() {
+    Diagnostics silent = new Diagnostics();
+    Profiles profiles = new Profiles(names, silent);
+    for (Tree.File file : library.files()) {
+      Scope scope = new Scope(library.visibleFrom(file), names, silent);
+      for (Tree.Declaration declaration : file.declarations()) {
+        if (declaration instanceof Tree.Procedure procedure && own.test(file)) {
+          for (Tree.Analyzer other : others(procedure, scope)) {
+            planner(procedure, scope, profiles, other, silent).plan();
+          }
+        }
+      }
+    }
+    return names;
+  }
+
+  private Set<Tree.Analyzer> others(Tree.Procedure procedure, Scope scope) {
+    Set<Tree.Analyzer> others = new LinkedHashSet<>(scope.all(Tree.Analyzer.class));
+    for (Tree.Setup setup : procedure.setups()) {
+      for (Tree.Analyzer one : analyzers()) {
+        if (setup.analyzer() != null && one.name().text().equals(setup.analyzer().text())) {
+          names.use(setup.analyzer(), one.name());
+          others.add(one);
+        }
+      }
+    }
+    Word own = procedure.analyzer();
+    others.removeIf(one -> own != null && one.name().text().equals(own.text()));
+    return others;
+  }
+
+  /**
    * Devices, analyzers and leads come first: while one is at fault, what it lacks is not held
    * against a procedure.
    */
   private Profiles profiles() {
     boolean unread = diagnostics.hasErrors();
     Diagnostics found = new Diagnostics();
-    Profiles profiles = new Profiles(found);
+    Profiles profiles = new Profiles(names, found);
     library.files().forEach(file -> takeProfiles(file, profiles, found));
     found.removeIf(d -> unread && !OF_ONE_LINE.contains(d.code()));
     diagnostics.addAll(found.list());
@@ -131,7 +171,7 @@ public final class Compiler {
       if (!own.test(file)) {
         continue;
       }
-      Scope scope = new Scope(library.visibleFrom(file), later);
+      Scope scope = new Scope(library.visibleFrom(file), names, later);
       for (Tree.Declaration declaration : file.declarations()) {
         if (declaration instanceof Tree.Procedure procedure) {
           Plan plan = plan(procedure, scope, profiles, later);
@@ -166,10 +206,11 @@ public final class Compiler {
   }
 
   /** Profiles are looked at whether a procedure uses them or not. */
-  private static void takeProfiles(Tree.File file, Profiles profiles, Diagnostics found) {
+  private void takeProfiles(Tree.File file, Profiles profiles, Diagnostics found) {
+    Declarations.record(file, names);
     for (Tree.Declaration declaration : file.declarations()) {
       if (declaration instanceof Tree.Device device) {
-        ModeLimits.check(profiles.device(device), found);
+        ModeLimits.check(profiles.device(device), names, found);
       } else if (declaration instanceof Tree.Analyzer one) {
         profiles.analyzer(one);
       } else if (declaration instanceof Tree.Leads leads) {
@@ -183,24 +224,39 @@ public final class Compiler {
     if (analyzer != null && other == null) {
       return null;
     }
-    return new Planner(procedure, scope, profiles, other, named -> table(named, later), later)
-        .plan();
+    return planner(procedure, scope, profiles, other, later).plan();
+  }
+
+  private Planner planner(
+      Tree.Procedure procedure,
+      Scope scope,
+      Profiles profiles,
+      Tree.Analyzer analyzer,
+      Diagnostics later) {
+    return new Planner(procedure, scope, profiles, analyzer, named -> table(named, later), later);
   }
 
   private Tree.Analyzer analyzerNamed(Tree.Procedure procedure, Diagnostics later) {
-    List<String> names = new ArrayList<>();
+    for (Tree.Analyzer found : analyzers()) {
+      if (found.name().text().equals(analyzer)) {
+        return found;
+      }
+    }
+    List<String> known = analyzers().stream().map(one -> one.name().text()).toList();
+    Scope.unknown(later, new Word(analyzer, procedure.name().span()), "analyzer", known);
+    return null;
+  }
+
+  private List<Tree.Analyzer> analyzers() {
+    List<Tree.Analyzer> found = new ArrayList<>();
     for (Tree.File file : library.files()) {
       for (Tree.Declaration declaration : file.declarations()) {
-        if (declaration instanceof Tree.Analyzer found) {
-          names.add(found.name().text());
-          if (found.name().text().equals(analyzer)) {
-            return found;
-          }
+        if (declaration instanceof Tree.Analyzer one) {
+          found.add(one);
         }
       }
     }
-    Scope.unknown(later, new Word(analyzer, procedure.name().span()), "analyzer", names);
-    return null;
+    return found;
   }
 
   private Tree.Table table(Tree.Table named, Diagnostics later) {

@@ -5,6 +5,7 @@ import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.model.Device;
 import passband.model.Device.Mode;
+import passband.resolve.Names;
 import passband.resolve.Scope;
 import passband.syntax.Tree;
 import passband.syntax.Word;
@@ -12,10 +13,12 @@ import passband.syntax.Word;
 /** {@code mode}: names of the device's modes. */
 final class ModeColumn extends Column {
   private final Device device;
+  private final Names names;
 
-  ModeColumn(Tree.Column tree, Device device, Diagnostics diagnostics) {
+  ModeColumn(Tree.Column tree, Device device, Names names, Diagnostics diagnostics) {
     super(tree, diagnostics);
     this.device = device;
+    this.names = names;
   }
 
   @Override
@@ -31,6 +34,7 @@ final class ModeColumn extends Column {
       Scope.unknown(diagnostics, name, "mode", known);
       return List.of();
     }
+    names.use(name, mode.name());
     return List.of(row.withMode(mode, name.span()));
   }
 }

@@ -1,25 +1,29 @@
 package passband.compile;
 
+import java.util.ArrayList;
 import java.util.List;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.model.ExtraSetting;
+import passband.resolve.Names;
 import passband.resolve.Scope;
 import passband.syntax.Tree;
-import passband.syntax.Word;
 
 /** A setting of the device or the analyzer that is one of several names. */
 final class OptionColumn extends Column {
   private final ExtraSetting setting;
+  private final Names names;
 
-  OptionColumn(Tree.Column tree, ExtraSetting setting, Diagnostics diagnostics) {
+  OptionColumn(Tree.Column tree, ExtraSetting setting, Names names, Diagnostics diagnostics) {
     super(tree, diagnostics);
     this.setting = setting;
+    this.names = names;
   }
 
   @Override
   List<RowSpec> with(RowSpec row, Tree.Value value) {
-    List<String> options = setting.options().stream().map(Word::text).toList();
+    List<String> options = new ArrayList<>();
+    setting.options().forEach(option -> options.add(option.text()));
     if (!(value instanceof Tree.NameValue cell)) {
       diagnostics.say(
           Code.BAD_CELL,
@@ -34,6 +38,7 @@ final class OptionColumn extends Column {
       Scope.unknown(diagnostics, cell.name(), name(), options);
       return List.of();
     }
+    names.use(cell.name(), setting.options().get(options.indexOf(option)));
     return List.of(row.withExtra(new RowSpec.Extra(setting, option, option, null)));
   }
 }

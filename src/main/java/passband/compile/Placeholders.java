@@ -1,65 +1,73 @@
 package passband.compile;
 
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Spelling;
+import passband.resolve.Names;
+import passband.resolve.Placeholder;
 import passband.source.Span;
 import passband.syntax.Word;
 
 /** Puts a point's own values into a text: {@code {mode}}, {@code {setting}} and so on; {@code {{} is a brace. */
 final class Placeholders {
+  private final Names names;
   private final Diagnostics diagnostics;
 
-  Placeholders(Diagnostics diagnostics) {
+  /**
+   * What a placeholder stands for.
+   *
+   * @param text what is printed in its place
+   * @param declaration the name where it is declared; null when the language gives it
+   */
+  record Value(String text, Word declaration) {
+    /** Of a name that the language gives. */
+    static Value given(String text) {
+      return new Value(text, null);
+    }
+  }
+
+  Placeholders(Names names, Diagnostics diagnostics) {
+    this.names = names;
     this.diagnostics = diagnostics;
   }
 
   /** The text with its placeholders filled; one that stands for nothing is an error and stays. */
-  String filled(Word text, Map<String, String> values) {
-    String raw = text.text();
+  String filled(Word text, Map<String, Value> values) {
     StringBuilder out = new StringBuilder();
     int at = 0;
-    while (at < raw.length()) {
-      int open = raw.indexOf('{', at);
-      if (open < 0) {
-        break;
-      }
-      out.append(raw, at, open);
-      if (raw.startsWith("{{", open)) {
-        out.append('{');
-        at = open + 2;
-        continue;
-      }
-      int close = raw.indexOf('}', open);
-      String name = close < 0 ? raw.substring(open + 1) : raw.substring(open + 1, close);
-      String value = values.get(name);
-      if (value == null) {
-        say(text, close < 0 ? raw.substring(open) : raw.substring(open, close + 1), name, values);
-      }
-      out.append(value == null ? "{" + name + "}" : value);
-      at = close < 0 ? raw.length() : close + 1;
+    for (Placeholder one : Placeholder.in(text)) {
+      out.append(plain(text, at, one.start())).append(filled(one, values));
+      at = one.end();
     }
-    return out.append(raw, at, raw.length()).toString();
+    return out.append(plain(text, at, text.text().length())).toString();
   }
 
-  private void say(Word text, String written, String name, Map<String, String> values) {
-    int at = text.span().text().indexOf(written);
-    Span span =
-        at < 0
-            ? text.span()
-            : new Span(
-                text.span().file(),
-                text.span().start() + at,
-                text.span().start() + at + written.length());
-    String near = Spelling.nearest(name, values.keySet());
-    String known =
-        values.isEmpty()
-            ? "no placeholder"
-            : "{" + String.join("}, {", values.keySet().stream().sorted().toList()) + "}";
+  private static String plain(Word text, int from, int to) {
+    return text.text().substring(from, to).replace("{{", "{");
+  }
+
+  private String filled(Placeholder one, Map<String, Value> values) {
+    Value value = values.get(one.name().text());
+    if (value == null) {
+      say(one, values);
+      return "{" + one.name().text() + "}";
+    }
+    names.use(one.name(), value.declaration);
+    return value.text;
+  }
+
+  private void say(Placeholder one, Map<String, Value> values) {
+    Set<String> known = new TreeSet<>(values.keySet());
+    String near = Spelling.nearest(one.name().text(), known);
+    Span span = one.span();
     diagnostics
-        .say(Code.UNKNOWN_PLACEHOLDER, span, "unknown placeholder '{%s}'", name)
+        .say(Code.UNKNOWN_PLACEHOLDER, span, "unknown placeholder '{%s}'", one.name().text())
         .meant(
-            near == null ? null : "{" + near + "}", "known here: %s; write {{ for a brace", known);
+            near == null ? null : "{" + near + "}",
+            "known here: %s; write {{ for a brace",
+            known.isEmpty() ? "no placeholder" : "{" + String.join("}, {", known) + "}");
   }
 }

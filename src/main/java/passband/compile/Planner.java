@@ -295,9 +295,9 @@ public final class Planner {
   private List<Stage> stages(
       Device device, Analyzer analyzer, List<Lead> leads, Decision decision) {
     Scope.distinct(diagnostics, "part", tree.parts(), Tree.Part::name);
-    Steps steps = new Steps(device, analyzer, diagnostics);
+    Steps steps = new Steps(device, analyzer, scope.names(), diagnostics);
     steps.declare(tree.steps());
-    Setups setups = new Setups(tree.setups(), device, analyzer, leads, diagnostics);
+    Setups setups = new Setups(tree.setups(), device, analyzer, leads, scope.names(), diagnostics);
     List<TestPlanner> tests = new ArrayList<>();
     for (Tree.Test test : tree.tests()) {
       TestPlanner planner =
@@ -305,9 +305,11 @@ public final class Planner {
       planner.resolve(tables::read);
       tests.add(planner);
     }
-    return new BenchOrder(tree, tests, steps, diagnostics).stages();
+    List<Stage> stages = new BenchOrder(tree, tests, steps, scope.names(), diagnostics).stages();
+    setups.nameUnused();
+    return stages;
   }
 
   /** No values: for texts that belong to no point. */
-  static final Map<String, String> NO_POINT = Map.of();
+  static final Map<String, Placeholders.Value> NO_POINT = Map.of();
 }

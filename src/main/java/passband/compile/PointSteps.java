@@ -19,6 +19,7 @@ import passband.plan.Wire;
 import passband.resolve.Scope;
 import passband.syntax.Step;
 import passband.syntax.Tree;
+import passband.syntax.Word;
 
 /**
  * The steps of a point: select the mode, adjust the setting, set the load, start, activate, read,
@@ -42,7 +43,7 @@ final class PointSteps {
    */
   List<PlanStep> of(
       Tree.Test test, RowSpec spec, Outlet outlet, Setup setup, Stage.Swept sweep, String read) {
-    Map<String, String> point = values(spec, outlet);
+    Map<String, Placeholders.Value> point = values(spec, outlet);
     Map<String, List<PlanStep>> byName = new LinkedHashMap<>();
     if (spec.mode() != null) {
       byName.put(
@@ -94,7 +95,8 @@ final class PointSteps {
     return List.of(step);
   }
 
-  private List<PlanStep> read(Stage.Swept sweep, String read, Map<String, String> point) {
+  private List<PlanStep> read(
+      Stage.Swept sweep, String read, Map<String, Placeholders.Value> point) {
     if (sweep == null) {
       return one(
           steps.action(Kind.READ, "read", false, "Read and write down the " + read + ".", point));
@@ -117,27 +119,30 @@ final class PointSteps {
     return one(PlanStep.of(Kind.READ, text));
   }
 
-  private PlanStep set(String name, RowSpec.Extra extra, Map<String, String> point) {
+  private PlanStep set(String name, RowSpec.Extra extra, Map<String, Placeholders.Value> point) {
     boolean ofDevice = Named.find(device.settings(), name) != null;
     return steps.action(
         Kind.SET, name, ofDevice, "Set " + name + " to " + extra.text() + ".", point);
   }
 
   /** Values of a point's placeholders. */
-  static Map<String, String> values(RowSpec spec, Outlet outlet) {
-    Map<String, String> point = new LinkedHashMap<>();
+  static Map<String, Placeholders.Value> values(RowSpec spec, Outlet outlet) {
+    Map<String, Placeholders.Value> point = new LinkedHashMap<>();
     put(point, "outlet", outlet == null ? null : outlet.title());
     put(point, "mode", spec.mode() == null ? null : spec.mode().title());
     put(point, "setting", spec.setting() == null ? null : spec.setting().text());
     put(point, "load", spec.load() == null ? null : spec.load().text());
     put(point, "target", spec.target() == null ? null : spec.target().text());
-    spec.extras().forEach((name, extra) -> point.put(name, extra.text()));
+    for (RowSpec.Extra extra : spec.extras().values()) {
+      Word name = extra.setting().name();
+      point.put(name.text(), new Placeholders.Value(extra.text(), name));
+    }
     return point;
   }
 
-  private static void put(Map<String, String> point, String name, String value) {
+  private static void put(Map<String, Placeholders.Value> point, String name, String value) {
     if (value != null) {
-      point.put(name, value);
+      point.put(name, Placeholders.Value.given(value));
     }
   }
 
@@ -167,7 +172,7 @@ final class PointSteps {
   }
 
   private List<PlanStep> joined(
-      Tree.Test test, Map<String, List<PlanStep>> byName, Map<String, String> point) {
+      Tree.Test test, Map<String, List<PlanStep>> byName, Map<String, Placeholders.Value> point) {
     for (Tree.Steps block : test.steps()) {
       if (block.replacing() == null) {
         continue;

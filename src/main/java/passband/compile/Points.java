@@ -27,6 +27,7 @@ import passband.plan.Point;
 import passband.plan.Setup;
 import passband.plan.Stage;
 import passband.quantity.Rational;
+import passband.resolve.Names;
 import passband.source.Span;
 import passband.syntax.Tree;
 
@@ -36,6 +37,7 @@ final class Points {
   private final Analyzer analyzer;
   private final Decision decision;
   private final Accepts accepts;
+  private final Names names;
   private final Diagnostics diagnostics;
   private final PointSteps steps;
   private final LimitMaker maker;
@@ -50,11 +52,13 @@ final class Points {
       Decision decision,
       Steps steps,
       Accepts accepts,
+      Names names,
       Diagnostics diagnostics) {
     this.test = test;
     this.analyzer = analyzer;
     this.decision = decision;
     this.accepts = accepts;
+    this.names = names;
     this.diagnostics = diagnostics;
     this.steps = new PointSteps(steps, device, diagnostics);
     this.maker = new LimitMaker(analyzer, decision, diagnostics);
@@ -153,7 +157,7 @@ final class Points {
     }
     Rational load = spec.load() == null ? null : spec.load().si();
     PointConditions point =
-        new PointConditions(id, load, new PointValues(spec), spec.mode(), stated, spec.span());
+        new PointConditions(id, load, spec.values(names), spec.mode(), stated, spec.span());
     List<Limit> limits = new ArrayList<>();
     for (Accepts.Accepted one : accepted) {
       Limit limit =

@@ -3,12 +3,15 @@ package passband.compile;
 import java.util.Collections;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import passband.limit.NamedValues;
+import passband.limit.RowValues;
 import passband.limit.Stated;
 import passband.limit.Value;
 import passband.model.Device.Mode;
 import passband.model.ExtraSetting;
 import passband.plan.Figure;
 import passband.plan.Point;
+import passband.resolve.Names;
 import passband.source.Span;
 
 /**
@@ -79,5 +82,25 @@ record RowSpec(
 
   RowSpec withStated(Stated other) {
     return new RowSpec(mode, setting, load, target, extras, other, places, span);
+  }
+
+  /** What the names in an expression stand for on the row: its columns that hold numbers. */
+  RowValues values(Names names) {
+    NamedValues values = new NamedValues(names);
+    put(values, "setting", setting);
+    put(values, "load", load);
+    put(values, "target", target);
+    for (Extra extra : extras.values()) {
+      if (extra.value != null) {
+        values.put(extra.setting.name(), extra.value);
+      }
+    }
+    return values;
+  }
+
+  private static void put(NamedValues values, String name, Figure figure) {
+    if (figure != null) {
+      values.put(name, Value.of(figure.si(), figure.unit().dimension()));
+    }
   }
 }

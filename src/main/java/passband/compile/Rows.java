@@ -5,8 +5,6 @@ import java.util.ArrayList;
 import java.util.List;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
-import passband.model.Analyzer;
-import passband.model.Device;
 import passband.syntax.Tree;
 
 /**
@@ -21,8 +19,8 @@ final class Rows {
   private final ModeSetting modeSetting;
   private final Diagnostics diagnostics;
 
-  Rows(Device device, Analyzer analyzer, Diagnostics diagnostics) {
-    this.heading = new Columns(device, analyzer, diagnostics);
+  Rows(Columns heading, Diagnostics diagnostics) {
+    this.heading = heading;
     this.modeSetting = new ModeSetting(diagnostics);
     this.diagnostics = diagnostics;
   }

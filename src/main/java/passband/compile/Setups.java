@@ -2,8 +2,10 @@ package passband.compile;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Fix;
@@ -15,6 +17,7 @@ import passband.model.Named;
 import passband.model.Terminal;
 import passband.plan.Setup;
 import passband.plan.Wire;
+import passband.resolve.Names;
 import passband.resolve.Scope;
 import passband.source.Span;
 import passband.syntax.Tree;
@@ -25,15 +28,21 @@ final class Setups {
   private final Device device;
   private final Analyzer analyzer;
   private final List<Lead> leads;
+  private final List<Tree.Setup> trees;
+  private final Names names;
   private final Diagnostics diagnostics;
   private final Map<String, Tree.Setup> byName = new HashMap<>();
+  private final Set<String> used = new HashSet<>();
 
   Setups(
       List<Tree.Setup> trees,
       Device device,
       Analyzer analyzer,
       List<Lead> leads,
+      Names names,
       Diagnostics diagnostics) {
+    this.trees = trees;
+    this.names = names;
     this.device = device;
     this.analyzer = analyzer;
     this.leads = leads;
@@ -57,6 +66,11 @@ final class Setups {
 
   /** Whether a setup of this name is there for the analyzer; says so when it is not. */
   boolean exists(Word name) {
+    for (Tree.Setup setup : trees) {
+      if (setup.name().text().equals(name.text())) {
+        names.use(name, setup.name()); // for this analyzer or another
+      }
+    }
     if (byName.containsKey(name.text())) {
       return true;
     }
@@ -64,9 +78,20 @@ final class Setups {
     return false;
   }
 
+  /** Records what the setups name that no test is in; nobody is told of their faults. */
+  void nameUnused() {
+    Setups silent = new Setups(trees, device, analyzer, leads, names, new Diagnostics());
+    for (Tree.Setup setup : byName.values()) {
+      if (!used.contains(setup.name().text())) {
+        silent.on(setup.name(), null);
+      }
+    }
+  }
+
   /** The setup on an outlet; wires with faults are said and left out. */
   Setup on(Word name, Outlet outlet) {
     Tree.Setup tree = byName.get(name.text());
+    used.add(name.text());
     List<Wire> wires = new ArrayList<>();
     for (Tree.Wire wire : tree.wires()) {
       Lead lead = lead(wire);
@@ -87,6 +112,7 @@ final class Setups {
           sayOther(wire, lead);
           return null;
         }
+        names.use(wire.lead(), lead.name());
         return lead;
       }
     }
@@ -151,6 +177,7 @@ final class Setups {
       Scope.unknown(diagnostics, parts.get(1), "outlet", Named.names(device.outlets()));
       return null;
     }
+    names.use(parts.get(1), named.name());
     return found(
         named.terminal(parts.get(2).text()),
         parts.get(2),
@@ -161,6 +188,8 @@ final class Setups {
   private Terminal found(Terminal terminal, Word name, String where, List<Terminal> known) {
     if (terminal == null) {
       Scope.unknown(diagnostics, name, "terminal", where, Named.names(known));
+    } else {
+      names.use(name, terminal.name());
     }
     return terminal;
   }

@@ -14,6 +14,7 @@ import passband.plan.PlanStep.Kind;
 import passband.quantity.Dimension;
 import passband.quantity.Rational;
 import passband.quantity.Unit;
+import passband.resolve.Names;
 import passband.resolve.Scope;
 import passband.resolve.Values;
 import passband.syntax.Amount;
@@ -25,17 +26,19 @@ import passband.syntax.Word;
 final class Steps {
   private final Device device;
   private final Analyzer analyzer;
+  private final Names names;
   private final Diagnostics diagnostics;
   private final Placeholders placeholders;
   private final Values values;
-  private final Map<String, String> records = new LinkedHashMap<>();
+  private final Map<String, Placeholders.Value> records = new LinkedHashMap<>();
   private final Map<String, Word> recordPlaces = new LinkedHashMap<>();
 
-  Steps(Device device, Analyzer analyzer, Diagnostics diagnostics) {
+  Steps(Device device, Analyzer analyzer, Names names, Diagnostics diagnostics) {
     this.device = device;
     this.analyzer = analyzer;
+    this.names = names;
     this.diagnostics = diagnostics;
-    this.placeholders = new Placeholders(diagnostics);
+    this.placeholders = new Placeholders(names, diagnostics);
     this.values = new Values(diagnostics);
   }
 
@@ -65,13 +68,14 @@ final class Steps {
             .note(first.span(), "first recorded here");
       }
       if (text != null) {
-        records.putIfAbsent(name.text(), "the recorded “" + text.text() + "”");
+        String printed = "the recorded “" + text.text() + "”";
+        records.putIfAbsent(name.text(), new Placeholders.Value(printed, name));
       }
     }
   }
 
   /** The author's steps in final words; {@code point} gives the values of placeholders. */
-  List<PlanStep> of(List<Step> steps, Map<String, String> point) {
+  List<PlanStep> of(List<Step> steps, Map<String, Placeholders.Value> point) {
     List<PlanStep> made = new ArrayList<>();
     Maker maker = new Maker(point);
     for (Step step : steps) {
@@ -84,26 +88,30 @@ final class Steps {
   }
 
   /** A text with a point's values and the records filled in. */
-  String filled(Word text, Map<String, String> point) {
+  String filled(Word text, Map<String, Placeholders.Value> point) {
     if (text.text().indexOf('{') < 0) {
       return text.text();
     }
-    Map<String, String> all = new LinkedHashMap<>(point);
+    Map<String, Placeholders.Value> all = new LinkedHashMap<>(point);
     records.forEach(all::putIfAbsent);
     return placeholders.filled(text, all);
   }
 
   /** A profile's action by name, or a plain sentence where the profile has none. */
   PlanStep action(
-      Kind kind, String name, boolean ofDevice, String plain, Map<String, String> point) {
+      Kind kind,
+      String name,
+      boolean ofDevice,
+      String plain,
+      Map<String, Placeholders.Value> point) {
     Word text = (ofDevice ? device.actions() : analyzer.actions()).get(name);
     return PlanStep.of(kind, text == null ? plain : filled(text, point));
   }
 
   private final class Maker implements Step.Visitor<PlanStep> {
-    private final Map<String, String> point;
+    private final Map<String, Placeholders.Value> point;
 
-    Maker(Map<String, String> point) {
+    Maker(Map<String, Placeholders.Value> point) {
       this.point = point;
     }
 
@@ -187,23 +195,28 @@ final class Steps {
     }
   }
 
+  /** The text of the action that a step names; null, with the fault said, when there is none. */
   private Word performed(Step.Perform step) {
     List<Word> parts = step.action();
     Word name = parts.get(parts.size() - 1);
-    String owner = parts.size() == 2 ? parts.get(0).text() : "";
-    Word ofDevice = owner.equals("analyzer") ? null : device.actions().get(name.text());
-    Word ofAnalyzer = owner.equals("device") ? null : analyzer.actions().get(name.text());
-    boolean qualified =
-        parts.size() == 1
-            || (parts.size() == 2 && (owner.equals("device") || owner.equals("analyzer")));
-    Word text = ofDevice != null ? ofDevice : ofAnalyzer;
-    if (text == null || !qualified) {
-      List<String> known = new ArrayList<>(device.actions().keySet());
-      known.addAll(analyzer.actions().keySet());
-      Scope.unknown(diagnostics, name, "action of the device or the analyzer", known);
-      return null;
+    String owner = parts.size() == 1 ? "" : parts.get(0).text();
+    List<Tree.Action> among = new ArrayList<>();
+    if (parts.size() == 1 || (parts.size() == 2 && owner.equals("device"))) {
+      among.addAll(device.tree().actions());
     }
-    return text;
+    if (parts.size() == 1 || (parts.size() == 2 && owner.equals("analyzer"))) {
+      among.addAll(analyzer.tree().actions());
+    }
+    for (Tree.Action action : among) {
+      if (action.name().text().equals(name.text())) {
+        names.use(name, action.name());
+        return action.text();
+      }
+    }
+    List<String> known = new ArrayList<>(device.actions().keySet());
+    known.addAll(analyzer.actions().keySet());
+    Scope.unknown(diagnostics, name, "action of the device or the analyzer", known);
+    return null;
   }
 
   /** The blocks of one time, in the order written. */

@@ -19,6 +19,7 @@ import passband.quantity.Dimension;
 import passband.quantity.Rational;
 import passband.quantity.Unit;
 import passband.quantity.Units;
+import passband.resolve.Names;
 import passband.resolve.Scope;
 import passband.resolve.Values;
 import passband.syntax.Tree;
@@ -35,6 +36,7 @@ final class TestPlanner {
   private final Decision decision;
   private final Setups setups;
   private final Steps steps;
+  private final Names names;
   private final Diagnostics diagnostics;
   private final Values values;
   private final Accepts accepts;
@@ -62,6 +64,7 @@ final class TestPlanner {
     this.decision = decision;
     this.setups = setups;
     this.steps = steps;
+    this.names = scope.names();
     this.diagnostics = diagnostics;
     this.values = new Values(diagnostics);
     this.accepts = new Accepts(analyzer, scope, diagnostics);
@@ -81,7 +84,7 @@ final class TestPlanner {
             : values.positive(test.onTime(), Dimension.TIME, "an on-time");
     addSpecs(tables);
     RowSpec first = specs.isEmpty() ? RowSpec.empty(null) : specs.get(0);
-    accepted = accepts.of(test, new PointValues(first));
+    accepted = accepts.of(test, first.values(names));
     if (accepted.isEmpty() && test.accepts().isEmpty()) {
       diagnostics
           .say(
@@ -102,6 +105,7 @@ final class TestPlanner {
     } else if (outlets.contains(outlet)) {
       diagnostics.say(Code.DUPLICATE_NAME, name.span(), "outlet '%s' is listed twice", name.text());
     } else {
+      names.use(name, outlet.name());
       outlets.add(outlet);
     }
   }
@@ -115,6 +119,8 @@ final class TestPlanner {
     if (found == null) {
       List<String> known = device.states().stream().map(s -> s.name().text()).toList();
       Scope.unknown(diagnostics, name, "state", known);
+    } else {
+      names.use(name, found.name());
     }
     return found;
   }
@@ -161,7 +167,8 @@ final class TestPlanner {
       sound = false;
       return;
     }
-    specs.addAll(new Rows(device, analyzer, diagnostics).of(whole));
+    Columns heading = new Columns(device, analyzer, Accepts.workedOut(test), names, diagnostics);
+    specs.addAll(new Rows(heading, diagnostics).of(whole));
   }
 
   /** Gives the table that a source names by file; null, with the fault said, when it cannot. */
@@ -191,9 +198,10 @@ final class TestPlanner {
       return null;
     }
     Setup setup = hasSetup ? setups.on(test.setup(), outlet) : null;
-    Map<String, String> place = outlet == null ? Map.of() : Map.of("outlet", outlet.title());
+    Map<String, Placeholders.Value> place =
+        outlet == null ? Map.of() : Map.of("outlet", Placeholders.Value.given(outlet.title()));
     List<Point> points =
-        new Points(test, device, analyzer, decision, steps, accepts, diagnostics)
+        new Points(test, device, analyzer, decision, steps, accepts, names, diagnostics)
             .of(specs, accepted, onTime, sweep, new Points.Place(outlet, phase, setup));
     return new Stage.Run(
         test.name(),

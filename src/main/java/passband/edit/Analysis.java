@@ -23,9 +23,11 @@ public final class Analysis {
   private final String path;
   private final Library library;
   private final Tree.File file;
-  private Map<Span, List<Point>> points;
-  private Symbols symbols;
+  private Planned planned;
   private Checked checked;
+
+  /** What planning comes to: the points on each row, and where everything is named. */
+  private record Planned(Map<Span, List<Point>> points, Symbols symbols) {}
 
   /** What a whole compilation comes to. */
   private record Checked(List<Diagnostic> diagnostics, Set<String> consulted) {}
@@ -76,19 +78,35 @@ public final class Analysis {
   }
 
   /** The points that are written on a row of a table, each once, as far as they can be planned. */
-  public synchronized List<Point> points(Tree.Row row) {
-    if (points == null) {
-      points = new HashMap<>();
-      for (Plan plan : new Compiler(library, null, new Diagnostics()).planned()) {
-        for (Point point : plan.points()) {
-          List<Point> there = points.computeIfAbsent(point.span(), span -> new ArrayList<>());
-          if (there.stream().noneMatch(p -> p.id().equals(point.id()))) {
-            there.add(point);
-          }
+  public List<Point> points(Tree.Row row) {
+    return planned().points.getOrDefault(row.span(), List.of());
+  }
+
+  /** Where everything is declared and named. */
+  public Symbols symbols() {
+    return planned().symbols;
+  }
+
+  private synchronized Planned planned() {
+    if (planned == null) {
+      Compiler compiler = new Compiler(library, null, new Diagnostics());
+      Map<Span, List<Point>> points = points(compiler.planned());
+      planned = new Planned(points, new Symbols(compiler.names()));
+    }
+    return planned;
+  }
+
+  private static Map<Span, List<Point>> points(List<Plan> plans) {
+    Map<Span, List<Point>> points = new HashMap<>();
+    for (Plan plan : plans) {
+      for (Point point : plan.points()) {
+        List<Point> there = points.computeIfAbsent(point.span(), span -> new ArrayList<>());
+        if (there.stream().noneMatch(p -> p.id().equals(point.id()))) {
+          there.add(point);
         }
       }
     }
-    return points.getOrDefault(row.span(), List.of());
+    return points;
   }
 
   /**
@@ -113,13 +131,5 @@ public final class Analysis {
       checked = new Checked(found.list(), own.consulted());
       return checked.diagnostics;
     }
-  }
-
-  /** Where everything is declared and named. */
-  public synchronized Symbols symbols() {
-    if (symbols == null) {
-      symbols = new Symbols(library);
-    }
-    return symbols;
   }
 }

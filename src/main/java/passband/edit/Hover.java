@@ -7,6 +7,8 @@ import passband.plan.Point;
 import passband.quantity.QuantityKind;
 import passband.quantity.Unit;
 import passband.quantity.Units;
+import passband.resolve.Names;
+import passband.resolve.Symbol;
 import passband.source.SourceFile;
 import passband.source.Span;
 import passband.syntax.Tree;
@@ -52,17 +54,11 @@ public record Hover(Span span, String markdown) {
   }
 
   private static Hover name(Analysis analysis, int offset) {
-    List<Symbols.Occurrence> here = analysis.symbols().at(analysis.source(), offset);
+    List<Names.Occurrence> here = analysis.symbols().at(analysis.source(), offset);
     if (here.isEmpty()) {
       return null;
     }
-    Symbol symbol = here.get(0).symbol();
-    Symbol declared =
-        analysis.symbols().all().stream()
-            .filter(o -> o.declaration() && o.symbol().equals(symbol))
-            .map(Symbols.Occurrence::symbol)
-            .findFirst()
-            .orElse(symbol);
+    Symbol declared = here.get(0).symbol();
     Span at = declared.name().span();
     String title = declared.title() == null ? "" : " — " + escaped(declared.title().text());
     return new Hover(

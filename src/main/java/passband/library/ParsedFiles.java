@@ -1,6 +1,7 @@
 package passband.library;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -44,6 +45,28 @@ public final class ParsedFiles {
 
   SourceReader reader() {
     return reader;
+  }
+
+  /**
+   * The same files with other texts in the place of some, as if they had been saved.
+   *
+   * @param texts by path as messages have it
+   */
+  public ParsedFiles with(Map<String, String> texts) {
+    SourceReader edited =
+        path -> {
+          String text = texts.get(names.shown(path));
+          return text == null ? reader.read(path) : text.getBytes(StandardCharsets.UTF_8);
+        };
+    ParsedFiles others = new ParsedFiles(names, edited);
+    synchronized (slots) {
+      for (Map.Entry<String, Slot> slot : slots.entrySet()) {
+        if (!texts.containsKey(names.shown(slot.getKey()))) {
+          others.slots.put(slot.getKey(), slot.getValue());
+        }
+      }
+    }
+    return others;
   }
 
   /** Lets go of a file that no further library takes. */

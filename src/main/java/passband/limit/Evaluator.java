@@ -48,7 +48,7 @@ public final class Evaluator implements Expression.Visitor<Value> {
   @Override
   public @Nullable Value variable(Expression.Variable variable) {
     String name = variable.name().text();
-    Value value = columns.value(name);
+    Value value = columns.value(variable.name());
     if (value == null) {
       diagnostics
           .say(

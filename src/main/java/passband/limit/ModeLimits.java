@@ -1,14 +1,11 @@
 package passband.limit;
 
-import java.util.Collection;
-import java.util.Map;
-import java.util.TreeMap;
-import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Diagnostics;
 import passband.model.Device;
 import passband.model.ExtraSetting;
 import passband.quantity.Dimension;
 import passband.quantity.QuantityKind;
+import passband.resolve.Names;
 import passband.resolve.Values;
 import passband.syntax.Tree;
 
@@ -20,20 +17,22 @@ import passband.syntax.Tree;
 public final class ModeLimits {
   private final Device device;
   private final Device.Mode mode;
+  private final Names names;
   private final Diagnostics diagnostics;
 
-  private ModeLimits(Device device, Device.Mode mode, Diagnostics diagnostics) {
+  private ModeLimits(Device device, Device.Mode mode, Names names, Diagnostics diagnostics) {
     this.device = device;
     this.mode = mode;
+    this.names = names;
     this.diagnostics = diagnostics;
   }
 
   /** Says what is wrong with the limits of every mode. */
-  public static void check(Device device, Diagnostics diagnostics) {
+  public static void check(Device device, Names names, Diagnostics diagnostics) {
     for (Device.Mode mode : device.modes()) {
       boolean settingAtFault = mode.settingKind() == null && mode.tree().settingQuantity() != null;
       if (!settingAtFault) {
-        new ModeLimits(device, mode, diagnostics).check();
+        new ModeLimits(device, mode, names, diagnostics).check();
       }
     }
   }
@@ -48,13 +47,13 @@ public final class ModeLimits {
   private void check(Tree.QuantityLimit limit) {
     QuantityKind kind = new Values(diagnostics).quantity(limit.quantity());
     if (kind != null) {
-      new Rules(kind.name(), kind.dimension(), null, null, new AtTheTop(sample()), diagnostics)
+      new Rules(kind.name(), kind.dimension(), null, null, sample(), diagnostics)
           .bounds(limit.limit());
     }
   }
 
-  private Map<String, Value> sample() {
-    Map<String, Value> values = new TreeMap<>();
+  private RowValues sample() {
+    NamedValues values = new NamedValues(names);
     if (mode.setting() != null) {
       values.put("setting", Value.of(mode.setting().highest(), mode.setting().dimension()));
     }
@@ -63,22 +62,9 @@ public final class ModeLimits {
     }
     for (ExtraSetting extra : device.settings()) {
       if (extra.series() != null) {
-        values.put(
-            extra.name().text(), Value.of(extra.series().highest(), extra.series().dimension()));
+        values.put(extra.name(), Value.of(extra.series().highest(), extra.series().dimension()));
       }
     }
     return values;
-  }
-
-  private record AtTheTop(Map<String, Value> values) implements RowValues {
-    @Override
-    public @Nullable Value value(String name) {
-      return values.get(name);
-    }
-
-    @Override
-    public Collection<String> names() {
-      return values.keySet();
-    }
   }
 }

@@ -2,11 +2,17 @@ package passband.limit;
 
 import java.util.Collection;
 import org.jspecify.annotations.Nullable;
+import passband.syntax.Word;
 
 /** What the names in an expression stand for at one point. */
 public interface RowValues {
   /** The value of a name; null when it stands for nothing here. */
   @Nullable Value value(String name);
+
+  /** The same of a name in a source; what it stands for may be recorded. */
+  default @Nullable Value value(Word written) {
+    return value(written.text());
+  }
 
   /** The names that stand for something. */
   Collection<String> names();

@@ -23,15 +23,18 @@ import passband.syntax.Word;
 
 /** Takes an analyzer declaration for what it means. */
 final class AnalyzerProfile {
+  private final Names names;
   private final Diagnostics diagnostics;
   private final Values values;
 
-  AnalyzerProfile(Diagnostics diagnostics, Values values) {
+  AnalyzerProfile(Names names, Diagnostics diagnostics, Values values) {
+    this.names = names;
     this.diagnostics = diagnostics;
     this.values = values;
   }
 
   Analyzer analyzer(Tree.Analyzer tree) {
+    Profiles.nameSettings(tree.actions(), tree.settings(), names);
     List<Terminal> terminals = terminals(tree);
     List<LoadBank> loads = new ArrayList<>();
     tree.loads().forEach(l -> add(loads, load(l, terminals)));
@@ -75,6 +78,7 @@ final class AnalyzerProfile {
     Word name = ref.parts().get(ref.parts().size() - 1);
     for (Terminal terminal : terminals) {
       if (terminal.name().text().equals(name.text()) && ref.parts().size() <= 2) {
+        names.use(name, terminal.name());
         return terminal;
       }
     }

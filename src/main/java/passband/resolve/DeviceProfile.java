@@ -21,15 +21,18 @@ import passband.syntax.Word;
 
 /** Takes a device declaration for what it means. */
 final class DeviceProfile {
+  private final Names names;
   private final Diagnostics diagnostics;
   private final Values values;
 
-  DeviceProfile(Diagnostics diagnostics, Values values) {
+  DeviceProfile(Names names, Diagnostics diagnostics, Values values) {
+    this.names = names;
     this.diagnostics = diagnostics;
     this.values = values;
   }
 
   Device device(Tree.Device tree) {
+    Profiles.nameSettings(tree.actions(), tree.settings(), names);
     List<Outlet> outlets = outlets(tree);
     Scope.distinct(diagnostics, "mode", tree.modes(), Tree.Mode::name);
     Scope.distinct(diagnostics, "state", tree.states(), Tree.State::name);
@@ -117,6 +120,7 @@ final class DeviceProfile {
     List<Outlet> outlets = new ArrayList<>();
     mode.outlets().forEach(o -> addOutlet(o, all, outlets));
     Outlet through = mode.through() == null ? null : find(mode.through(), all);
+    mode.activateBy().forEach(ref -> nameContact(ref, outlets, all));
     return new Mode(
         mode.name(),
         Profiles.titleOf(mode.title(), mode.name()),
@@ -150,11 +154,32 @@ final class DeviceProfile {
   private @Nullable Outlet find(Word name, List<Outlet> all) {
     for (Outlet outlet : all) {
       if (outlet.name().text().equals(name.text())) {
+        names.use(name, outlet.name());
         return outlet;
       }
     }
     Scope.unknown(diagnostics, name, "outlet", Named.names(all));
     return null;
+  }
+
+  /**
+   * Records what an {@code activate by} names: a contact of the outlet before it, or of any outlet
+   * of the mode. That each outlet has it is checked where the mode is tested.
+   */
+  private void nameContact(Tree.Ref ref, List<Outlet> outlets, List<Outlet> all) {
+    List<Word> parts = ref.parts();
+    Word name = parts.get(parts.size() - 1);
+    Word on = parts.size() == 1 ? null : parts.get(parts.size() - 2);
+    for (Outlet outlet : on == null ? outlets : all) {
+      boolean meant = on == null || outlet.name().text().equals(on.text());
+      Terminal contact = meant ? outlet.terminal(name.text()) : null;
+      if (meant && on != null) {
+        names.use(on, outlet.name());
+      }
+      if (contact != null) {
+        names.use(name, contact.name());
+      }
+    }
   }
 
   private @Nullable Duty duty(Tree.@Nullable Duty duty) {

@@ -22,12 +22,14 @@ import passband.syntax.Word;
 
 /** Devices, analyzers and leads as values, each declaration taken once. */
 public final class Profiles {
+  private final Names names;
   private final Diagnostics diagnostics;
   private final Values values;
   private final Map<Tree.Declaration, Object> made = new IdentityHashMap<>();
 
-  /** Faults go to the diagnostics. */
-  public Profiles(Diagnostics diagnostics) {
+  /** What names stand for is recorded; faults go to the diagnostics. */
+  public Profiles(Names names, Diagnostics diagnostics) {
+    this.names = names;
     this.diagnostics = diagnostics;
     this.values = new Values(diagnostics);
   }
@@ -35,13 +37,14 @@ public final class Profiles {
   /** The device of a declaration. */
   public Device device(Tree.Device tree) {
     return (Device)
-        made.computeIfAbsent(tree, t -> new DeviceProfile(diagnostics, values).device(tree));
+        made.computeIfAbsent(tree, t -> new DeviceProfile(names, diagnostics, values).device(tree));
   }
 
   /** The analyzer of a declaration. */
   public Analyzer analyzer(Tree.Analyzer tree) {
     return (Analyzer)
-        made.computeIfAbsent(tree, t -> new AnalyzerProfile(diagnostics, values).analyzer(tree));
+        made.computeIfAbsent(
+            tree, t -> new AnalyzerProfile(names, diagnostics, values).analyzer(tree));
   }
 
   /** The leads of a declaration, in the order written. */
@@ -79,6 +82,27 @@ public final class Profiles {
     return texts;
   }
 
+  /**
+   * Records the settings that actions name: in a text, or by the action's own name, which makes it
+   * the way to set the setting.
+   */
+  static void nameSettings(
+      List<Tree.Action> actions, List<Tree.ExtraSetting> settings, Names names) {
+    for (Tree.ExtraSetting setting : settings) {
+      String name = setting.name().text();
+      for (Tree.Action action : actions) {
+        if (action.name().text().equals(name)) {
+          names.use(action.name(), setting.name());
+        }
+        for (Placeholder one : Placeholder.in(action.text())) {
+          if (one.name().text().equals(name)) {
+            names.use(one.name(), setting.name());
+          }
+        }
+      }
+    }
+  }
+
   static List<ExtraSetting> settings(
       List<Tree.ExtraSetting> trees, Diagnostics diagnostics, Values values) {
     Scope.distinct(diagnostics, "setting", trees, Tree.ExtraSetting::name);
@@ -91,6 +115,9 @@ public final class Profiles {
             tree.name().span(),
             "'%s' is a built-in column and cannot be the name of a setting",
             tree.name().text());
+      }
+      if (tree.options() != null) {
+        Scope.distinct(diagnostics, "option", tree.options(), option -> option);
       }
       settings.add(
           new ExtraSetting(

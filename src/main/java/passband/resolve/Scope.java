@@ -16,10 +16,12 @@ import passband.syntax.Word;
 /** The declarations that a file sees: its own, and those of the files it uses. */
 public final class Scope {
   private final List<Tree.Declaration> declarations = new ArrayList<>();
+  private final Names names;
   private final Diagnostics diagnostics;
 
   /** The declarations of the files, in order; a name declared twice is an error. */
-  public Scope(List<Tree.File> files, Diagnostics diagnostics) {
+  public Scope(List<Tree.File> files, Names names, Diagnostics diagnostics) {
+    this.names = names;
     this.diagnostics = diagnostics;
     for (Tree.File file : files) {
       for (Tree.Declaration declaration : file.declarations()) {
@@ -71,7 +73,13 @@ public final class Scope {
       unknown(diagnostics, name, kind, names);
       return null;
     }
+    names.use(name, found.name());
     return type.cast(found);
+  }
+
+  /** Where it is recorded what names stand for. */
+  public Names names() {
+    return names;
   }
 
   /** All declarations of a type. */

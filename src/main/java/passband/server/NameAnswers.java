@@ -15,6 +15,7 @@ import passband.edit.Analysis;
 import passband.edit.Rename;
 import passband.edit.Symbols;
 import passband.library.Library;
+import passband.resolve.Names;
 import passband.source.Span;
 import passband.syntax.Tree;
 
@@ -58,7 +59,7 @@ final class NameAnswers {
    */
   List<Location> references(String uri, Analysis analysis, Position position, boolean declared)
       throws IOException {
-    Symbols all = workspace.everything(uri);
+    Symbols all = workspace.everything(uri).symbols();
     int offset = Positions.offset(analysis.source(), position);
     Replies.Uris uris = workspace.uris(uri);
     return all.at(analysis.source(), offset).stream()
@@ -95,7 +96,7 @@ final class NameAnswers {
     Map<String, WorkspaceSymbol> found = new LinkedHashMap<>();
     for (String uri : workspace.open()) {
       Replies.Uris uris = workspace.uris(uri);
-      for (Symbols.Occurrence one : workspace.everything(uri).all()) {
+      for (Names.Occurrence one : workspace.everything(uri).symbols().all()) {
         String name = one.symbol().text();
         if (one.declaration() && name.contains(part)) {
           Location at = Replies.location(one.span(), uris);

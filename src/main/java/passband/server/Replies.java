@@ -28,6 +28,7 @@ import passband.edit.Inlay;
 import passband.edit.Outline;
 import passband.edit.Symbols;
 import passband.parse.Marks;
+import passband.resolve.Names;
 import passband.source.SourceFile;
 import passband.source.Span;
 
@@ -167,8 +168,8 @@ final class Replies {
 
   /** Five numbers for each word, each place relative to the one before. */
   static List<Integer> tokens(SourceFile source, Symbols symbols) {
-    Map<Integer, Symbols.Occurrence> named = new TreeMap<>();
-    for (Symbols.Occurrence one : symbols.all()) {
+    Map<Integer, Names.Occurrence> named = new TreeMap<>();
+    for (Names.Occurrence one : symbols.all()) {
       if (one.span().file().path().equals(source.path())) {
         named.merge(one.span().start(), one, (a, b) -> a.declaration() ? a : b);
       }
@@ -177,7 +178,7 @@ final class Replies {
     int lastLine = 1;
     int lastStart = 0;
     for (Marks.Mark mark : Marks.of(source)) {
-      Symbols.Occurrence name = named.get(mark.span().start());
+      Names.Occurrence name = named.get(mark.span().start());
       int type = name == null ? type(mark.kind()) : TOKENS.indexOf(type(name.symbol().kind()));
       if (type < 0) {
         continue;

@@ -10,11 +10,9 @@ import java.util.Map;
 import java.util.TreeSet;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ConcurrentSkipListMap;
-import passband.diagnostic.Diagnostics;
 import passband.edit.Analysis;
-import passband.edit.Symbols;
+import passband.edit.WholeLibrary;
 import passband.library.DisplayPaths;
-import passband.library.Library;
 import passband.library.LibraryRoot;
 import passband.library.ParsedFiles;
 import passband.library.SourceReader;
@@ -31,7 +29,7 @@ final class Workspace {
   private static final class Root {
     private final ParsedFiles parsed;
     private final Map<String, Analysis> analyses = new HashMap<>();
-    private Symbols everything;
+    private WholeLibrary everything;
 
     Root(String uri, SourceReader reader) {
       this.parsed = new ParsedFiles(DisplayPaths.prefixed(named(uri), ""), reader);
@@ -187,21 +185,17 @@ final class Workspace {
     return analysis;
   }
 
-  /** Where everything is declared and named in a root's files, used by the document or not. */
-  Symbols everything(String uri) throws IOException {
+  /** All files of a document's root together, used by the document or not. */
+  WholeLibrary everything(String uri) throws IOException {
     Place place = place(uri);
     Root root = root(place.root);
     if (root.everything == null) {
-      Library library = new Library(root.parsed, new Diagnostics());
       TreeSet<String> paths = new TreeSet<>(folders.sources(place.root));
       open.keySet().stream()
           .map(this::place)
           .filter(p -> p.root.equals(place.root))
           .forEach(p -> paths.add(p.path));
-      for (String path : paths) {
-        library.load(path);
-      }
-      root.everything = new Symbols(library);
+      root.everything = WholeLibrary.of(root.parsed, paths);
     }
     return root.everything;
   }

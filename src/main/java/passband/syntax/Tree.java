@@ -24,6 +24,9 @@ public final class Tree {
     /** Its name. */
     Word name();
 
+    /** Its printed name; null when it has none. */
+    @Nullable Word title();
+
     /** What it is, in the words of the language. */
     String kind();
   }

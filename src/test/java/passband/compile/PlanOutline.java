@@ -11,12 +11,13 @@ import passband.plan.Stage;
  * A plan written out for a person to read and a test to compare: stages, moves, steps, points,
  * limits.
  */
-final class PlanOutline implements Stage.Visitor<Void> {
+public final class PlanOutline implements Stage.Visitor<Void> {
   private final StringBuilder out = new StringBuilder();
 
   private PlanOutline() {}
 
-  static String of(Plan plan) {
+  /** Everything but the title page. */
+  public static String of(Plan plan) {
     PlanOutline outline = new PlanOutline();
     plan.stages().forEach(stage -> stage.accept(outline));
     return outline.out.toString();

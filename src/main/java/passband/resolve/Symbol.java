@@ -1,5 +1,6 @@
-package passband.edit;
+package passband.resolve;
 
+import org.jspecify.annotations.Nullable;
 import passband.syntax.Word;
 
 /**
@@ -9,17 +10,17 @@ import passband.syntax.Word;
  * @param name where it is declared
  * @param title its printed name; null when it has none
  */
-public record Symbol(String kind, Word name, Word title) {
+public record Symbol(String kind, Word name, @Nullable Word title) {
 
   /** A symbol is the same as another when they are declared at one place. */
   @Override
-  public boolean equals(Object other) {
-    return other instanceof Symbol symbol && name.span().equals(symbol.name.span());
+  public boolean equals(@Nullable Object other) {
+    return other instanceof Symbol symbol && name.span().compareTo(symbol.name.span()) == 0;
   }
 
   @Override
   public int hashCode() {
-    return name.span().hashCode();
+    return name.span().start();
   }
 
   /** The name as written. */

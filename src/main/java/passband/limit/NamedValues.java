@@ -1,0 +1,48 @@
+package passband.limit;
+
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
+import passband.resolve.Names;
+import passband.syntax.Word;
+
+/** Values by name; where a source uses one that a declaration gives, that is recorded. */
+public final class NamedValues implements RowValues {
+  private final Names names;
+  private final Map<String, Value> values = new TreeMap<>();
+  private final Map<String, Word> declarations = new HashMap<>();
+
+  /** None yet. */
+  public NamedValues(Names names) {
+    this.names = names;
+  }
+
+  /** Adds a value under a name that the language gives. */
+  public void put(String name, Value value) {
+    values.put(name, value);
+  }
+
+  /** Adds a value under a declared name. */
+  public void put(Word declaration, Value value) {
+    values.put(declaration.text(), value);
+    declarations.put(declaration.text(), declaration);
+  }
+
+  @Override
+  public @Nullable Value value(String name) {
+    return values.get(name);
+  }
+
+  @Override
+  public @Nullable Value value(Word written) {
+    names.use(written, declarations.get(written.text()));
+    return value(written.text());
+  }
+
+  @Override
+  public Collection<String> names() {
+    return values.keySet();
+  }
+}
