@@ -1,6 +1,7 @@
 package passband.diff;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.source.Span;
 
 /**
@@ -12,4 +13,9 @@ import passband.source.Span;
  * @param details what else a reviewer needs: the limits worked out again
  */
 public record Change(
-    Kind kind, String subject, String was, String now, Span cause, List<String> details) {}
+    Kind kind,
+    String subject,
+    @Nullable String was,
+    @Nullable String now,
+    @Nullable Span cause,
+    List<String> details) {}

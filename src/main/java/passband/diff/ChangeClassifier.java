@@ -16,8 +16,8 @@ final class ChangeClassifier {
   }
 
   Change judge(Difference d) {
-    if (d.area() == Area.LIMIT && d.isChange()) {
-      return LimitChangeClassifier.judge(d);
+    if (d.area() == Area.LIMIT && d.was() != null && d.now() != null) {
+      return LimitChangeClassifier.judge(d.was(), d.now());
     }
     return new Change(
         kind(d),

@@ -1,5 +1,7 @@
 package passband.diff;
 
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 import passband.plan.Fact;
 
 /**
@@ -8,9 +10,10 @@ import passband.plan.Fact;
  * @param was null for what is new
  * @param now null for what is gone
  */
-record Difference(Fact was, Fact now) {
+record Difference(@Nullable Fact was, @Nullable Fact now) {
+  /** What is new, or what was there before it. */
   Fact fact() {
-    return now == null ? was : now;
+    return now != null ? now : Objects.requireNonNull(was, "a difference of nothing");
   }
 
   Fact.Area area() {

@@ -58,8 +58,10 @@ final class Differences {
     if (difference.area() == Fact.Area.MOVES && rewired) {
       return true;
     }
-    if (difference.isChange()) {
-      return difference.fact().sequence() != null && sameOrder(difference);
+    if (difference.was() != null && difference.now() != null) {
+      List<String> old = difference.was().sequence();
+      List<String> fresh = difference.now().sequence();
+      return old != null && fresh != null && sameOrder(old, fresh);
     }
     String owner = difference.fact().owner();
     return owner != null && was.containsKey(owner) != now.containsKey(owner);
@@ -71,9 +73,9 @@ final class Differences {
   }
 
   /** Whether what is on both sides is in the same order there: the rest came or went. */
-  private static boolean sameOrder(Difference difference) {
-    List<String> old = new ArrayList<>(difference.was().sequence());
-    List<String> fresh = new ArrayList<>(difference.now().sequence());
+  private static boolean sameOrder(List<String> was, List<String> now) {
+    List<String> old = new ArrayList<>(was);
+    List<String> fresh = new ArrayList<>(now);
     Set<String> common = new HashSet<>(old);
     common.retainAll(fresh);
     old.retainAll(common);

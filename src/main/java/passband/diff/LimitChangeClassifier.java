@@ -3,7 +3,11 @@ package passband.diff;
 import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 import passband.limit.Limit;
+import passband.model.Analyzer;
+import passband.plan.Fact;
 import passband.plan.FactText;
 import passband.plan.LimitText;
 import passband.quantity.Rational;
@@ -20,19 +24,23 @@ final class LimitChangeClassifier {
     this.now = now;
   }
 
-  static Change judge(Difference difference) {
-    LimitChangeClassifier judge =
-        new LimitChangeClassifier(difference.was().limit(), difference.now().limit());
+  /** Of the two facts of one limit. */
+  static Change judge(Fact before, Fact after) {
+    LimitChangeClassifier judge = new LimitChangeClassifier(limit(before), limit(after));
     String was = FactText.limit(judge.was);
     String now = FactText.limit(judge.now);
     boolean alike = was.equals(now);
     return new Change(
         judge.kind(),
-        difference.subject(),
-        alike ? difference.was().shown() : was,
-        alike ? difference.now().shown() : now,
-        judge.cause(difference.now().span()),
+        after.subject(),
+        alike ? before.shown() : was,
+        alike ? after.shown() : now,
+        judge.cause(after.span()),
         judge.details());
+  }
+
+  private static Limit limit(Fact fact) {
+    return Objects.requireNonNull(fact.limit(), "a fact that is no limit");
   }
 
   private Kind kind() {
@@ -50,12 +58,12 @@ final class LimitChangeClassifier {
     return sameExact && !sameStep && accepted != Kind.OPENED ? Kind.RE_ROUNDED : accepted;
   }
 
-  private static boolean same(Real a, Real b) {
+  private static boolean same(@Nullable Real a, @Nullable Real b) {
     return a == null ? b == null : b != null && a.compareTo(b) == 0;
   }
 
   /** Null where nothing moved. An end's direction: 1 looser, −1 tighter. */
-  private static Kind moved(Limit.Rounded was, Limit.Rounded now) {
+  private static @Nullable Kind moved(Limit.Rounded was, Limit.Rounded now) {
     boolean opened =
         was.lower() != null && now.lower() == null || was.upper() != null && now.upper() == null;
     if (opened) {
@@ -78,27 +86,34 @@ final class LimitChangeClassifier {
     return low <= 0 && high <= 0 ? Kind.TIGHTENED : Kind.SHIFTED;
   }
 
-  private static int looser(Rational now, Rational was) {
+  private static int looser(@Nullable Rational now, @Nullable Rational was) {
     return now == null || was == null ? 0 : Integer.signum(now.compareTo(was));
   }
 
   private boolean sameRule() {
-    return LimitText.exact(was.rule().limit()).equals(LimitText.exact(now.rule().limit()))
-        && was.rule().quantity().text().equals(now.rule().quantity().text())
+    return LimitText.exact(was.written()).equals(LimitText.exact(now.written()))
+        && about(was).equals(about(now))
         && FactText.readAs(was).equals(FactText.readAs(now));
   }
 
+  /** The quantity that the rule is about. */
+  private static String about(Limit limit) {
+    return String.valueOf(limit.rule().quantity());
+  }
+
   /** The rule where it is another; else the row that states it, or the range that it is read in. */
-  private Span cause(Span written) {
-    boolean sameRange =
-        was.range() == null
-            || now.range() == null
-            || was.resolution().equals(now.resolution())
-                && was.range().error().equals(now.range().error());
+  private @Nullable Span cause(@Nullable Span written) {
     if (!sameRule()) {
       return now.rule().span();
     }
-    return sameRange ? written : now.range().span();
+    Analyzer.Range old = was.range();
+    Analyzer.Range fresh = now.range();
+    if (old == null || fresh == null) {
+      return written;
+    }
+    boolean sameRange =
+        was.resolution().equals(now.resolution()) && old.error().equals(fresh.error());
+    return sameRange ? written : fresh.span();
   }
 
   private List<String> details() {
@@ -125,7 +140,7 @@ final class LimitChangeClassifier {
     return six(limit.expanded(), limit);
   }
 
-  private static String six(Real value, Limit limit) {
+  private static String six(@Nullable Real value, Limit limit) {
     if (value == null) {
       return "open";
     }

@@ -4,8 +4,10 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
 import passband.plan.Fact;
 import passband.plan.FactText;
 import passband.plan.Meaning;
@@ -18,7 +20,7 @@ import passband.plan.Plan;
  * @param now null for a procedure that is gone
  * @param changes what can hurt most first, then in the order of the bench
  */
-public record PlanDiff(Plan was, Plan now, List<Change> changes) {
+public record PlanDiff(@Nullable Plan was, @Nullable Plan now, List<Change> changes) {
 
   /** Compares the procedures of two libraries by name; those without a change are left out. */
   public static List<PlanDiff> between(List<Plan> was, List<Plan> now) {
@@ -29,16 +31,19 @@ public record PlanDiff(Plan was, Plan now, List<Change> changes) {
     for (String name : names) {
       Plan old = find(was, name);
       Plan fresh = find(now, name);
-      boolean both = old != null && fresh != null;
-      List<Change> changes = both ? changes(old, fresh) : List.of();
-      if (!both || !changes.isEmpty()) {
+      if (old == null || fresh == null) {
+        diffs.add(new PlanDiff(old, fresh, List.of()));
+        continue;
+      }
+      List<Change> changes = changes(old, fresh);
+      if (!changes.isEmpty()) {
         diffs.add(new PlanDiff(old, fresh, changes));
       }
     }
     return diffs;
   }
 
-  private static Plan find(List<Plan> plans, String name) {
+  private static @Nullable Plan find(List<Plan> plans, String name) {
     return plans.stream().filter(p -> p.name().text().equals(name)).findFirst().orElse(null);
   }
 
@@ -96,6 +101,7 @@ public record PlanDiff(Plan was, Plan now, List<Change> changes) {
 
   /** The name of the procedure. */
   public String name() {
-    return (now == null ? was : now).name().text();
+    Plan plan = now != null ? now : Objects.requireNonNull(was, "a comparison of nothing");
+    return plan.name().text();
   }
 }

@@ -4,6 +4,7 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.Map;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import passband.plan.Naming;
 import passband.plan.Plan;
 
@@ -47,7 +48,8 @@ final class Renames {
   }
 
   /** Only a name that is gone with one that is new, and each of them once. */
-  private void pair(String old, String fresh, Map<String, String> pairs, Set<String> taken) {
+  private void pair(
+      @Nullable String old, @Nullable String fresh, Map<String, String> pairs, Set<String> taken) {
     boolean gone = was.containsKey(old) && !now.containsKey(old);
     boolean came = now.containsKey(fresh) && !was.containsKey(fresh);
     if (gone && came && !pairs.containsKey(old) && taken.add(fresh)) {

@@ -12,7 +12,7 @@ final class Applicability {
 
   Applicability(ItemList list, Map<String, Attempts> attempts) {
     for (Item item : list.items()) {
-      Attempts written = attempts.get(item.id());
+      Attempts written = attempts.getOrDefault(item.id(), Attempts.NONE);
       if (item instanceof Item.Choice && !written.none() && written.trouble() == null) {
         chosen.put(item.id(), written.last().reading());
       }

@@ -3,6 +3,7 @@ package passband.judge;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What was written for one item, by the numbers of the attempts, never by the order of the rows.
@@ -10,7 +11,9 @@ import java.util.TreeMap;
  * @param rows in order of their numbers; those that are blank left out
  * @param trouble why the last cannot be told; null where it can
  */
-record Attempts(List<Readings.Row> rows, String trouble) {
+record Attempts(List<Readings.Row> rows, @Nullable String trouble) {
+  /** Nothing was written. */
+  static final Attempts NONE = new Attempts(List.of(), null);
 
   /** Of the rows of one item. */
   static Attempts of(List<Readings.Row> rows) {

@@ -1,7 +1,9 @@
 package passband.judge;
 
+import java.math.BigDecimal;
 import java.util.List;
 import org.apache.commons.statistics.distribution.NormalDistribution;
+import org.jspecify.annotations.Nullable;
 import passband.evidence.Item;
 
 /** Uncertainties put together, and what follows from them for a verdict. */
@@ -20,8 +22,8 @@ public final class Budget {
     if (reading.budget() != null) {
       return combined(reading.budget().stream().map(c -> halfWidth(c, y) / Math.sqrt(3)).toList());
     }
-    boolean known = reading.limits() != null && reading.limits().uncertainty() != null;
-    return known ? reading.limits().uncertainty().doubleValue() / coverage : Double.NaN;
+    BigDecimal expanded = reading.limits() == null ? null : reading.limits().uncertainty();
+    return expanded == null ? Double.NaN : expanded.doubleValue() / coverage;
   }
 
   /** The half-width of a contribution at a reading y. */
@@ -41,7 +43,8 @@ public final class Budget {
    * @param lower null where that side is open, likewise {@code upper}
    * @param standard the standard uncertainty; zero decides by comparison alone
    */
-  public static double conformity(double reading, Double lower, Double upper, double standard) {
+  public static double conformity(
+      double reading, @Nullable Double lower, @Nullable Double upper, double standard) {
     if (standard == 0) {
       return (lower == null || reading >= lower) && (upper == null || reading <= upper) ? 1 : 0;
     }

@@ -4,10 +4,12 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import passband.evidence.Item;
 import passband.quantity.Rational;
 import passband.quantity.Real;
 import passband.quantity.Unit;
+import passband.syntax.Expression;
 
 /**
  * A derived value with its variance, in the unit of its item.
@@ -19,7 +21,7 @@ import passband.quantity.Unit;
  *
  * @param variance null where the uncertainty of a part is not known
  */
-record DerivedValue(Real value, Real variance) {
+record DerivedValue(Real value, @Nullable Real variance) {
   private static final Rational THIRD = Rational.of(1, 3);
 
   /**
@@ -32,18 +34,21 @@ record DerivedValue(Real value, Real variance) {
     Map<String, Real> values = new HashMap<>();
     parts.forEach((name, part) -> values.put(name, part.si()));
     setting(item.where(), values);
-    Gradient.Dual dual = Gradient.at(item.calculation().expression(), values);
-    Real factor = Real.of(WrittenValue.unit(item.scale().unit()).factor());
-    boolean known = parts.values().stream().allMatch(part -> part.item.budget() != null);
-    Real variance = known ? variance(dual, item, parts) : null;
+    Expression formula = item.calculation().expression();
+    if (formula == null) {
+      throw new ArithmeticException("this is not a formula");
+    }
+    Gradient.Dual dual = Gradient.at(formula, values);
+    Real factor = Real.of(unit(item.scale().unit()).factor());
+    Real variance = variance(dual, item, parts);
     return new DerivedValue(
-        dual.value().over(factor), known ? variance.over(factor.times(factor)) : null);
+        dual.value().over(factor), variance == null ? null : variance.over(factor.times(factor)));
   }
 
   /** A reading that a formula takes. */
   record Part(Item.Reading item, Rational value) {
     private Unit unit() {
-      return WrittenValue.unit(item.scale().unit());
+      return DerivedValue.unit(item.scale().unit());
     }
 
     private Real si() {
@@ -80,18 +85,32 @@ record DerivedValue(Real value, Real variance) {
     }
   }
 
-  private static Real si(Rational number, String unit) {
-    return Real.of(number.times(WrittenValue.unit(unit).factor()));
+  private static Real si(Rational number, @Nullable String unit) {
+    return Real.of(number.times(unit(unit).factor()));
   }
 
-  private static Real variance(Gradient.Dual dual, Item.Derived item, Map<String, Part> parts) {
+  private static Unit unit(@Nullable String code) {
+    Unit unit = WrittenValue.unit(code);
+    if (unit == null) {
+      throw new ArithmeticException("there is no unit '" + code + "'");
+    }
+    return unit;
+  }
+
+  /** Null where the uncertainty of a part is not known. */
+  private static @Nullable Real variance(
+      Gradient.Dual dual, Item.Derived item, Map<String, Part> parts) {
     Real apart = load(dual, item);
     Real together = apart;
     Map<String, Real> common = new LinkedHashMap<>();
     for (Map.Entry<String, Part> entry : parts.entrySet()) {
       Real slope = dual.slopes().getOrDefault(entry.getKey(), Real.ZERO);
       Part part = entry.getValue();
-      for (Item.Contribution c : part.item.budget()) {
+      List<Item.Contribution> budget = part.item.budget();
+      if (budget == null) {
+        return null;
+      }
+      for (Item.Contribution c : budget) {
         Real moved = slope.times(part.width(c));
         apart = apart.plus(moved.times(moved));
         if (c.name().equals(Item.Contribution.RESOLUTION)) {

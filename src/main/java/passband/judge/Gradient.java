@@ -58,10 +58,11 @@ final class Gradient implements Expression.Visitor<Gradient.Dual> {
   public Dual literal(Expression.Literal literal) {
     Unit unit =
         literal.amount().unit() == null ? Unit.ONE : Units.find(literal.amount().unit().text());
-    if (unit == null) {
-      throw new ArithmeticException("an unknown unit");
+    Rational number = literal.amount().number();
+    if (unit == null || number == null) {
+      throw new ArithmeticException("an unknown unit or number");
     }
-    return new Dual(Real.of(literal.amount().number().times(unit.factor())), Map.of());
+    return new Dual(Real.of(number.times(unit.factor())), Map.of());
   }
 
   @Override

@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
 import passband.evidence.BadInput;
 import passband.evidence.Item;
 import passband.evidence.ItemWords;
@@ -41,7 +42,13 @@ public record History(List<LocalDate> dates, List<Drift> drifts) {
       List<BigDecimal> readings,
       double perYear,
       double expected,
-      boolean crosses) {}
+      boolean crosses) {
+
+    /** What is accepted of the point: only points with limits have a drift. */
+    public Item.Limits limits() {
+      return Objects.requireNonNull(limit.limits(), "a drift without limits");
+    }
+  }
 
   /** A report with its day. */
   public record Dated(LocalDate date, Report report) {}
@@ -93,11 +100,14 @@ public record History(List<LocalDate> dates, List<Drift> drifts) {
   }
 
   /** The value of a judged reading of equal meaning; null where there is none. */
-  private static BigDecimal reading(Judgement judgement, Item.Measured limit) {
-    boolean judged =
-        judgement != null
-            && (judgement.verdict() == Verdict.PASS || judgement.verdict() == Verdict.FAIL);
-    return judged && sameMeaning((Item.Measured) judgement.item(), limit)
+  private static @Nullable BigDecimal reading(@Nullable Judgement judgement, Item.Measured limit) {
+    if (judgement == null) {
+      return null;
+    }
+    boolean judged = judgement.verdict() == Verdict.PASS || judgement.verdict() == Verdict.FAIL;
+    return judged
+            && judgement.item() instanceof Item.Measured measured
+            && sameMeaning(measured, limit)
         ? judgement.value()
         : null;
   }
@@ -110,7 +120,10 @@ public record History(List<LocalDate> dates, List<Drift> drifts) {
         && formula(one).equals(formula(other));
   }
 
-  private static boolean sameLimits(Item.Limits one, Item.Limits other) {
+  private static boolean sameLimits(Item.@Nullable Limits one, Item.@Nullable Limits other) {
+    if (one == null || other == null) {
+      return one == other;
+    }
     return Objects.equals(one.lower(), other.lower())
         && Objects.equals(one.upper(), other.upper())
         && Objects.equals(one.acceptLower(), other.acceptLower())
@@ -137,17 +150,19 @@ public record History(List<LocalDate> dates, List<Drift> drifts) {
     }
     double last = ChronoUnit.DAYS.between(dates.get(0), dates.get(dates.size() - 1));
     double expected = line.at(last + intervalDays);
-    boolean low =
-        limit.limits().acceptLower() != null
-            && expected < limit.limits().acceptLower().doubleValue();
-    boolean high =
-        limit.limits().acceptUpper() != null
-            && expected > limit.limits().acceptUpper().doubleValue();
-    return new Drift(limit, readings, line.slope() * 365.25, expected, low || high);
+    return new Drift(
+        limit, readings, line.slope() * 365.25, expected, crosses(limit.limits(), expected));
+  }
+
+  private static boolean crosses(Item.@Nullable Limits limits, double expected) {
+    BigDecimal low = limits == null ? null : limits.acceptLower();
+    BigDecimal high = limits == null ? null : limits.acceptUpper();
+    return low != null && expected < low.doubleValue()
+        || high != null && expected > high.doubleValue();
   }
 
   /** The day in a record or in a file's name; null where neither has one. */
-  public static LocalDate date(Readings readings, String fileName) {
+  public static @Nullable LocalDate date(Readings readings, String fileName) {
     LocalDate date = parsed(readings.records().get("date"));
     if (date != null) {
       return date;
@@ -157,7 +172,7 @@ public record History(List<LocalDate> dates, List<Drift> drifts) {
     return in.find() ? parsed(in.group()) : null;
   }
 
-  private static LocalDate parsed(String text) {
+  private static @Nullable LocalDate parsed(@Nullable String text) {
     try {
       return text == null ? null : LocalDate.parse(text.strip());
     } catch (DateTimeParseException e) {

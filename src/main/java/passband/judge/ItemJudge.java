@@ -6,6 +6,8 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 import passband.evidence.Item;
 import passband.evidence.ItemList;
 import passband.quantity.Rational;
@@ -27,9 +29,13 @@ final class ItemJudge implements Item.Visitor<Judgement> {
     list.items().forEach(item -> byId.put(item.id(), item));
   }
 
+  private Attempts attempts(Item item) {
+    return attempts.getOrDefault(item.id(), Attempts.NONE);
+  }
+
   /** What can be said before the value is looked at; null where it has to be. */
-  private Judgement early(Item item, String kind) {
-    Attempts written = attempts.get(item.id());
+  private @Nullable Judgement early(Item item, String kind) {
+    Attempts written = attempts(item);
     if (!applicability.applies(item)) {
       return written.none()
           ? Judgement.of(item, List.of(), Verdict.NOT_APPLICABLE, "")
@@ -48,20 +54,20 @@ final class ItemJudge implements Item.Visitor<Judgement> {
   }
 
   private Judgement unclear(Item item, String why) {
-    return Judgement.of(item, attempts.get(item.id()).written(), Verdict.UNCLEAR, why);
+    return Judgement.of(item, attempts(item).written(), Verdict.UNCLEAR, why);
   }
 
   private Judgement said(Item item, boolean passes, String why) {
     return Judgement.of(
         item,
-        attempts.get(item.id()).written(),
+        attempts(item).written(),
         passes ? Verdict.PASS : Verdict.FAIL,
         passes ? earlier(item) : why);
   }
 
   /** A note of the attempts before the last. */
   private String earlier(Item item) {
-    List<String> written = attempts.get(item.id()).written();
+    List<String> written = attempts(item).written();
     return written.size() < 2
         ? ""
         : "attempt " + written.size() + ", the first was " + written.get(0);
@@ -75,7 +81,7 @@ final class ItemJudge implements Item.Visitor<Judgement> {
     if (early != null) {
       return early;
     }
-    String value = attempts.get(tick.id()).last().reading();
+    String value = attempts(tick).last().reading();
     return value.equals("yes")
         ? said(tick, true, "")
         : unclear(tick, "'" + value + "' is not 'yes'");
@@ -87,7 +93,7 @@ final class ItemJudge implements Item.Visitor<Judgement> {
     if (early != null) {
       return early;
     }
-    String value = attempts.get(choice.id()).last().reading();
+    String value = attempts(choice).last().reading();
     if (!choice.options().contains(value)) {
       return unclear(choice, "'" + value + "' is none of the outcomes");
     }
@@ -109,11 +115,11 @@ final class ItemJudge implements Item.Visitor<Judgement> {
     if (early != null) {
       return early;
     }
-    WrittenValue value = WrittenValue.of(reading.scale(), attempts.get(reading.id()).last());
-    if (value.trouble() != null) {
-      return unclear(reading, value.trouble());
-    }
+    WrittenValue value = WrittenValue.of(reading.scale(), attempts(reading).last());
     Rational read = value.value();
+    if (read == null) {
+      return unclear(reading, value.why());
+    }
     Item.Limits limits = reading.limits();
     List<String> why = new ArrayList<>();
     if (limits != null) {
@@ -150,21 +156,20 @@ final class ItemJudge implements Item.Visitor<Judgement> {
       why.add(earlier);
     }
     Item.Limits limits = item.limits();
-    boolean known = limits != null && !Double.isNaN(standard);
     return new Judgement(
         item,
-        attempts.get(item.id()).written(),
+        attempts(item).written(),
         passes ? Verdict.PASS : Verdict.FAIL,
         shown(value, item.scale()),
         String.join("; ", why),
         standard * list.decision().coverage().doubleValue(),
-        known
-            ? Budget.conformity(
-                value.doubleValue(), doubled(limits.lower()), doubled(limits.upper()), standard)
-            : Double.NaN);
+        limits == null || Double.isNaN(standard)
+            ? Double.NaN
+            : Budget.conformity(
+                value.doubleValue(), doubled(limits.lower()), doubled(limits.upper()), standard));
   }
 
-  private static Double doubled(BigDecimal value) {
+  private static @Nullable Double doubled(@Nullable BigDecimal value) {
     return value == null ? null : value.doubleValue();
   }
 
@@ -186,7 +191,7 @@ final class ItemJudge implements Item.Visitor<Judgement> {
     }
     Map<String, DerivedValue.Part> parts = new HashMap<>();
     for (Map.Entry<String, String> entry : derived.calculation().parts().entrySet()) {
-      Item.Reading part = (Item.Reading) byId.get(entry.getValue());
+      Item.Reading part = (Item.Reading) Objects.requireNonNull(byId.get(entry.getValue()));
       Judgement read = part.accept(this);
       if (read.verdict() == Verdict.NOT_DONE) {
         return early != null
@@ -196,7 +201,10 @@ final class ItemJudge implements Item.Visitor<Judgement> {
       if (read.verdict() == Verdict.UNCLEAR) {
         return unclear(derived, entry.getKey() + ": " + read.why());
       }
-      Rational value = WrittenValue.of(part.scale(), attempts.get(part.id()).last()).value();
+      Rational value = WrittenValue.of(part.scale(), attempts(part).last()).value();
+      if (value == null) {
+        return unclear(derived, entry.getKey() + ": its value cannot be told");
+      }
       parts.put(entry.getKey(), new DerivedValue.Part(part, value));
     }
     try {
@@ -222,7 +230,7 @@ final class ItemJudge implements Item.Visitor<Judgement> {
     if (guarded && value.variance() == null) {
       return unclear(derived, "the uncertainty of its parts is not known");
     }
-    Attempts written = attempts.get(derived.id());
+    Attempts written = attempts(derived);
     return written.none() || agrees(derived, written.last(), value.value())
         ? judged
         : unclear(
@@ -235,7 +243,7 @@ final class ItemJudge implements Item.Visitor<Judgement> {
 
   private static boolean agrees(Item.Derived derived, Readings.Row row, Real value) {
     WrittenValue written = WrittenValue.of(derived.scale(), row);
-    return written.trouble() == null
+    return written.value() != null
         && Real.of(written.value()).minus(value).abs().compareTo(real(derived.scale().resolution()))
             <= 0;
   }

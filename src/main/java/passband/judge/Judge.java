@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 import passband.evidence.BadInput;
 import passband.evidence.ItemList;
 
@@ -32,11 +33,12 @@ public final class Judge {
    *     for the date of the readings: there is no clock here
    * @throws BadInput when the readings are of another procedure, or name an item that there is not
    */
-  public static Report judge(ItemList list, Readings readings, String today) throws BadInput {
+  public static Report judge(ItemList list, Readings readings, @Nullable String today)
+      throws BadInput {
     return new Judge(list, readings).report(today);
   }
 
-  private Report report(String today) throws BadInput {
+  private Report report(@Nullable String today) throws BadInput {
     calibration(today);
     digest();
     Map<String, Attempts> attempts = attempts();
@@ -101,7 +103,7 @@ public final class Judge {
   // ---- calibration ----
 
   /** Every record whose name has "due" and whose value has a date is held against the date. */
-  private void calibration(String today) {
+  private void calibration(@Nullable String today) {
     Map<String, String> records = readings.records();
     LocalDate date = date(today == null ? records.get("date") : today);
     records.forEach(
@@ -116,7 +118,7 @@ public final class Judge {
         });
   }
 
-  private static LocalDate date(String text) {
+  private static @Nullable LocalDate date(@Nullable String text) {
     try {
       return text == null ? null : LocalDate.parse(text.strip());
     } catch (DateTimeParseException e) {

@@ -2,6 +2,7 @@ package passband.judge;
 
 import java.math.BigDecimal;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.evidence.Item;
 
 /**
@@ -17,7 +18,7 @@ public record Judgement(
     Item item,
     List<String> attempts,
     Verdict verdict,
-    BigDecimal value,
+    @Nullable BigDecimal value,
     String why,
     double uncertainty,
     double conformity) {

@@ -3,6 +3,7 @@ package passband.judge;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import passband.evidence.BadInput;
 
 /**
@@ -12,7 +13,7 @@ import passband.evidence.BadInput;
  *
  * @param digest of the procedure they were taken by; null where they do not say
  */
-public record Readings(String digest, List<Row> rows) {
+public record Readings(@Nullable String digest, List<Row> rows) {
 
   /**
    * One row.

@@ -1,6 +1,7 @@
 package passband.judge;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A straight line of least squares (JCGM 100, H.3.1).
@@ -11,7 +12,7 @@ import java.util.List;
 public record StraightLine(double start, double slope) {
 
   /** The line through points; null when there are not two different places. */
-  public static StraightLine fit(List<Double> x, List<Double> y) {
+  public static @Nullable StraightLine fit(List<Double> x, List<Double> y) {
     int n = x.size();
     double meanX = x.stream().mapToDouble(v -> v).average().orElse(0);
     double meanY = y.stream().mapToDouble(v -> v).average().orElse(0);

@@ -2,6 +2,7 @@ package passband.judge;
 
 import java.math.BigDecimal;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 import passband.evidence.Item;
 import passband.quantity.Rational;
 import passband.quantity.Unit;
@@ -13,7 +14,7 @@ import passband.quantity.Units;
  * @param value exact; null where there is trouble
  * @param trouble why it cannot be compared; null where it can
  */
-record WrittenValue(Rational value, String trouble) {
+record WrittenValue(@Nullable Rational value, @Nullable String trouble) {
   private static final Pattern NUMBER = Pattern.compile("[+\\-\u2212]?\\d{1,40}(\\.\\d{1,40})?");
 
   /** Of a reading. */
@@ -30,7 +31,10 @@ record WrittenValue(Rational value, String trouble) {
     }
     Unit own = unit(scale.unit());
     Unit given = row.unit().isEmpty() ? Unit.ONE : unit(row.unit());
-    if (given == null || own == null || !given.dimension().equals(own.dimension())) {
+    if (own == null) {
+      return trouble("the limits are in '" + scale.unit() + "', which is no unit");
+    }
+    if (given == null || !given.dimension().equals(own.dimension())) {
       return trouble("given in " + row.unit() + ", but the limits are in " + own.printed());
     }
     Rational ratio = given.factor().over(own.factor());
@@ -44,6 +48,11 @@ record WrittenValue(Rational value, String trouble) {
           "below zero, which this quantity never is (null the leads, or check the sign)");
     }
     return new WrittenValue(value, null);
+  }
+
+  /** Why it cannot be compared; empty where it can. */
+  String why() {
+    return trouble == null ? "" : trouble;
   }
 
   private static String needed(Item.Scale scale, Unit unit) {
@@ -61,7 +70,7 @@ record WrittenValue(Rational value, String trouble) {
   }
 
   /** A unit by its UCUM code or as sources write it; null where it is neither. */
-  static Unit unit(String text) {
+  static @Nullable Unit unit(@Nullable String text) {
     if (text == null || text.isEmpty() || text.equals("1")) {
       return Unit.ONE;
     }

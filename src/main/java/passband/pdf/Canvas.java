@@ -7,6 +7,7 @@ import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
 import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureElement;
 import org.apache.pdfbox.pdmodel.documentinterchange.markedcontent.PDPropertyList;
+import org.jspecify.annotations.Nullable;
 import passband.draw.Drawing;
 import passband.draw.Shape;
 
@@ -42,8 +43,16 @@ final class Canvas {
         });
   }
 
+  /** A picture of the element at the path, with what it shows in words. */
+  void figure(List<String> path, String words, Ink ink) throws IOException {
+    PDStructureElement element = tagged(path, ink);
+    if (element != null) {
+      element.setAlternateDescription(words);
+    }
+  }
+
   /** Content of the element at the path; null for what is drawn a second time. */
-  PDStructureElement tagged(List<String> path, Ink ink) throws IOException {
+  @Nullable PDStructureElement tagged(List<String> path, Ink ink) throws IOException {
     if (repeats) {
       ink.draw();
       return null;
@@ -123,7 +132,7 @@ final class Canvas {
     private final double left;
     private final double top;
     private final double scale;
-    private IOException failed;
+    private @Nullable IOException failed;
 
     Painter(double left, double top, double scale) {
       this.left = left;
@@ -222,7 +231,7 @@ final class Canvas {
           });
     }
 
-    private void paint(String fill, String stroke, double width) throws IOException {
+    private void paint(String fill, @Nullable String stroke, double width) throws IOException {
       if (fill != null) {
         fill(fill);
       }

@@ -1,6 +1,7 @@
 package passband.pdf;
 
 import java.util.Locale;
+import org.jspecify.annotations.Nullable;
 
 /** Sheets of paper. */
 public enum Paper {
@@ -20,7 +21,7 @@ public enum Paper {
   }
 
   /** The paper of this name in lower case; null for none. */
-  public static Paper named(String name) {
+  public static @Nullable Paper named(String name) {
     for (Paper paper : values()) {
       if (paper.name().toLowerCase(Locale.ROOT).equals(name)) {
         return paper;

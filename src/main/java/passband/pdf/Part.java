@@ -1,6 +1,7 @@
 package passband.pdf;
 
 import java.io.IOException;
+import org.jspecify.annotations.Nullable;
 
 /** A piece of the sheet that is never broken. */
 interface Part {
@@ -16,7 +17,7 @@ interface Part {
   }
 
   /** What stands again above it at the top of a page; null for nothing. */
-  default Part heading() {
+  default @Nullable Part heading() {
     return null;
   }
 }

@@ -2,6 +2,7 @@ package passband.pdf;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.render.Sheet;
 
 /**
@@ -80,7 +81,7 @@ final class PartWriter {
     add(TextPart.of(path("H3:" + next()), block(10.5, true, inner, text), 5, 2, inner).kept());
   }
 
-  void note(String text) {
+  void note(@Nullable String text) {
     if (text != null) {
       add(paragraph(text, false));
     }
@@ -136,7 +137,7 @@ final class PartWriter {
     }
   }
 
-  private static String blank(String unit) {
+  private static String blank(@Nullable String unit) {
     return "_".repeat(40) + (unit == null ? "" : " " + unit);
   }
 

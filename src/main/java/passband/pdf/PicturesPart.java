@@ -19,9 +19,10 @@ record PicturesPart(List<String> path, List<Drawing> drawings, double inner) imp
       double left = x + i * inner / 2;
       List<String> figure = new ArrayList<>(path);
       figure.add("Figure:" + drawing.name());
-      canvas
-          .tagged(figure, () -> canvas.drawing(drawing, left, y, SetupPart.UNIT))
-          .setAlternateDescription(drawing.title() + ". " + drawing.description());
+      canvas.figure(
+          figure,
+          drawing.title() + ". " + drawing.description(),
+          () -> canvas.drawing(drawing, left, y, SetupPart.UNIT));
     }
   }
 }

@@ -3,6 +3,7 @@ package passband.pdf;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.render.Sheet;
 
 /** The rows of a table of readings: a box, the limits and the ticks for each. */
@@ -66,7 +67,7 @@ final class ReadingRows {
     return new RowPart.Words(blocks, "TD");
   }
 
-  private static String text(String value) {
+  private static String text(@Nullable String value) {
     return value == null ? "" : value;
   }
 

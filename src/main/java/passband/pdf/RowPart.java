@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureElement;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A row of a table, or the lines of one test point: its first and last cells stand beside all of
@@ -19,7 +20,7 @@ record RowPart(
     String key,
     List<Double> widths,
     List<List<Cell>> lines,
-    RowPart head,
+    @Nullable RowPart head,
     double after)
     implements Part {
   private static final double PAD = 3.5;
@@ -51,7 +52,7 @@ record RowPart(
   }
 
   @Override
-  public Part heading() {
+  public @Nullable Part heading() {
     return head;
   }
 
@@ -165,7 +166,7 @@ record RowPart(
   }
 
   /** A box for each digit, the decimal point between them, the unit after. */
-  record Digits(TextBlock title, String cells, String unit) implements Cell {
+  record Digits(@Nullable TextBlock title, String cells, String unit) implements Cell {
     static final double CELL = 14;
     private static final double HIGH = 20;
     private static final double POINT = 9;

@@ -2,6 +2,7 @@ package passband.pdf;
 
 import java.io.IOException;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.draw.Drawing;
 
 /**
@@ -13,11 +14,11 @@ import passband.draw.Drawing;
  */
 record SetupPart(
     List<String> path,
-    Drawing drawing,
+    @Nullable Drawing drawing,
     TextBlock name,
     TextBlock off,
     List<TextBlock> moves,
-    TextBlock said,
+    @Nullable TextBlock said,
     double inner)
     implements Part {
   /** A unit of a drawing, a quarter of a millimetre, in points. */
@@ -28,12 +29,12 @@ record SetupPart(
   private static final double TICK = 15;
 
   /** How wide the words are. */
-  static double textWidth(Drawing drawing, double inner) {
+  static double textWidth(@Nullable Drawing drawing, double inner) {
     double left = drawing == null ? 0 : drawing.width() * UNIT + 10;
     return inner - 2 * PAD - left;
   }
 
-  static double moveWidth(Drawing drawing, double inner) {
+  static double moveWidth(@Nullable Drawing drawing, double inner) {
     return textWidth(drawing, inner) - NUMBER - TICK;
   }
 
@@ -59,9 +60,10 @@ record SetupPart(
     double top = y + 2;
     canvas.artifact(() -> canvas.rect(x, top, inner, height() - 8, 1));
     if (drawing != null) {
-      canvas
-          .tagged(with("Figure"), () -> canvas.drawing(drawing, x + PAD, top + PAD, UNIT))
-          .setAlternateDescription(drawing.title() + ". " + drawing.description());
+      canvas.figure(
+          with("Figure"),
+          drawing.title() + ". " + drawing.description(),
+          () -> canvas.drawing(drawing, x + PAD, top + PAD, UNIT));
     }
     double left = x + inner - PAD - textWidth(drawing, inner);
     double[] at = {top + PAD};

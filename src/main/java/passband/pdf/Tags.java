@@ -10,6 +10,7 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureElement;
 import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureTreeRoot;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The structure of a tagged document (ISO 32000-1, 14.7 and 14.8). Elements are asked for by a path
@@ -22,9 +23,9 @@ final class Tags {
   private final List<PDStructureElement> elements = new ArrayList<>();
   private final PDStructureElement document;
   private final COSArray parents = new COSArray();
-  private COSArray ofPage;
+  private COSArray ofPage = new COSArray();
   private int pages;
-  private PDPage page;
+  private @Nullable PDPage page;
 
   Tags() {
     document = new PDStructureElement("Document", root);

@@ -3,6 +3,7 @@ package passband.pdf;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A block of text, with what is drawn before and around it.
@@ -26,7 +27,7 @@ record TextPart(
    * @param tick whether there is a box to tick
    * @param indent the room for both
    */
-  record Marker(String number, boolean tick, double indent) {
+  record Marker(@Nullable String number, boolean tick, double indent) {
     static final Marker NONE = new Marker(null, false, 0);
   }
 
@@ -47,7 +48,7 @@ record TextPart(
   }
 
   /** The same with a number and a box to tick before it. */
-  TextPart marked(String number, boolean tick, double indent) {
+  TextPart marked(@Nullable String number, boolean tick, double indent) {
     return new TextPart(path, text, space, new Marker(number, tick, indent), lines, keep);
   }
 

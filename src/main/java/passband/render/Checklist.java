@@ -10,6 +10,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
+import passband.draw.Drawing;
 import passband.draw.Svg;
 import passband.plan.Plan;
 import passband.source.Sha256;
@@ -62,8 +63,8 @@ public final class Checklist {
     List<String> drawn = new ArrayList<>();
     for (Sheet.Block block : sheet.blocks()) {
       Sheet.SetupLines setup = block.run() == null ? null : block.run().setup();
-      boolean none = setup == null || setup.drawing() == null;
-      drawn.add(none ? "" : Svg.element(setup.drawing(), "wiring-" + block.number()));
+      Drawing drawing = setup == null ? null : setup.drawing();
+      drawn.add(drawing == null ? "" : Svg.element(drawing, "wiring-" + block.number()));
     }
     return drawn;
   }
@@ -103,11 +104,12 @@ public final class Checklist {
           .append("}\n");
       TreeSet<String> done = new TreeSet<>();
       for (Sheet.Block block : sheet.blocks()) {
-        if (block.run() != null && block.run().page() != null && done.add(block.run().page())) {
-          String page = block.run().page();
+        String page = block.run() == null ? null : block.run().page();
+        String outlet = block.run() == null ? null : block.run().outlet();
+        if (page != null && outlet != null && done.add(page)) {
           rules
               .append("@page " + page + " { ")
-              .append(corner("top-right", text(block.run().outlet()), 13))
+              .append(corner("top-right", text(outlet), 13))
               .append("}\n." + page + " { page: " + page + "; }\n");
         }
       }

@@ -2,6 +2,7 @@ package passband.render;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.check.Coverage;
 import passband.plan.Plan;
 
@@ -36,7 +37,7 @@ public final class CoverageReport {
     return out.toString();
   }
 
-  private static String text(Coverage.Cell cell, List<String> settings) {
+  private static String text(Coverage.Cell cell, @Nullable List<String> settings) {
     if (!cell.tested()) {
       return "MISSING";
     }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import passband.diff.Change;
 import passband.diff.PlanDiff;
 
@@ -18,7 +19,12 @@ public final class DiffPage {
 
   /** What the template prints of a change; null for nothing. */
   public record Row(
-      String kind, String subject, String was, String now, List<String> details, String cause) {}
+      String kind,
+      String subject,
+      @Nullable String was,
+      @Nullable String now,
+      List<String> details,
+      @Nullable String cause) {}
 
   /** The whole file. */
   public static String of(List<PlanDiff> diffs) {

@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.diff.Change;
 import passband.diff.PlanDiff;
 import passband.plan.Fact;
@@ -36,7 +37,7 @@ public final class DiffReport {
     return out.toString();
   }
 
-  private static void line(StringBuilder out, String label, String text) {
+  private static void line(StringBuilder out, String label, @Nullable String text) {
     if (text != null) {
       out.append("     " + label + "  " + (text.isEmpty() ? "(nothing)" : text) + "\n");
     }
@@ -71,7 +72,7 @@ public final class DiffReport {
     return out.toString();
   }
 
-  private static String cell(String text) {
+  private static String cell(@Nullable String text) {
     return text == null ? "" : escaped(text);
   }
 
@@ -114,7 +115,7 @@ public final class DiffReport {
     return out + "\n";
   }
 
-  private static void side(JsonWriter json, String name, Plan plan) throws IOException {
+  private static void side(JsonWriter json, String name, @Nullable Plan plan) throws IOException {
     json.name(name);
     if (plan == null) {
       json.nullValue();
@@ -143,7 +144,7 @@ public final class DiffReport {
   }
 
   /** The line that says it, with its place; null where none does. */
-  public static String cause(Change change) {
+  public static @Nullable String cause(Change change) {
     Span span = change.cause();
     if (span == null) {
       return null;
@@ -153,12 +154,13 @@ public final class DiffReport {
 
   /** The procedure with its two revisions. */
   public static String title(PlanDiff diff) {
-    if (diff.was() == null) {
-      return diff.name() + ": new, " + side(diff.now());
+    Plan was = diff.was();
+    Plan now = diff.now();
+    if (was != null && now != null) {
+      return diff.name() + ": " + side(was) + " -> " + side(now);
     }
-    return diff.now() == null
-        ? diff.name() + ": removed, was " + side(diff.was())
-        : diff.name() + ": " + side(diff.was()) + " -> " + side(diff.now());
+    String removed = was == null ? "" : ": removed, was " + side(was);
+    return diff.name() + (now == null ? removed : ": new, " + side(now));
   }
 
   private static String side(Plan plan) {

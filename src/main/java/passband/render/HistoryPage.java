@@ -1,10 +1,12 @@
 package passband.render;
 
+import java.math.BigDecimal;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import passband.draw.DriftPicture;
 import passband.draw.Svg;
 import passband.evidence.ItemList;
@@ -30,14 +32,8 @@ public final class HistoryPage {
         }
       }
       if (days.size() > 1) {
-        double low =
-            drift.limit().limits().acceptLower() == null
-                ? Double.NaN
-                : drift.limit().limits().acceptLower().doubleValue();
-        double high =
-            drift.limit().limits().acceptUpper() == null
-                ? Double.NaN
-                : drift.limit().limits().acceptUpper().doubleValue();
+        double low = orNan(drift.limits().acceptLower());
+        double high = orNan(drift.limits().acceptUpper());
         plots.add(
             Svg.element(
                 DriftPicture.of(
@@ -53,5 +49,9 @@ public final class HistoryPage {
     model.put("style", STYLE);
     model.put("styleHash", Checklist.hash(STYLE));
     return Templates.filled("history.ftlh", model);
+  }
+
+  private static double orNan(@Nullable BigDecimal value) {
+    return value == null ? Double.NaN : value.doubleValue();
   }
 }

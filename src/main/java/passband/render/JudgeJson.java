@@ -9,6 +9,7 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import passband.evidence.Item;
 import passband.evidence.ItemList;
 import passband.judge.Judgement;
@@ -86,7 +87,7 @@ final class JudgeJson {
     json.endObject();
   }
 
-  private static String unit(Item item) {
+  private static @Nullable String unit(Item item) {
     return item instanceof Item.Measured m
         ? m.scale().unit()
         : item instanceof Item.Recorded r ? r.unit() : null;

@@ -8,6 +8,7 @@ import java.io.UncheckedIOException;
 import java.math.RoundingMode;
 import java.util.Arrays;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.judge.Cell;
 import passband.limit.Decision;
 import passband.limit.Limit;
@@ -109,7 +110,7 @@ public final class LimitsCsv {
   }
 
   /** Expanded, three significant digits rounded up (JCGM 100, 7.2.6). */
-  private static String uncertainty(Limit limit) {
+  private static @Nullable String uncertainty(Limit limit) {
     Real expanded = limit.expanded();
     return expanded == null
         ? null
@@ -119,16 +120,16 @@ public final class LimitsCsv {
             .toPlainString();
   }
 
-  private static String number(Figure figure) {
+  private static @Nullable String number(@Nullable Figure figure) {
     return figure == null ? null : figure.number().toPlain();
   }
 
-  private static String unit(Figure figure) {
+  private static @Nullable String unit(@Nullable Figure figure) {
     return figure == null ? null : figure.unit().ucum();
   }
 
   /** Six significant digits without needless zeros; null for null. */
-  private static String nominal(Limit limit) {
+  private static @Nullable String nominal(Limit limit) {
     Real si = limit.exact().nominal();
     if (si == null) {
       return null;

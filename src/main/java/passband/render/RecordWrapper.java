@@ -16,6 +16,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What templates see of the values given to them: texts, numbers, truth values, lists, maps and the
@@ -26,7 +27,7 @@ final class RecordWrapper implements ObjectWrapper {
   private final Map<Class<?>, Map<String, Field>> components = new ConcurrentHashMap<>();
 
   @Override
-  public TemplateModel wrap(Object value) {
+  public @Nullable TemplateModel wrap(@Nullable Object value) {
     if (value == null || value instanceof TemplateModel) {
       return (TemplateModel) value;
     }
@@ -59,7 +60,7 @@ final class RecordWrapper implements ObjectWrapper {
     }
 
     @Override
-    public TemplateModel get(int index) {
+    public @Nullable TemplateModel get(int index) {
       return index >= 0 && index < list.size() ? wrap(list.get(index)) : null;
     }
 
@@ -77,7 +78,7 @@ final class RecordWrapper implements ObjectWrapper {
     }
 
     @Override
-    public TemplateModel get(String key) {
+    public @Nullable TemplateModel get(String key) {
       return wrap(map.get(key));
     }
 
@@ -110,7 +111,7 @@ final class RecordWrapper implements ObjectWrapper {
     }
 
     @Override
-    public TemplateModel get(String name) throws TemplateModelException {
+    public @Nullable TemplateModel get(String name) throws TemplateModelException {
       Field field = fields(record.getClass()).get(name);
       if (field == null) {
         throw new TemplateModelException(record.getClass().getName() + " has no " + name);

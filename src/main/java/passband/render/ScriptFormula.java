@@ -4,6 +4,7 @@ import com.google.gson.stream.JsonWriter;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.List;
+import passband.quantity.Rational;
 import passband.quantity.Unit;
 import passband.quantity.Units;
 import passband.syntax.Expression;
@@ -43,7 +44,11 @@ final class ScriptFormula implements Expression.Visitor<Void> {
   public Void literal(Expression.Literal literal) {
     Unit unit =
         literal.amount().unit() == null ? Unit.ONE : Units.find(literal.amount().unit().text());
-    return leaf("number", literal.amount().number().times(unit.factor()).toString());
+    Rational number = literal.amount().number();
+    if (unit == null || number == null) {
+      throw new IllegalStateException("a formula that was not compiled");
+    }
+    return leaf("number", number.times(unit.factor()).toString());
   }
 
   @Override

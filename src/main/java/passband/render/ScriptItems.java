@@ -7,12 +7,15 @@ import java.io.UncheckedIOException;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
 import passband.evidence.Item;
 import passband.evidence.ItemList;
 import passband.quantity.Unit;
 import passband.quantity.Units;
+import passband.syntax.Expression;
 
 /** The items as the script of the sheet needs them to give the verdicts of the judge. */
 final class ScriptItems implements Item.Visitor<Void> {
@@ -81,7 +84,7 @@ final class ScriptItems implements Item.Visitor<Void> {
   }
 
   /** Left out where there is none. */
-  private void number(String name, BigDecimal value) {
+  private void number(String name, @Nullable BigDecimal value) {
     if (value != null) {
       text(name, value.toPlainString());
     }
@@ -159,7 +162,9 @@ final class ScriptItems implements Item.Visitor<Void> {
   public Void derived(Item.Derived derived) {
     measured("derived", derived);
     write(() -> json.name("formula"));
-    derived.calculation().expression().accept(new ScriptFormula(json));
+    Expression formula = derived.calculation().expression();
+    Objects.requireNonNull(formula, "a formula that was not compiled")
+        .accept(new ScriptFormula(json));
     write(() -> json.name("parts").beginObject());
     for (Map.Entry<String, String> part : derived.calculation().parts().entrySet()) {
       text(part.getKey(), part.getValue());
@@ -177,9 +182,12 @@ final class ScriptItems implements Item.Visitor<Void> {
     return null;
   }
 
-  private void si(String name, BigDecimal number, String ucum) {
+  private void si(String name, @Nullable BigDecimal number, @Nullable String ucum) {
     if (number != null) {
-      Unit unit = ucum == null || ucum.equals("1") ? Unit.ONE : Units.ofUcum(ucum);
+      Unit unit =
+          ucum == null || ucum.equals("1")
+              ? Unit.ONE
+              : Objects.requireNonNull(Units.ofUcum(ucum), ucum);
       text(name, passband.quantity.Rational.of(number).times(unit.factor()).toString());
     }
   }

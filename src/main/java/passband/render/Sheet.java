@@ -1,6 +1,7 @@
 package passband.render;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.draw.Drawing;
 import passband.evidence.ItemList;
 
@@ -53,7 +54,12 @@ public record Sheet(
    * @param pass the outcome that passes; null when any will do
    */
   public record Ask(
-      String id, String kind, String text, String unit, List<String> options, String pass) {}
+      String id,
+      String kind,
+      String text,
+      @Nullable String unit,
+      List<String> options,
+      @Nullable String pass) {}
 
   /** A lead to collect; {@code mark} is its number in the drawings. */
   public record LeadLine(
@@ -73,11 +79,11 @@ public record Sheet(
       String kind,
       int number,
       String title,
-      String note,
-      Ask adjusted,
+      @Nullable String note,
+      @Nullable Ask adjusted,
       List<Ask> moves,
       List<StepLine> steps,
-      RunPart run) {}
+      @Nullable RunPart run) {}
 
   /**
    * A test on one outlet.
@@ -88,11 +94,11 @@ public record Sheet(
    * @param state null for a test that is done in none
    */
   public record RunPart(
-      String phase,
-      String outlet,
-      String page,
-      SetupLines setup,
-      StateLines state,
+      @Nullable String phase,
+      @Nullable String outlet,
+      @Nullable String page,
+      @Nullable SetupLines setup,
+      @Nullable StateLines state,
       List<StepLine> before,
       List<Group> groups,
       List<StepLine> after,
@@ -105,17 +111,18 @@ public record Sheet(
    * @param moves the changes of the wiring, in order
    * @param stays the leads that stay where they are
    */
-  public record SetupLines(String title, Drawing drawing, List<Ask> moves, List<String> stays) {}
+  public record SetupLines(
+      String title, @Nullable Drawing drawing, List<Ask> moves, List<String> stays) {}
 
   /** The state that a test is done in: what brings it about, and what ends it. */
   public record StateLines(String title, Ask enter, Ask leave) {}
 
   /** A step; {@code kind} as in the language; {@code ask} is null where it asks for nothing. */
-  public record StepLine(String kind, String text, Ask ask) {}
+  public record StepLine(String kind, String text, @Nullable Ask ask) {}
 
   /** Lines whose steps are the same but for what stands on the line. */
   public record Group(
-      String title,
+      @Nullable String title,
       List<StepLine> steps,
       List<Line> lines,
       boolean hasSetting,
@@ -127,11 +134,11 @@ public record Sheet(
   public record Line(
       int number,
       String id,
-      String setting,
-      String load,
+      @Nullable String setting,
+      @Nullable String load,
       List<String> extras,
-      String on,
-      String rest,
+      @Nullable String on,
+      @Nullable String rest,
       List<Box> boxes,
       List<Ask> asks) {}
 
@@ -151,7 +158,7 @@ public record Sheet(
       String unit,
       String cells,
       String limits,
-      String tolerance,
+      @Nullable String tolerance,
       boolean judged,
       boolean derived) {}
 }

@@ -6,6 +6,8 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.draw.Drawing;
 import passband.draw.LimitPicture;
@@ -14,10 +16,12 @@ import passband.evidence.Evidence;
 import passband.evidence.Item;
 import passband.evidence.StageItems;
 import passband.limit.Limit;
+import passband.model.Device;
 import passband.model.Lead;
 import passband.plan.Plan;
 import passband.plan.PlanStep;
 import passband.plan.Point;
+import passband.plan.Setup;
 import passband.plan.Stage;
 import passband.plan.Wire;
 import passband.quantity.Rational;
@@ -28,10 +32,10 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
 
   private final Plan plan;
   private final Evidence evidence;
-  private String lastDrawn;
+  private @Nullable String lastDrawn;
   private int runs;
   private int lines;
-  private StageItems items;
+  private @Nullable StageItems items;
 
   private SheetMaker(Plan plan, Evidence evidence) {
     this.plan = plan;
@@ -66,6 +70,11 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         evidence.list());
   }
 
+  /** The items of the stage that is gone through. */
+  private StageItems items() {
+    return Objects.requireNonNull(items, "no stage is gone through");
+  }
+
   private Sheet.Head head() {
     return new Sheet.Head(
         plan.name().text(),
@@ -88,7 +97,9 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
             .thenComparing(Plan.Allowed::reason));
     List<Sheet.AllowLine> lines = new ArrayList<>();
     for (Plan.Allowed a : sorted) {
-      lines.add(new Sheet.AllowLine(a.code(), Code.find(a.code()).title(), a.place(), a.reason()));
+      Code code = Code.find(a.code());
+      String title = code == null ? "" : code.title();
+      lines.add(new Sheet.AllowLine(a.code(), title, a.place(), a.reason()));
     }
     return lines;
   }
@@ -132,7 +143,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         null,
         null,
         List.of(),
-        steps(section.steps(), items.before()),
+        steps(section.steps(), items().before()),
         null);
   }
 
@@ -147,9 +158,9 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         0,
         adjust.title(),
         note,
-        ask(items.made()),
+        optional(items().made()),
         List.of(),
-        steps(adjust.steps(), items.before()),
+        steps(adjust.steps(), items().before()),
         null);
   }
 
@@ -169,7 +180,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         "Remove the leads",
         "Output off before you touch any lead.",
         null,
-        asks(items.moves()),
+        asks(items().moves()),
         List.of(),
         null);
   }
@@ -182,34 +193,38 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
             run.phase(),
             run.outlet() == null ? null : run.outlet().title(),
             run.outlet() == null ? null : "outlet-" + run.outlet().name().text(),
-            run.setup() == null ? null : setup(run),
-            run.state() == null ? null : state(run),
-            steps(run.before(), items.before()),
+            run.setup() == null ? null : setup(run, run.setup()),
+            run.state() == null ? null : state(run.state()),
+            steps(run.before(), items().before()),
             groups(run),
-            steps(run.after(), items.after()),
+            steps(run.after(), items().after()),
             run.derives().stream().map(d -> d.title() + " = " + d.formula()).toList());
     return new Sheet.Block("run", runs, run.title(), null, null, List.of(), List.of(), part);
   }
 
-  private Sheet.SetupLines setup(Stage.Run run) {
-    return new Sheet.SetupLines(run.setup().title(), drawing(run), asks(items.moves()), stays(run));
+  private Sheet.SetupLines setup(Stage.Run run, Setup setup) {
+    return new Sheet.SetupLines(
+        setup.title(), drawing(run), asks(items().moves()), stays(run, setup));
   }
 
   /** The wiring, where the run before did not show the same. */
-  private Drawing drawing(Stage.Run run) {
+  private @Nullable Drawing drawing(Stage.Run run) {
     Drawing drawing = WiringDrawing.of(plan, run);
     boolean shown = drawing.name().equals(lastDrawn) && run.moves().isEmpty();
     lastDrawn = drawing.name();
     return shown ? null : drawing;
   }
 
-  private Sheet.StateLines state(Stage.Run run) {
-    return new Sheet.StateLines(run.state().title(), ask(items.enter()), ask(items.leave()));
+  private Sheet.StateLines state(Device.State state) {
+    return new Sheet.StateLines(
+        state.title(),
+        ask(Objects.requireNonNull(items().enter(), "a state without a tick")),
+        ask(Objects.requireNonNull(items().leave(), "a state without a tick")));
   }
 
-  private static List<String> stays(Stage.Run run) {
+  private static List<String> stays(Stage.Run run, Setup setup) {
     List<String> stays = new ArrayList<>();
-    for (Wire wire : run.setup().wires()) {
+    for (Wire wire : setup.wires()) {
       boolean moves =
           run.moves().stream()
               .anyMatch(m -> m.lead().name().text().equals(wire.lead().name().text()));
@@ -224,7 +239,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
     List<Sheet.StepLine> lines = new ArrayList<>();
     for (int i = 0; i < steps.size(); i++) {
       PlanStep step = steps.get(i);
-      lines.add(new Sheet.StepLine(step.kind().word(), step.text(), ask(asked.get(i))));
+      lines.add(new Sheet.StepLine(step.kind().word(), step.text(), optional(asked.get(i))));
     }
     return lines;
   }
@@ -234,10 +249,11 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
   }
 
   /** Null for null. */
+  private static Sheet.@Nullable Ask optional(@Nullable Item item) {
+    return item == null ? null : ask(item);
+  }
+
   private static Sheet.Ask ask(Item item) {
-    if (item == null) {
-      return null;
-    }
     String text = item.head().title();
     if (item instanceof Item.Choice choice) {
       return new Sheet.Ask(item.id(), "choice", text, null, choice.options(), choice.pass());
@@ -323,7 +339,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
     List<Point> points = places.stream().map(i -> run.points().get(i)).toList();
     Point first = points.get(0);
     List<Sheet.Line> made = new ArrayList<>();
-    places.forEach(i -> made.add(line(run.points().get(i), items.points().get(i))));
+    places.forEach(i -> made.add(line(run.points().get(i), items().points().get(i))));
     boolean one = points.size() == 1;
     return new Sheet.Group(
         first.mode() == null ? null : first.mode().title(),
@@ -357,7 +373,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         .anyMatch(item -> item instanceof Item.Derived && item.id().equals(limit.id()));
   }
 
-  private static String seconds(Rational seconds) {
+  private static @Nullable String seconds(@Nullable Rational seconds) {
     return seconds == null ? null : seconds.ceilingTo(Rational.ONE).toPlain() + " s";
   }
 
@@ -393,11 +409,12 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
    * times the limit.
    */
   private static int wholeDigits(Limit limit) {
-    Rational largest =
-        limit.range() != null
-            ? limit.range().to()
-            : limit.printed().upper() != null ? limit.printed().upper() : limit.printed().lower();
-    return Math.max(1, largest.over(limit.unit().factor()).floor().toString().length());
+    Limit.Rounded ends = limit.printed();
+    Rational limiting = ends.upper() != null ? ends.upper() : ends.lower();
+    Rational largest = limit.range() != null ? limit.range().to() : limiting;
+    return largest == null
+        ? 1
+        : Math.max(1, largest.over(limit.unit().factor()).floor().toString().length());
   }
 
   private static String cells(int whole, int decimals) {

@@ -239,7 +239,7 @@ class PublishedLimitsTest {
   @Test
   void guardedLimitsAreRoundedOnce() {
     Limit guarded = compiled("50", "500", "20 % of setting", "1", "guarded");
-    assertEquals("283", guarded.text(guarded.printed().lower()));
+    assertEquals("283", guarded.end(guarded.printed().lower()));
     Real u = guarded.uncertainty().expanded(guarded.exact().lower());
     assertEquals(
         guarded.exact().lower().plus(u).ceilingTo(guarded.resolution()), guarded.accept().lower());

@@ -109,7 +109,7 @@ class HostileTextTest {
     byte[] pdf = ChecklistPdf.of(plan, Paper.A4);
     try (var document = Loader.loadPDF(pdf)) {
       String all = new PDFTextStripper().getText(document);
-      plan.limits().forEach(l -> assertTrue(all.contains(l.text(l.accept().upper())), l.id()));
+      plan.limits().forEach(l -> assertTrue(all.contains(l.end(l.accept().upper())), l.id()));
     }
   }
 
