@@ -1,5 +1,8 @@
 package passband;
 
+import static com.tngtech.archunit.core.domain.JavaAccess.Predicates.target;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.assignableTo;
+import static com.tngtech.archunit.core.domain.properties.HasOwner.Predicates.With.owner;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.Architectures.layeredArchitecture;
 import static org.junit.jupiter.api.Assertions.assertEquals;
@@ -15,6 +18,8 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import passband.diagnostic.Diagnostic;
+import passband.diagnostic.DiagnosticBuilder;
 
 /** The code map of DEVELOPERS.md, held against the code. */
 @AnalyzeClasses(packages = "passband", importOptions = ImportOption.DoNotIncludeTests.class)
@@ -160,6 +165,30 @@ class ArchitectureTest {
           .dependOnClassesThat()
           .resideInAnyPackage(
               "freemarker..", "org.apache.pdfbox..", "org.apache.fontbox..", "org.eclipse.lsp4j..");
+
+  /** A message is made by {@code Diagnostics.say}, so that its format and locale are one. */
+  @ArchTest
+  static final ArchRule messagesAreMadeInOnePlace =
+      noClasses()
+          .that()
+          .resideOutsideOfPackage("passband.diagnostic")
+          .should()
+          .callConstructorWhere(target(owner(assignableTo(Diagnostic.class))))
+          .orShould()
+          .callConstructorWhere(target(owner(assignableTo(DiagnosticBuilder.class))));
+
+  /** Messages and hints are for people: nothing but what shows them reads them. */
+  @ArchTest
+  static final ArchRule messagesAreOnlyShown =
+      noClasses()
+          .that()
+          .resideOutsideOfPackage("passband.diagnostic")
+          .and()
+          .doNotHaveFullyQualifiedName("passband.server.Replies")
+          .should()
+          .callMethod(Diagnostic.class, "message")
+          .orShould()
+          .callMethod(Diagnostic.class, "hint");
 
   /** What has many parts says by groups of them what they are. */
   @ArchTest

@@ -21,7 +21,7 @@ import passband.source.Span;
 /**
  * Lays words out in lines and blocks, so that the parser meets only lines whose first word its
  * block knows and only matched braces. A missing or extra brace and a misspelt first word are said
- * here, once, and mended in the laid-out words.
+ * here, once, and repaired in the laid-out words.
  */
 final class Layout {
   /**
@@ -164,7 +164,7 @@ final class Layout {
       kind = open.peek().kind;
     }
     if (!fits(kind, words, at, end)) {
-      lead = mended(words, at, end);
+      lead = repaired(words, at, end);
       if (lead == null) {
         return skip(words, at, end);
       }
@@ -285,10 +285,10 @@ final class Layout {
   // ---- lines that do not fit ----
 
   /**
-   * The line's first word once the blocks around it are mended; null when there is nothing to make
-   * of the line.
+   * The line's first word once the blocks around it are repaired; null when there is nothing to
+   * make of the line.
    */
-  private @Nullable Token mended(List<Token> words, int at, int end) {
+  private @Nullable Token repaired(List<Token> words, int at, int end) {
     Token lead = words.get(at);
     int word = lead.getType();
     BlockKind unopened = openedBefore(word);
@@ -369,9 +369,9 @@ final class Layout {
     if (near == null) {
       return null;
     }
-    CommonToken mended = new CommonToken(lead);
-    mended.setType(kind.typeOf(near));
-    return mended;
+    CommonToken repaired = new CommonToken(lead);
+    repaired.setType(kind.typeOf(near));
+    return repaired;
   }
 
   private static String shown(Token token) {

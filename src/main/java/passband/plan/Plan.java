@@ -56,7 +56,7 @@ public record Plan(
   /** A caution of the whole procedure. */
   public record Caution(Word name, String text) implements Named {}
 
-  /** A warning that the source quiets, with the reason; {@code place} is a kind and a name. */
+  /** A warning that the source suppresses, with the reason; {@code place} is a kind and a name. */
   public record Allowed(String code, String reason, String place, Span span) {}
 
   /** Where a procedure and its parts are written; its name where there is no such line. */

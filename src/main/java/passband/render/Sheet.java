@@ -41,7 +41,7 @@ public record Sheet(
       String analyzer,
       String decision) {}
 
-  /** A warning that the source quiets, for the reviewer. */
+  /** A warning that the source suppresses, for the reviewer. */
   public record AllowLine(String code, String title, String place, String reason) {}
 
   /**

@@ -3,6 +3,7 @@ package passband.server;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import org.eclipse.lsp4j.CompletionItem;
@@ -102,7 +103,7 @@ final class Replies {
     CompletionItem item = new CompletionItem(one.label());
     item.setDetail(one.detail());
     item.setKind(kind(one.kind()));
-    item.setSortText("%04d".formatted(order));
+    item.setSortText(String.format(Locale.ROOT, "%04d", order));
     item.setTextEdit(
         Either.forLeft(
             new TextEdit(Positions.of(new Span(source, one.from(), offset)), one.label())));
