@@ -91,17 +91,20 @@ final class FrontParts {
     asked();
   }
 
+  /** What is asked of the whole visit, two to a row. */
   private void asked() {
-    List<Double> widths = write.shares(0.34, 0.66);
+    List<Double> widths = write.shares(0.17, 0.33, 0.17, 0.33);
     List<String> table = write.path("Table:asked");
-    for (int i = 0; i < sheet.identity().size(); i++) {
-      String title = sheet.identity().get(i).text();
-      List<RowPart.Cell> cells =
-          List.of(
-              new RowPart.Words(
-                  List.of(write.block(SIZE, true, widths.get(0) - 7, title)), "TH:row"),
-              new RowPart.Blank(PartWriter.BY_HAND));
-      double after = i + 1 == sheet.identity().size() ? 4 : 0;
+    List<Sheet.Ask> asked = sheet.identity();
+    for (int i = 0; i < asked.size(); i += 2) {
+      List<RowPart.Cell> cells = new ArrayList<>();
+      for (int c = 0; c < 2; c++) {
+        String title = i + c < asked.size() ? asked.get(i + c).text() : "";
+        TextBlock heading = write.block(SIZE, true, widths.get(2 * c) - 7, title);
+        cells.add(new RowPart.Words(List.of(heading), "TH:row"));
+        cells.add(new RowPart.Blank(PartWriter.BY_HAND));
+      }
+      double after = i + 2 >= asked.size() ? 4 : 0;
       write.add(new RowPart(table, "asked" + i, widths, List.of(cells), EMPTY, after));
     }
   }
