@@ -7,6 +7,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
 import passband.diagnostic.Code;
 import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
@@ -27,6 +28,7 @@ import passband.resolve.Values;
 import passband.source.Span;
 import passband.syntax.Expression;
 import passband.syntax.Tree;
+import passband.syntax.Variables;
 import passband.syntax.Word;
 
 /**
@@ -221,43 +223,9 @@ final class Accepts {
 
   /** The measured quantities that a derived one is worked out from, in alphabetical order. */
   static Set<String> inputs(Expression expression) {
-    Set<String> names = new java.util.TreeSet<>();
-    collect(expression, names);
+    Set<String> names = new TreeSet<>(Variables.of(expression));
     names.removeIf(n -> QuantityKind.find(n) == null);
     return new LinkedHashSet<>(names);
-  }
-
-  private static void collect(Expression expression, Set<String> names) {
-    expression.accept(
-        new Expression.Visitor<Void>() {
-          @Override
-          public Void literal(Expression.Literal literal) {
-            return null;
-          }
-
-          @Override
-          public Void variable(Expression.Variable variable) {
-            names.add(variable.name().text());
-            return null;
-          }
-
-          @Override
-          public Void negative(Expression.Negative negative) {
-            return negative.inner().accept(this);
-          }
-
-          @Override
-          public Void binary(Expression.Binary binary) {
-            binary.left().accept(this);
-            return binary.right().accept(this);
-          }
-
-          @Override
-          public Void call(Expression.Call call) {
-            call.arguments().forEach(a -> a.accept(this));
-            return null;
-          }
-        });
   }
 
   /**

@@ -12,6 +12,7 @@ import passband.limit.Decision;
 import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
 import passband.syntax.DecisionKind;
+import passband.syntax.Variables;
 
 /**
  * Reads {@code limits.json} of format 1, which carries points only: no ticks, choices or records,

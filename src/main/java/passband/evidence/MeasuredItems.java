@@ -19,6 +19,7 @@ import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
 import passband.quantity.Real;
 import passband.quantity.Unit;
+import passband.syntax.Variables;
 
 /** Readings and derived values as items: limits and uncertainties as decimals in their unit. */
 final class MeasuredItems {

@@ -1,18 +1,17 @@
-package passband.evidence;
+package passband.syntax;
 
 import java.util.LinkedHashSet;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
-import passband.syntax.Expression;
 
 /** The names that stand in an expression, in its order. */
-final class Variables implements Expression.Visitor<Void> {
+public final class Variables implements Expression.Visitor<Void> {
   private final Set<String> names = new LinkedHashSet<>();
 
   private Variables() {}
 
   /** Empty for null. */
-  static Set<String> of(@Nullable Expression expression) {
+  public static Set<String> of(@Nullable Expression expression) {
     Variables variables = new Variables();
     if (expression != null) {
       expression.accept(variables);
