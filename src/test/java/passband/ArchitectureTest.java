@@ -185,6 +185,8 @@ class ArchitectureTest {
           .resideOutsideOfPackage("passband.diagnostic")
           .and()
           .doNotHaveFullyQualifiedName("passband.server.Replies")
+          .and()
+          .doNotHaveFullyQualifiedName("passband.edit.RenameTrial")
           .should()
           .callMethod(Diagnostic.class, "message")
           .orShould()
