@@ -34,11 +34,13 @@ final class RenameTrial {
     trial.refuseOtherMeaning(edits);
   }
 
+  /** That a released revision now needs a new label is no fault of the name. */
   private void refuseErrors() throws Rename.Refused {
     Map<Code, Integer> allowed = new HashMap<>();
     before.errors().forEach(error -> allowed.merge(error.code(), 1, Integer::sum));
     for (Diagnostic error : after.errors()) {
-      if (allowed.merge(error.code(), -1, Integer::sum) < 0) {
+      boolean released = error.code() == Code.REVISION_REUSED;
+      if (!released && allowed.merge(error.code(), -1, Integer::sum) < 0) {
         throw new Rename.Refused(
             "with the name '%s': %s (%s)", name, error.message(), error.span());
       }

@@ -1,9 +1,13 @@
 package passband.server;
 
 import java.io.IOException;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
+import org.eclipse.lsp4j.DocumentHighlight;
+import org.eclipse.lsp4j.DocumentHighlightKind;
 import org.eclipse.lsp4j.Location;
 import org.eclipse.lsp4j.Position;
 import org.eclipse.lsp4j.Range;
@@ -70,6 +74,27 @@ final class NameAnswers {
         .distinct()
         .map(span -> Replies.location(span, uris))
         .toList();
+  }
+
+  /** Where what is named at a position is declared and used in the same document. */
+  static List<DocumentHighlight> highlights(Analysis analysis, Position position) {
+    int offset = Positions.offset(analysis.source(), position);
+    Symbols symbols = analysis.symbols();
+    Map<Span, DocumentHighlightKind> found = new TreeMap<>();
+    for (Names.Occurrence here : symbols.at(analysis.source(), offset)) {
+      for (Names.Occurrence one : symbols.all()) {
+        boolean same = one.symbol().equals(here.symbol());
+        if (same && one.span().file().path().equals(analysis.source().path())) {
+          found.merge(
+              one.span(),
+              one.declaration() ? DocumentHighlightKind.Write : DocumentHighlightKind.Read,
+              (first, second) -> first == DocumentHighlightKind.Write ? first : second);
+        }
+      }
+    }
+    List<DocumentHighlight> highlights = new ArrayList<>();
+    found.forEach((at, kind) -> highlights.add(new DocumentHighlight(Positions.of(at), kind)));
+    return highlights;
   }
 
   /** What would be renamed at a position; null where there is no name. */

@@ -143,7 +143,7 @@ final class Replies {
       case "device", "analyzer" -> SymbolKind.Class;
       case "leads" -> SymbolKind.Array;
       case "rule" -> SymbolKind.Interface;
-      case "mode" -> SymbolKind.EnumMember;
+      case "mode", "option" -> SymbolKind.EnumMember;
       case "test" -> SymbolKind.Method;
       case "setup", "section", "adjust" -> SymbolKind.Function;
       case "pole", "contact", "jack", "key" -> SymbolKind.Key;
@@ -213,10 +213,10 @@ final class Replies {
   private static String type(String kind) {
     return switch (kind) {
       case "device", "analyzer", "leads", "rule", "procedure" -> "class";
-      case "mode" -> "enumMember";
+      case "mode", "option" -> "enumMember";
       case "test", "setup", "section", "adjust", "action" -> "function";
       case "quantity" -> "parameter";
-      case "record", "caution", "phase" -> "variable";
+      case "record", "confirm", "caution", "phase" -> "variable";
       default -> "property";
     };
   }

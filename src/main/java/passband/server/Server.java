@@ -110,6 +110,7 @@ public final class Server implements LanguageServer {
     can.setHoverProvider(true);
     can.setDefinitionProvider(true);
     can.setReferencesProvider(true);
+    can.setDocumentHighlightProvider(true);
     can.setRenameProvider(new RenameOptions(true));
     can.setDocumentSymbolProvider(true);
     can.setWorkspaceSymbolProvider(true);

@@ -14,6 +14,8 @@ import org.eclipse.lsp4j.DidCloseTextDocumentParams;
 import org.eclipse.lsp4j.DidOpenTextDocumentParams;
 import org.eclipse.lsp4j.DidSaveTextDocumentParams;
 import org.eclipse.lsp4j.DocumentFormattingParams;
+import org.eclipse.lsp4j.DocumentHighlight;
+import org.eclipse.lsp4j.DocumentHighlightParams;
 import org.eclipse.lsp4j.DocumentSymbol;
 import org.eclipse.lsp4j.DocumentSymbolParams;
 import org.eclipse.lsp4j.FoldingRange;
@@ -162,6 +164,15 @@ final class TextService implements TextDocumentService {
         params.getTextDocument(),
         List.of(),
         analysis -> names.references(uri, analysis, params.getPosition(), declared));
+  }
+
+  @Override
+  public CompletableFuture<List<? extends DocumentHighlight>> documentHighlight(
+      DocumentHighlightParams params) {
+    return ask(
+        params.getTextDocument(),
+        List.of(),
+        analysis -> NameAnswers.highlights(analysis, params.getPosition()));
   }
 
   @Override

@@ -17,6 +17,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
@@ -25,6 +26,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import passband.compile.Compiler;
 import passband.compile.PlanOutline;
+import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Fix;
@@ -32,12 +34,14 @@ import passband.diagnostic.TextReport;
 import passband.library.DisplayPaths;
 import passband.library.Library;
 import passband.library.ParsedFiles;
+import passband.library.Released;
 import passband.library.SourceReader;
 import passband.plan.Plan;
 import passband.plan.PlanStep;
 import passband.resolve.Names.Occurrence;
 import passband.resolve.Names.Role;
 import passband.resolve.Symbol;
+import passband.source.Span;
 import passband.syntax.Tree;
 import passband.testing.Repository;
 
@@ -293,13 +297,56 @@ class RenameLawTest {
   private static List<Fix.Edit> renamed(String path, String kind, String from, String to)
       throws Exception {
     WholeLibrary library = library(texts(FIXTURE));
+    Span span = declared(library, path, kind, from).span();
+    return Rename.to(library, span.file(), span.start(), to);
+  }
+
+  /**
+   * A rename changes what a released revision means. It is made all the same, and the revision then
+   * needs a new label; an error of another kind still refuses it.
+   */
+  @Test
+  void aReleasedRevisionDoesNotHoldANameBack() throws Exception {
+    Map<String, String> texts = texts(FIXTURE);
+    texts.put("released.txt", released("alpha.pband", texts));
+    WholeLibrary library = library(texts);
+    assertEquals("", TextReport.of(library.errors()));
+    Span mode = declared(library, "device.pband", "mode", "cut").span();
+    List<Fix.Edit> edits = Rename.to(library, mode.file(), mode.start(), "divide");
+    List<Diagnostic> errors = library(edited(texts, edits)).errors();
+    assertEquals(Set.of(Code.REVISION_REUSED), codes(errors), TextReport.of(errors));
+    assertThrows(Rename.Refused.class, () -> Rename.to(library, mode.file(), mode.start(), "weld"));
+  }
+
+  private static Set<Code> codes(List<Diagnostic> errors) {
+    return errors.stream().map(Diagnostic::code).collect(Collectors.toSet());
+  }
+
+  /** The record of releases with the revisions of a file's procedures. */
+  private static String released(String path, Map<String, String> texts) throws IOException {
+    Diagnostics found = new Diagnostics();
+    Library library = new Library(DisplayPaths.prefixed("", ""), reader(texts), found);
+    library.load(path);
+    StringBuilder record = new StringBuilder();
+    for (Plan plan : new Compiler(library, null, found).compile()) {
+      String label = plan.revision().label();
+      record.append(
+          new Released.Entry(
+                  plan.name().text(), label, "2026-01-02", plan.digest(), plan.name().span())
+              .line());
+      record.append('\n');
+    }
+    return record.toString();
+  }
+
+  private static Occurrence declared(WholeLibrary library, String path, String kind, String name) {
     for (Occurrence one : library.symbols().all()) {
       boolean here = one.declaration() && one.span().file().path().equals(path);
-      if (here && one.symbol().kind().equals(kind) && one.symbol().text().equals(from)) {
-        return Rename.to(library, one.span().file(), one.span().start(), to);
+      if (here && one.symbol().kind().equals(kind) && one.symbol().text().equals(name)) {
+        return one;
       }
     }
-    throw new AssertionError("no " + kind + " " + from + " in " + path);
+    throw new AssertionError("no " + kind + " " + name + " in " + path);
   }
 
   private static String refused(String path, String kind, String from, String to) {

@@ -414,6 +414,37 @@ class ServerTest implements LanguageClient {
             .contains("fulguration"));
   }
 
+  /** The cells of a table in a file of its own are renamed as well. */
+  @Test
+  void aRenameGoesThroughTableFiles() throws Exception {
+    String folder = "yarrow/";
+    String device = open(folder + "yarrow.pband");
+    RenameParams params =
+        new RenameParams(document(folder + "yarrow.pband"), at(device, "mode carve", 6), "divide");
+    Map<String, List<TextEdit>> changes =
+        got(server.getTextDocumentService().rename(params)).getChanges();
+    String table = Files.readString(work.resolve(folder + "carve-limits.csv"));
+    String made = edited(table, changes.get(uri(folder + "carve-limits.csv")));
+    assertEquals(table.replace("carve,", "divide,"), made);
+    assertFalse(made.contains("carve"), made);
+  }
+
+  @Test
+  void theSameNameIsHighlightedInTheDocument() throws Exception {
+    String device = open(DEVICE);
+    DocumentHighlightParams params =
+        new DocumentHighlightParams(document(DEVICE), at(device, "outlet mono-1", 8));
+    List<? extends DocumentHighlight> found =
+        got(server.getTextDocumentService().documentHighlight(params));
+    assertEquals(DocumentHighlightKind.Write, found.get(0).getKind());
+    assertTrue(found.size() > 1, found.toString());
+    for (DocumentHighlight one : found) {
+      int line = one.getRange().getStart().getLine();
+      int start = one.getRange().getStart().getCharacter();
+      assertTrue(device.lines().toList().get(line).startsWith("mono-1", start), one.toString());
+    }
+  }
+
   @Test
   void aRenameThatCannotBeIsRefused() throws Exception {
     String device = open(DEVICE);
