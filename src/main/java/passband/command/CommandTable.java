@@ -131,10 +131,11 @@ final class CommandTable {
               List.of(LIMITS, READINGS),
               "give verdicts on recorded readings",
               """
-              Compares readings with limits. LIMITS is a limits.json file; READINGS is the readings.csv saved by the
-              checklist, or any CSV file with the columns point, reading, unit and, where there are phases, phase.
-              Readings taken with a different digest are rejected. --as html is for printing and signing. Exit status:
-              0 all pass, 1 a reading fails, is missing or is unclear, 2 could not run.
+              Compares a completed sheet with its limits. LIMITS is a limits.json file; READINGS is the readings.csv saved
+              by the checklist, or any CSV file with the columns point, reading and unit and, where needed, phase,
+              attempt, kind and digest. Readings taken with a different digest are rejected. It passes only if every
+              item that applies is done and passes. --as html is for printing and signing. Exit status:
+              0 pass, 1 an item fails, is missing or is unclear, 2 could not run.
               """,
               List.of(
                   Option.oneOf("--as", "FORM", List.of("text", "json", "html"), "output format"),
@@ -152,7 +153,8 @@ final class CommandTable {
               """
               Lists the readings of several dates side by side (the date is in each file's name or in its 'date' record)
               with the least-squares line through them, and warns where the line leaves the accepted range before the
-              next interval ends. Another LIMITS file among the readings is for the readings after it. --as html has a
+              next interval ends. All must have the same 'generator-serial' record. A further LIMITS file among the
+              readings, after a revision, applies to the readings that follow it. --as html has a
               plot for each point.
               """,
               List.of(
