@@ -387,6 +387,72 @@ class JudgeTest {
   }
 
   @Test
+  void aHistoryIsATable() throws BadInput {
+    History two =
+        History.of(
+            List.of(dated(SIMPLE, 2026, "206.0", "S 1"), dated(SIMPLE, 2025, "200.0", "S 1")), 365);
+    assertEquals(List.of(LocalDate.of(2025, 3, 1), LocalDate.of(2026, 3, 1)), two.dates());
+    assertTrue(
+        two.text().contains(CURRENT + ": 200.0 206.0 mA, +6.004 per year, next 212"), two.text());
+    History falling =
+        History.of(
+            List.of(dated(SIMPLE, 2025, "206.0", "S 1"), dated(SIMPLE, 2026, "200.0", "S 1")), 365);
+    assertTrue(falling.text().contains(CURRENT + ": 206.0 200.0 mA, -6.004 per year"));
+    Records missing =
+        Records.of(SIMPLE, false).without(CURRENT).with("sheet/generator-serial", "S 1,,,1,record");
+    History one =
+        History.of(
+            List.of(
+                dated(SIMPLE, 2025, "200.0", "S 1"),
+                new History.Dated(LocalDate.of(2026, 3, 1), judged(SIMPLE, missing))),
+            365);
+    assertTrue(one.text().contains(CURRENT + ": 200.0 - mA\n"), one.text());
+  }
+
+  /** 219.0 mA are accepted: a line that ends there does not cross, one that ends above does. */
+  @ParameterizedTest
+  @CsvSource({
+    "200.0, 209.5, false",
+    "200.0, 209.6, true",
+    "200.0, 189.5, false",
+    "200.0, 189.4, true"
+  })
+  void onlyALineThatEndsOutsideCrosses(String first, String second, boolean crosses)
+      throws BadInput {
+    History history =
+        History.of(
+            List.of(dated(SIMPLE, 2025, first, "S 1"), dated(SIMPLE, 2026, second, "S 1")), 365);
+    assertEquals(crosses, drift(history).crosses(), history.text());
+    assertEquals(crosses, history.text().contains("warning: " + CURRENT));
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "2026-05-01, readings.csv, 2026-05-01",
+    "2026-05-01, unit-2025-01-31.csv, 2026-05-01",
+    "yesterday, unit-2025-01-31.csv, 2025-01-31",
+    "'', unit-2025-01-31.csv, 2025-01-31",
+    "'', unit-2025-13-31.csv, ''",
+    "'', unit.csv, ''"
+  })
+  void theDateIsRecordedOrInTheName(String record, String file, String date) throws BadInput {
+    Readings readings =
+        Readings.parse(
+            ("point,reading,unit,kind\nsheet/date," + record + ",,record\n")
+                .getBytes(StandardCharsets.UTF_8));
+    assertEquals(date.isEmpty() ? null : LocalDate.parse(date), History.date(readings, file));
+  }
+
+  /** Of one name, what the sheet itself asks comes before what a section records. */
+  @Test
+  void theSheetsOwnRecordsComeFirst() throws BadInput {
+    String csv =
+        "point,reading,unit,kind\nsheet/date,2026-01-01,,record\nalarm/date,2020-01-01,,record\n";
+    assertEquals(
+        "2026-01-01", Readings.parse(csv.getBytes(StandardCharsets.UTF_8)).records().get("date"));
+  }
+
+  @Test
   void aHistoryIsOfOneGenerator() throws BadInput {
     List<History.Dated> two =
         List.of(dated(SIMPLE, 2025, "200.0", "S 1"), dated(SIMPLE, 2026, "200.0", "S 2"));
