@@ -38,7 +38,7 @@ final class Covered implements Check {
     String outletFormat =
         outlets.size() == 1 ? "no test uses the outlet %s" : "no test uses the outlets %s";
     say(Code.OUTLET_UNTESTED, where, outletFormat, outlets, diagnostics);
-    say(Code.SETTING_UNTESTED, where, "not tested over the whole span: %s", settings, diagnostics);
+    say(Code.SETTING_UNTESTED, where, "not tested over the whole range: %s", settings, diagnostics);
   }
 
   private static void say(

@@ -68,7 +68,7 @@ final class Leads implements Check {
                   wire.lead().link() ? "link" : "lead",
                   holds == 1 ? "" : "s")
               .note(there.get(0).span(), "another is here")
-              .hint("if the terminal takes more, say so in the profile: 'holds 2'");
+              .hint("if the terminal takes more, add 'holds 2' to it in the profile");
         }
       }
     }

@@ -43,7 +43,7 @@ final class SettingOnSpan implements Check {
         .say(
             Code.SETTING_OFF_SPAN,
             found.cell,
-            "the setting %s of '%s' is outside its span",
+            "the setting %s of '%s' is outside its range",
             found.setting.text(),
             found.mode.name().text())
         .note(

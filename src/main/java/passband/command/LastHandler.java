@@ -55,7 +55,7 @@ final class LastHandler {
 
   private static String reason(IOException e) {
     if (e instanceof AccessDeniedException) {
-      return "may not be read or written: " + e.getMessage();
+      return "no permission to read or write " + e.getMessage();
     } else if (e instanceof NoSuchFileException) {
       return "there is no " + e.getMessage();
     } else if (e instanceof NotDirectoryException) {
@@ -72,7 +72,7 @@ final class LastHandler {
           + command
           + "' ran out of memory"
           + place
-          + "; more can be given by JAVA_TOOL_OPTIONS=-Xmx4g";
+          + "; set JAVA_TOOL_OPTIONS=-Xmx4g to allow more";
     }
     return "passband: '"
         + command

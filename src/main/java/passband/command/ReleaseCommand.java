@@ -17,7 +17,7 @@ import passband.source.Span;
 /** {@code passband release}: adds what the procedures mean now to the record beside them. */
 final class ReleaseCommand implements Verb {
   private static final String HEAD =
-      "# Released revisions and what they mean; written by 'passband release', held by 'passband check'.\n";
+      "# Released revisions with the digests of their meaning; written by 'passband release', enforced by 'passband check'.\n";
 
   private final Invocation invocation;
   private final PrintStream out;

@@ -90,9 +90,9 @@ final class TestPlanner {
           .say(
               Code.MISSING_ITEM,
               test.name().span(),
-              "the test '%s' accepts nothing",
+              "the test '%s' has no 'accept' line",
               test.name().text())
-          .hint("add an 'accept …' line");
+          .hint("add 'accept …'");
     }
     sweep = test.sweep() == null ? null : sweep(test.sweep());
   }

@@ -85,7 +85,7 @@ public final class Rename {
     for (Occurrence one : symbols.at(file, offset)) {
       if (one.role() == Role.FORMER) {
         throw new Refused(
-            "'%s' is a former name: it stays, so that revisions can be compared",
+            "'%s' is a former name and stays, so that revisions can be compared",
             one.span().text());
       }
       here.add(one.symbol());
@@ -134,14 +134,13 @@ public final class Rename {
   private void refuseReserved(Symbol symbol) throws Refused {
     if (KEPT.getOrDefault(symbol.kind(), List.of()).contains(symbol.text())) {
       throw new Refused(
-          "the %s '%s' keeps its name: the language looks for it by that",
+          "the %s '%s' cannot be renamed: the language looks for it by this name",
           symbol.kind(), symbol.text());
     }
     for (Collection<String> reserved : RESERVED.getOrDefault(symbol.kind(), List.of())) {
       if (reserved.contains(name)) {
         throw new Refused(
-            "'%s' is reserved: it means something else to the language than a %s",
-            name, symbol.kind());
+            "'%s' is reserved by the language and cannot name a %s", name, symbol.kind());
       }
     }
   }

@@ -60,8 +60,7 @@ final class RenameTrial {
       if (!other.containsKey(meaning.getKey())) {
         Span span = meaning.getValue();
         throw new Rename.Refused(
-            "with the name '%s', '%s' would stand for something else (%s)",
-            name, span.text(), span);
+            "with the name '%s', '%s' would refer to something else (%s)", name, span.text(), span);
       }
     }
   }

@@ -72,7 +72,7 @@ public final class LimitsReader {
     try {
       return JsonParser.parseString(text.startsWith("\ufeff") ? text.substring(1) : text);
     } catch (JsonParseException | NumberFormatException | StackOverflowError e) {
-      throw new BadInput("this is not a JSON file: " + e.getMessage());
+      throw new BadInput("this is not a JSON file");
     }
   }
 
@@ -128,7 +128,7 @@ public final class LimitsReader {
                 "load_error_absolute"));
         Item.Limits limits = limits(node);
         if (limits == null) {
-          throw node.at("limits").fault("a derived value has limits");
+          throw node.at("limits").fault("a derived value must have limits");
         }
         yield new Item.Derived(head(node), where(node), scale(node), limits, calculation(node));
       }
@@ -226,7 +226,7 @@ public final class LimitsReader {
   /** Limits with both sides open, or wider for acceptance than the tolerance, are none. */
   static void checkLimits(Item.Limits limits, JsonNode node) throws BadInput {
     if (limits.lower() == null && limits.upper() == null) {
-      throw node.fault("both sides are open");
+      throw node.fault("there is neither a lower nor an upper limit");
     }
     boolean low = outside(limits.acceptLower(), limits.lower(), -1);
     boolean high = outside(limits.acceptUpper(), limits.upper(), 1);
@@ -286,13 +286,17 @@ public final class LimitsReader {
         if (!(byId.get(condition.item()) instanceof Item.Choice choice)
             || !choice.options().containsAll(condition.is())) {
           throw root.fault(
-              item.id() + " depends on '" + condition.item() + "', which is no choice");
+              item.id()
+                  + " depends on '"
+                  + condition.item()
+                  + "', which is not a choice with these outcomes");
         }
       }
       if (item instanceof Item.Derived derived) {
         for (String part : derived.calculation().parts().values()) {
           if (!(byId.get(part) instanceof Item.Reading)) {
-            throw root.fault(item.id() + " is calculated from '" + part + "', which is not read");
+            throw root.fault(
+                item.id() + " is calculated from '" + part + "', which is not a reading");
           }
         }
       }

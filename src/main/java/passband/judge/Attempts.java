@@ -27,19 +27,19 @@ record Attempts(List<Readings.Row> rows, @Nullable String trouble) {
       written.add(row);
       int number = number(row);
       if (number < 1) {
-        trouble = "'" + row.attempt() + "' is not the number of an attempt";
+        trouble = "'" + row.attempt() + "' is not an attempt number";
       } else if (numbered.putIfAbsent(number, row) != null) {
         trouble =
             row.attempt().isEmpty()
-                ? "several values without the number of their attempt"
-                : "attempt " + number + " is written twice";
+                ? "several values without attempt numbers"
+                : "attempt " + number + " is recorded twice";
       }
     }
     if (trouble == null && !numbered.isEmpty() && numbered.lastKey() != numbered.size()) {
       trouble = "an attempt before number " + numbered.lastKey() + " is missing";
     }
     if (trouble == null && written.size() > 1 && written.stream().anyMatch(Readings.Row::undone)) {
-      trouble = "both a value and 'not done' are written";
+      trouble = "both a value and 'not done' are recorded";
     }
     return new Attempts(trouble == null ? List.copyOf(numbered.values()) : written, trouble);
   }

@@ -102,7 +102,7 @@ final class Gradient implements Expression.Visitor<Gradient.Dual> {
 
   private static Dual raised(Dual base, Dual exponent) {
     if (!exponent.value.isRational()) {
-      throw new ArithmeticException("an exponent that is no number");
+      throw new ArithmeticException("an exponent that is not a number");
     }
     Rational times = exponent.value.rational();
     return times.equals(Rational.of(1, 2))
@@ -113,7 +113,7 @@ final class Gradient implements Expression.Visitor<Gradient.Dual> {
   /** The derivative of xⁿ is n·xⁿ⁻¹. */
   private static Dual power(Dual base, int n) {
     if (base.value.signum() == 0 && n <= 0) {
-      throw new ArithmeticException("a division by zero");
+      throw new ArithmeticException("division by zero");
     }
     Real slope = n == 0 ? Real.ZERO : base.value.pow(n - 1).times(Real.of(Rational.of(n)));
     return base.with(base.value.pow(n), s -> s.times(slope));
@@ -122,7 +122,7 @@ final class Gradient implements Expression.Visitor<Gradient.Dual> {
   /** The derivative of √x is 1/(2·√x). */
   private static Dual root(Dual of) {
     if (of.value.signum() <= 0) {
-      throw new ArithmeticException("a root of zero or less");
+      throw new ArithmeticException("the square root of zero or a negative value");
     }
     Real root = of.value.sqrt();
     Real half = Real.of(Rational.of(1, 2)).over(root);

@@ -84,7 +84,7 @@ public record History(List<LocalDate> dates, List<Drift> drifts) {
         throw new BadInput(
             "the readings of "
                 + dated.date()
-                + " do not say the generator's serial number (record 'generator-serial')");
+                + " do not give the generator's serial number (record 'generator-serial')");
       }
       serials.add(serial.strip());
     }

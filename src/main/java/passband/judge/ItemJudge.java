@@ -39,7 +39,7 @@ final class ItemJudge implements Item.Visitor<Judgement> {
     if (!applicability.applies(item)) {
       return written.none()
           ? Judgement.of(item, List.of(), Verdict.NOT_APPLICABLE, "")
-          : unclear(item, "written although it does not apply");
+          : unclear(item, "recorded although it does not apply");
     }
     if (written.trouble() != null) {
       return unclear(item, written.trouble());
@@ -50,7 +50,7 @@ final class ItemJudge implements Item.Visitor<Judgement> {
     String given = written.last().kind();
     return given.isEmpty() || given.equals(kind)
         ? null
-        : unclear(item, "written as a " + given + ", but it is a " + kind);
+        : unclear(item, "recorded as a " + given + ", but it is a " + kind);
   }
 
   private Judgement unclear(Item item, String why) {
@@ -95,7 +95,7 @@ final class ItemJudge implements Item.Visitor<Judgement> {
     }
     String value = attempts(choice).last().reading();
     if (!choice.options().contains(value)) {
-      return unclear(choice, "'" + value + "' is none of the outcomes");
+      return unclear(choice, "'" + value + "' is not one of the outcomes");
     }
     boolean passes = choice.pass() == null || choice.pass().equals(value);
     return said(choice, passes, "only '" + choice.pass() + "' passes");
@@ -196,14 +196,14 @@ final class ItemJudge implements Item.Visitor<Judgement> {
       if (read.verdict() == Verdict.NOT_DONE) {
         return early != null
             ? early
-            : unclear(derived, entry.getKey() + ", which it is calculated from, is not read");
+            : unclear(derived, entry.getKey() + ", from which it is calculated, has no reading");
       }
       if (read.verdict() == Verdict.UNCLEAR) {
         return unclear(derived, entry.getKey() + ": " + read.why());
       }
       Rational value = WrittenValue.of(part.scale(), attempts(part).last()).value();
       if (value == null) {
-        return unclear(derived, entry.getKey() + ": its value cannot be told");
+        return unclear(derived, entry.getKey() + ": its value is unknown");
       }
       parts.put(entry.getKey(), new DerivedValue.Part(part, value));
     }
@@ -235,7 +235,7 @@ final class ItemJudge implements Item.Visitor<Judgement> {
         ? judged
         : unclear(
             derived,
-            "written as "
+            "recorded as "
                 + written.last().reading()
                 + ", but calculated as "
                 + shown.toPlainString());

@@ -48,8 +48,8 @@ public final class Judge {
     list.items().forEach(item -> judgements.add(item.accept(judge)));
     if (list.pointsOnly()) {
       warnings.add(
-          "limits.json of format 1 carries no ticks, choices or records and no seal; what it does"
-              + " not carry cannot be judged, so the result is never 'pass'");
+          "limits.json format 1 has no ticks, choices, records or seal; they cannot be judged, so"
+              + " the result is never 'pass'");
     }
     return Report.of(list, readings, judgements, List.copyOf(warnings));
   }
@@ -111,7 +111,7 @@ public final class Judge {
           Matcher found = DATE.matcher(text);
           LocalDate due = name.contains("due") && found.find() ? date(found.group()) : null;
           if (due != null && date == null) {
-            warnings.add("no date of the readings: calibration due dates were not compared");
+            warnings.add("the readings have no date, so calibration due dates were not checked");
           } else if (due != null && due.isBefore(date)) {
             warnings.add("calibration overdue: " + name + " is " + due + ", used on " + date);
           }

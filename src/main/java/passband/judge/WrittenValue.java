@@ -32,7 +32,7 @@ record WrittenValue(@Nullable Rational value, @Nullable String trouble) {
     Unit own = unit(scale.unit());
     Unit given = row.unit().isEmpty() ? Unit.ONE : unit(row.unit());
     if (own == null) {
-      return trouble("the limits are in '" + scale.unit() + "', which is no unit");
+      return trouble("the limits are in '" + scale.unit() + "', which is not a known unit");
     }
     if (given == null || !given.dimension().equals(own.dimension())) {
       return trouble("given in " + row.unit() + ", but the limits are in " + own.printed());
@@ -45,7 +45,7 @@ record WrittenValue(@Nullable Rational value, @Nullable String trouble) {
     }
     if (value.signum() < 0 && !scale.negative()) {
       return trouble(
-          "below zero, which this quantity never is (null the leads, or check the sign)");
+          "negative, which is impossible for this quantity (zero the instrument, or check the sign)");
     }
     return new WrittenValue(value, null);
   }

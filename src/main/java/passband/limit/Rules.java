@@ -137,7 +137,7 @@ public final class Rules implements LimitExpression.Visitor<Bounds> {
   private void sayNoTarget(LimitExpression.Within within) {
     DiagnosticBuilder said =
         diagnostics
-            .say(Code.MISSING_ITEM, within.span(), "this tolerance does not say of what it is")
+            .say(Code.MISSING_ITEM, within.span(), "this tolerance has no target value")
             .hint("write 'of setting' after it");
     if (columns.value("setting") != null) {
       Span end = within.first().span().atEnd();

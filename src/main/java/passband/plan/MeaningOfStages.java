@@ -62,7 +62,7 @@ final class MeaningOfStages implements Stage.Visitor<Void> {
   @Override
   public Void clear(Stage.Clear clear) {
     order.add("leads off");
-    moves("leads off", "the leads are taken off", clear.moves(), null, null);
+    moves("leads off", "removal of the leads", clear.moves(), null, null);
     return null;
   }
 
@@ -216,7 +216,7 @@ final class MeaningOfStages implements Stage.Visitor<Void> {
         Fact.order(
                 Area.ORDER,
                 key + "/derives",
-                subject + ", order of what is worked out",
+                subject + ", order of the derived values",
                 names,
                 run.test().span())
             .partOf(key + "/state"));

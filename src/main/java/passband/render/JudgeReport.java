@@ -23,7 +23,7 @@ public final class JudgeReport {
     report.warnings().forEach(w -> out.append("  warning: " + w + "\n"));
     report
         .superseded()
-        .forEach(j -> out.append("  failed before: " + j.item().id() + ": " + reading(j) + "\n"));
+        .forEach(j -> out.append("  earlier failure: " + j.item().id() + ": " + reading(j) + "\n"));
     report
         .phases()
         .forEach((phase, verdict) -> out.append("  " + phase + ": " + verdict.word() + "\n"));
@@ -43,7 +43,7 @@ public final class JudgeReport {
         + j.item().id()
         + ": "
         + reading(j)
-        + (accepted.isEmpty() ? "" : ", accepted " + accepted)
+        + (accepted.isEmpty() ? "" : ", accepted: " + accepted)
         + (uncertainty(j).isEmpty() ? "" : ", U = " + uncertainty(j))
         + (conformity(j).isEmpty() ? "" : ", conforms with P = " + conformity(j))
         + (j.why().isEmpty() ? "" : " (" + j.why() + ")")
@@ -105,7 +105,7 @@ public final class JudgeReport {
   public static String rule(ItemList list) {
     ItemList.Decision decision = list.decision();
     double guard = decision.guard().doubleValue();
-    String coverage = "; U is expanded by k = " + decision.coverage().toPlainString();
+    String coverage = "; coverage factor k = " + decision.coverage().toPlainString();
     String band =
         switch (decision.rule()) {
           case "simple" -> "simple acceptance, limits included; a value on a limit";

@@ -24,7 +24,7 @@ const Formula = (() => {
   const power = (a, n) => scaled(a, whole(a.value, n), times(n === 0 ? zero : whole(a.value, n - 1), [BigInt(n), 1n]));
   const root = (a) => {
     if (sign(a.value) <= 0) {
-      throw new Error("a root of zero or less");
+      throw new Error("the square root of zero or a negative value");
     }
     const value = sqrt(a.value);
     return scaled(a, value, over(one, times(value, [2n, 1n])));

@@ -23,10 +23,10 @@ const Verdicts = (() => {
       const all = attempts(item);
       const none = all.every((a) => a.undone);
       if (!applies(item)) {
-        return none ? said("does not apply") : unclear("written although it does not apply");
+        return none ? said("does not apply") : unclear("recorded although it does not apply");
       }
       if (!none && all.some((a) => a.undone)) {
-        return unclear("both a value and 'not done' are written");
+        return unclear("both a value and 'not done' are recorded");
       }
       return none ? said("not done") : null;
     }
@@ -49,7 +49,7 @@ const Verdicts = (() => {
       }
       const value = times(parse(text), ratio);
       if (sign(value) < 0 && !item.negative) {
-        return { why: "below zero, which this quantity never is (null the leads, or check the sign)" };
+        return { why: "negative, which is impossible for this quantity (zero the instrument, or check the sign)" };
       }
       return { value };
     }
@@ -112,7 +112,7 @@ const Verdicts = (() => {
         const part = items.get(id);
         const read = judged(part);
         if (read.verdict === "not done") {
-          return first !== null ? first : unclear(name + ", which it is calculated from, is not read");
+          return first !== null ? first : unclear(name + ", from which it is calculated, has no reading");
         }
         if (read.verdict === "unclear") {
           return unclear(name + ": " + read.why);
@@ -163,7 +163,7 @@ const Verdicts = (() => {
       choice: (item) => {
         const { value } = last(item);
         if (!item.options.includes(value)) {
-          return unclear("'" + value + "' is none of the outcomes");
+          return unclear("'" + value + "' is not one of the outcomes");
         }
         return item.pass === undefined || item.pass === value ? said("pass") : said("fail", "only '" + item.pass + "' passes");
       },

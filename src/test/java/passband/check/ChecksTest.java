@@ -286,7 +286,7 @@ class ChecksTest {
       nullValues = "-",
       value = {
         "1.5 | setting-off-step | the nearest settings are 1 W and 2 W",
-        "41  | setting-off-span | outside its span",
+        "41  | setting-off-span | outside its range",
         "-1  | setting-off-span | no reading would pass",
         "40  | -                | -",
         "0.5 | setting-off-step | the nearest settings are 0 W and 1 W"

@@ -206,8 +206,8 @@ class LastHandlerTest {
                 UnforeseenException.class,
                 () -> UnforeseenException.at("a.pband", () -> fail(new OutOfMemoryError()))));
     assertEquals(
-        "passband: 'build' ran out of memory while working on a.pband; more can be given by"
-            + " JAVA_TOOL_OPTIONS=-Xmx4g",
+        "passband: 'build' ran out of memory while working on a.pband; set"
+            + " JAVA_TOOL_OPTIONS=-Xmx4g to allow more",
         memory);
   }
 

@@ -76,9 +76,9 @@ class JudgeTest {
         "200.0  | '' | unclear  | no unit",
         "abc    | mA | unclear  | 'abc' is not a number",
         "1e2    | mA | unclear  | not a number",
-        "-9999.0 | mA | unclear | below zero",
-        "-0.1   | mA | unclear  | null the leads",
-        "\u2212200.0 | mA | unclear | below zero",
+        "-9999.0 | mA | unclear | negative, which is impossible",
+        "-0.1   | mA | unclear  | zero the instrument",
+        "\u2212200.0 | mA | unclear | negative, which is impossible",
         "''     | mA | not done | ''"
       })
   void oneReading(String reading, String unit, String verdict, String why) throws BadInput {
@@ -111,13 +111,13 @@ class JudgeTest {
         "200.0,mA,,1,reading | 100.0,mA,,2,reading | fail | below 178.9; attempt 2",
         "200.0,mA,,2,reading | '' | unclear | an attempt before number 2 is missing",
         "200.0,mA,,1,reading | 200.0,mA,,3,reading | unclear | before number 3 is missing",
-        "100.0,mA,,,reading | 200.0,mA,,,reading | unclear | without the number",
-        "100.0,mA,,1,reading | 200.0,mA,,1,reading | unclear | attempt 1 is written twice",
-        "200.0,mA,,0,reading | '' | unclear | '0' is not the number of an attempt",
-        "200.0,mA,,x,reading | '' | unclear | 'x' is not the number of an attempt",
+        "100.0,mA,,,reading | 200.0,mA,,,reading | unclear | without attempt numbers",
+        "100.0,mA,,1,reading | 200.0,mA,,1,reading | unclear | attempt 1 is recorded twice",
+        "200.0,mA,,0,reading | '' | unclear | '0' is not an attempt number",
+        "200.0,mA,,x,reading | '' | unclear | 'x' is not an attempt number",
         "200.0,mA,,1,reading | ',,,1,not-done' | unclear | twice",
         "200.0,mA,,1,reading | ',,,2,not-done' | unclear | both a value and 'not done'",
-        "200.0,mA,,1,tick | '' | unclear | written as a tick, but it is a reading",
+        "200.0,mA,,1,tick | '' | unclear | recorded as a tick, but it is a reading",
         "200.0,mA,,, | '' | pass | ''"
       })
   void attemptsAreOrderedByTheirNumbers(String one, String two, String verdict, String why)
@@ -135,7 +135,7 @@ class JudgeTest {
     "green, pass, ''",
     "red, fail, only 'green' passes",
     "dark, fail, only 'green' passes",
-    "blue, unclear, none of the outcomes",
+    "blue, unclear, not one of the outcomes",
     "'', not done, ''"
   })
   void onlyTheOutcomeThatPassesPasses(String chosen, String verdict, String why) throws BadInput {
@@ -219,7 +219,7 @@ class JudgeTest {
     "2026-11-02, 2026-11-02, '', ''",
     "2026-11-02, 'due 2026-10-31, S 12', '', calibration overdue",
     "2026-11-02, 2026-11-03, 2026-11-04, calibration overdue",
-    "yesterday, 2026-11-01, '', no date of the readings"
+    "yesterday, 2026-11-01, '', the readings have no date"
   })
   void calibrationIsHeldAgainstTheDateOfTheReadings(
       String date, String due, String today, String warning) throws BadInput {
@@ -323,8 +323,8 @@ class JudgeTest {
         "300 | 150 | 2.5 | unclear  | but calculated as 2.0",
         "675 | 150 | 2.0 | fail     | above 2.2",
         "300 | ''  | ''  | not done | ''",
-        "300 | ''  | 2.0 | unclear  | not read",
-        "300 | -1  | ''  | unclear  | voltage: below zero",
+        "300 | ''  | 2.0 | unclear  | has no reading",
+        "300 | -1  | ''  | unclear  | voltage: negative, which is impossible",
         "300 | 0   | ''  | unclear  | division by zero"
       })
   void aDerivedValueIsCalculatedNeverTyped(
@@ -465,7 +465,7 @@ class JudgeTest {
     assertTrue(
         assertThrows(BadInput.class, () -> History.of(none, 365))
             .getMessage()
-            .contains("do not say the generator's serial number"));
+            .contains("do not give the generator's serial number"));
   }
 
   /** A later revision goes on where a point means the same, and starts anew where it does not. */
