@@ -201,7 +201,7 @@ class CommandTableTest {
   /** The README's list is the table's; {@code -Dgolden.write=true} writes it. */
   @Test
   void theReadmeListsEveryCommand() throws IOException {
-    String start = "the rest:\n\n";
+    String start = "all commands:\n\n";
     String readme = Repository.text(README);
     int from = readme.toLowerCase(java.util.Locale.ROOT).indexOf(start) + start.length();
     int to = readme.indexOf("\n\n", readme.indexOf("Exit status:", from)) + 1;

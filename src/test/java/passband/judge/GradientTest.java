@@ -94,11 +94,11 @@ class GradientTest {
   @CsvSource(
       delimiter = '|',
       value = {
-        "voltage / (current - 4)   | 3 | 4 | a division by zero",
-        "(current - 4) ^ -1        | 3 | 4 | a division by zero",
-        "sqrt(current - 4)         | 3 | 4 | a root of zero or less",
-        "sqrt(current - 5)         | 3 | 4 | a root of zero or less",
-        "voltage ^ sqrt(2)         | 3 | 4 | an exponent that is no number",
+        "voltage / (current - 4)   | 3 | 4 | division by zero",
+        "(current - 4) ^ -1        | 3 | 4 | division by zero",
+        "sqrt(current - 4)         | 3 | 4 | the square root of zero or a negative value",
+        "sqrt(current - 5)         | 3 | 4 | the square root of zero or a negative value",
+        "voltage ^ sqrt(2)         | 3 | 4 | an exponent that is not a number",
         "frequency * voltage       | 3 | 4 | 'frequency' has no value",
         "cube(voltage)             | 3 | 4 | an unknown function"
       })
