@@ -100,6 +100,69 @@ class JudgeTest {
     assertEquals("use a decimal point, not a comma", of(report, CURRENT).why());
   }
 
+  /**
+   * JCGM 100, 4.3.7 and 5.1.2, worked by hand: at 200.0 mA half-widths of 0.2 % + 0.1 mA = 0.5 mA,
+   * half a step of 0.05 mA and half of the load's 0.5 % = 0.5 mA, k = 2. A reading on a limit
+   * conforms with a probability of a half (JCGM 106, 7.3).
+   */
+  @Test
+  void theUncertaintyOfAReading() throws BadInput {
+    Judgement middle =
+        of(
+            judged(SIMPLE, Records.of(SIMPLE, false).with(CURRENT, Records.reading("200.0", "mA"))),
+            CURRENT);
+    assertEquals(2 * Math.sqrt((0.25 + 0.0025 + 0.25) / 3), middle.uncertainty(), 1e-9);
+    assertEquals(1, middle.conformity(), 1e-9);
+    Judgement edge =
+        of(
+            judged(SIMPLE, Records.of(SIMPLE, false).with(CURRENT, Records.reading("219.0", "mA"))),
+            CURRENT);
+    assertEquals(0.5, edge.conformity(), 1e-9);
+  }
+
+  private static Judgement guarded(String value) throws BadInput {
+    Item.Head head = new Item.Head("t/x", "X", null, "1. Test", List.of());
+    Item.Where where = new Item.Where("t", null, null, null, null, null, null, java.util.Map.of());
+    Item.Limits limits =
+        new Item.Limits(
+            null,
+            new java.math.BigDecimal(100),
+            new java.math.BigDecimal(200),
+            new java.math.BigDecimal(102),
+            new java.math.BigDecimal(198),
+            new java.math.BigDecimal(2),
+            null,
+            "rule");
+    Item.Scale scale = new Item.Scale("voltage", "V", java.math.BigDecimal.ONE, null, false);
+    ItemList list =
+        new ItemList(
+            SIMPLE.source(),
+            new ItemList.Decision(
+                "guarded", new java.math.BigDecimal(2), null, new java.math.BigDecimal(2)),
+            List.of(),
+            List.of(new Item.Reading(head, where, scale, limits, null)));
+    return judged(list, "point,reading,unit\nt/x," + value + ",V\n").judgements().get(0);
+  }
+
+  /** Without a budget the standard uncertainty is U over k. */
+  @ParameterizedTest
+  @CsvSource({
+    "102, pass, ''",
+    "198, pass, ''",
+    "101, fail, 'below 102; inside the tolerance, outside the guard band'",
+    "100, fail, 'below 102; inside the tolerance, outside the guard band'",
+    "99, fail, below 102",
+    "199, fail, 'above 198; inside the tolerance, outside the guard band'",
+    "200, fail, 'above 198; inside the tolerance, outside the guard band'",
+    "201, fail, above 198"
+  })
+  void aReadingInTheGuardBandIsNamed(String value, String verdict, String why) throws BadInput {
+    Judgement judgement = guarded(value);
+    assertEquals(verdict, judgement.verdict().word());
+    assertEquals(why, judgement.why());
+    assertEquals(2, judgement.uncertainty(), 1e-12);
+  }
+
   // ---- attempts ----
 
   @ParameterizedTest

@@ -1,0 +1,211 @@
+package passband.browser;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.google.gson.Gson;
+import com.google.gson.JsonObject;
+import com.google.gson.JsonParser;
+import java.io.IOException;
+import java.math.BigDecimal;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import passband.evidence.BadInput;
+import passband.evidence.Evidence;
+import passband.evidence.Item;
+import passband.evidence.ItemList;
+import passband.judge.Judge;
+import passband.judge.Judgement;
+import passband.judge.Readings;
+import passband.judge.Report;
+import passband.judge.Verdict;
+import passband.plan.Plan;
+import passband.render.Checklist;
+import passband.testing.Records;
+import passband.testing.Sheets;
+
+/** The page gives the verdicts of the judge on whatever is written, on every item and over all. */
+class VerdictsBrowserTest {
+  private static final int RECORDS = 150;
+
+  @TempDir static Path folder;
+  private static Browser browser;
+
+  @BeforeAll
+  static void open() {
+    browser = new Browser(folder, true);
+  }
+
+  @AfterAll
+  static void close() {
+    browser.close();
+  }
+
+  /** One attempt: a value with its unit, or not done. */
+  private record Attempt(String value, String unit, boolean undone) {}
+
+  static Stream<Plan> plans() {
+    return Stream.concat(
+        Stream.of(Sheets.TEASEL, Sheets.YARROW, Sheets.SUNDEW), Sheets.demo().stream());
+  }
+
+  @ParameterizedTest
+  @MethodSource("plans")
+  void pageAndJudgeAgree(Plan plan) throws IOException, BadInput {
+    Path page = folder.resolve(plan.name().text() + ".html");
+    Files.writeString(page, Checklist.of(plan));
+    browser.open(page);
+    ItemList list = Evidence.of(plan).list();
+    Random random = new Random(plan.name().text().hashCode());
+    Map<Verdict, Integer> seen = new EnumMap<>(Verdict.class);
+    for (int i = 0; i < RECORDS; i++) {
+      Map<String, List<Attempt>> written = written(list, random, i % 3 == 0);
+      Report report = Judge.judge(list, readings(list, written), null);
+      JsonObject said = said(written);
+      for (Judgement judgement : report.judgements()) {
+        String id = judgement.item().id();
+        assertEquals(
+            judgement.verdict().word(),
+            said.getAsJsonObject("items").get(id).getAsString(),
+            () -> judgement + "\n" + written.get(id));
+        seen.merge(judgement.verdict(), 1, Integer::sum);
+      }
+      assertEquals(report.overall().word(), said.get("overall").getAsString());
+    }
+    for (Verdict verdict : List.of(Verdict.PASS, Verdict.FAIL, Verdict.UNCLEAR, Verdict.NOT_DONE)) {
+      assertTrue(seen.getOrDefault(verdict, 0) > RECORDS / 10, seen.toString());
+    }
+  }
+
+  private static JsonObject said(Map<String, List<Attempt>> written) {
+    String script =
+        "const data = JSON.parse(document.getElementById('items').textContent);"
+            + "const written = new Map(Object.entries(JSON.parse(arguments[0])));"
+            + "const verdicts = Verdicts.of(data, written);"
+            + "return JSON.stringify({overall: Verdicts.overall(data, verdicts),"
+            + "  items: Object.fromEntries([...verdicts].map(([id, v]) => [id, v.verdict]))})";
+    return JsonParser.parseString((String) browser.run(script, new Gson().toJson(written)))
+        .getAsJsonObject();
+  }
+
+  private static Readings readings(ItemList list, Map<String, List<Attempt>> written) {
+    List<Readings.Row> rows = new ArrayList<>();
+    for (Item item : list.items()) {
+      int number = 1;
+      for (Attempt attempt : written.getOrDefault(item.id(), List.of())) {
+        String kind = attempt.undone ? "not-done" : kind(item);
+        rows.add(
+            new Readings.Row(
+                item.id(), attempt.value, attempt.unit, "", "" + number++, kind, rows.size()));
+      }
+    }
+    return new Readings(list.source().digest(), rows);
+  }
+
+  private static String kind(Item item) {
+    return item instanceof Item.Tick
+        ? "tick"
+        : item instanceof Item.Choice
+            ? "choice"
+            : item instanceof Item.Recorded ? "record" : "reading";
+  }
+
+  // ---- what is written ----
+
+  /** Mostly as it should be, so that other things than the first fault are looked at. */
+  private static Map<String, List<Attempt>> written(ItemList list, Random random, boolean good) {
+    Map<String, List<Attempt>> written = new LinkedHashMap<>();
+    boolean adjusted = random.nextBoolean();
+    for (Item item : list.items()) {
+      boolean skipped =
+          item instanceof Item.Derived
+              || !item.head().applies().isEmpty() && !adjusted && random.nextInt(20) > 0;
+      if (skipped || !good && random.nextInt(10) == 0) {
+        continue;
+      }
+      List<Attempt> attempts = new ArrayList<>();
+      attempts.add(attempt(item, random, adjusted, good));
+      if (!good && random.nextInt(8) == 0) {
+        attempts.add(attempt(item, random, adjusted, false));
+      }
+      if (!good && random.nextInt(25) == 0) {
+        attempts.set(0, new Attempt("", "", true));
+      }
+      written.put(item.id(), attempts);
+    }
+    return written;
+  }
+
+  private static Attempt attempt(Item item, Random random, boolean adjusted, boolean good) {
+    if (item instanceof Item.Reading reading) {
+      return good ? in(reading, Records.middle(reading).toPlainString()) : value(reading, random);
+    }
+    if (item instanceof Item.Choice choice) {
+      List<String> options = choice.options();
+      boolean asked = choice.id().endsWith("/adjusted");
+      String value =
+          asked
+              ? adjusted ? "yes" : "no"
+              : good && choice.pass() != null
+                  ? choice.pass()
+                  : random.nextInt(20) == 0 ? "other" : options.get(random.nextInt(options.size()));
+      return new Attempt(value, "", false);
+    }
+    boolean odd = item instanceof Item.Tick && !good && random.nextInt(15) == 0;
+    return new Attempt(odd ? "x" : item instanceof Item.Tick ? "yes" : "text", "", false);
+  }
+
+  private static Attempt in(Item.Reading reading, String value) {
+    String unit = reading.scale().unit();
+    return new Attempt(value, unit.equals("1") ? "" : unit, false);
+  }
+
+  /** On, beside, between and far from the limits; in other units, forms and numbers of decimals. */
+  private static Attempt value(Item.Reading reading, Random random) {
+    BigDecimal step = reading.scale().resolution();
+    Item.Limits limits = reading.limits();
+    BigDecimal middle = Records.middle(reading);
+    List<BigDecimal> places = new ArrayList<>(List.of(middle, middle, middle));
+    if (limits != null) {
+      for (BigDecimal end :
+          new BigDecimal[] {
+            limits.lower(), limits.upper(), limits.acceptLower(), limits.acceptUpper()
+          }) {
+        if (end != null) {
+          places.addAll(List.of(end, end.add(step), end.subtract(step)));
+        }
+      }
+    }
+    BigDecimal value = places.get(random.nextInt(places.size()));
+    String plain =
+        value.setScale(Math.max(value.scale(), reading.scale().decimals())).toPlainString();
+    String unit = reading.scale().unit();
+    return switch (random.nextInt(14)) {
+      case 0 -> in(reading, "-" + plain.replace("-", ""));
+      case 1 -> in(reading, plain.replace('.', ','));
+      case 2 -> in(reading, value.toBigInteger().toString());
+      case 3 ->
+          in(reading, plain + "000000000000000000000001".substring(plain.contains(".") ? 0 : 24));
+      case 4 -> new Attempt(plain, "", false);
+      case 5 -> new Attempt(plain, unit.equals("mA") ? "A" : unit.equals("V") ? "mV" : "W", false);
+      case 6 ->
+          unit.equals("mA")
+              ? new Attempt(value.movePointLeft(3).toPlainString(), "A", false)
+              : in(reading, "text");
+      case 7 -> in(reading, value.multiply(BigDecimal.TEN).toPlainString());
+      default -> in(reading, plain);
+    };
+  }
+}
