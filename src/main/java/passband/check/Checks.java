@@ -13,6 +13,7 @@ public final class Checks {
           new LoadAvailable(),
           new LoadRated(),
           new RuleAgainstMode(),
+          new StatedAgainstMode(),
           new NominalInside(),
           new Resolved(),
           new AccuracyRatio(),

@@ -13,7 +13,7 @@ import passband.syntax.LimitExpression.Within;
 import passband.syntax.Tree;
 
 /**
- * {@code power-tolerance-on-current}, a warning: the percentage that the mode gives for its power,
+ * {@code power-tolerance-on-current}, an error: the percentage that the mode gives for its power,
  * applied to a current or a voltage. As P goes with the square of either, ±20 % of power is −10.6 %
  * and +9.5 % of current.
  */
@@ -23,11 +23,7 @@ final class PowerTolerance implements Check {
     for (Point point : plan.points()) {
       for (Limit limit : point.limits()) {
         Tree.QuantityLimit output = point.mode() == null ? null : point.mode().output();
-        boolean ofPower = output != null && output.quantity().text().equals("power");
-        if (output != null
-            && ofPower
-            && samePercentage(limit, output)
-            && aimsAtPower(point, limit)) {
+        if (output != null && applies(point, limit)) {
           diagnostics
               .say(
                   Code.POWER_TOLERANCE_ON_CURRENT,
@@ -40,6 +36,15 @@ final class PowerTolerance implements Check {
         }
       }
     }
+  }
+
+  /** Whether the rule does so. */
+  static boolean applies(Point point, Limit limit) {
+    Tree.QuantityLimit output = point.mode() == null ? null : point.mode().output();
+    return output != null
+        && output.quantity().text().equals("power")
+        && samePercentage(limit, output)
+        && aimsAtPower(point, limit);
   }
 
   private static boolean samePercentage(Limit limit, Tree.QuantityLimit output) {

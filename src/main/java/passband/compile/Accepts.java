@@ -11,21 +11,17 @@ import java.util.TreeSet;
 import passband.diagnostic.Code;
 import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
-import passband.diagnostic.Fix;
 import passband.limit.Conversion;
 import passband.limit.Evaluator;
 import passband.limit.ReadQuantity;
 import passband.limit.RowValues;
-import passband.limit.Stated;
 import passband.limit.Value;
 import passband.model.Analyzer;
 import passband.quantity.Dimension;
 import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
-import passband.quantity.Unit;
 import passband.resolve.Scope;
 import passband.resolve.Values;
-import passband.source.Span;
 import passband.syntax.Expression;
 import passband.syntax.Tree;
 import passband.syntax.Variables;
@@ -268,63 +264,5 @@ final class Accepts {
       analyzer.measures().forEach(m -> names.add(m.quantity().name()));
       return names;
     }
-  }
-
-  // ---- stated columns ----
-
-  /**
-   * The stated limits with the quantity they are of; null, with the fault said, when that cannot be
-   * told.
-   */
-  Stated named(Stated stated, List<Accepted> accepted) {
-    if (stated == null) {
-      return null;
-    }
-    Unit unit = stated.lower() != null ? stated.lower().unit() : stated.upper().unit();
-    Set<String> fits = new LinkedHashSet<>();
-    Set<String> known = new LinkedHashSet<>();
-    for (Accepted one : accepted) {
-      for (QuantityKind kind : List.of(one.read, one.kind)) {
-        known.add(kind.name());
-        boolean named = stated.quantity() == null || stated.quantity().equals(kind.name());
-        if (named && kind.dimension().equals(unit.dimension())) {
-          fits.add(kind.name());
-        }
-      }
-    }
-    if (fits.size() == 1) {
-      return new Stated(
-          fits.iterator().next(), stated.lower(), stated.upper(), stated.span(), stated.heading());
-    }
-    String what =
-        stated.quantity() == null
-            ? unit.dimension().describe()
-            : stated.quantity() + ", " + unit.dimension().describe();
-    if (fits.isEmpty()) {
-      diagnostics
-          .say(
-              Code.STATED_UNUSED,
-              stated.heading(),
-              "these limits are for %s, which this test does not accept",
-              what)
-          .hint("it accepts %s", String.join(", ", known));
-    } else {
-      sayAmbiguous(stated.heading(), fits);
-    }
-    return null;
-  }
-
-  private void sayAmbiguous(Span heading, Set<String> fits) {
-    DiagnosticBuilder said =
-        diagnostics
-            .say(
-                Code.STATED_UNUSED,
-                heading,
-                "these limits could be for %s",
-                String.join(" or ", fits))
-            .hint("name the quantity in the heading: 'stated %s'", fits.iterator().next());
-    int end = heading.start() + "stated".length();
-    Span after = new Span(heading.file(), end, end);
-    fits.forEach(name -> said.fix(Fix.insert("write 'stated " + name + "'", after, " " + name)));
   }
 }

@@ -21,6 +21,14 @@ abstract class Column {
   }
 
   /**
+   * Whether both ask for the same. Of two stated columns without a quantity that shows only in
+   * their rows, by their units.
+   */
+  boolean isSame(Column other) {
+    return name().equals(other.name());
+  }
+
+  /**
    * A row with what a value of its cell asks for: once for each value of a series, and not at all,
    * with the fault said, when the value does not belong here.
    */

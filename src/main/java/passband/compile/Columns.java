@@ -57,7 +57,7 @@ final class Columns {
 
   private boolean distinct(Column column, List<Column> before) {
     for (Column other : before) {
-      if (other.name().equals(column.name())) {
+      if (column.isSame(other)) {
         diagnostics
             .say(
                 Code.DUPLICATE_NAME,

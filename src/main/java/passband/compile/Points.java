@@ -36,7 +36,6 @@ final class Points {
   private final Tree.Test test;
   private final Analyzer analyzer;
   private final Decision decision;
-  private final Accepts accepts;
   private final Names names;
   private final Diagnostics diagnostics;
   private final PointSteps steps;
@@ -51,13 +50,11 @@ final class Points {
       Analyzer analyzer,
       Decision decision,
       Steps steps,
-      Accepts accepts,
       Names names,
       Diagnostics diagnostics) {
     this.test = test;
     this.analyzer = analyzer;
     this.decision = decision;
-    this.accepts = accepts;
     this.names = names;
     this.diagnostics = diagnostics;
     this.steps = new PointSteps(steps, device, diagnostics);
@@ -151,8 +148,8 @@ final class Points {
 
   private List<Limit> limits(
       RowSpec spec, String id, List<Accepts.Accepted> accepted, Stage.Swept sweep) {
-    Stated stated = accepts.named(spec.stated(), accepted);
-    if (spec.stated() != null && stated == null) {
+    List<Stated> stated = new StatedLimits(accepted, diagnostics).named(spec.stated());
+    if (stated == null) {
       return List.of();
     }
     Rational load = spec.load() == null ? null : spec.load().si();

@@ -1,6 +1,8 @@
 package passband.compile;
 
+import java.util.ArrayList;
 import java.util.Collections;
+import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import passband.limit.NamedValues;
@@ -19,7 +21,7 @@ import passband.source.Span;
  * table has no such column. It is immutable: each {@code with…} gives the same with one part more.
  *
  * @param extras other settings by name
- * @param stated the manual's limits; null when the row has none
+ * @param stated the manual's limits, as many as the row has columns of them filled in
  * @param places where its parts are written
  */
 record RowSpec(
@@ -28,7 +30,7 @@ record RowSpec(
     Figure load,
     Figure target,
     SortedMap<String, Extra> extras,
-    Stated stated,
+    List<Stated> stated,
     Point.Places places,
     Span span) {
 
@@ -49,7 +51,7 @@ record RowSpec(
         null,
         null,
         Collections.emptySortedMap(),
-        null,
+        List.of(),
         new Point.Places(span, span, span),
         span);
   }
@@ -81,7 +83,9 @@ record RowSpec(
   }
 
   RowSpec withStated(Stated other) {
-    return new RowSpec(mode, setting, load, target, extras, other, places, span);
+    List<Stated> more = new ArrayList<>(stated);
+    more.add(other);
+    return new RowSpec(mode, setting, load, target, extras, List.copyOf(more), places, span);
   }
 
   /** What the names in an expression stand for on the row: its columns that hold numbers. */

@@ -25,7 +25,12 @@ final class StatedColumn extends Column {
 
   @Override
   String name() {
-    return "stated " + quantity;
+    return quantity == null ? "stated" : "stated " + quantity;
+  }
+
+  @Override
+  boolean isSame(Column other) {
+    return quantity != null && super.isSame(other);
   }
 
   @Override

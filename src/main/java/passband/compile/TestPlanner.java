@@ -201,7 +201,7 @@ final class TestPlanner {
     Map<String, Placeholders.Value> place =
         outlet == null ? Map.of() : Map.of("outlet", Placeholders.Value.given(outlet.title()));
     List<Point> points =
-        new Points(test, device, analyzer, decision, steps, accepts, names, diagnostics)
+        new Points(test, device, analyzer, decision, steps, names, diagnostics)
             .of(specs, accepted, onTime, sweep, new Points.Place(outlet, phase, setup));
     return new Stage.Run(
         test.name(),

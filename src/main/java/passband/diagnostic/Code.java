@@ -143,8 +143,7 @@ public enum Code {
   /** A stated limit out of scale with the other rows. */
   PREFIX_SLIP(Severity.WARNING, "a stated limit out of scale with the other rows"),
   /** A power tolerance applied to a current or a voltage. */
-  POWER_TOLERANCE_ON_CURRENT(
-      Severity.WARNING, "a power tolerance applied to a current or a voltage"),
+  POWER_TOLERANCE_ON_CURRENT(Severity.ERROR, "a power tolerance applied to a current or a voltage"),
   /** A peak value compared with an RMS value. */
   PEAK_AGAINST_RMS(Severity.WARNING, "a peak value compared with an RMS value"),
   /** A circuit that is not closed through the load. */

@@ -13,12 +13,11 @@ import passband.quantity.Real;
  * @param stated the quantity of the stated limit
  * @param ohms the load through which one is read as the other; null when they are the same
  */
-record ImpliedTolerance(
-    @Nullable Real target, String accepted, String stated, @Nullable Rational ohms)
-    implements Stated.Implied {
+public record ImpliedTolerance(
+    @Nullable Real target, String accepted, String stated, @Nullable Rational ohms) {
 
-  @Override
-  public @Nullable String tolerance(Real limit) {
+  /** In words; null where there is no nominal. */
+  @Nullable String tolerance(Real limit) {
     if (target == null || target.signum() == 0 || limit.signum() < 0) {
       return null;
     }

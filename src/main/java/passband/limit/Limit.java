@@ -1,6 +1,7 @@
 package passband.limit;
 
 import java.math.RoundingMode;
+import java.util.List;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import passband.model.Analyzer;
@@ -19,13 +20,14 @@ import passband.syntax.Tree;
  * @param exact the tolerance limits before rounding, at each end the tighter of computed and
  *     stated, and the nominal
  * @param computed the rule's limits alone, in the quantity that is read
- * @param ofMode what the mode's profile says of the same quantity, in the quantity that is read;
- *     null where it says nothing
+ * @param ofMode what the mode's profile says of it at this load, in the quantity that is read; null
+ *     where it says nothing
  * @param printed the tolerance limits rounded inward
  * @param accept the limits that a reading is compared with, rounded inward once
  * @param ratio the accuracy ratio; null where there is none
  * @param source whether a stated limit governs an end
  * @param rule the line that asks for it
+ * @param stated what the row states of it, in the quantity of the rule or in the one that is read
  */
 public record Limit(
     String id,
@@ -37,7 +39,8 @@ public record Limit(
     Rounded accept,
     @Nullable Real ratio,
     Source source,
-    Tree.Accept rule) {
+    Tree.Accept rule,
+    List<Stated> stated) {
 
   /** What the rule's line says of the quantity. */
   public LimitExpression written() {

@@ -1,9 +1,11 @@
 package passband.limit;
 
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.model.Analyzer;
+import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
 import passband.quantity.Real;
 import passband.source.Span;
@@ -16,6 +18,7 @@ import passband.source.Span;
 public final class LimitMaker {
   private final Diagnostics diagnostics;
   private final RuleBounds rules;
+  private final ModeBounds modes = new ModeBounds();
   private final RangeSelection ranges;
   private final LimitRounding rounding;
 
@@ -30,10 +33,15 @@ public final class LimitMaker {
   /** The limit. */
   public @Nullable Limit limit(LimitRequest request) {
     Bounds rule = hasLoad(request) ? rules.of(request) : null;
-    if (rule == null || !hasLimits(request) || !isPossible(rule, request)) {
+    if (rule == null || !hasLimits(request)) {
       return null;
     }
-    rule = rules.nonNegative(rule, request);
+    if (!isPossible(rule, request.accepted(), request.accept().span(), request)
+        || !isPossible(request.stated(request.read()), request.read(), request)
+        || !isPossible(request.stated(request.accepted()), request.accepted(), request)) {
+      return null;
+    }
+    rule = rules.nonNegative(rule, request.accepted(), request.accept().span(), request);
     Bounds computed = request.converted(rule);
     Bounds exact = tightened(rule, computed, request);
     if (exact.lower() == null && exact.upper() == null) {
@@ -46,24 +54,27 @@ public final class LimitMaker {
     }
     ReadQuantity read =
         request.workedOut() != null ? request.workedOut() : ranges.read(request, exact);
-    return read == null ? null : limit(request, read, exact, computed);
+    return read == null ? null : limit(request, read, exact, rule);
   }
 
   private @Nullable Limit limit(
-      LimitRequest request, ReadQuantity read, Bounds exact, Bounds computed) {
-    boolean stated = request.states(request.accepted()) || request.states(request.read());
+      LimitRequest request, ReadQuantity read, Bounds exact, Bounds rule) {
+    Bounds computed = request.converted(rule);
     Limit limit =
         new Limit(
             request.id(),
             read,
             exact,
             computed,
-            request.fromOutput() ? computed : rules.ofModeAsRead(request),
+            request.fromOutput() ? computed : modes.asRead(request, rule),
             LimitRounding.rounded(exact, read.resolution()),
             rounding.accepting(exact, read),
             ToleranceRatio.of(exact, read.uncertainty()),
-            stated && statedGoverns(exact, computed) ? Limit.Source.STATED : Limit.Source.RULE,
-            request.accept());
+            request.hasStated() && statedGoverns(exact, computed)
+                ? Limit.Source.STATED
+                : Limit.Source.RULE,
+            request.accept(),
+            request.allStated());
     return rounding.isUsable(limit, request) ? limit : null;
   }
 
@@ -86,9 +97,7 @@ public final class LimitMaker {
   }
 
   private boolean hasLimits(LimitRequest request) {
-    if (!request.statedOnly()
-        || request.states(request.accepted())
-        || request.states(request.read())) {
+    if (!request.statedOnly() || request.hasStated()) {
       return true;
     }
     diagnostics
@@ -101,13 +110,17 @@ public final class LimitMaker {
     return false;
   }
 
-  private boolean isPossible(Bounds rule, LimitRequest request) {
-    if (!RuleBounds.belowZero(rule, request.accepted())) {
+  private boolean isPossible(@Nullable Stated stated, QuantityKind kind, LimitRequest request) {
+    return stated == null || isPossible(stated.bounds(), kind, stated.span(), request);
+  }
+
+  private boolean isPossible(Bounds bounds, QuantityKind kind, Span where, LimitRequest request) {
+    if (!RuleBounds.belowZero(bounds, kind)) {
       return true;
     }
     diagnostics.say(
         Code.EMPTY_LIMITS,
-        request.accept().span(),
+        where,
         "the upper limit is below zero at %s: no reading would pass",
         request.point().id());
     return false;
@@ -117,31 +130,49 @@ public final class LimitMaker {
 
   /**
    * The rule's limits in the quantity that is read, or at each end the stated one where that is
-   * tighter.
+   * tighter. Limits may be stated for the quantity of the rule, for the one that is read, or for
+   * both.
    *
    * @param rule in the quantity of the rule
    * @param computed in the quantity that is read
    */
   private Bounds tightened(Bounds rule, Bounds computed, LimitRequest request) {
-    Stated stated = request.point().stated();
-    String accepted = request.accepted().name();
-    Span span = request.accept().span();
-    if (stated == null) {
-      return computed;
-    }
-    if (request.states(request.read())) {
+    Bounds tight = computed;
+    Stated asRead = request.stated(request.read());
+    if (asRead != null) {
       Rational ohms = request.converts() ? request.point().ohms() : null;
-      ImpliedTolerance implied =
-          new ImpliedTolerance(rule.nominal(), accepted, request.read().name(), ohms);
-      stated.agrees(computed, implied, span, diagnostics);
-      return computed.tighter(stated.bounds());
+      agree(asRead, computed, rule, ohms, request);
+      tight = tight.tighter(possible(asRead, request.read(), request));
     }
-    if (request.states(request.accepted())) {
-      ImpliedTolerance implied = new ImpliedTolerance(rule.nominal(), accepted, accepted, null);
-      stated.agrees(rule, implied, span, diagnostics);
-      return request.converted(rule.tighter(stated.bounds()));
+    Stated asAccepted = request.converts() ? request.stated(request.accepted()) : null;
+    if (asAccepted != null) {
+      agree(asAccepted, rule, rule, null, request);
+      Bounds stated = possible(asAccepted, request.accepted(), request);
+      tight = tight.tighter(request.converted(stated));
     }
-    return computed;
+    return tight;
+  }
+
+  private Bounds possible(Stated stated, QuantityKind kind, LimitRequest request) {
+    return rules.nonNegative(stated.bounds(), kind, stated.span(), request);
+  }
+
+  /**
+   * Compares stated limits with the rule's.
+   *
+   * @param computed the rule's limits in the stated quantity
+   * @param ohms the load through which the one quantity is read as the other; null when they are
+   *     the same
+   */
+  private void agree(
+      Stated stated, Bounds computed, Bounds rule, @Nullable Rational ohms, LimitRequest request) {
+    String quantity = Objects.requireNonNull(stated.quantity(), "the quantity is known by now");
+    ImpliedTolerance implied =
+        new ImpliedTolerance(rule.nominal(), request.accepted().name(), quantity, ohms);
+    Span written = request.accept().span();
+    new StatedComparison(
+            new StatedComparison.Reference(computed, implied, false, written), diagnostics)
+        .compare(stated);
   }
 
   private static boolean statedGoverns(Bounds exact, Bounds computed) {

@@ -1,5 +1,7 @@
 package passband.limit;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import passband.quantity.QuantityKind;
@@ -47,9 +49,26 @@ public record LimitRequest(
     return accept.limit() instanceof LimitExpression.Stated;
   }
 
-  /** Whether the point states limits of a quantity. */
-  boolean states(QuantityKind kind) {
-    return point.stated() != null && kind.name().equals(point.stated().quantity());
+  /** The limits that the point states for a quantity; null when it states none. */
+  @Nullable Stated stated(QuantityKind kind) {
+    for (Stated stated : point.stated()) {
+      if (stated.of(kind.name())) {
+        return stated;
+      }
+    }
+    return null;
+  }
+
+  /** The limits that the point states for the quantity of the rule or for the one that is read. */
+  List<Stated> allStated() {
+    List<Stated> all = new ArrayList<>(point.stated());
+    all.removeIf(stated -> !stated.of(accepted.name()) && !stated.of(read.name()));
+    return List.copyOf(all);
+  }
+
+  /** Whether the point states limits for the quantity of the rule or for the one that is read. */
+  boolean hasStated() {
+    return stated(accepted) != null || stated(read) != null;
   }
 
   /** The limit's identity. */

@@ -1,5 +1,6 @@
 package passband.limit;
 
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import passband.model.Device;
 import passband.quantity.Rational;
@@ -12,7 +13,7 @@ import passband.source.Span;
  * @param ohms the load; null when it has none
  * @param columns what names in expressions stand for
  * @param mode null when there is none
- * @param stated the limits the manual prints; null when it prints none
+ * @param stated the limits that the manual prints, each for a quantity of its own
  * @param span where the point is written
  */
 public record PointConditions(
@@ -20,5 +21,5 @@ public record PointConditions(
     @Nullable Rational ohms,
     RowValues columns,
     Device.@Nullable Mode mode,
-    @Nullable Stated stated,
+    List<Stated> stated,
     Span span) {}

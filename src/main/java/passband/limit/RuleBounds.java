@@ -7,6 +7,7 @@ import passband.diagnostic.Diagnostics;
 import passband.model.Device;
 import passband.quantity.QuantityKind;
 import passband.quantity.Real;
+import passband.source.Span;
 import passband.syntax.LimitExpression;
 import passband.syntax.Tree;
 
@@ -51,24 +52,13 @@ final class RuleBounds {
     return null;
   }
 
-  /**
-   * The mode's own limits in the quantity that is read, open where they come to zero or less; null
-   * where its profile says nothing.
-   */
-  @Nullable Bounds ofModeAsRead(LimitRequest request) {
-    Bounds own = ofMode(request);
-    return own == null || belowZero(own, request.accepted())
-        ? null
-        : request.converted(possible(own, request.accepted()));
-  }
-
   /** Whether nothing that is never negative could meet it. */
   static boolean belowZero(Bounds bounds, QuantityKind kind) {
     return kind.nonNegative() && bounds.upper() != null && bounds.upper().signum() < 0;
   }
 
   /** Of what is never negative: a nominal only where there can be one, a lower side above zero. */
-  private static Bounds possible(Bounds bounds, QuantityKind kind) {
+  static Bounds possible(Bounds bounds, QuantityKind kind) {
     if (!kind.nonNegative()) {
       return bounds;
     }
@@ -80,14 +70,18 @@ final class RuleBounds {
         bounds.upper());
   }
 
-  /** A lower limit at or below zero of what is never negative says nothing: that side is open. */
-  Bounds nonNegative(Bounds given, LimitRequest request) {
-    Bounds bounds = possible(given, request.accepted());
+  /**
+   * A lower limit at or below zero of what is never negative says nothing: that side is open.
+   *
+   * @param where what gives the limits
+   */
+  Bounds nonNegative(Bounds given, QuantityKind kind, Span where, LimitRequest request) {
+    Bounds bounds = possible(given, kind);
     if (given.lower() != null && bounds.lower() == null) {
       diagnostics
           .say(
               Code.LIMIT_BELOW_ZERO,
-              request.accept().span(),
+              where,
               "the lower limit at %s is zero or negative: a generator that delivers nothing would pass",
               request.point().id())
           .hint("check the tolerance there, or write 'at most'");
