@@ -16,8 +16,10 @@ record Difference(@Nullable Fact was, @Nullable Fact now) {
     return now != null ? now : Objects.requireNonNull(was, "a difference of nothing");
   }
 
+  /** What it is about: an earlier name where either side says one. */
   Fact.Area area() {
-    return fact().area();
+    boolean named = was != null && was.area() == Fact.Area.NAME;
+    return named ? Fact.Area.NAME : fact().area();
   }
 
   String subject() {

@@ -66,7 +66,7 @@ public final class FactText {
     if (series == null) {
       return "";
     }
-    Unit unit = coherent(series.unit());
+    Unit unit = coherent(series);
     List<String> texts = new ArrayList<>();
     for (Series.Segment s : sorted(series.segments())) {
       String to = s.from().equals(s.to()) ? "" : " to " + value(s.to(), unit);
@@ -89,13 +89,13 @@ public final class FactText {
   }
 
   /** The unit without a prefix: how a profile spells its units is no part of the meaning. */
-  private static Unit coherent(Unit unit) {
-    for (Unit other : Units.all()) {
-      if (other.dimension().equals(unit.dimension()) && other.factor().equals(Rational.ONE)) {
-        return other;
+  private static Unit coherent(Series series) {
+    for (Unit unit : Units.all()) {
+      if (unit.dimension().equals(series.dimension()) && unit.factor().equals(Rational.ONE)) {
+        return unit;
       }
     }
-    return unit;
+    return series.unit();
   }
 
   static String steps(List<PlanStep> steps) {

@@ -63,18 +63,15 @@ final class MeaningOfDevice {
   /** An earlier name, with the present one: it is there for as long as the note is. */
   private void renamed(String key, String subject, Word name, @Nullable String from) {
     if (from != null) {
-      facts.add(renamedFact(key, subject, name, from));
+      facts.add(
+          Fact.of(
+              Area.NAME,
+              key + "/renamed",
+              subject,
+              Canonical.of(name, from),
+              name + " renamed from " + from,
+              name.span()));
     }
-  }
-
-  static Fact renamedFact(String key, String subject, Word name, String from) {
-    return Fact.of(
-        Area.NAME,
-        key + "/renamed",
-        subject,
-        Canonical.of(name, from),
-        name + " renamed from " + from,
-        name.span());
   }
 
   /** Outlets that one wiring drawing has together stand in it in the order of the profile. */

@@ -30,7 +30,7 @@ final class MeaningOfLeads {
         Fact.of(
             Area.LEAD,
             "lead/" + name,
-            what + " " + name,
+            "lead " + name,
             Canonical.of(what, lead.title(), lead.rated(), lead.colour()),
             FactText.titled(lead.title(), what, rated, lead.colour()),
             lead.name().span()));

@@ -40,19 +40,12 @@ final class MeaningOfProcedure {
     Plan.Revision r = plan.revision();
     String canonical =
         Canonical.of(r.label(), r.date(), r.replaces(), r.replacesDate(), r.replacesDigest());
-    StringBuilder shown = new StringBuilder(r.label() + " on " + r.date());
-    if (r.replaces() != null) {
-      String day = r.replacesDate() == null ? "" : " on " + r.replacesDate();
-      shown.append(", replaces " + r.replaces() + day + " (" + r.replacesDigest() + ")");
-    }
+    boolean first = r.replaces() == null && r.replacesDate() == null && r.replacesDigest() == null;
+    String day = r.replacesDate() == null ? "" : " on " + r.replacesDate();
+    String replaces = ", replaces " + r.replaces() + day + " (" + r.replacesDigest() + ")";
+    String shown = r.label() + " on " + r.date() + (first ? "" : replaces);
     facts.add(
-        Fact.of(
-            Area.REVISION,
-            "revision",
-            "revision",
-            canonical,
-            shown.toString(),
-            plan.source().revision()));
+        Fact.of(Area.REVISION, "revision", "revision", canonical, shown, plan.source().revision()));
   }
 
   /** The factor k counts with every rule: it is in the uncertainties that the tables print. */

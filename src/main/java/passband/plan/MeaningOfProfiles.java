@@ -62,14 +62,14 @@ final class MeaningOfProfiles {
   void setting(String of, ExtraSetting setting) {
     String name = setting.name().text();
     List<String> options = setting.options() == null ? null : texts(setting.options());
-    String shown = options == null ? FactText.series(setting.series()) : String.join(", ", options);
+    String names = options == null ? null : String.join(", ", options);
     facts.add(
         Fact.of(
             area,
             "setting/" + of + "/" + name,
             of + " setting " + name,
             Canonical.of(setting.title(), options, series(setting.series())),
-            FactText.titled(setting.title(), shown),
+            FactText.titled(setting.title(), names, FactText.series(setting.series())),
             setting.name().span()));
   }
 

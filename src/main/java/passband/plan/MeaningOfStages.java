@@ -106,21 +106,17 @@ final class MeaningOfStages implements Stage.Visitor<Void> {
 
   private void head(Stage.Run run, String test, String key, String subject) {
     Span at = run.test().span();
+    String from = run.renamedFrom();
     facts.share(
         Fact.of(
-            Area.TEXT,
+            from == null ? Area.TEXT : Area.NAME,
             "test/" + test,
             "test " + test,
-            Canonical.of(run.title()),
-            FactText.titled(run.title()),
+            Canonical.of(run.title(), from == null ? null : Canonical.of(run.test(), from)),
+            FactText.titled(
+                run.title(), from == null ? null : run.test() + " renamed from " + from),
             at),
         key);
-    if (run.renamedFrom() != null) {
-      facts.share(
-          MeaningOfDevice.renamedFact(
-              "test/" + test, "test " + test, run.test(), run.renamedFrom()),
-          key);
-    }
     String state = run.state() == null ? null : run.state().name().text();
     facts.add(Fact.text(Area.STATE, key + "/state", subject + ", inside", state, at));
   }
