@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 import passband.source.Sha256;
 
 /**
@@ -61,7 +62,7 @@ public final class BuildRecord {
       if (whole) {
         readEntries(lines.subList(1, lines.size() - 1));
       }
-    } catch (IndexOutOfBoundsException | NullPointerException | NumberFormatException e) {
+    } catch (IndexOutOfBoundsException | IllegalArgumentException e) {
       entries.clear();
     }
   }
@@ -70,11 +71,15 @@ public final class BuildRecord {
     Entry entry = null;
     for (String line : lines) {
       String[] parts = line.split("\t", -1);
+      if (parts[0].equals("group")) {
+        entry = new Entry(parts[1], new TreeMap<>(), new TreeMap<>(), new ArrayList<>());
+        entries.put(entry.key, entry);
+        continue;
+      }
+      if (entry == null) {
+        throw new IllegalArgumentException("a line of no group");
+      }
       switch (parts[0]) {
-        case "group" -> {
-          entry = new Entry(parts[1], new TreeMap<>(), new TreeMap<>(), new ArrayList<>());
-          entries.put(entry.key, entry);
-        }
         case "in" -> entry.in.put(parts[2], parts[1]);
         case "out" -> entry.out.put(parts[2], parts[1]);
         default ->
@@ -102,7 +107,7 @@ public final class BuildRecord {
   }
 
   /** Keeps a group's entry, or with null forgets it. */
-  public synchronized void put(String key, Entry entry) {
+  public synchronized void put(String key, @Nullable Entry entry) {
     if (entry == null) {
       entries.remove(key);
     } else {
@@ -113,7 +118,7 @@ public final class BuildRecord {
   /**
    * What the record says of a group; null where it says nothing, or something has changed since.
    */
-  public Entry unchanged(String key, Path base, Path out) throws IOException {
+  public @Nullable Entry unchanged(String key, Path base, Path out) throws IOException {
     Entry entry;
     synchronized (this) {
       entry = entries.get(key);

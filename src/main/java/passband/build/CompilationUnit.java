@@ -80,6 +80,9 @@ public record CompilationUnit(
     for (BuildRecord.Name name : entry.names()) {
       Path file = base.resolve(name.path());
       SourceFile source = Decoder.decode(name.path(), Files.readAllBytes(file), new Diagnostics());
+      if (source == null) {
+        throw new IOException(name.path() + " is not valid UTF-8");
+      }
       names.add(shortened(new Word(name.name(), new Span(source, name.start(), name.end()))));
     }
     Set<Path> consulted = new TreeSet<>();

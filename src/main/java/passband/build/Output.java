@@ -19,6 +19,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.concurrent.TimeUnit;
+import org.jspecify.annotations.Nullable;
 import passband.library.Paths;
 import passband.library.UsageException;
 
@@ -71,7 +72,7 @@ public final class Output implements AutoCloseable {
     }
   }
 
-  private static FileLock lock(FileChannel record) throws IOException {
+  private static @Nullable FileLock lock(FileChannel record) throws IOException {
     try {
       return record.tryLock();
     } catch (OverlappingFileLockException e) {
@@ -142,8 +143,8 @@ public final class Output implements AutoCloseable {
     TreeSet<Path> made = new TreeSet<>(List.of(fresh));
     for (Map.Entry<String, byte[]> file : files.entrySet()) {
       Path path = Paths.resolve(fresh, file.getKey());
-      if (made.add(path.getParent())) {
-        Files.createDirectories(path.getParent());
+      if (made.add(Paths.folder(path))) {
+        Files.createDirectories(Paths.folder(path));
       }
       Files.write(path, file.getValue());
       looks.put(procedure + "/" + file.getKey(), look(path));

@@ -91,7 +91,7 @@ public final class SourceSelection {
       throw new UsageException("no such file or folder: " + written);
     }
     if (!Files.isDirectory(path)) {
-      add(path, path.getParent());
+      add(path, Paths.folder(path));
       return;
     }
     List<Path> found = SourceFiles.in(path);
@@ -109,7 +109,7 @@ public final class SourceSelection {
    * @param own its root where no rule names another
    */
   private void add(Path file, Path own) throws UsageException {
-    Path root = givenRoot == null ? root(file.getParent(), own) : givenRoot;
+    Path root = givenRoot == null ? root(Paths.folder(file), own) : givenRoot;
     if (!file.startsWith(root)) {
       throw new UsageException(LibraryRoot.outside(file.toString(), root.toString()));
     }

@@ -56,7 +56,7 @@ public final class WorkTree {
       throws IOException {
     byte[] bytes = Files.readAllBytes(version);
     Path file = top.resolve(path).normalize();
-    Path root = LibraryRoot.of(file.getParent(), top, top);
+    Path root = LibraryRoot.of(Paths.folder(file), top, top);
     String inRoot = Paths.of(root.relativize(file));
     Disk disk = new Disk(root);
     SourceReader reader = asked -> asked.equals(inRoot) ? bytes : disk.read(asked);

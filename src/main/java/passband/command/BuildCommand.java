@@ -5,6 +5,7 @@ import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
 import passband.build.BuildOptions;
 import passband.build.CompilationUnit;
@@ -61,7 +62,7 @@ final class BuildCommand implements Verb {
   private ProcedureBuild.Result built(Arguments arguments) throws UsageException, IOException {
     BuildOptions options =
         new BuildOptions(
-            Paper.named(arguments.value("--paper")),
+            Objects.requireNonNull(Paper.named(arguments.value("--paper")), "--paper"),
             arguments.list("--without"),
             arguments.valueOrNull("--analyzer"));
     List<CompilationUnit> units =

@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
+import passband.library.Paths;
 
 /**
  * Runs the commands once over a library, so that Java can keep the classes that they need as it has
@@ -48,7 +49,7 @@ final class CdsTraining {
       PrintStream nowhere =
           new PrintStream(OutputStream.nullOutputStream(), false, StandardCharsets.UTF_8);
       Main.run(
-          new Invocation(library.getParent(), nowhere, nowhere, 0, "rehearsal", false), command);
+          new Invocation(Paths.folder(library), nowhere, nowhere, 0, "rehearsal", false), command);
     }
   }
 

@@ -64,7 +64,7 @@ final class FormatCommand implements Verb {
     }
     invocation.out().println(shown);
     if (!check) {
-      Path fresh = Files.createTempFile(file.toAbsolutePath().getParent(), ".new-", ".pband");
+      Path fresh = Files.createTempFile(Paths.folder(file), ".new-", ".pband");
       try {
         Files.write(fresh, laid.getBytes(StandardCharsets.UTF_8));
         Files.copy(fresh, file, StandardCopyOption.REPLACE_EXISTING);

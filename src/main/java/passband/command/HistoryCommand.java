@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import passband.diagnostic.Reason;
 import passband.evidence.BadInput;
 import passband.evidence.ItemList;
 import passband.judge.History;
@@ -57,7 +58,7 @@ final class HistoryCommand implements Verb {
     try {
       return History.of(reports, interval);
     } catch (BadInput e) {
-      throw new UsageException(e.getMessage());
+      throw new UsageException(Reason.of(e));
     }
   }
 }

@@ -8,6 +8,7 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.NotDirectoryException;
 import java.util.List;
+import java.util.Objects;
 import passband.library.UnforeseenException;
 import passband.library.UsageException;
 
@@ -39,13 +40,13 @@ final class LastHandler {
     if (failure instanceof UsageException || failure instanceof OutputFailure) {
       return "passband: " + failure.getMessage();
     } else if (failure instanceof UncheckedIOException unchecked) {
-      return line(command, unchecked.getCause());
+      return line(command, Objects.requireNonNullElse(unchecked.getCause(), new IOException()));
     } else if (failure instanceof IOException io) {
       return "passband: " + reason(io);
     } else if (failure instanceof InvalidPathException path) {
       return "passband: '" + path.getInput().replace('\0', '?') + "' is not a valid path";
     } else if (failure instanceof UnforeseenException unforeseen) {
-      Throwable cause = unforeseen.getCause();
+      Throwable cause = Objects.requireNonNullElse(unforeseen.getCause(), unforeseen);
       return cause instanceof UncheckedIOException
           ? line(command, cause)
           : unforeseen(command, " while working on " + unforeseen.place(), cause);

@@ -12,6 +12,7 @@ import passband.library.Decoder;
 import passband.library.Released;
 import passband.library.UsageException;
 import passband.plan.Plan;
+import passband.source.SourceFile;
 import passband.source.Span;
 
 /** {@code passband release}: adds what the procedures mean now to the record beside them. */
@@ -50,7 +51,7 @@ final class ReleaseCommand implements Verb {
     return ExitStatus.FINE;
   }
 
-  private void release(Plan plan) throws IOException {
+  private void release(Plan plan) throws UsageException, IOException {
     Path source = invocation.workingDirectory().resolve(plan.name().span().file().path());
     Path record = source.resolveSibling(Released.NAME);
     boolean fresh = !Files.exists(record);
@@ -80,8 +81,12 @@ final class ReleaseCommand implements Verb {
     return Files.size(record) == 0 || Files.readString(record).endsWith("\n");
   }
 
-  private static Released released(Path record) throws IOException {
+  private static Released released(Path record) throws UsageException, IOException {
     Diagnostics none = new Diagnostics();
-    return Released.parse(Decoder.decode(Released.NAME, Files.readAllBytes(record), none), none);
+    SourceFile source = Decoder.decode(Released.NAME, Files.readAllBytes(record), none);
+    if (source == null) {
+      throw new UsageException(record + " is not valid UTF-8");
+    }
+    return Released.parse(source, none);
   }
 }

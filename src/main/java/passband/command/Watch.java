@@ -14,6 +14,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.TimeUnit;
 import passband.library.LibraryRoot;
+import passband.library.Paths;
 import passband.library.UsageException;
 
 /** {@code --watch}: runs a command again whenever a file that it read is saved. */
@@ -62,7 +63,7 @@ final class Watch {
   private static void register(Set<Path> read, WatchService service, Map<WatchKey, Path> folders)
       throws IOException {
     Set<Path> wanted = new TreeSet<>();
-    read.forEach(file -> wanted.add(file.toAbsolutePath().getParent()));
+    read.forEach(file -> wanted.add(Paths.folder(file)));
     wanted.removeAll(folders.values());
     for (Path folder : wanted) {
       folders.put(
@@ -84,7 +85,8 @@ final class Watch {
         return;
       }
       for (WatchEvent<?> event : key.pollEvents()) {
-        Path file = event.context() instanceof Path p ? folders.get(key).resolve(p) : null;
+        Path folder = folders.get(key);
+        Path file = folder != null && event.context() instanceof Path p ? folder.resolve(p) : null;
         changed |= file == null || concerns(file, read);
       }
       key.reset();

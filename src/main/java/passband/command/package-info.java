@@ -1,2 +1,5 @@
 /** The command line: files, folders, options, exit statuses. */
+@NullMarked
 package passband.command;
+
+import org.jspecify.annotations.NullMarked;

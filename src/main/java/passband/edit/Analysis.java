@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import passband.compile.Compiler;
 import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
@@ -23,8 +24,8 @@ public final class Analysis {
   private final String path;
   private final Library library;
   private final Tree.File file;
-  private Planned planned;
-  private Checked checked;
+  private @Nullable Planned planned;
+  private @Nullable Checked checked;
 
   /** What planning comes to: the points on each row, and where everything is named. */
   private record Planned(Map<Span, List<Point>> points, Symbols symbols) {}

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Severity;
 import passband.parse.CursorContext;
@@ -25,9 +26,9 @@ final class Completions {
   private final CursorContext place;
   private final Map<String, Completion> found = new LinkedHashMap<>();
   private final List<Tree.Declaration> sight = new ArrayList<>();
-  private final Tree.Procedure procedure;
-  private final Tree.Device device;
-  private final Tree.Analyzer analyzer;
+  private final Tree.@Nullable Procedure procedure;
+  private final Tree.@Nullable Device device;
+  private final Tree.@Nullable Analyzer analyzer;
 
   Completions(Analysis analysis, CursorContext place) {
     this.place = place;
@@ -47,11 +48,11 @@ final class Completions {
                 : procedure == null ? null : text(procedure.analyzer()));
   }
 
-  private static String text(Word word) {
+  private static @Nullable String text(@Nullable Word word) {
     return word == null ? null : word.text();
   }
 
-  private <D extends Tree.Declaration> D declared(Class<D> type, String name) {
+  private <D extends Tree.Declaration> @Nullable D declared(Class<D> type, @Nullable String name) {
     return sight.stream()
         .filter(d -> type.isInstance(d) && d.name().text().equals(name))
         .map(type::cast)
@@ -68,7 +69,7 @@ final class Completions {
         label, new Completion(label, kind, detail == null ? "" : detail, place.typedFrom()));
   }
 
-  private void add(String kind, Word name, Word title) {
+  private void add(String kind, Word name, @Nullable Word title) {
     add(name.text(), kind, title == null ? kind : kind + " — " + title.text());
   }
 
@@ -107,8 +108,8 @@ final class Completions {
   }
 
   private void quantities() {
-    for (String name : QuantityKind.names()) {
-      add(name, "quantity", QuantityKind.find(name).printed());
+    for (QuantityKind kind : QuantityKind.all()) {
+      add(kind.name(), "quantity", kind.printed());
     }
   }
 
@@ -116,7 +117,7 @@ final class Completions {
 
   private void cell(String last) {
     List<String> header = place.header();
-    if (header.isEmpty()) {
+    if (header == null || header.isEmpty()) {
       if (last.equals("/")) {
         units();
       } else if (last.equals("stated")) {
@@ -264,7 +265,7 @@ final class Completions {
     }
   }
 
-  private Tree.Test test() {
+  private Tree.@Nullable Test test() {
     String name = place.nameOf("test");
     return procedure == null
         ? null

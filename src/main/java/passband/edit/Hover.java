@@ -1,6 +1,7 @@
 package passband.edit;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.parse.CursorContext;
 import passband.plan.Point;
@@ -22,14 +23,14 @@ import passband.syntax.Tree;
 public record Hover(Span span, String markdown) {
 
   /** Of an offset; null where there is nothing to say. */
-  public static Hover at(Analysis analysis, int offset) {
+  public static @Nullable Hover at(Analysis analysis, int offset) {
     Hover name = name(analysis, offset);
     Hover row = row(analysis, offset, name);
     return row != null ? row : name != null ? name : word(analysis.source(), offset);
   }
 
   /** A row of a table, with what its names are. */
-  private static Hover row(Analysis analysis, int offset, Hover name) {
+  private static @Nullable Hover row(Analysis analysis, int offset, @Nullable Hover name) {
     for (Tree.Row row : rows(analysis.file())) {
       if (row.span().touches(offset)) {
         List<Point> points = analysis.points(row);
@@ -53,7 +54,7 @@ public record Hover(Span span, String markdown) {
         .toList();
   }
 
-  private static Hover name(Analysis analysis, int offset) {
+  private static @Nullable Hover name(Analysis analysis, int offset) {
     List<Names.Occurrence> here = analysis.symbols().at(analysis.source(), offset);
     if (here.isEmpty()) {
       return null;
@@ -73,7 +74,7 @@ public record Hover(Span span, String markdown) {
             + "\n```");
   }
 
-  private static Hover word(SourceFile source, int offset) {
+  private static @Nullable Hover word(SourceFile source, int offset) {
     Span span = wordAt(source, offset);
     if (span == null) {
       return null;
@@ -113,7 +114,7 @@ public record Hover(Span span, String markdown) {
   }
 
   /** The word around an offset; null between words. */
-  private static Span wordAt(SourceFile source, int offset) {
+  private static @Nullable Span wordAt(SourceFile source, int offset) {
     String text = source.text();
     int start = Math.min(offset, text.length());
     while (start > 0 && inWord(text.charAt(start - 1))) {

@@ -1,6 +1,7 @@
 package passband.edit;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.quantity.Table;
 
 /**
@@ -28,7 +29,7 @@ public record LanguageLine(String block, String word, String form, String purpos
    *
    * @param head the word on the block's own line; empty at the top of a file
    */
-  public static LanguageLine find(String head, String word) {
+  public static @Nullable LanguageLine find(String head, String word) {
     String block =
         switch (head) {
           case "" -> "file";

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import passband.parse.Marks;
 import passband.source.SourceFile;
 import passband.source.Span;
@@ -91,12 +92,13 @@ public record Outline(
     return entry("outlet", o.name(), o.title(), o.span(), inside);
   }
 
-  private static void add(List<Outline> to, String kind, Word name, Word title, Span span) {
+  private static void add(
+      List<Outline> to, String kind, Word name, @Nullable Word title, Span span) {
     to.add(entry(kind, name, title, span, List.of()));
   }
 
   private static Outline entry(
-      String kind, Word name, Word title, Span span, List<Outline> inside) {
+      String kind, Word name, @Nullable Word title, Span span, List<Outline> inside) {
     return new Outline(
         kind,
         name.text(),

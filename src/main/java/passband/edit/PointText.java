@@ -7,6 +7,7 @@ import java.util.StringJoiner;
 import passband.limit.Bounds;
 import passband.limit.Conversion;
 import passband.limit.Limit;
+import passband.plan.Figure;
 import passband.plan.Point;
 import passband.quantity.Real;
 
@@ -66,10 +67,14 @@ final class PointText {
 
   /** What the limits amount to, of the nominal of the quantity that the rule is about. */
   private static String tolerance(Point point, Limit limit) {
-    String about = limit.rule().quantity().text();
+    String about = String.valueOf(limit.rule().quantity());
     Bounds ends = limit.exact();
+    Figure load = point.load();
     if (Conversion.exists(limit.quantity(), about)) {
-      ends = ends.map(x -> Conversion.convert(x, limit.quantity(), about, point.load().si()));
+      if (load == null) {
+        return "";
+      }
+      ends = ends.map(x -> Conversion.convert(x, limit.quantity(), about, load.si()));
     }
     Real nominal = ends.nominal();
     if (nominal == null || nominal.signum() == 0) {

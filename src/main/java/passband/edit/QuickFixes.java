@@ -2,6 +2,7 @@ package passband.edit;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Fix;
@@ -44,16 +45,18 @@ public final class QuickFixes {
   }
 
   /** The innermost block around a span that takes an allow and is opened on its first line. */
-  private static Span block(Span span, Tree.File file) {
+  private static @Nullable Span block(Span span, Tree.File file) {
     Span block = null;
     for (Outline entry : Outline.of(file)) {
       block = inner(entry, span, block);
     }
-    boolean opened = block != null && block.line() < block.file().lineCount();
-    return opened && block.file().line(block.line()).stripTrailing().endsWith("{") ? block : null;
+    if (block == null || block.line() >= block.file().lineCount()) {
+      return null;
+    }
+    return block.file().line(block.line()).stripTrailing().endsWith("{") ? block : null;
   }
 
-  private static Span inner(Outline entry, Span span, Span found) {
+  private static @Nullable Span inner(Outline entry, Span span, @Nullable Span found) {
     if (!entry.whole().holds(span) || !TAKE_ALLOWS.contains(entry.kind())) {
       return found;
     }

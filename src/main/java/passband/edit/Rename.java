@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.SortedSet;
 import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Fix;
 import passband.parse.CursorContext;
 import passband.plan.PlanStep;
@@ -57,7 +58,7 @@ public final class Rename {
   }
 
   /** The span of the name at an offset; null where nothing there has a name that can be changed. */
-  public static Span name(Symbols symbols, SourceFile file, int offset) {
+  public static @Nullable Span name(Symbols symbols, SourceFile file, int offset) {
     for (Occurrence one : symbols.at(file, offset)) {
       if (one.role() != Role.FORMER) {
         return one.span();

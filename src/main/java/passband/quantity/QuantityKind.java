@@ -55,6 +55,11 @@ public record QuantityKind(String name, String printed, Dimension dimension, boo
     return BY_NAME.get(name);
   }
 
+  /** All quantities, in the order of the table. */
+  public static List<QuantityKind> all() {
+    return List.copyOf(BY_NAME.values());
+  }
+
   /** All names, in the order of the table. */
   public static List<String> names() {
     return List.copyOf(BY_NAME.keySet());

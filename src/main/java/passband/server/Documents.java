@@ -9,6 +9,7 @@ import org.eclipse.lsp4j.TextDocumentContentChangeEvent;
 import org.eclipse.lsp4j.jsonrpc.ResponseErrorException;
 import org.eclipse.lsp4j.jsonrpc.messages.ResponseError;
 import org.eclipse.lsp4j.jsonrpc.messages.ResponseErrorCode;
+import org.jspecify.annotations.Nullable;
 import passband.edit.Analysis;
 import passband.source.SourceFile;
 
@@ -80,7 +81,7 @@ final class Documents {
 
   /** What a request is answered from. */
   interface Answer<T> {
-    T from(Analysis analysis) throws IOException;
+    @Nullable T from(Analysis analysis) throws IOException;
   }
 
   /**
@@ -88,7 +89,7 @@ final class Documents {
    *
    * @param none the answer where the document cannot be read or the program is at fault
    */
-  <T> CompletableFuture<T> ask(String uri, T none, Answer<T> answer) {
+  <T> CompletableFuture<T> ask(String uri, @Nullable T none, Answer<T> answer) {
     int version = version(uri);
     CompletableFuture<T> reply = new CompletableFuture<>();
     work.inOrder(
@@ -106,7 +107,8 @@ final class Documents {
     return reply;
   }
 
-  private <T> void answer(String uri, T none, Answer<T> answer, CompletableFuture<T> reply) {
+  private <T> void answer(
+      String uri, @Nullable T none, Answer<T> answer, CompletableFuture<T> reply) {
     try {
       Analysis analysis = workspace.analysis(uri);
       reply.complete(analysis == null ? none : answer.from(analysis));
@@ -119,7 +121,7 @@ final class Documents {
   }
 
   /** An answer that is an error. */
-  static ResponseErrorException refused(ResponseErrorCode code, String message) {
+  static ResponseErrorException refused(ResponseErrorCode code, @Nullable String message) {
     return new ResponseErrorException(new ResponseError(code, message, null));
   }
 }

@@ -15,6 +15,7 @@ import org.eclipse.lsp4j.WorkspaceEdit;
 import org.eclipse.lsp4j.WorkspaceSymbol;
 import org.eclipse.lsp4j.jsonrpc.messages.Either;
 import org.eclipse.lsp4j.jsonrpc.messages.ResponseErrorCode;
+import org.jspecify.annotations.Nullable;
 import passband.edit.Analysis;
 import passband.edit.Rename;
 import passband.edit.Symbols;
@@ -98,7 +99,7 @@ final class NameAnswers {
   }
 
   /** What would be renamed at a position; null where there is no name. */
-  static Range renamed(Analysis analysis, Position position) {
+  static @Nullable Range renamed(Analysis analysis, Position position) {
     int offset = Positions.offset(analysis.source(), position);
     Span name = Rename.name(analysis.symbols(), analysis.source(), offset);
     return name == null ? null : Positions.of(name);

@@ -3,6 +3,7 @@ package passband.server;
 import java.io.InputStream;
 import java.io.OutputStream;
 import java.util.List;
+import java.util.Objects;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
@@ -32,6 +33,7 @@ import org.eclipse.lsp4j.services.LanguageClient;
 import org.eclipse.lsp4j.services.LanguageServer;
 import org.eclipse.lsp4j.services.TextDocumentService;
 import org.eclipse.lsp4j.services.WorkspaceService;
+import org.jspecify.annotations.Nullable;
 import passband.library.LibraryRoot;
 
 /**
@@ -42,7 +44,7 @@ public final class Server implements LanguageServer {
   private final Workspace workspace;
   private final TextService texts;
   private final FilesService files;
-  private LanguageClient client;
+  private @Nullable LanguageClient client;
   private boolean watches;
   private int status = 1;
 
@@ -51,7 +53,7 @@ public final class Server implements LanguageServer {
     workspace = new Workspace(folders);
     Documents documents = new Documents(workspace, work);
     Publisher publisher =
-        new Publisher(workspace, documents, work, found -> client.publishDiagnostics(found));
+        new Publisher(workspace, documents, work, found -> client().publishDiagnostics(found));
     NameAnswers names = new NameAnswers(workspace);
     texts = new TextService(workspace, documents, publisher, names);
     files = new FilesService(workspace, work, publisher, names);
@@ -73,8 +75,12 @@ public final class Server implements LanguageServer {
     return server.status;
   }
 
+  private LanguageClient client() {
+    return Objects.requireNonNull(client, "no editor is connected");
+  }
+
   private void report(Throwable fault) {
-    client.logMessage(new MessageParams(MessageType.Error, "passband: internal error: " + fault));
+    client().logMessage(new MessageParams(MessageType.Error, "passband: internal error: " + fault));
   }
 
   @Override
@@ -132,9 +138,10 @@ public final class Server implements LanguageServer {
               List.of(
                   new FileSystemWatcher(
                       Either.forLeft("**/{*.pband,*.csv,*.txt," + LibraryRoot.MARKER + "}"))));
-      client.registerCapability(
-          new RegistrationParams(
-              List.of(new Registration("files", "workspace/didChangeWatchedFiles", options))));
+      client()
+          .registerCapability(
+              new RegistrationParams(
+                  List.of(new Registration("files", "workspace/didChangeWatchedFiles", options))));
     }
   }
 

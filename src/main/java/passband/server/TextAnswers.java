@@ -17,6 +17,7 @@ import org.eclipse.lsp4j.SemanticTokens;
 import org.eclipse.lsp4j.SymbolInformation;
 import org.eclipse.lsp4j.TextEdit;
 import org.eclipse.lsp4j.jsonrpc.messages.Either;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Fix;
@@ -46,7 +47,7 @@ final class TextAnswers {
   }
 
   /** Null where there is nothing to say. */
-  static org.eclipse.lsp4j.Hover hover(Analysis analysis, Position position) {
+  static org.eclipse.lsp4j.@Nullable Hover hover(Analysis analysis, Position position) {
     Hover hover = Hover.at(analysis, Positions.offset(analysis.source(), position));
     return hover == null
         ? null

@@ -41,6 +41,7 @@ import org.eclipse.lsp4j.WorkspaceEdit;
 import org.eclipse.lsp4j.jsonrpc.messages.Either;
 import org.eclipse.lsp4j.jsonrpc.messages.Either3;
 import org.eclipse.lsp4j.services.TextDocumentService;
+import org.jspecify.annotations.Nullable;
 import passband.server.Documents.Answer;
 
 /** What the editor says and asks about one document, handed on to what does it. */
@@ -87,7 +88,8 @@ final class TextService implements TextDocumentService {
 
   // ---- what the editor asks ----
 
-  private <T> CompletableFuture<T> ask(TextDocumentIdentifier document, T none, Answer<T> answer) {
+  private <T> CompletableFuture<T> ask(
+      TextDocumentIdentifier document, @Nullable T none, Answer<T> answer) {
     return documents.ask(document.getUri(), none, answer);
   }
 

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.TreeSet;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ConcurrentSkipListMap;
+import org.jspecify.annotations.Nullable;
 import passband.edit.Analysis;
 import passband.edit.WholeLibrary;
 import passband.library.DisplayPaths;
@@ -29,7 +30,7 @@ final class Workspace {
   private static final class Root {
     private final ParsedFiles parsed;
     private final Map<String, Analysis> analyses = new HashMap<>();
-    private WholeLibrary everything;
+    private @Nullable WholeLibrary everything;
 
     Root(String uri, SourceReader reader) {
       this.parsed = new ParsedFiles(DisplayPaths.prefixed(named(uri), ""), reader);
@@ -57,12 +58,12 @@ final class Workspace {
   }
 
   /** The text of an open document; null when it is not open. */
-  String text(String uri) {
+  @Nullable String text(String uri) {
     return open.get(uri);
   }
 
   /** Takes a document's text from the editor; null when it is closed. */
-  void put(String uri, String text) {
+  void put(String uri, @Nullable String text) {
     if (text == null) {
       open.remove(uri);
     } else {
@@ -116,7 +117,7 @@ final class Workspace {
   }
 
   /** The folder above one, both with a closing {@code /}; null at the top. */
-  private static String above(String folder) {
+  private static @Nullable String above(String folder) {
     int slash = folder.lastIndexOf('/', folder.length() - 2);
     return slash < 0 || folder.endsWith("//") ? null : folder.substring(0, slash + 1);
   }
@@ -170,7 +171,7 @@ final class Workspace {
   }
 
   /** What a document comes to; null when it cannot be read. */
-  Analysis analysis(String uri) {
+  @Nullable Analysis analysis(String uri) {
     Place place = place(uri);
     Root root = root(place.root);
     Analysis analysis = root.analyses.get(place.path);
