@@ -61,6 +61,14 @@ final class BenchOrder {
     return List.copyOf(stages);
   }
 
+  /** In how many phases a test is done; once where there are no phases. */
+  int times(TestPlanner test) {
+    int phases = phases().size();
+    Set<String> affected = affected();
+    boolean repeated = affected == null || affected.contains(test.name().text());
+    return repeated ? Math.max(1, phases) : 1;
+  }
+
   private int lastTest() {
     int last = -1;
     for (int i = 0; i < tree.parts().size(); i++) {
@@ -102,7 +110,7 @@ final class BenchOrder {
                 adjust.name(),
                 title(adjust.title(), adjust.name()),
                 affects,
-                steps.of(adjust.steps(), Planner.NO_POINT)));
+                steps.of(adjust.steps(), TextPlace.OUTSIDE)));
       }
     }
   }
@@ -139,7 +147,7 @@ final class BenchOrder {
             new Stage.Section(
                 section.name(),
                 title(section.title(), section.name()),
-                steps.of(section.steps(), Planner.NO_POINT)));
+                steps.of(section.steps(), TextPlace.OUTSIDE)));
       }
     }
     runs(together, phase, stages);

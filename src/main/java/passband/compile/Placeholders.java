@@ -21,11 +21,12 @@ final class Placeholders {
    *
    * @param text what is printed in its place
    * @param declaration the name where it is declared; null when the language gives it
+   * @param often how many values it may mean; more than one is an error
    */
-  record Value(String text, Word declaration) {
+  record Value(String text, Word declaration, int often) {
     /** Of a name that the language gives. */
     static Value given(String text) {
-      return new Value(text, null);
+      return new Value(text, null, 1);
     }
   }
 
@@ -56,7 +57,23 @@ final class Placeholders {
       return "{" + one.name().text() + "}";
     }
     names.use(one.name(), value.declaration);
+    if (value.often > 1) {
+      sayAmbiguous(one, value);
+    }
     return value.text;
+  }
+
+  private void sayAmbiguous(Placeholder one, Value value) {
+    String name = one.name().text();
+    diagnostics
+        .say(
+            Code.AMBIGUOUS_PLACEHOLDER,
+            one.span(),
+            "'{%s}' can mean any of %d values: the step is answered in each run or at each point",
+            name,
+            value.often)
+        .note(value.declaration.span(), "recorded here, %d times", value.often)
+        .hint("record '%s' in a section, or say in words which value is meant", name);
   }
 
   private void say(Placeholder one, Map<String, Value> values) {

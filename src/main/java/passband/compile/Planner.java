@@ -4,7 +4,6 @@ import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Function;
@@ -295,8 +294,9 @@ public final class Planner {
   private List<Stage> stages(
       Device device, Analyzer analyzer, List<Lead> leads, Decision decision) {
     Scope.distinct(diagnostics, "part", tree.parts(), Tree.Part::name);
-    Steps steps = new Steps(device, analyzer, scope.names(), diagnostics);
-    steps.declare(tree.steps());
+    Recorded recorded = new Recorded(diagnostics);
+    recorded.declare(tree);
+    Steps steps = new Steps(device, analyzer, recorded, scope.names(), diagnostics);
     Setups setups = new Setups(tree.setups(), device, analyzer, leads, scope.names(), diagnostics);
     List<TestPlanner> tests = new ArrayList<>();
     for (Tree.Test test : tree.tests()) {
@@ -305,11 +305,10 @@ public final class Planner {
       planner.resolve(tables::read);
       tests.add(planner);
     }
-    List<Stage> stages = new BenchOrder(tree, tests, steps, scope.names(), diagnostics).stages();
+    BenchOrder order = new BenchOrder(tree, tests, steps, scope.names(), diagnostics);
+    tests.forEach(t -> recorded.count(t.tree(), t.outlets().size() * order.times(t), t.points()));
+    List<Stage> stages = order.stages();
     setups.nameUnused();
     return stages;
   }
-
-  /** No values: for texts that belong to no point. */
-  static final Map<String, Placeholders.Value> NO_POINT = Map.of();
 }

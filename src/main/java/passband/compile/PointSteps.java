@@ -43,7 +43,7 @@ final class PointSteps {
    */
   List<PlanStep> of(
       Tree.Test test, RowSpec spec, Outlet outlet, Setup setup, Stage.Swept sweep, String read) {
-    Map<String, Placeholders.Value> point = values(spec, outlet);
+    TextPlace point = new TextPlace(test, true, values(spec, outlet));
     Map<String, List<PlanStep>> byName = new LinkedHashMap<>();
     if (spec.mode() != null) {
       byName.put(
@@ -95,8 +95,7 @@ final class PointSteps {
     return List.of(step);
   }
 
-  private List<PlanStep> read(
-      Stage.Swept sweep, String read, Map<String, Placeholders.Value> point) {
+  private List<PlanStep> read(Stage.Swept sweep, String read, TextPlace point) {
     if (sweep == null) {
       return one(
           steps.action(Kind.READ, "read", false, "Read and write down the " + read + ".", point));
@@ -119,7 +118,7 @@ final class PointSteps {
     return one(PlanStep.of(Kind.READ, text));
   }
 
-  private PlanStep set(String name, RowSpec.Extra extra, Map<String, Placeholders.Value> point) {
+  private PlanStep set(String name, RowSpec.Extra extra, TextPlace point) {
     boolean ofDevice = Named.find(device.settings(), name) != null;
     return steps.action(
         Kind.SET, name, ofDevice, "Set " + name + " to " + extra.text() + ".", point);
@@ -135,7 +134,7 @@ final class PointSteps {
     put(point, "target", spec.target() == null ? null : spec.target().text());
     for (RowSpec.Extra extra : spec.extras().values()) {
       Word name = extra.setting().name();
-      point.put(name.text(), new Placeholders.Value(extra.text(), name));
+      point.put(name.text(), new Placeholders.Value(extra.text(), name, 1));
     }
     return point;
   }
@@ -172,7 +171,7 @@ final class PointSteps {
   }
 
   private List<PlanStep> joined(
-      Tree.Test test, Map<String, List<PlanStep>> byName, Map<String, Placeholders.Value> point) {
+      Tree.Test test, Map<String, List<PlanStep>> byName, TextPlace point) {
     for (Tree.Steps block : test.steps()) {
       if (block.replacing() == null) {
         continue;

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.model.Analyzer;
 import passband.model.Device;
@@ -30,54 +29,22 @@ final class Steps {
   private final Diagnostics diagnostics;
   private final Placeholders placeholders;
   private final Values values;
-  private final Map<String, Placeholders.Value> records = new LinkedHashMap<>();
-  private final Map<String, Word> recordPlaces = new LinkedHashMap<>();
+  private final Recorded recorded;
 
-  Steps(Device device, Analyzer analyzer, Names names, Diagnostics diagnostics) {
+  Steps(Device device, Analyzer analyzer, Recorded recorded, Names names, Diagnostics diagnostics) {
     this.device = device;
     this.analyzer = analyzer;
+    this.recorded = recorded;
     this.names = names;
     this.diagnostics = diagnostics;
     this.placeholders = new Placeholders(names, diagnostics);
     this.values = new Values(diagnostics);
   }
 
-  /**
-   * Makes the names of records and choices known to the texts that follow; two steps that ask under
-   * one name are an error.
-   */
-  void declare(List<Step> steps) {
-    for (Step step : steps) {
-      Word name =
-          step instanceof Step.Record r
-              ? r.name()
-              : step instanceof Step.Choose c
-                  ? c.name()
-                  : step instanceof Step.Confirm t ? t.name() : null;
-      Word text =
-          step instanceof Step.Record r
-              ? r.text()
-              : step instanceof Step.Choose c ? c.text() : null;
-      if (name == null) {
-        continue;
-      }
-      Word first = recordPlaces.putIfAbsent(name.text(), name);
-      if (first != null && first != name) {
-        diagnostics
-            .say(Code.DUPLICATE_NAME, name.span(), "'%s' is recorded twice", name.text())
-            .note(first.span(), "first recorded here");
-      }
-      if (text != null) {
-        String printed = "the recorded “" + text.text() + "”";
-        records.putIfAbsent(name.text(), new Placeholders.Value(printed, name));
-      }
-    }
-  }
-
-  /** The author's steps in final words; {@code point} gives the values of placeholders. */
-  List<PlanStep> of(List<Step> steps, Map<String, Placeholders.Value> point) {
+  /** The author's steps in final words. */
+  List<PlanStep> of(List<Step> steps, TextPlace place) {
     List<PlanStep> made = new ArrayList<>();
-    Maker maker = new Maker(point);
+    Maker maker = new Maker(place);
     for (Step step : steps) {
       PlanStep one = step.accept(maker);
       if (one != null) {
@@ -87,37 +54,32 @@ final class Steps {
     return List.copyOf(made);
   }
 
-  /** A text with a point's values and the records filled in. */
-  String filled(Word text, Map<String, Placeholders.Value> point) {
+  /** A text with the values of its place and the records filled in. */
+  String filled(Word text, TextPlace place) {
     if (text.text().indexOf('{') < 0) {
       return text.text();
     }
-    Map<String, Placeholders.Value> all = new LinkedHashMap<>(point);
-    records.forEach(all::putIfAbsent);
+    Map<String, Placeholders.Value> all = new LinkedHashMap<>(place.values());
+    recorded.seenFrom(place).forEach(all::putIfAbsent);
     return placeholders.filled(text, all);
   }
 
   /** A profile's action by name, or a plain sentence where the profile has none. */
-  PlanStep action(
-      Kind kind,
-      String name,
-      boolean ofDevice,
-      String plain,
-      Map<String, Placeholders.Value> point) {
+  PlanStep action(Kind kind, String name, boolean ofDevice, String plain, TextPlace place) {
     Word text = (ofDevice ? device.actions() : analyzer.actions()).get(name);
-    return PlanStep.of(kind, text == null ? plain : filled(text, point));
+    return PlanStep.of(kind, text == null ? plain : filled(text, place));
   }
 
   private final class Maker implements Step.Visitor<PlanStep> {
-    private final Map<String, Placeholders.Value> point;
+    private final TextPlace place;
 
-    Maker(Map<String, Placeholders.Value> point) {
-      this.point = point;
+    Maker(TextPlace place) {
+      this.place = place;
     }
 
     @Override
     public PlanStep act(Step.Do step) {
-      return PlanStep.of(Kind.DO, filled(step.text(), point));
+      return PlanStep.of(Kind.DO, filled(step.text(), place));
     }
 
     @Override
@@ -125,7 +87,7 @@ final class Steps {
       return new PlanStep(
           Kind.CONFIRM,
           step.name() == null ? null : step.name().text(),
-          filled(step.text(), point),
+          filled(step.text(), place),
           null,
           List.of(),
           null,
@@ -139,7 +101,7 @@ final class Steps {
       return new PlanStep(
           Kind.RECORD,
           step.name().text(),
-          filled(step.text(), point),
+          filled(step.text(), place),
           printed,
           List.of(),
           null,
@@ -156,7 +118,7 @@ final class Steps {
       String text =
           step.text() == null
               ? "Wait " + time + "."
-              : "Wait " + time + ": " + filled(step.text(), point);
+              : "Wait " + time + ": " + filled(step.text(), place);
       return new PlanStep(Kind.WAIT, null, text, null, List.of(), null, seconds.toPlain());
     }
 
@@ -169,7 +131,7 @@ final class Steps {
       return new PlanStep(
           Kind.CAUTION,
           step.name().text(),
-          filled(step.text(), point),
+          filled(step.text(), place),
           null,
           List.of(),
           null,
@@ -179,7 +141,7 @@ final class Steps {
     @Override
     public PlanStep perform(Step.Perform step) {
       Word text = performed(step);
-      return text == null ? null : PlanStep.of(Kind.DO, filled(text, point));
+      return text == null ? null : PlanStep.of(Kind.DO, filled(text, place));
     }
 
     @Override
@@ -191,7 +153,7 @@ final class Steps {
       }
       String pass = step.pass() == null ? null : step.pass().text();
       return new PlanStep(
-          Kind.CHOOSE, step.name().text(), filled(step.text(), point), null, outcomes, pass, null);
+          Kind.CHOOSE, step.name().text(), filled(step.text(), place), null, outcomes, pass, null);
     }
   }
 

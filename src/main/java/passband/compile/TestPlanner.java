@@ -190,6 +190,11 @@ final class TestPlanner {
     return outlets.isEmpty() ? java.util.Collections.singletonList(null) : outlets;
   }
 
+  /** How many points each run has. */
+  int points() {
+    return specs.size();
+  }
+
   // ---- one run ----
 
   /** The test on one outlet in one phase; null when faults leave nothing to plan. */
@@ -198,8 +203,9 @@ final class TestPlanner {
       return null;
     }
     Setup setup = hasSetup ? setups.on(test.setup(), outlet) : null;
-    Map<String, Placeholders.Value> place =
+    Map<String, Placeholders.Value> values =
         outlet == null ? Map.of() : Map.of("outlet", Placeholders.Value.given(outlet.title()));
+    TextPlace place = new TextPlace(test, false, values);
     List<Point> points =
         new Points(test, device, analyzer, decision, steps, names, diagnostics)
             .of(specs, accepted, onTime, sweep, new Points.Place(outlet, phase, setup));

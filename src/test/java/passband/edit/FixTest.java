@@ -49,6 +49,7 @@ class FixTest {
               Code.OUTLET_UNTESTED,
               Code.SETTING_UNTESTED,
               Code.STOP_EMPTIED,
+              Code.AMBIGUOUS_PLACEHOLDER,
               Code.REVISION_REUSED,
               Code.REPLACED_UNRECORDED));
 
