@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import passband.limit.Limit;
+import passband.limit.Stated;
 import passband.model.Accuracy;
 import passband.model.Series;
 import passband.quantity.Rational;
@@ -28,6 +29,20 @@ public final class FactText {
         + " "
         + LimitText.of(limit.written())
         + (limit.rule().readAs() == null ? "" : ", read as " + readAs(limit));
+  }
+
+  /** What the row states for a limit, by quantity; empty where it states nothing. */
+  static String stated(Limit limit) {
+    List<String> each = new ArrayList<>();
+    for (Stated s : limit.stated()) {
+      each.add("; stated " + s.quantity() + " " + end(s.lower()) + " to " + end(s.upper()));
+    }
+    each.sort(null);
+    return String.join("", each);
+  }
+
+  private static String end(Stated.@Nullable End end) {
+    return end == null ? "open" : value(end.value(), end.unit());
   }
 
   /** The quantity that a limit's rule is read as; empty where it is read as it is. */

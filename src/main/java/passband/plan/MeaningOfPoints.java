@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import passband.limit.Limit;
+import passband.limit.Stated;
 import passband.plan.Fact.Area;
+import passband.quantity.Rational;
 import passband.source.Span;
 
 /** What is done and read at each point. */
@@ -126,7 +128,10 @@ final class MeaningOfPoints {
         at);
   }
 
-  /** A limit by its rule and its rounded ends; what lies between follows from the profiles. */
+  /**
+   * A limit by its rule, what the row states and its rounded ends; what lies between follows from
+   * the profiles.
+   */
   private Fact limit(Limit limit, Point point) {
     String id = naming.point(limit.id());
     String canonical =
@@ -138,6 +143,7 @@ final class MeaningOfPoints {
             limit.rule().quantity(),
             LimitText.exact(limit.written()),
             limit.rule().readAs(),
+            stated(limit),
             ends(limit.printed()),
             ends(limit.accept()));
     String shown =
@@ -147,10 +153,25 @@ final class MeaningOfPoints {
             + "; "
             + limit.quantity()
             + "; "
-            + FactText.rule(limit);
+            + FactText.rule(limit)
+            + FactText.stated(limit);
     boolean stated = limit.source() == Limit.Source.STATED;
     Span span = stated ? point.span() : limit.rule().span();
     return new Fact(Area.LIMIT, "limit/" + id, id, canonical, shown, null, limit, null, span);
+  }
+
+  /** What the row states, by quantity: the order of its columns makes no difference. */
+  private static List<String> stated(Limit limit) {
+    List<String> each = new ArrayList<>();
+    for (Stated s : limit.stated()) {
+      each.add(Canonical.of(s.quantity(), value(s.lower()), value(s.upper())));
+    }
+    each.sort(null);
+    return each;
+  }
+
+  private static @Nullable Rational value(Stated.@Nullable End end) {
+    return end == null ? null : end.value();
   }
 
   private static String ends(Limit.Rounded rounded) {

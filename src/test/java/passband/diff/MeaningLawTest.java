@@ -55,6 +55,9 @@ class MeaningLawTest {
     NO_MEANING.put("Lead.ratedText", spelling);
     NO_MEANING.put("Amount.digits", spelling);
     NO_MEANING.put("Series.unit", spelling);
+    NO_MEANING.put("End.digit", spelling);
+    NO_MEANING.put("End.unit", spelling);
+    NO_MEANING.put("End.amount", spelling);
     NO_MEANING.put("Settings.target/Figure.unit", spelling);
     NO_MEANING.put("Swept.from/Figure.unit", spelling);
     NO_MEANING.put("Swept.to/Figure.unit", spelling);
@@ -78,6 +81,7 @@ class MeaningLawTest {
   private static final Set<String> NO_ORDER =
       Set.of(
           "Plan.allowed",
+          "Limit.stated",
           "Device.modes",
           "Device.actions",
           "Device.states",
