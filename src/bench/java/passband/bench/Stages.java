@@ -20,6 +20,7 @@ import passband.compile.Compiler;
 import passband.diagnostic.Diagnostics;
 import passband.diff.PlanDiff;
 import passband.evidence.Evidence;
+import passband.evidence.ItemList;
 import passband.evidence.LimitsWriter;
 import passband.format.Formatter;
 import passband.library.DisplayPaths;
@@ -102,7 +103,8 @@ public class Stages {
   /** A plan to both limit tables. */
   @Benchmark
   public int limits() {
-    return LimitsCsv.of(plan).length() + LimitsWriter.of(Evidence.of(plan).list()).length();
+    ItemList list = Evidence.of(plan).list();
+    return LimitsCsv.of(list).length() + LimitsWriter.of(list).length();
   }
 
   /** A plan held against another. */

@@ -8,6 +8,7 @@ import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import passband.evidence.Evidence;
+import passband.evidence.ItemList;
 import passband.evidence.LimitsWriter;
 import passband.pdf.ChecklistPdf;
 import passband.plan.Plan;
@@ -39,9 +40,10 @@ record ProcedureFiles(Map<String, byte[]> files, List<String> warnings) {
       Drawings.setups(sheet).forEach((name, svg) -> files.put("setups/" + name, Output.bytes(svg)));
       Drawings.limits(sheet).forEach((name, svg) -> files.put("limits/" + name, Output.bytes(svg)));
     }
-    files.put("limits.csv", Output.bytes(LimitsCsv.of(plan)));
-    files.put("limits.csv-metadata.json", Output.bytes(LimitsMetadata.of(plan)));
-    files.put("limits.json", Output.bytes(LimitsWriter.of(Evidence.of(plan).list())));
+    ItemList list = Evidence.of(plan).list();
+    files.put("limits.csv", Output.bytes(LimitsCsv.of(list)));
+    files.put("limits.csv-metadata.json", Output.bytes(LimitsMetadata.of(list)));
+    files.put("limits.json", Output.bytes(LimitsWriter.of(list)));
     List<String> warnings = new ArrayList<>();
     if (pdf != null) {
       ChecklistPdf.Printed printed = joined(pdf);

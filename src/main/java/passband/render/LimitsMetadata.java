@@ -5,73 +5,39 @@ import com.google.gson.stream.JsonWriter;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
-import java.util.Map;
-import passband.plan.Plan;
+import passband.evidence.ItemList;
 
 /**
- * {@code limits.csv-metadata.json}: what the columns of {@code limits.csv} hold (W3C, Metadata
+ * {@code limits.csv-metadata.json}: what {@code limits.csv} and its columns hold (W3C, Metadata
  * Vocabulary for Tabular Data, 2015).
  */
 public final class LimitsMetadata {
-  private static final Map<String, String> DATATYPES =
-      Map.of(
-          "setting", "decimal",
-          "load", "decimal",
-          "nominal", "decimal",
-          "lower", "decimal",
-          "upper", "decimal",
-          "accept_lower", "decimal",
-          "accept_upper", "decimal",
-          "resolution", "decimal",
-          "uncertainty", "decimal",
-          "accuracy_ratio", "decimal");
-
-  private static final Map<String, String> TITLES =
-      Map.ofEntries(
-          Map.entry("procedure", "Procedure"),
-          Map.entry("revision", "Revision"),
-          Map.entry("point", "Identity of the test point"),
-          Map.entry("test", "Test"),
-          Map.entry("outlet", "Outlet"),
-          Map.entry("mode", "Mode"),
-          Map.entry("setting", "Setting"),
-          Map.entry("setting_unit", "Unit of the setting (UCUM)"),
-          Map.entry("load", "Load"),
-          Map.entry("load_unit", "Unit of the load (UCUM)"),
-          Map.entry("quantity", "Quantity read"),
-          Map.entry("unit", "Unit of the reading (UCUM)"),
-          Map.entry("nominal", "Nominal value, six significant digits"),
-          Map.entry("lower", "Lower tolerance limit, rounded inward"),
-          Map.entry("upper", "Upper tolerance limit, rounded inward"),
-          Map.entry("accept_lower", "Lower acceptance limit"),
-          Map.entry("accept_upper", "Upper acceptance limit"),
-          Map.entry("resolution", "Resolution of the reading"),
-          Map.entry(
-              "uncertainty", "Expanded uncertainty of the reading, the larger of the two ends"),
-          Map.entry("accuracy_ratio", "Accuracy ratio"),
-          Map.entry("decision", "Decision rule"),
-          Map.entry("source", "Where the limits come from"),
-          Map.entry("digest", "Digest of the compiled procedure (SHA-256)"));
-
   private LimitsMetadata() {}
 
   /** The whole file. */
-  public static String of(Plan plan) {
+  public static String of(ItemList list) {
     StringWriter out = new StringWriter();
     try (JsonWriter json = new JsonWriter(out)) {
       json.setFormattingStyle(FormattingStyle.PRETTY);
       json.beginObject();
       json.name("@context").value("http://www.w3.org/ns/csvw");
       json.name("url").value("limits.csv");
-      json.name("dc:title").value(plan.title() + ": limits");
+      json.name("dc:title").value(list.source().title() + ": limits");
+      json.name("dc:description").beginArray();
+      for (String note : LimitColumn.notes(list)) {
+        json.value(note);
+      }
+      json.endArray();
       json.name("dialect").beginObject();
       json.name("encoding").value("utf-8");
       json.name("lineTerminators").value("\n");
+      json.name("delimiter").value(",");
       json.name("header").value(true);
       json.endObject();
+      json.name("null").value("");
       json.name("tableSchema").beginObject();
       json.name("columns").beginArray();
-      for (String column : LimitsCsv.COLUMNS) {
+      for (LimitColumn column : LimitColumn.ALL) {
         column(json, column);
       }
       json.endArray();
@@ -84,18 +50,33 @@ public final class LimitsMetadata {
     return out + "\n";
   }
 
-  private static void column(JsonWriter json, String name) throws IOException {
+  private static void column(JsonWriter json, LimitColumn column) throws IOException {
     json.beginObject();
-    json.name("name").value(name);
-    json.name("titles").value(name);
-    json.name("dc:description").value(TITLES.get(name));
-    json.name("datatype").value(DATATYPES.getOrDefault(name, "string"));
-    if (name.equals("point")
-        || name.equals("quantity")
-        || name.equals("digest")
-        || name.equals("procedure")) {
+    json.name("name").value(column.name());
+    json.name("titles").value(column.name());
+    json.name("dc:description").value(column.description());
+    if (!column.unit().isEmpty()) {
+      json.name("schema:unitText").value(column.unit());
+    }
+    datatype(json, column.type());
+    if (column.required()) {
       json.name("required").value(true);
     }
+    json.endObject();
+  }
+
+  /** Decimals have a point and no grouping, whatever a reader's own locale has. */
+  private static void datatype(JsonWriter json, LimitColumn.Type type) throws IOException {
+    json.name("datatype");
+    if (type != LimitColumn.Type.DECIMAL) {
+      json.value(type.datatype());
+      return;
+    }
+    json.beginObject();
+    json.name("base").value(type.datatype());
+    json.name("format").beginObject();
+    json.name("decimalChar").value(".");
+    json.endObject();
     json.endObject();
   }
 }

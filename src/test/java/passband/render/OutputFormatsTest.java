@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
 import com.networknt.schema.InputFormat;
@@ -19,7 +20,9 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import passband.evidence.BadInput;
 import passband.evidence.Evidence;
@@ -86,7 +89,7 @@ class OutputFormatsTest {
       for (int i = 0; i < rows.size(); i++) {
         NamedCsvRecord row = rows.get(i);
         Item.Measured item = items.get(i);
-        assertEquals(LimitsCsv.COLUMNS, row.getHeader());
+        assertEquals(LimitsCsv.columns(), row.getHeader());
         assertEquals(list.source().digest(), row.getField("digest"));
         assertEquals(item.id(), row.getField("point"));
         assertEquals(item.scale().unit(), row.getField("unit"));
@@ -98,6 +101,17 @@ class OutputFormatsTest {
         assertSame("resolution", item.scale().resolution(), row);
         assertSame("uncertainty", item.limits().uncertainty(), row);
         assertSame("accuracy_ratio", item.limits().accuracyRatio(), row);
+        assertSame("coverage_factor", list.decision().coverage(), row);
+        assertEquals(list.source().date(), row.getField("revision_date"));
+        assertEquals(list.source().device(), row.getField("device"));
+        assertEquals(list.source().analyzer(), row.getField("analyzer"));
+        assertEquals(Objects.requireNonNullElse(item.head().phase(), ""), row.getField("phase"));
+        assertEquals(String.valueOf(item.scale().decimals()), row.getField("decimals"));
+        assertEquals(
+            item.where().extras().entrySet().stream()
+                .map(e -> e.getKey() + "=" + e.getValue())
+                .collect(Collectors.joining("; ")),
+            row.getField("further_settings"));
       }
     }
   }
@@ -123,12 +137,14 @@ class OutputFormatsTest {
               .getAsJsonObject();
       assertEquals("http://www.w3.org/ns/csvw", metadata.get("@context").getAsString());
       assertEquals("limits.csv", metadata.get("url").getAsString());
+      assertEquals(6, metadata.getAsJsonArray("dc:description").size());
+      assertEquals("", metadata.get("null").getAsString());
       JsonObject schema = metadata.getAsJsonObject("tableSchema");
       List<String> names = new ArrayList<>();
       schema
           .getAsJsonArray("columns")
           .forEach(c -> names.add(c.getAsJsonObject().get("name").getAsString()));
-      assertEquals(LimitsCsv.COLUMNS, names);
+      assertEquals(LimitsCsv.columns(), names);
       Set<String> keys = new HashSet<>();
       for (NamedCsvRecord row : CsvReader.builder().ofNamedCsvRecord(Repository.text(csv))) {
         assertTrue(keys.add(row.getField(schema.get("primaryKey").getAsString())), row.toString());
@@ -141,9 +157,35 @@ class OutputFormatsTest {
     String cell = row.getField(column.get("name").getAsString());
     boolean required = column.has("required") && column.get("required").getAsBoolean();
     assertFalse(required && cell.isEmpty(), column + " of " + row);
-    if (column.get("datatype").getAsString().equals("decimal") && !cell.isEmpty()) {
-      assertTrue(cell.matches("-?[0-9]+(\\.[0-9]+)?"), cell);
-    }
+    String shape =
+        switch (datatype(column)) {
+          case "decimal" -> "-?[0-9]+(\\.[0-9]+)?";
+          case "integer" -> "[0-9]+";
+          case "date" -> "\\d{4}-\\d{2}-\\d{2}";
+          default -> "(?s).*";
+        };
+    assertTrue(cell.isEmpty() || cell.matches(shape), column + ": " + cell);
+    assertEquals(
+        datatype(column).equals("decimal") || datatype(column).equals("integer"),
+        column.has("schema:unitText"),
+        "every number has a unit, no word has one: " + column);
+  }
+
+  private static String datatype(JsonObject column) {
+    JsonElement datatype = column.get("datatype");
+    return datatype.isJsonObject()
+        ? datatype.getAsJsonObject().get("base").getAsString()
+        : datatype.getAsString();
+  }
+
+  /** What a reader has to know who has the table alone. */
+  @Test
+  void theMetadataSayHowAcceptanceFollows() {
+    String simple = LimitsMetadata.of(Evidence.of(Sheets.TEASEL).list());
+    assertTrue(simple.contains("Limits are inclusive"));
+    assertTrue(simple.contains("A blank limit means that this side has no limit"));
+    assertTrue(simple.contains("simple acceptance, limits included"), simple);
+    assertTrue(simple.contains("coverage factor k = 2"), simple);
   }
 
   @Test

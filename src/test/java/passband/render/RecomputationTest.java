@@ -15,6 +15,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import passband.evidence.Evidence;
 import passband.plan.Plan;
 import passband.testing.Sheets;
 import passband.testing.Snippet;
@@ -106,7 +107,8 @@ class RecomputationTest {
   void everyLimitOfTheLibrary() {
     int rows = 0;
     for (Plan plan : List.of(Sheets.YARROW, Sheets.TEASEL, Sheets.SUNDEW)) {
-      for (NamedCsvRecord row : CsvReader.builder().ofNamedCsvRecord(LimitsCsv.of(plan))) {
+      for (NamedCsvRecord row :
+          CsvReader.builder().ofNamedCsvRecord(LimitsCsv.of(Evidence.of(plan).list()))) {
         checkRow(row);
         rows++;
       }
@@ -282,7 +284,8 @@ class RecomputationTest {
     assertTrue(snippet.diagnostics().stream().noneMatch(d -> d.isError()), snippet.report());
     int compared = 0;
     for (NamedCsvRecord row :
-        CsvReader.builder().ofNamedCsvRecord(LimitsCsv.of(snippet.plans().get(0)))) {
+        CsvReader.builder()
+            .ofNamedCsvRecord(LimitsCsv.of(Evidence.of(snippet.plans().get(0)).list()))) {
       BigDecimal[] point = expected.get(row.getField("point"));
       assertNotNull(point, row.getField("point"));
       BigDecimal step = new BigDecimal(resolution);
