@@ -22,6 +22,7 @@ import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
 import passband.resolve.Scope;
 import passband.resolve.Values;
+import passband.source.Span;
 import passband.syntax.Expression;
 import passband.syntax.Tree;
 import passband.syntax.Variables;
@@ -263,6 +264,11 @@ final class Accepts {
       List<String> names = new ArrayList<>(columns.names());
       analyzer.measures().forEach(m -> names.add(m.quantity().name()));
       return names;
+    }
+
+    @Override
+    public Span row() {
+      return columns.row();
     }
   }
 }

@@ -90,7 +90,7 @@ record RowSpec(
 
   /** What the names in an expression stand for on the row: its columns that hold numbers. */
   RowValues values(Names names) {
-    NamedValues values = new NamedValues(names);
+    NamedValues values = new NamedValues(names, span);
     put(values, "setting", setting);
     put(values, "load", load);
     put(values, "target", target);

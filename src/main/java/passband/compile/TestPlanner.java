@@ -167,6 +167,10 @@ final class TestPlanner {
       sound = false;
       return;
     }
+    List<Tree.Row> rows = whole.rows();
+    if (!rows.isEmpty()) {
+      diagnostics.table(rows.get(0).span().to(rows.get(rows.size() - 1).span()));
+    }
     Columns heading = new Columns(device, analyzer, Accepts.workedOut(test), names, diagnostics);
     specs.addAll(new Rows(heading, diagnostics).of(whole));
   }

@@ -1,8 +1,10 @@
 package passband.diagnostic;
 
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
@@ -13,6 +15,7 @@ public final class Diagnostics {
   private record Key(Code code, Span span) {}
 
   private final Map<Key, Supplier<Diagnostic>> found = new LinkedHashMap<>();
+  private final Set<Span> tables = new LinkedHashSet<>();
 
   /**
    * Says what is wrong, unless the same code was already said of the same place.
@@ -35,6 +38,11 @@ public final class Diagnostics {
   /** Adds all of them. */
   public void addAll(Iterable<Diagnostic> diagnostics) {
     diagnostics.forEach(this::add);
+  }
+
+  /** Tells where the rows of a table are: what many of them have in common is said once. */
+  public void table(Span rows) {
+    tables.add(rows);
   }
 
   /** Takes back what matches, and tells how many that were. */
@@ -63,10 +71,11 @@ public final class Diagnostics {
     return count;
   }
 
-  /** All of them, in order of place. */
+  /** All of them, in order of place; many rows of one table with the same cause as one. */
   public List<Diagnostic> list() {
     TreeSet<Diagnostic> inOrder = new TreeSet<>();
     found.values().forEach(one -> inOrder.add(one.get()));
-    return List.copyOf(inOrder);
+    boolean few = tables.isEmpty() || inOrder.size() <= Grouped.MOST;
+    return List.copyOf(few ? inOrder : Grouped.of(inOrder, tables));
   }
 }

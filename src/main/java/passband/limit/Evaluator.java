@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
+import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Spelling;
 import passband.quantity.Dimension;
@@ -11,6 +12,7 @@ import passband.quantity.Rational;
 import passband.quantity.Real;
 import passband.quantity.Unit;
 import passband.resolve.Values;
+import passband.source.Span;
 import passband.syntax.Expression;
 import passband.syntax.Word;
 
@@ -74,9 +76,10 @@ public final class Evaluator implements Expression.Visitor<Value> {
   public @Nullable Value binary(Expression.Binary binary) {
     Value left = value(binary.left());
     Value right = value(binary.right());
-    if (left == null || right == null) {
-      return null;
-    }
+    return left == null || right == null ? null : sized(combined(left, right, binary), binary);
+  }
+
+  private @Nullable Value combined(Value left, Value right, Expression.Binary binary) {
     return switch (binary.operator()) {
       case PLUS ->
           alike(left, right, binary)
@@ -91,6 +94,24 @@ public final class Evaluator implements Expression.Visitor<Value> {
       case OVER -> over(left, right, binary);
       case POWER -> power(left, right, binary);
     };
+  }
+
+  /** A value whose size makes sense; null, with the fault said, where it does not. */
+  private @Nullable Value sized(@Nullable Value value, Expression whole) {
+    String fault = value == null ? null : ValueSize.fault(value.real());
+    if (fault != null) {
+      sayImpossible(whole, fault);
+      return null;
+    }
+    return value;
+  }
+
+  private void sayImpossible(Expression where, String what) {
+    DiagnosticBuilder said = diagnostics.say(Code.IMPOSSIBLE_EXPRESSION, where.span(), "%s", what);
+    Span row = columns.row();
+    if (row != null) {
+      said.note(row, "at this point");
+    }
   }
 
   private boolean alike(Value left, Value right, Expression whole) {
@@ -108,7 +129,7 @@ public final class Evaluator implements Expression.Visitor<Value> {
 
   private @Nullable Value over(Value left, Value right, Expression.Binary binary) {
     if (right.real().signum() == 0) {
-      diagnostics.say(Code.IMPOSSIBLE_EXPRESSION, binary.span(), "division by zero");
+      sayImpossible(binary, "division by zero");
       return null;
     }
     return new Value(left.real().over(right.real()), left.dimension().over(right.dimension()));
@@ -121,15 +142,12 @@ public final class Evaluator implements Expression.Visitor<Value> {
       return root(base, binary);
     }
     if (times == null || !times.isInteger() || times.abs().compareTo(Rational.of(8)) > 0) {
-      diagnostics.say(
-          Code.IMPOSSIBLE_EXPRESSION,
-          binary.right().span(),
-          "the exponent must be a whole number from -8 to 8, or 0.5");
+      sayImpossible(binary.right(), "the exponent must be a whole number from -8 to 8, or 0.5");
       return null;
     }
     int n = times.numerator().intValueExact();
     if (n < 0 && base.real().signum() == 0) {
-      diagnostics.say(Code.IMPOSSIBLE_EXPRESSION, binary.span(), "division by zero");
+      sayImpossible(binary, "division by zero");
       return null;
     }
     return new Value(base.real().pow(n), base.dimension().pow(n));
@@ -146,7 +164,7 @@ public final class Evaluator implements Expression.Visitor<Value> {
       return null;
     }
     if (of.real().signum() < 0) {
-      diagnostics.say(Code.IMPOSSIBLE_EXPRESSION, whole.span(), "square root of a negative value");
+      sayImpossible(whole, "square root of a negative value");
       return null;
     }
     return new Value(of.real().sqrt(), dimension);

@@ -6,17 +6,25 @@ import java.util.Map;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import passband.resolve.Names;
+import passband.source.Span;
 import passband.syntax.Word;
 
 /** Values by name; where a source uses one that a declaration gives, that is recorded. */
 public final class NamedValues implements RowValues {
   private final Names names;
+  private final @Nullable Span row;
   private final Map<String, Value> values = new TreeMap<>();
   private final Map<String, Word> declarations = new HashMap<>();
 
-  /** None yet. */
+  /** None yet, for no row. */
   public NamedValues(Names names) {
+    this(names, null);
+  }
+
+  /** None yet, for the row that is written here. */
+  public NamedValues(Names names, @Nullable Span row) {
     this.names = names;
+    this.row = row;
   }
 
   /** Adds a value under a name that the language gives. */
@@ -44,5 +52,10 @@ public final class NamedValues implements RowValues {
   @Override
   public Collection<String> names() {
     return values.keySet();
+  }
+
+  @Override
+  public @Nullable Span row() {
+    return row;
   }
 }

@@ -2,6 +2,7 @@ package passband.limit;
 
 import java.util.Collection;
 import org.jspecify.annotations.Nullable;
+import passband.source.Span;
 import passband.syntax.Word;
 
 /** What the names in an expression stand for at one point. */
@@ -16,4 +17,9 @@ public interface RowValues {
 
   /** The names that stand for something. */
   Collection<String> names();
+
+  /** Where the point's row is written; null where there is none. */
+  default @Nullable Span row() {
+    return null;
+  }
 }
