@@ -9,8 +9,10 @@ import passband.pdf.Paper;
  *
  * @param without the parts to leave out: {@code pdf}, {@code pictures}
  * @param analyzer the analyzer to compile for; null for each procedure's own
+ * @param prune whether to remove the output of procedures that are gone; it changes no other file
  */
-public record BuildOptions(Paper paper, Set<String> without, @Nullable String analyzer) {
+public record BuildOptions(
+    Paper paper, Set<String> without, @Nullable String analyzer, boolean prune) {
 
   /** Whether this part is to be written. */
   boolean writes(String part) {

@@ -19,10 +19,13 @@ import passband.source.Sha256;
  *
  * <p>As text, a line for a thing, tabs between its parts: a head, then for each group {@code
  * group}, its {@code in} and {@code out} files and the {@code name} of each procedure with its
- * place.
+ * place. Lines of {@link WrittenFiles} follow after {@code end}.
  */
 public final class BuildRecord {
-  private static final String HEAD = "passband built 1\t";
+  /** How every record begins. */
+  static final String TITLE = "passband built ";
+
+  private static final String HEAD = TITLE + "2\t";
   private static final String ABSENT = "-";
 
   /**
@@ -56,11 +59,10 @@ public final class BuildRecord {
    */
   public void read(byte[] record) {
     List<String> lines = List.of(new String(record, StandardCharsets.UTF_8).split("\n"));
-    boolean whole =
-        lines.size() >= 2 && lines.get(0).equals(head) && lines.get(lines.size() - 1).equals("end");
+    int end = lines.indexOf("end");
     try {
-      if (whole) {
-        readEntries(lines.subList(1, lines.size() - 1));
+      if (end > 0 && lines.get(0).equals(head)) {
+        readEntries(lines.subList(1, end));
       }
     } catch (IndexOutOfBoundsException | IllegalArgumentException e) {
       entries.clear();

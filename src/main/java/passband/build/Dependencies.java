@@ -1,8 +1,12 @@
 package passband.build;
 
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
+import passband.library.UsageException;
 
 /** A rule in Make's format: the sheets depend on every file that was read. */
 public final class Dependencies {
@@ -26,6 +30,22 @@ public final class Dependencies {
       rule.append(" \\\n  ").append(escaped(shown.toString()));
     }
     return rule.append('\n').toString();
+  }
+
+  /**
+   * Refuses to write a rule over a file that holds something else.
+   *
+   * @param file where the rule is to go
+   */
+  public static void refuseOther(Path file) throws UsageException, IOException {
+    if (Files.isRegularFile(file) && Files.size(file) > 0) {
+      String text = new String(Files.readAllBytes(file), StandardCharsets.UTF_8);
+      String first = text.substring(0, Math.max(0, text.indexOf('\n')));
+      if (!first.contains("/checklist.html")) {
+        throw new UsageException(
+            file + ": this is no rule of an earlier build and is not replaced; name another file");
+      }
+    }
   }
 
   private static String escaped(String path) {

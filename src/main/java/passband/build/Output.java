@@ -6,16 +6,15 @@ import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.BasicFileAttributes;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.concurrent.TimeUnit;
@@ -27,40 +26,51 @@ import passband.library.UsageException;
  * The folder that a build writes to. Everything is written aside first and moved into place when
  * all of it is there, a procedure's folder at a time, so that what stands in a folder is whole: the
  * old or the new. One build writes at a time.
+ *
+ * <p>Nothing is replaced or removed that no build wrote: see {@link WrittenFiles}.
  */
 public final class Output implements AutoCloseable {
   /** What the last build wrote, and from what; held locked while a build goes on. */
   private static final String RECORD = ".built";
 
-  private static final String ASIDE = ".new-";
-  private static final String BEFORE = ".old-";
+  private static final String ASIDE = ".new-build";
+  private static final String BEFORE = ".old-build";
 
   private final Path out;
   private final FileChannel record;
+  private final byte[] recorded;
+  private final WrittenFiles before;
+  private final WrittenFiles written;
   private final Path aside;
   private final boolean fresh;
-  private final TreeSet<String> staged = new TreeSet<>();
+  private final TreeMap<String, Set<String>> staged = new TreeMap<>();
   private boolean committed;
 
-  private Output(Path out, FileChannel record, boolean fresh) throws IOException {
+  private Output(Path out, FileChannel record, boolean fresh) throws UsageException, IOException {
     this.out = out;
     this.record = record;
     this.fresh = fresh;
+    this.recorded = bytes(record);
+    refuseForeign();
+    this.before = WrittenFiles.of(recorded);
+    this.written = WrittenFiles.of(recorded);
     tidy();
     // Nothing of this name is left, and no one else is at work here: the folder is locked.
-    this.aside = Files.createDirectory(out.resolve(ASIDE + "build"));
+    this.aside = Files.createDirectory(out.resolve(ASIDE));
   }
 
   /** Opens a folder, which is made where there is none. */
   public static Output open(Path out) throws UsageException, IOException {
-    boolean fresh = !exists(out);
+    boolean fresh = !OutputFolder.exists(out);
     Files.createDirectories(out);
+    OutputFolder.refuseSources(out);
+    Path path = out.resolve(RECORD);
+    if (Files.isSymbolicLink(path)) {
+      throw new UsageException(path + ": this is a link, which no build follows; remove it");
+    }
     FileChannel record =
         FileChannel.open(
-            out.resolve(RECORD),
-            StandardOpenOption.CREATE,
-            StandardOpenOption.READ,
-            StandardOpenOption.WRITE);
+            path, StandardOpenOption.CREATE, StandardOpenOption.READ, StandardOpenOption.WRITE);
     try {
       if (lock(record) == null) {
         throw new UsageException("another build is writing to " + out);
@@ -80,36 +90,45 @@ public final class Output implements AutoCloseable {
     }
   }
 
-  /** Puts back or takes away what a build left that was killed. */
-  private void tidy() throws IOException {
-    for (Path folder : in(out)) {
-      if (name(folder).startsWith(BEFORE)) {
-        for (Path old : in(folder)) {
-          if (!exists(out.resolve(name(old)))) {
-            Files.move(old, out.resolve(name(old)));
-          }
-        }
-        delete(folder);
-      } else if (name(folder).startsWith(ASIDE)) {
-        delete(folder);
+  /** What stands where a build keeps its own must be a build's. */
+  private void refuseForeign() throws UsageException, IOException {
+    if (recorded.length > 0) {
+      String head = new String(recorded, 0, Math.min(recorded.length, 15), StandardCharsets.UTF_8);
+      if (!head.equals(BuildRecord.TITLE)) {
+        throw new UsageException(
+            out.resolve(RECORD)
+                + ": this is no record of a build; move it away, or name another --out");
+      }
+      return;
+    }
+    for (String own : List.of(ASIDE, BEFORE)) {
+      if (OutputFolder.exists(out.resolve(own))) {
+        throw new UsageException(
+            out.resolve(own) + ": no build made this; move it away, or name another --out");
       }
     }
+    record.write(ByteBuffer.wrap(bytes(BuildRecord.TITLE + "\n")));
   }
 
-  private static List<Path> in(Path folder) throws IOException {
-    List<Path> all = new ArrayList<>();
-    try (DirectoryStream<Path> stream = Files.newDirectoryStream(folder)) {
-      stream.forEach(all::add);
+  /** Puts back or takes away what a build left that was killed. */
+  private void tidy() throws IOException {
+    Path old = out.resolve(BEFORE);
+    if (OutputFolder.exists(old)) {
+      for (Path folder : OutputFolder.in(old)) {
+        takeBack(folder);
+      }
+      OutputFolder.delete(old);
     }
-    return all;
+    OutputFolder.delete(out.resolve(ASIDE));
   }
 
-  private static String name(Path path) {
-    return path.getFileName().toString();
-  }
-
-  private static boolean exists(Path path) {
-    return Files.exists(path, LinkOption.NOFOLLOW_LINKS);
+  private void takeBack(Path old) throws IOException {
+    String procedure = OutputFolder.name(old);
+    if (OutputFolder.exists(out.resolve(procedure))) {
+      new FolderSwap(out, before).keep(old, procedure);
+    } else {
+      Files.move(old, out.resolve(procedure));
+    }
   }
 
   /** The folder of a procedure. */
@@ -118,7 +137,11 @@ public final class Output implements AutoCloseable {
   }
 
   /** What the last build left written about itself; empty when there is nothing. */
-  public byte[] record() throws IOException {
+  public byte[] record() {
+    return recorded;
+  }
+
+  private static byte[] bytes(FileChannel record) throws IOException {
     byte[] bytes = new byte[(int) record.size()];
     record.position(0);
     ByteBuffer buffer = ByteBuffer.wrap(bytes);
@@ -126,15 +149,22 @@ public final class Output implements AutoCloseable {
     return bytes;
   }
 
+  /** Files that stand as an earlier build wrote them: each one's look by its path. */
+  void stand(Map<String, String> files) {
+    files.forEach(written::add);
+  }
+
   /**
    * Writes the files of a procedure aside; paths may have folders in them.
    *
+   * @param source the file that the procedure is in
    * @return how each file looks from outside, by its path below this folder
    */
-  public Map<String, String> stage(String procedure, Map<String, byte[]> files) throws IOException {
+  public Map<String, String> stage(String procedure, Path source, Map<String, byte[]> files)
+      throws IOException {
     Map<String, String> looks = new TreeMap<>();
     synchronized (staged) {
-      if (!staged.add(procedure)) {
+      if (staged.putIfAbsent(procedure, looks.keySet()) != null) {
         return looks; // two procedures of one name: an error, and nothing is moved into place
       }
     }
@@ -149,74 +179,72 @@ public final class Output implements AutoCloseable {
       Files.write(path, file.getValue());
       looks.put(procedure + "/" + file.getKey(), look(path));
     }
+    written.forget(procedure);
+    written.made(procedure, Paths.of(out.toAbsolutePath().normalize().relativize(source)));
+    looks.forEach(written::add);
     return looks;
   }
 
   /** A file's size and the time of its last change; {@code -} where there is none. */
   static String look(Path file) throws IOException {
     try {
-      BasicFileAttributes seen = Files.readAttributes(file, BasicFileAttributes.class);
+      BasicFileAttributes seen =
+          Files.readAttributes(file, BasicFileAttributes.class, LinkOption.NOFOLLOW_LINKS);
       return seen.size() + "@" + seen.lastModifiedTime().to(TimeUnit.NANOSECONDS);
     } catch (NoSuchFileException e) {
       return "-";
     }
   }
 
-  /** Moves what was written into place, and writes about it into the record. */
-  public void commit(byte[] about) throws IOException {
-    Path before = Files.createDirectory(out.resolve(BEFORE + "build"));
-    try {
-      for (String procedure : staged) {
-        replace(procedure, before);
-      }
-    } finally {
-      delete(before);
+  /**
+   * Moves what was written into place, and writes about it into the record.
+   *
+   * @param built the names of all procedures of this build
+   * @return a line on the output of each procedure that is gone from the sources
+   */
+  public List<String> commit(byte[] about, Set<String> built, GoneOutput gone)
+      throws UsageException, IOException {
+    FolderSwap swap = new FolderSwap(out, before);
+    for (Map.Entry<String, Set<String>> procedure : staged.entrySet()) {
+      swap.check(procedure.getKey(), procedure.getValue());
     }
-    record.truncate(0);
+    // Should this be stopped halfway, the next build knows its files by these lines.
+    record.position(record.size());
+    write(bytes("\n" + written.text()));
+    Path old = Files.createDirectory(out.resolve(BEFORE));
+    for (String procedure : staged.keySet()) {
+      swap.replace(procedure, aside.resolve(procedure), old);
+    }
+    Files.delete(old);
+    List<String> said = gone.said(out, written, built);
     record.position(0);
-    ByteBuffer buffer = ByteBuffer.wrap(about);
-    while (buffer.hasRemaining()) {
-      record.write(buffer);
-    }
+    write(about);
+    write(bytes(written.text()));
+    record.truncate(record.position());
     committed = true;
+    return said;
   }
 
-  private void replace(String procedure, Path before) throws IOException {
-    Path target = out.resolve(procedure);
-    Path fresh = aside.resolve(procedure);
-    if (!exists(target)) {
-      Files.move(fresh, target);
-      return;
-    }
-    Path old = before.resolve(procedure);
-    Files.move(target, old);
-    try {
-      Files.move(fresh, target);
-    } catch (IOException e) {
-      Files.move(old, target);
-      throw e;
+  private void write(byte[] bytes) throws IOException {
+    ByteBuffer buffer = ByteBuffer.wrap(bytes);
+    while (buffer.hasRemaining()) {
+      record.write(buffer);
     }
   }
 
   @Override
   public void close() throws IOException {
     try {
-      delete(aside);
+      OutputFolder.delete(aside);
     } finally {
-      record.close();
       if (fresh && !committed) {
-        delete(out);
+        Files.deleteIfExists(out.resolve(RECORD));
+        if (OutputFolder.in(out).isEmpty()) {
+          Files.delete(out);
+        }
       }
+      record.close();
     }
-  }
-
-  private static void delete(Path folder) throws IOException {
-    if (Files.isDirectory(folder, LinkOption.NOFOLLOW_LINKS)) {
-      for (Path path : in(folder)) {
-        delete(path);
-      }
-    }
-    Files.deleteIfExists(folder);
   }
 
   /** Text as the bytes of a file. */

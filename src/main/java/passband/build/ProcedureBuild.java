@@ -71,10 +71,17 @@ public final class ProcedureBuild {
       names.sort(null);
       Result result = new Result(findings.diagnostics(), names, warnings, findings.read());
       if (result.written()) {
-        output.commit(record.written());
+        OutputFolder.refuseRead(folder, result.read());
+        warnings.addAll(output.commit(record.written(), Set.copyOf(names), gone(result.read())));
       }
       return result;
     }
+  }
+
+  /** With an analyzer of the command line files are read whose procedures are not looked at. */
+  private GoneOutput gone(Set<Path> read) {
+    return new GoneOutput(
+        options.prune(), source -> options.analyzer() == null && read.contains(source));
   }
 
   private UnitBuild.Done built(CompilationUnit unit, Output output, BuildRecord record)

@@ -42,6 +42,7 @@ final class UnitBuild {
     if (before == null) {
       return null;
     }
+    output.stand(before.out());
     List<String> names = new ArrayList<>();
     before.names().forEach(name -> names.add(name.name()));
     return new Done(unit.unchanged(before, workingDirectory), names, List.of());
@@ -56,10 +57,14 @@ final class UnitBuild {
         String place = "procedure '" + plan.name().text() + "'";
         ProcedureFiles made = UnforeseenException.at(place, () -> ProcedureFiles.of(plan, options));
         warnings.addAll(made.warnings());
-        written.putAll(output.stage(plan.name().text(), made.files()));
+        written.putAll(output.stage(plan.name().text(), source(plan), made.files()));
       }
     }
     return new Done(compiled.found(), names, warnings);
+  }
+
+  private Path source(Plan plan) {
+    return workingDirectory.resolve(plan.name().span().file().path()).normalize();
   }
 
   /**

@@ -94,7 +94,9 @@ final class Arguments {
             + command.name()
             + "' has no option "
             + name
-            + (near == null ? see() : "; did you mean " + near + "?"));
+            + (near == null
+                ? see() + "; a path that begins with a dash is written after '--'"
+                : "; did you mean " + near + "?"));
   }
 
   private static void requireValue(Option option, String value) throws UsageException {

@@ -35,6 +35,10 @@ final class BuildCommand implements Verb {
   public int run(Arguments arguments) throws UsageException, IOException {
     String form = arguments.value("--as");
     PrintStream err = invocation.err();
+    String depfile = arguments.valueOrNull("--depfile");
+    if (depfile != null) {
+      Dependencies.refuseOther(workingDirectory.resolve(depfile));
+    }
     ProcedureBuild.Result built = built(arguments);
     read = built.read();
     built.warnings().forEach(err::println);
@@ -50,7 +54,6 @@ final class BuildCommand implements Verb {
     PrintStream to = form.equals("text") ? invocation.out() : err;
     String folder = arguments.value("--out");
     built.names().forEach(name -> to.println(folder + "/" + name));
-    String depfile = arguments.valueOrNull("--depfile");
     if (depfile != null) {
       Files.writeString(
           workingDirectory.resolve(depfile),
@@ -64,7 +67,8 @@ final class BuildCommand implements Verb {
         new BuildOptions(
             Objects.requireNonNull(Paper.named(arguments.value("--paper")), "--paper"),
             arguments.list("--without"),
-            arguments.valueOrNull("--analyzer"));
+            arguments.valueOrNull("--analyzer"),
+            arguments.has("--prune"));
     List<CompilationUnit> units =
         SourceSelection.units(
             arguments.operands(),

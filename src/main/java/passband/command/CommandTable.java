@@ -61,7 +61,8 @@ final class CommandTable {
               """
               Checks, then writes for every procedure DIR/PROCEDURE/checklist.html, checklist.pdf, limits.csv,
               limits.csv-metadata.json, limits.json, setups/*.svg and limits/*.svg. If there is any error, nothing is
-              written. Unchanged procedures are skipped; DIR/.built records the input digests.
+              written. Unchanged procedures are skipped; DIR/.built records the input digests and what was written.
+              No other file in DIR is replaced or removed, and a DIR that holds sources is refused.
               """,
               List.of(
                   Option.of("--out", ArgumentKind.FOLDER, "DIR", "output folder")
@@ -76,6 +77,9 @@ final class CommandTable {
                       "PARTS",
                       List.of("pdf", "pictures"),
                       "parts to leave out, separated by commas"),
+                  Option.flag(
+                      "--prune",
+                      "remove what was written for procedures that are gone from the sources"),
                   Option.of(
                       "--depfile",
                       ArgumentKind.FILE,

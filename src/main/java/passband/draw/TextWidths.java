@@ -11,6 +11,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.StringTokenizer;
+import java.util.function.IntToDoubleFunction;
 
 /**
  * How wide text is in the type that the drawings ask for first, DejaVu Sans Condensed, which is
@@ -45,50 +46,57 @@ public final class TextWidths {
 
   /** The advance of a text, in the unit of the type's size. */
   public static double width(String text, double size, boolean bold) {
-    double sum = 0;
+    return added(0, text, c -> advance(c, bold)) * size;
+  }
+
+  private static double advance(int c, boolean bold) {
+    double[] width = WIDTHS.get(c);
+    return width == null ? OTHER : width[bold ? 1 : 0];
+  }
+
+  private static double added(double sum, String text, IntToDoubleFunction advance) {
     int c;
     for (int i = 0; i < text.length(); i += Character.charCount(c)) {
       c = text.codePointAt(i);
-      double[] width = WIDTHS.get(c);
-      sum += width == null ? OTHER : width[bold ? 1 : 0];
+      sum += advance.applyAsDouble(c);
     }
-    return sum * size;
+    return sum;
   }
 
   /**
    * The text in lines no wider than {@code width}, broken at spaces, or in a word that is wider.
    */
   public static List<String> wrapped(String text, double width, double size, boolean bold) {
+    return wrapped(text, width, size, c -> advance(c, bold));
+  }
+
+  /**
+   * The same by the advances of another type; no letter is measured more often than three times.
+   */
+  static List<String> wrapped(String text, double width, double size, IntToDoubleFunction advance) {
     List<String> lines = new ArrayList<>();
     StringBuilder line = new StringBuilder();
+    double used = 0;
     StringTokenizer words = new StringTokenizer(text);
     while (words.hasMoreTokens()) {
-      String rest = words.nextToken();
-      String joined = line.isEmpty() ? rest : line + " " + rest;
-      if (!line.isEmpty() && width(joined, size, bold) > width) {
+      String word = words.nextToken();
+      double joined = line.isEmpty() ? 0 : added(added(used, " ", advance), word, advance);
+      if (joined * size > width) {
         lines.add(line.toString());
         line.setLength(0);
       }
-      while (line.isEmpty() && width(rest, size, bold) > width) {
-        int fits = fitting(rest, width, size, bold);
-        lines.add(rest.substring(0, fits));
-        rest = rest.substring(fits);
+      if (line.isEmpty()) {
+        List<String> pieces = WordPieces.of(word, width, size, advance);
+        String last = pieces.remove(pieces.size() - 1);
+        lines.addAll(pieces);
+        line.append(last);
+        used = added(0, last, advance);
+      } else {
+        line.append(' ').append(word);
+        used = joined;
       }
-      line.append(line.isEmpty() ? "" : " ").append(rest);
     }
     lines.add(line.toString());
     return lines;
-  }
-
-  private static int fitting(String word, double width, double size, boolean bold) {
-    int end = word.offsetByCodePoints(0, 1);
-    while (end < word.length()) {
-      int next = word.offsetByCodePoints(end, 1);
-      if (width(word.substring(0, next), size, bold) > width) {
-        break;
-      }
-      end = next;
-    }
-    return end;
   }
 }

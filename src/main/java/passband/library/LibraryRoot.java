@@ -19,7 +19,7 @@ public final class LibraryRoot {
   public static final String MARKER = "passband.library";
 
   /** A folder of git's, or in a linked work tree a file, marks the top of a work tree. */
-  private static final String GIT = ".git";
+  public static final String GIT = ".git";
 
   private LibraryRoot() {}
 

@@ -14,7 +14,7 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.font.PDType0Font;
 
 /** DejaVu Sans Condensed, embedded as far as it is used. */
-final class Fonts {
+final class Fonts implements TypeWidths {
   /** Reading a font takes as long as a page; it is not for two threads at once. */
   private static final ThreadLocal<Map<String, TrueTypeFont>> READ =
       ThreadLocal.withInitial(HashMap::new);
@@ -49,24 +49,33 @@ final class Fonts {
     return isBold ? bold : regular;
   }
 
-  /** How wide a text is, in points. */
-  double width(String text, double size, boolean isBold) {
-    Map<Integer, Float> advances = isBold ? boldAdvances : regularAdvances;
+  @Override
+  public double width(String text, double size, boolean isBold) {
     float sum = 0;
     int c;
     for (int i = 0; i < text.length(); i += Character.charCount(c)) {
       c = text.codePointAt(i);
-      Float advance = advances.get(c);
-      if (advance == null) {
-        advance = advance(has(c) ? Character.toString(c) : LOST, isBold);
-        advances.put(c, advance);
-      }
-      sum += advance;
+      sum += known(c, isBold);
     }
     return size * (sum / 1000.0);
   }
 
-  private float advance(String character, boolean isBold) {
+  @Override
+  public double advance(int codePoint, boolean isBold) {
+    return known(codePoint, isBold);
+  }
+
+  private float known(int c, boolean isBold) {
+    Map<Integer, Float> advances = isBold ? boldAdvances : regularAdvances;
+    Float advance = advances.get(c);
+    if (advance == null) {
+      advance = measured(has(c) ? Character.toString(c) : LOST, isBold);
+      advances.put(c, advance);
+    }
+    return advance;
+  }
+
+  private float measured(String character, boolean isBold) {
     try {
       return font(isBold).getStringWidth(character);
     } catch (IOException e) {

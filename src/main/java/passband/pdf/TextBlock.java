@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.StringTokenizer;
+import passband.draw.WordPieces;
 
 /** Words of one size, some of them bold, broken into lines of a width. */
 final class TextBlock {
@@ -18,16 +19,18 @@ final class TextBlock {
   /** Some words in one weight. */
   record Span(String text, boolean bold) {}
 
-  TextBlock(Fonts fonts, double size, double width, List<Span> spans) {
+  TextBlock(TypeWidths widths, double size, double width, List<Span> spans) {
     this.size = size;
     double x = 0;
     List<Word> line = new ArrayList<>();
     for (Span span : spans) {
       StringTokenizer words = new StringTokenizer(span.text());
       while (words.hasMoreTokens()) {
-        for (String piece : pieces(fonts, words.nextToken(), span.bold(), width)) {
-          double wide = fonts.width(piece, size, span.bold());
-          double space = line.isEmpty() ? 0 : fonts.width(" ", size, span.bold());
+        for (String piece :
+            WordPieces.of(
+                words.nextToken(), width, size / 1000, c -> widths.advance(c, span.bold()))) {
+          double wide = widths.width(piece, size, span.bold());
+          double space = line.isEmpty() ? 0 : widths.width(" ", size, span.bold());
           if (!line.isEmpty() && x + space + wide > width + 0.01) {
             lines.add(line);
             line = new ArrayList<>();
@@ -42,27 +45,8 @@ final class TextBlock {
     lines.add(line);
   }
 
-  static TextBlock of(Fonts fonts, double size, double width, boolean bold, String text) {
-    return new TextBlock(fonts, size, width, List.of(new Span(text, bold)));
-  }
-
-  /** A word, or parts of one that is wider than the line. */
-  private List<String> pieces(Fonts fonts, String word, boolean bold, double width) {
-    List<String> pieces = new ArrayList<>();
-    String rest = word;
-    while (fonts.width(rest, size, bold) > width && rest.codePointCount(0, rest.length()) > 1) {
-      int end = rest.length();
-      while (end > 1 && fonts.width(rest.substring(0, end), size, bold) > width) {
-        end = rest.offsetByCodePoints(end, -1);
-      }
-      end = Math.max(end, rest.offsetByCodePoints(0, 1));
-      pieces.add(rest.substring(0, end));
-      rest = rest.substring(end);
-    }
-    if (!rest.isEmpty() || pieces.isEmpty()) {
-      pieces.add(rest);
-    }
-    return pieces;
+  static TextBlock of(TypeWidths widths, double size, double width, boolean bold, String text) {
+    return new TextBlock(widths, size, width, List.of(new Span(text, bold)));
   }
 
   double height() {

@@ -27,10 +27,14 @@ public final class CoverageReport {
     StringBuilder out =
         new StringBuilder(
             plan.name().text() + ": coverage of " + plan.device().name().text() + "\n");
+    int[] widths = new int[rows.get(0).size()];
+    for (int i = 0; i < widths.length; i++) {
+      widths[i] = width(rows, i);
+    }
     for (List<String> row : rows) {
       StringBuilder line = new StringBuilder("  ");
       for (int i = 0; i < row.size(); i++) {
-        line.append(row.get(i)).append(" ".repeat(width(rows, i) - row.get(i).length() + 2));
+        line.append(row.get(i)).append(" ".repeat(widths[i] - row.get(i).length() + 2));
       }
       out.append(line.toString().stripTrailing()).append('\n');
     }

@@ -17,6 +17,7 @@ import java.util.ArrayList;
 import java.util.Base64;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -30,10 +31,12 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.openqa.selenium.Keys;
+import org.openqa.selenium.WebDriver;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.print.PageMargin;
 import org.openqa.selenium.print.PageSize;
 import org.openqa.selenium.print.PrintOptions;
+import org.openqa.selenium.support.ui.ExpectedConditions;
 import org.openqa.selenium.support.ui.WebDriverWait;
 import passband.evidence.Evidence;
 import passband.evidence.Item;
@@ -230,11 +233,18 @@ class ChecklistBrowserTest {
     assertTrue(byPoint.containsKey("not-done:tack-output/bipolar/tack/1/40ohm/current"));
     rows(csv).forEach(r -> assertEquals(TEASEL.digest(), r.getField("digest")));
     browser.find("#clear").click();
+    wait(ExpectedConditions.alertIsPresent());
     browser.driver().switchTo().alert().accept();
-    assertEquals("", entry(FIRST).getDomProperty("value"));
+    wait(d -> "".equals(entry(FIRST).getDomProperty("value")));
     browser.find("#file").sendKeys(csv.toString());
-    assertEquals(filled, state());
+    // The page reads the file after this returns.
+    wait(d -> filled.equals(state()) || !browser.find("#trouble").getText().isEmpty());
     assertEquals("", browser.find("#trouble").getText());
+    assertEquals(filled, state());
+  }
+
+  private <T> void wait(Function<WebDriver, T> condition) {
+    new WebDriverWait(browser.driver(), Duration.ofSeconds(10)).until(condition);
   }
 
   @Test

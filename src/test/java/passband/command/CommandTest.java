@@ -583,7 +583,6 @@ class CommandTest {
     for (String bad :
         List.of(
             "",
-            "x",
             note.substring(0, note.length() / 2),
             note.replace("\t", "\n"),
             note.replace("group\t", "name\t"),
