@@ -26,12 +26,12 @@ public record StageItems(
   /**
    * The items of one point.
    *
-   * @param steps by the position of the step
+   * @param steps by the position of the step; they stand below the line's boxes
    * @param measured what is read, then what is derived
    */
   public record PointItems(Map<Integer, Item> steps, List<Item.Measured> measured) {
     Stream<Item> items() {
-      return Stream.concat(steps.values().stream(), measured.stream());
+      return Stream.concat(measured.stream(), steps.values().stream());
     }
   }
 

@@ -67,6 +67,13 @@ final class Canvas {
     return element;
   }
 
+  /** The element at the path asks for an item; nothing where it is drawn a second time. */
+  void item(List<String> path, String id) {
+    if (!repeats) {
+      tags.item(tags.at(path), id);
+    }
+  }
+
   /** Content that says nothing: borders, headers that repeat. */
   void artifact(Ink ink) throws IOException {
     if (repeats) {

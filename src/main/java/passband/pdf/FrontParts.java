@@ -35,20 +35,31 @@ final class FrontParts {
         "The maker\u2019s service manual, local codes and licensed practice come first; this sheet"
             + " does not replace them.");
     write.heading("Collect");
-    write.table(
-        write.shares(0.07, 0.4, 0.18, 0.2, 0.15),
-        List.of("No.", "Lead or link", "Colour", "Rating", "Present, undamaged"),
-        sheet.leads().stream()
-            .map(
-                l ->
-                    List.of(
-                        l.mark(),
-                        l.title() + (l.kind().equals("link") ? " (link)" : ""),
-                        l.colour(),
-                        l.rating(),
-                        "\u2610"))
-            .toList());
+    collect();
     write.note(sheet.head().decision() + " Write every digit that the display shows.");
+  }
+
+  /** The leads, each with a box to tick. */
+  private void collect() {
+    List<Double> widths = write.shares(0.07, 0.4, 0.18, 0.2, 0.15);
+    List<String> table = write.path("Table:collect");
+    RowPart head =
+        write.headRow(
+            table,
+            widths,
+            List.of("No.", "Lead or link", "Colour", "Rating", "Present, undamaged"));
+    write.add(head);
+    for (Sheet.LeadLine lead : sheet.leads()) {
+      String title = lead.title() + (lead.kind().equals("link") ? " (link)" : "");
+      List<String> texts = List.of(lead.mark(), title, lead.colour(), lead.rating());
+      List<RowPart.Cell> cells = new ArrayList<>();
+      for (int c = 0; c < texts.size(); c++) {
+        cells.add(write.words(texts.get(c), false, widths.get(c), SIZE));
+      }
+      cells.add(new RowPart.Ticks(List.of(List.of("")), SIZE, lead.present().id()));
+      boolean last = lead == sheet.leads().get(sheet.leads().size() - 1);
+      write.add(new RowPart(table, "r" + lead.mark(), widths, List.of(cells), head, last ? 4 : 0));
+    }
   }
 
   private void identity() {
@@ -102,7 +113,8 @@ final class FrontParts {
         String title = i + c < asked.size() ? asked.get(i + c).text() : "";
         TextBlock heading = write.block(SIZE, true, widths.get(2 * c) - 7, title);
         cells.add(new RowPart.Words(List.of(heading), "TH:row"));
-        cells.add(new RowPart.Blank(PartWriter.BY_HAND));
+        String item = i + c < asked.size() ? asked.get(i + c).id() : null;
+        cells.add(new RowPart.Blank(PartWriter.BY_HAND, item));
       }
       double after = i + 2 >= asked.size() ? 4 : 0;
       write.add(new RowPart(table, "asked" + i, widths, List.of(cells), EMPTY, after));

@@ -98,13 +98,16 @@ final class PartWriter {
     add(TextPart.of(path, words, 2, 3, inner).framed(2));
   }
 
-  void listed(String list, int number, String text, boolean tick, boolean keep) {
+  void listed(String list, int number, String text, boolean keep) {
+    TextPart part = item(list, number, text, false);
+    add(keep ? part.kept() : part);
+  }
+
+  private TextPart item(String list, int number, String text, boolean tick) {
     double indent = tick ? LIST_INDENT : LIST_INDENT - 14;
     TextBlock words = block(SIZE, false, inner - indent, text);
-    TextPart part =
-        TextPart.of(path("L:" + list, "LI:" + number), words, 1, 2, inner)
-            .marked(number + ".", tick, indent);
-    add(keep ? part.kept() : part);
+    return TextPart.of(path("L:" + list, "LI:" + number), words, 1, 2, inner)
+        .marked(number + ".", tick, indent);
   }
 
   void steps(List<Sheet.StepLine> steps) {
@@ -114,7 +117,7 @@ final class PartWriter {
       if (step.kind().equals("caution")) {
         caution(path("P:" + next()), step.text());
       } else if (step.ask() == null) {
-        listed(list, i + 1, step.text(), false, false);
+        listed(list, i + 1, step.text(), false);
       } else {
         ask(list, i + 1, step.ask());
       }
@@ -131,9 +134,10 @@ final class PartWriter {
   /** A blank, the outcomes or a box, whatever it asks for. */
   void ask(String list, int number, Sheet.Ask ask) {
     switch (ask.kind()) {
-      case "record" -> listed(list, number, ask.text() + ": " + blank(ask.unit()), false, false);
+      case "record" ->
+          add(item(list, number, ask.text() + ": " + blank(ask.unit()), false).asking(ask.id()));
       case "choice" -> choose(list, number, ask);
-      default -> listed(list, number, ask.text(), true, false);
+      default -> add(item(list, number, ask.text(), true).asking(ask.id()));
     }
   }
 
@@ -142,13 +146,13 @@ final class PartWriter {
   }
 
   private void choose(String list, int number, Sheet.Ask ask) {
-    listed(list, number, ask.text(), false, true);
+    add(item(list, number, ask.text(), false).asking(ask.id()).kept());
     for (int i = 0; i < ask.options().size(); i++) {
       String outcome = ask.options().get(i);
       String says = outcome + (outcome.equals(ask.pass()) ? " (passes)" : "");
       TextPart part =
           TextPart.of(
-                  path("L:" + list, "LI:" + number + "-" + i, "LBody"),
+                  path("L:" + list, "LI:" + number, "LBody", "L:outcomes", "LI:" + i, "LBody"),
                   block(SIZE, false, inner - 60, says),
                   1,
                   2,
@@ -184,11 +188,9 @@ final class PartWriter {
       for (int c = 0; c < widths.size(); c++) {
         String text = rows.get(i).get(c);
         cells.add(
-            text.equals("\u2610")
-                ? new RowPart.Ticks(List.of(List.of("")), SIZE)
-                : text.isEmpty()
-                    ? new RowPart.Blank(BY_HAND)
-                    : words(text, false, widths.get(c), SIZE));
+            text.isEmpty()
+                ? new RowPart.Blank(BY_HAND, null)
+                : words(text, false, widths.get(c), SIZE));
       }
       add(new RowPart(table, "r" + i, widths, List.of(cells), head, i + 1 == rows.size() ? 4 : 0));
     }

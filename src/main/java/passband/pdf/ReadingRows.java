@@ -47,7 +47,7 @@ final class ReadingRows {
           box.judged()
               ? List.of(List.of("pass", "fail"), List.of("not done"))
               : List.of(List.of("not done"));
-      cells.add(new RowPart.Ticks(ticks, 9));
+      cells.add(new RowPart.Ticks(ticks, 9, null));
       if (group.hasTimes()) {
         cells.add(first ? times(line, columns.width(cells.size())) : null);
       }
@@ -77,7 +77,7 @@ final class ReadingRows {
 
   private RowPart.Cell reading(Sheet.Box box, boolean named, double width) {
     TextBlock title = named ? write.block(8.5, false, width - 7, box.title()) : null;
-    return new RowPart.Digits(title, box.cells(), box.unit());
+    return new RowPart.Digits(title, box.cells(), box.unit(), box.id());
   }
 
   private RowPart.Cell limits(Sheet.Box box, double width) {

@@ -36,6 +36,11 @@ record RowPart(
       return 1;
     }
 
+    /** The identity of the item that it asks for; null for none. */
+    default @Nullable String item() {
+      return null;
+    }
+
     /** Whether it is a heading: of a column, or of its row. */
     default String role() {
       return "TD";
@@ -97,6 +102,9 @@ record RowPart(
         List<String> path = new ArrayList<>(table);
         path.add("TR:" + key + (line == 0 ? "" : "-" + line));
         path.add(cell.role() + ":" + c);
+        if (cell.item() != null) {
+          canvas.item(path, cell.item());
+        }
         PDStructureElement made = canvas.tagged(path, () -> cell.draw(canvas, from, at, width));
         if (made != null) {
           Tags.spans(made, line == 0 && spansAll(c) ? lines.size() : 1, cell.columns());
@@ -160,13 +168,13 @@ record RowPart(
   }
 
   /** Room to write in. */
-  record Blank(double height) implements Cell {
+  record Blank(double height, @Nullable String item) implements Cell {
     @Override
     public void draw(Canvas canvas, double x, double y, double width) {}
   }
 
   /** A box for each digit, the decimal point between them, the unit after. */
-  record Digits(@Nullable TextBlock title, String cells, String unit) implements Cell {
+  record Digits(@Nullable TextBlock title, String cells, String unit, String item) implements Cell {
     static final double CELL = 14;
     private static final double HIGH = 20;
     private static final double POINT = 9;
@@ -204,7 +212,7 @@ record RowPart(
   }
 
   /** Boxes to tick, each with a word. */
-  record Ticks(List<List<String>> rows, double size) implements Cell {
+  record Ticks(List<List<String>> rows, double size, @Nullable String item) implements Cell {
     private static final double LINE = 15;
     private static final double BOX = 9;
 

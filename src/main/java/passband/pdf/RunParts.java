@@ -47,8 +47,10 @@ final class RunParts {
     Drawing drawing = setup.drawing();
     double wide = SetupPart.textWidth(drawing, write.inner());
     double move = SetupPart.moveWidth(drawing, write.inner());
-    List<TextBlock> moves =
-        setup.moves().stream().map(m -> write.block(SIZE, false, move, m.text())).toList();
+    List<SetupPart.Ticked> moves =
+        setup.moves().stream()
+            .map(m -> new SetupPart.Ticked(write.block(SIZE, false, move, m.text()), m.id()))
+            .toList();
     String said =
         setup.moves().isEmpty()
             ? "Leave the leads as they are."
@@ -81,7 +83,7 @@ final class RunParts {
       if (step.kind().equals("caution")) {
         write.caution(write.path("P:" + write.next()), step.text());
       } else {
-        write.listed(list, i + 1, step.text(), false, true);
+        write.listed(list, i + 1, step.text(), true);
       }
     }
     TableColumns columns = new TableColumns(group, write.fonts(), write.inner());

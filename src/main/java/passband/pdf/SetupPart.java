@@ -17,7 +17,7 @@ record SetupPart(
     @Nullable Drawing drawing,
     TextBlock name,
     TextBlock off,
-    List<TextBlock> moves,
+    List<Ticked> moves,
     @Nullable TextBlock said,
     double inner)
     implements Part {
@@ -27,6 +27,9 @@ record SetupPart(
   private static final double PAD = 6;
   private static final double NUMBER = 16;
   private static final double TICK = 15;
+
+  /** A lead to move: the words, and the identity of its tick. */
+  record Ticked(TextBlock text, String item) {}
 
   /** How wide the words are. */
   static double textWidth(@Nullable Drawing drawing, double inner) {
@@ -39,7 +42,7 @@ record SetupPart(
   }
 
   private double textHeight() {
-    double moved = moves.stream().mapToDouble(m -> m.height() + 4).sum();
+    double moved = moves.stream().mapToDouble(m -> m.text.height() + 4).sum();
     return name.height() + 3 + off.height() + 4 + moved + (said == null ? 0 : said.height() + 2);
   }
 
@@ -73,7 +76,7 @@ record SetupPart(
     at[0] += off.height() + 4;
     for (int i = 0; i < moves.size(); i++) {
       move(canvas, i, left, at[0]);
-      at[0] += moves.get(i).height() + 4;
+      at[0] += moves.get(i).text.height() + 4;
     }
     if (said != null) {
       canvas.tagged(with("P:said"), () -> said.draw(canvas, left, at[0]));
@@ -81,12 +84,16 @@ record SetupPart(
   }
 
   private void move(Canvas canvas, int i, double left, double top) throws IOException {
-    canvas.artifact(() -> canvas.rect(left, top + 1, 10, 10, 1));
+    canvas.item(with("L", "LI:" + i), moves.get(i).item);
     canvas.tagged(
         with("L", "LI:" + i, "Lbl"),
         () -> canvas.text((i + 1) + ".", left + TICK, top + 9.5, TextPart.SIZE, true));
     canvas.tagged(
-        with("L", "LI:" + i, "LBody"), () -> moves.get(i).draw(canvas, left + TICK + NUMBER, top));
+        with("L", "LI:" + i, "LBody"),
+        () -> {
+          canvas.rect(left, top + 1, 10, 10, 1);
+          moves.get(i).text.draw(canvas, left + TICK + NUMBER, top);
+        });
   }
 
   private List<String> with(String... more) {

@@ -2,10 +2,13 @@ package passband.pdf;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.cos.COSInteger;
 import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.cos.COSString;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureElement;
@@ -16,6 +19,9 @@ import org.jspecify.annotations.Nullable;
  * The structure of a tagged document (ISO 32000-1, 14.7 and 14.8). Elements are asked for by a path
  * such as {@code Sect:run-1}, {@code Table:lines}, {@code TR:7}; the part before the colon is the
  * standard structure type, and as much of the path as is the same as last time is the same element.
+ *
+ * <p>What asks the technician for something carries the identity of its item as its own ({@code ID}
+ * and {@code IDTree}, 14.7.2).
  */
 final class Tags {
   private final PDStructureTreeRoot root = new PDStructureTreeRoot();
@@ -24,6 +30,7 @@ final class Tags {
   private final PDStructureElement document;
   private final COSArray parents = new COSArray();
   private COSArray ofPage = new COSArray();
+  private final Map<String, PDStructureElement> items = new TreeMap<>();
   private int pages;
   private @Nullable PDPage page;
 
@@ -79,6 +86,14 @@ final class Tags {
     }
   }
 
+  /** Says that an element asks for the item of this identity; no other element may. */
+  void item(PDStructureElement element, String id) {
+    if (items.put(id, element) != null) {
+      throw new IllegalStateException("two elements ask for " + id);
+    }
+    element.setElementIdentifier(id);
+  }
+
   private static COSDictionary table(PDStructureElement cell) {
     COSDictionary attributes = cell.getCOSObject().getCOSDictionary(COSName.A);
     if (attributes == null) {
@@ -104,6 +119,20 @@ final class Tags {
     tree.setItem(COSName.NUMS, parents);
     root.getCOSObject().setItem(COSName.PARENT_TREE, tree);
     root.setParentTreeNextKey(pages);
+    root.getCOSObject().setItem(COSName.getPDFName("IDTree"), identities());
     into.getDocumentCatalog().setStructureTreeRoot(root);
+  }
+
+  /** A name tree of one node: identities in order, each with its element. */
+  private COSDictionary identities() {
+    COSArray names = new COSArray();
+    items.forEach(
+        (id, element) -> {
+          names.add(new COSString(id));
+          names.add(element.getCOSObject());
+        });
+    COSDictionary tree = new COSDictionary();
+    tree.setItem(COSName.NAMES, names);
+    return tree;
   }
 }

@@ -8,10 +8,17 @@ import org.jspecify.annotations.Nullable;
 /**
  * A block of text, with what is drawn before and around it.
  *
+ * @param item the identity of the item that it asks for; null for none
  * @param keep whether it stays with the part after it
  */
 record TextPart(
-    List<String> path, TextBlock text, Space space, Marker marker, Lines lines, boolean keep)
+    List<String> path,
+    TextBlock text,
+    Space space,
+    Marker marker,
+    Lines lines,
+    @Nullable String item,
+    boolean keep)
     implements Part {
   static final double SIZE = 9.5;
   private static final double PAD = 5;
@@ -44,12 +51,12 @@ record TextPart(
   /** Plain text. */
   static TextPart of(List<String> path, TextBlock text, double above, double below, double width) {
     Space space = new Space(above, below, width);
-    return new TextPart(path, text, space, Marker.NONE, Lines.NONE, false);
+    return new TextPart(path, text, space, Marker.NONE, Lines.NONE, null, false);
   }
 
   /** The same with a number and a box to tick before it. */
   TextPart marked(@Nullable String number, boolean tick, double indent) {
-    return new TextPart(path, text, space, new Marker(number, tick, indent), lines, keep);
+    return new TextPart(path, text, space, new Marker(number, tick, indent), lines, item, keep);
   }
 
   /** The same in a frame. */
@@ -68,12 +75,17 @@ record TextPart(
   }
 
   private TextPart with(Lines around) {
-    return new TextPart(path, text, space, marker, around, keep);
+    return new TextPart(path, text, space, marker, around, item, keep);
+  }
+
+  /** The same, asking for an item. */
+  TextPart asking(String id) {
+    return new TextPart(path, text, space, marker, lines, id, keep);
   }
 
   /** The same, on one page with the part after it. */
   TextPart kept() {
-    return new TextPart(path, text, space, marker, lines, true);
+    return new TextPart(path, text, space, marker, lines, item, true);
   }
 
   @Override
@@ -93,13 +105,21 @@ record TextPart(
     canvas.artifact(() -> ornaments(canvas, x, top, height));
     double pad = lines.frame > 0 ? PAD : 0;
     double start = x + (lines.frame > 0 ? PAD + 2 : 0) + (lines.bar > 0 ? lines.bar + 8 : 0);
+    if (item != null) {
+      canvas.item(path, item);
+    }
     if (marker.number != null) {
       canvas.tagged(
           with("Lbl"), () -> canvas.text(marker.number, x + 2, top + SIZE * 1.02, SIZE, false));
     }
     canvas.tagged(
         marker.number == null ? path : with("LBody"),
-        () -> text.draw(canvas, start + marker.indent, top + pad));
+        () -> {
+          if (marker.tick) {
+            canvas.rect(x + marker.indent - BOX - 5, top + 1, BOX, BOX, 1);
+          }
+          text.draw(canvas, start + marker.indent, top + pad);
+        });
   }
 
   private List<String> with(String last) {
@@ -111,9 +131,6 @@ record TextPart(
   private void ornaments(Canvas canvas, double x, double top, double height) throws IOException {
     if (lines.frame > 0) {
       canvas.rect(x + 1, top, space.width - 2, height + 2 * PAD, lines.frame);
-    }
-    if (marker.tick) {
-      canvas.rect(x + marker.indent - BOX - 5, top + 1, BOX, BOX, 1);
     }
     if (lines.rule > 0) {
       canvas.line(x, top + height + 2, x + space.width, top + height + 2, lines.rule);

@@ -6,6 +6,8 @@ import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
 import passband.evidence.Item;
 import passband.evidence.ItemList;
 import passband.judge.Readings;
@@ -30,9 +32,20 @@ public final class Records {
     int rms = between ? 150 : 200;
     for (Item item : list.items()) {
       if (item.head().applies().isEmpty() || adjusted) {
-        rows.put(item.id(), List.of(item.accept(new Good(adjusted, rms))));
+        boolean decides = conditions(list).contains(item.id());
+        rows.put(
+            item.id(),
+            List.of(
+                decides ? (adjusted ? "yes" : "no") + ",,,1,choice" : item.accept(new Good(rms))));
       }
     }
+  }
+
+  /** The choices on which it depends whether other items apply. */
+  private static Set<String> conditions(ItemList list) {
+    return list.items().stream()
+        .flatMap(item -> item.head().applies().stream().map(Item.Condition::item))
+        .collect(Collectors.toSet());
   }
 
   /**
@@ -100,7 +113,7 @@ public final class Records {
   }
 
   /** What is written for each kind when all is well; empty for a derived value. */
-  private record Good(boolean adjusted, int rms) implements Item.Visitor<String> {
+  private record Good(int rms) implements Item.Visitor<String> {
     @Override
     public String reading(Item.Reading reading) {
       BigDecimal value =
@@ -126,12 +139,7 @@ public final class Records {
 
     @Override
     public String choice(Item.Choice choice) {
-      String value =
-          choice.pass() != null
-              ? choice.pass()
-              : choice.id().endsWith("/adjusted")
-                  ? (adjusted ? "yes" : "no")
-                  : choice.options().get(0);
+      String value = choice.pass() != null ? choice.pass() : choice.options().get(0);
       return value + ",,,1,choice";
     }
 
