@@ -6,7 +6,9 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 import passband.testing.Repository;
 
@@ -27,5 +29,18 @@ class SourcesTest {
       }
     }
     assertEquals(new TreeMap<>(), tooLong);
+  }
+
+  /** In a package without the mark nothing says where null may be, and NullAway checks nothing. */
+  @Test
+  void everyPackageSaysWhereNullMayBe() throws IOException {
+    Set<String> unmarked = new TreeSet<>();
+    for (Path source : SOURCES) {
+      Path info = source.resolveSibling("package-info.java");
+      if (!Files.exists(info) || !Files.readString(info).contains("\n@NullMarked\npackage ")) {
+        unmarked.add(Repository.ROOT.relativize(source.getParent()).toString());
+      }
+    }
+    assertEquals(Set.of(), unmarked);
   }
 }

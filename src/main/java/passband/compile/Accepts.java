@@ -6,8 +6,10 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
@@ -37,7 +39,8 @@ final class Accepts {
    * One acceptance: the quantity of the rule, the quantity that is read, and what is read when it
    * is swept or derived.
    */
-  record Accepted(Tree.Accept tree, QuantityKind kind, QuantityKind read, ReadQuantity workedOut) {}
+  record Accepted(
+      Tree.Accept tree, QuantityKind kind, QuantityKind read, @Nullable ReadQuantity workedOut) {}
 
   private final Analyzer analyzer;
   private final Scope scope;
@@ -61,7 +64,8 @@ final class Accepts {
     Map<String, Word> declared = workedOut(test);
     List<Accepted> accepted = new ArrayList<>();
     for (Tree.Accept line : lines(test)) {
-      scope.names().use(line.quantity(), declared.get(line.quantity().text()));
+      Word quantity = quantity(line);
+      scope.names().use(quantity, declared.get(quantity.text()));
       Accepted one = accepted(line, workedOut);
       if (one != null && distinct(one, accepted)) {
         accepted.add(one);
@@ -107,12 +111,17 @@ final class Accepts {
     return true;
   }
 
-  private Accepted accepted(Tree.Accept line, Map<String, ReadQuantity> workedOut) {
-    ReadQuantity own = workedOut.get(line.quantity().text());
-    if (own == null && workedOut.containsKey(line.quantity().text())) {
+  private static Word quantity(Tree.Accept line) {
+    return Objects.requireNonNull(line.quantity(), "a line by a rule was replaced by the rule's");
+  }
+
+  private @Nullable Accepted accepted(Tree.Accept line, Map<String, ReadQuantity> workedOut) {
+    Word quantity = quantity(line);
+    ReadQuantity own = workedOut.get(quantity.text());
+    if (own == null && workedOut.containsKey(quantity.text())) {
       return null;
     }
-    QuantityKind kind = own != null ? own.kind() : values.quantity(line.quantity());
+    QuantityKind kind = own != null ? own.kind() : values.quantity(quantity);
     if (kind == null) {
       return null;
     }
@@ -162,7 +171,7 @@ final class Accepts {
     return workedOut;
   }
 
-  private ReadQuantity swept(Tree.Sweep sweep) {
+  private @Nullable ReadQuantity swept(Tree.Sweep sweep) {
     Dimension dimension =
         sweep.what().text().equals("load") ? Dimension.RESISTANCE : dimensionOf(sweep.what());
     if (dimension == null) {
@@ -189,15 +198,19 @@ final class Accepts {
     }
     String name = sweep.as().text();
     QuantityKind kind = new QuantityKind(name, printed(name), dimension, true);
-    return ReadQuantity.workedOut(kind, printed(name), values.unitOf(sweep.step()), step);
+    return ReadQuantity.workedOut(
+        kind,
+        printed(name),
+        Objects.requireNonNull(values.unitOf(sweep.step()), "the step has a value"),
+        step);
   }
 
-  private Dimension dimensionOf(Word name) {
+  private @Nullable Dimension dimensionOf(Word name) {
     QuantityKind kind = values.quantity(name);
     return kind == null ? null : kind.dimension();
   }
 
-  private ReadQuantity derived(Tree.Derive derive, RowValues columns) {
+  private @Nullable ReadQuantity derived(Tree.Derive derive, RowValues columns) {
     Value sample = new Evaluator(new Sample(columns), diagnostics).value(derive.value());
     if (sample == null) {
       return null;
@@ -210,7 +223,11 @@ final class Accepts {
     String name = derive.name().text();
     String title = derive.title() == null ? printed(name) : derive.title().text();
     QuantityKind kind = new QuantityKind(name, title, sample.dimension(), false);
-    return ReadQuantity.workedOut(kind, title, values.unitOf(derive.resolution()), resolution);
+    return ReadQuantity.workedOut(
+        kind,
+        title,
+        Objects.requireNonNull(values.unitOf(derive.resolution()), "it has a value"),
+        resolution);
   }
 
   private static String printed(String name) {
@@ -237,18 +254,18 @@ final class Accepts {
     }
 
     @Override
-    public Value value(String name) {
+    public @Nullable Value value(String name) {
       Value measured = measured(name);
       return measured == null ? columns.value(name) : measured;
     }
 
     @Override
-    public Value value(Word written) {
+    public @Nullable Value value(Word written) {
       Value measured = measured(written.text());
       return measured == null ? columns.value(written) : measured;
     }
 
-    private Value measured(String name) {
+    private @Nullable Value measured(String name) {
       int at = 0;
       for (Analyzer.Measure measure : analyzer.measures()) {
         at++;

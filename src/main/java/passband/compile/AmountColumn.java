@@ -2,6 +2,7 @@ package passband.compile;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Diagnostics;
 import passband.plan.Figure;
 import passband.quantity.Rational;
@@ -34,12 +35,12 @@ abstract class AmountColumn extends Column {
   }
 
   /** The row with one amount; null, with the fault said, when the amount does not fit. */
-  abstract RowSpec with(RowSpec row, Amount amount);
+  abstract @Nullable RowSpec with(RowSpec row, Amount amount);
 
   /** The amount in its own unit; null, with the fault said, when that is unknown. */
-  final Figure figure(Amount amount) {
+  final @Nullable Figure figure(Amount amount) {
     Unit unit = values.unitOf(amount);
-    Rational si = unit == null ? null : values.si(amount);
-    return si == null ? null : new Figure(si, unit);
+    Rational si = values.si(amount);
+    return si == null || unit == null ? null : new Figure(si, unit);
   }
 }

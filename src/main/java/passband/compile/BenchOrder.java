@@ -6,6 +6,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Diagnostics;
 import passband.model.Device.Outlet;
 import passband.plan.Move;
@@ -78,7 +79,7 @@ final class BenchOrder {
   }
 
   /** The tests that adjustments affect; null when every test is repeated. */
-  private Set<String> affected() {
+  private @Nullable Set<String> affected() {
     Set<String> names = new LinkedHashSet<>();
     boolean any = false;
     for (Tree.Part part : tree.parts()) {
@@ -125,7 +126,7 @@ final class BenchOrder {
     }
   }
 
-  private static String title(Word title, Word name) {
+  private static String title(@Nullable Word title, Word name) {
     return title == null ? name.text() : title.text();
   }
 
@@ -133,7 +134,10 @@ final class BenchOrder {
    * @param only the tests to do, sections left out; null for all with their sections
    */
   private void goThrough(
-      List<Tree.Part> parts, String phase, Set<String> only, List<Stage> stages) {
+      List<Tree.Part> parts,
+      @Nullable String phase,
+      @Nullable Set<String> only,
+      List<Stage> stages) {
     List<TestPlanner> together = new ArrayList<>();
     for (Tree.Part part : parts) {
       if (part instanceof Tree.Test test) {
@@ -164,7 +168,7 @@ final class BenchOrder {
   /** A test and the outlet it is done on. */
   private record Visit(TestPlanner test, Outlet outlet) {}
 
-  private void runs(List<TestPlanner> together, String phase, List<Stage> stages) {
+  private void runs(List<TestPlanner> together, @Nullable String phase, List<Stage> stages) {
     List<Visit> visits = new ArrayList<>();
     for (TestPlanner test : together) {
       test.outlets().forEach(outlet -> visits.add(new Visit(test, outlet)));

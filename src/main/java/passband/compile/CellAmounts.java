@@ -2,6 +2,7 @@ package passband.compile;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.quantity.Dimension;
@@ -44,20 +45,22 @@ final class CellAmounts {
     if (from == null) {
       return List.of();
     }
-    return item.to() == null ? List.of(from) : series(item, from);
+    return item.to() == null || item.step() == null
+        ? List.of(from)
+        : series(item, from, item.to(), item.step());
   }
 
-  private List<Amount> series(Tree.SeriesItem item, Amount from) {
-    Amount to = inColumn(item.to());
-    Amount step = inColumn(item.step());
+  private List<Amount> series(Tree.SeriesItem item, Amount from, Amount end, Amount by) {
+    Amount to = inColumn(end);
+    Amount step = inColumn(by);
     Unit unit = values.unitOf(from);
     if (unit == null || from.number() == null || to == null || step == null) {
       return List.of();
     }
     Dimension dimension = unit.dimension();
     Rational last = values.si(to, dimension, "the end of this series");
-    Rational by = values.positive(step, dimension, "a step");
-    if (last == null || by == null) {
+    Rational increment = values.positive(step, dimension, "a step");
+    if (last == null || increment == null) {
       return List.of();
     }
     Rational first = from.number().times(unit.factor());
@@ -65,11 +68,11 @@ final class CellAmounts {
       diagnostics
           .say(Code.REVERSED_RANGE, item.span(), "this series ends before it starts")
           .hint("write the lower end first")
-          .fix(Values.swapped(item.from(), item.to()));
+          .fix(Values.swapped(item.from(), end));
       return List.of();
     }
     List<Amount> all = new ArrayList<>();
-    for (Rational next = first; next.compareTo(last) <= 0; next = next.plus(by)) {
+    for (Rational next = first; next.compareTo(last) <= 0; next = next.plus(increment)) {
       Rational digits = next.over(unit.factor());
       all.add(new Amount(digits.toPlain(), digits, from.unit(), item.span()));
     }
@@ -80,7 +83,7 @@ final class CellAmounts {
    * The amount with the unit of the heading; null, with the fault said, when it has one of its own
    * besides.
    */
-  Amount inColumn(Amount amount) {
+  @Nullable Amount inColumn(Amount amount) {
     if (column.unit() == null) {
       return amount;
     }

@@ -1,9 +1,11 @@
 package passband.compile;
 
 import java.util.List;
+import java.util.Objects;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.syntax.Tree;
+import passband.syntax.Word;
 
 /** A column of a test's table; there is a type for each kind. */
 abstract class Column {
@@ -15,9 +17,14 @@ abstract class Column {
     this.diagnostics = diagnostics;
   }
 
+  /** The name in the heading; only a stated column may have none. */
+  final Word written() {
+    return Objects.requireNonNull(tree.name(), "only a stated column has no name");
+  }
+
   /** The name that no other column of the table may have, as in messages. */
   String name() {
-    return tree.name().text();
+    return written().text();
   }
 
   /**

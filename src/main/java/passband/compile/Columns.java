@@ -3,6 +3,8 @@ package passband.compile;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Spelling;
@@ -42,7 +44,7 @@ final class Columns {
   }
 
   /** The columns of a table; null, with the faults said, when any of them cannot be told. */
-  List<Column> of(Tree.Table table) {
+  @Nullable List<Column> of(Tree.Table table) {
     List<Column> columns = new ArrayList<>();
     boolean sound = true;
     for (Tree.Column tree : table.columns()) {
@@ -71,7 +73,7 @@ final class Columns {
     return true;
   }
 
-  private Column column(Tree.Column tree) {
+  private @Nullable Column column(Tree.Column tree) {
     if (tree.unit() != null && values.unit(tree.unit()) == null) {
       return null;
     }
@@ -79,25 +81,26 @@ final class Columns {
       names.use(tree.name(), tree.name() == null ? null : workedOut.get(tree.name().text()));
       return new StatedColumn(tree, diagnostics);
     }
-    return switch (tree.name().text()) {
+    Word name = Objects.requireNonNull(tree.name(), "only a stated column has no name");
+    return switch (name.text()) {
       case "mode" -> new ModeColumn(tree, device, names, diagnostics);
       case "setting" -> new SettingColumn(tree, diagnostics);
       case "load" -> new LoadColumn(tree, diagnostics);
       case "target" -> new TargetColumn(tree, diagnostics);
-      default -> ofSetting(tree);
+      default -> ofSetting(tree, name);
     };
   }
 
-  private Column ofSetting(Tree.Column tree) {
+  private @Nullable Column ofSetting(Tree.Column tree, Word name) {
     for (ExtraSetting setting : settings) {
-      if (setting.name().text().equals(tree.name().text())) {
-        names.use(tree.name(), setting.name());
+      if (setting.name().text().equals(name.text())) {
+        names.use(name, setting.name());
         return setting.options() == null
             ? new QuantityColumn(tree, setting, diagnostics)
             : new OptionColumn(tree, setting, names, diagnostics);
       }
     }
-    sayUnknown(tree.name());
+    sayUnknown(name);
     return null;
   }
 

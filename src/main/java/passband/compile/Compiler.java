@@ -7,8 +7,10 @@ import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.function.Predicate;
+import org.jspecify.annotations.Nullable;
 import passband.check.Allows;
 import passband.check.Checks;
 import passband.check.Releases;
@@ -55,7 +57,7 @@ public final class Compiler {
           Code.CSV_SYNTAX);
 
   private final Library library;
-  private final String analyzer;
+  private final @Nullable String analyzer;
   private final Diagnostics diagnostics;
   private final Predicate<Tree.File> own;
   private final Set<Span> usedAllows = new HashSet<>();
@@ -65,7 +67,7 @@ public final class Compiler {
    * @param analyzer the name of an analyzer to compile for instead of each procedure's own; null
    *     for their own
    */
-  public Compiler(Library library, String analyzer, Diagnostics diagnostics) {
+  public Compiler(Library library, @Nullable String analyzer, Diagnostics diagnostics) {
     this(library, analyzer, diagnostics, file -> true);
   }
 
@@ -73,7 +75,10 @@ public final class Compiler {
    * @param own tells the files whose procedures are compiled; those of the others are not
    */
   public Compiler(
-      Library library, String analyzer, Diagnostics diagnostics, Predicate<Tree.File> own) {
+      Library library,
+      @Nullable String analyzer,
+      Diagnostics diagnostics,
+      Predicate<Tree.File> own) {
     this.library = library;
     this.analyzer = analyzer;
     this.diagnostics = diagnostics;
@@ -219,10 +224,14 @@ public final class Compiler {
     }
   }
 
-  private Plan plan(Tree.Procedure procedure, Scope scope, Profiles profiles, Diagnostics later) {
-    Tree.Analyzer other = analyzer == null ? null : analyzerNamed(procedure, later);
-    if (analyzer != null && other == null) {
-      return null;
+  private @Nullable Plan plan(
+      Tree.Procedure procedure, Scope scope, Profiles profiles, Diagnostics later) {
+    Tree.Analyzer other = null;
+    if (analyzer != null) {
+      other = analyzerNamed(analyzer, procedure, later);
+      if (other == null) {
+        return null;
+      }
     }
     return planner(procedure, scope, profiles, other, later).plan();
   }
@@ -231,19 +240,20 @@ public final class Compiler {
       Tree.Procedure procedure,
       Scope scope,
       Profiles profiles,
-      Tree.Analyzer analyzer,
+      Tree.@Nullable Analyzer analyzer,
       Diagnostics later) {
     return new Planner(procedure, scope, profiles, analyzer, named -> table(named, later), later);
   }
 
-  private Tree.Analyzer analyzerNamed(Tree.Procedure procedure, Diagnostics later) {
+  private Tree.@Nullable Analyzer analyzerNamed(
+      String name, Tree.Procedure procedure, Diagnostics later) {
     for (Tree.Analyzer found : analyzers()) {
-      if (found.name().text().equals(analyzer)) {
+      if (found.name().text().equals(name)) {
         return found;
       }
     }
     List<String> known = analyzers().stream().map(one -> one.name().text()).toList();
-    Scope.unknown(later, new Word(analyzer, procedure.name().span()), "analyzer", known);
+    Scope.unknown(later, new Word(name, procedure.name().span()), "analyzer", known);
     return null;
   }
 
@@ -259,8 +269,9 @@ public final class Compiler {
     return found;
   }
 
-  private Tree.Table table(Tree.Table named, Diagnostics later) {
-    SourceFile source = library.table(named.span(), named.file());
+  private Tree.@Nullable Table table(Tree.Table named, Diagnostics later) {
+    SourceFile source =
+        library.table(named.span(), Objects.requireNonNull(named.file(), "a table in its place"));
     return source == null ? null : CsvTable.parse(source, named.span(), later);
   }
 

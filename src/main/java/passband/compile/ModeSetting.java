@@ -1,5 +1,6 @@
 package passband.compile;
 
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.model.Device.Mode;
@@ -18,52 +19,50 @@ final class ModeSetting {
   /**
    * The row with its setting in the mode's unit; null, with the fault said, when it does not fit.
    */
-  RowSpec fitted(RowSpec row) {
+  @Nullable RowSpec fitted(RowSpec row) {
     Mode mode = row.mode();
     if (mode == null) {
       return row;
     }
-    if (!fits(row)) {
+    Figure setting = row.setting();
+    if (!fits(row, mode, setting)) {
       return null;
     }
-    if (row.setting() == null || mode.setting() == null) {
+    if (setting == null || mode.setting() == null) {
       return row;
     }
-    Figure inUnit = new Figure(row.setting().si(), mode.setting().unit());
+    Figure inUnit = new Figure(setting.si(), mode.setting().unit());
     return row.withSetting(inUnit, row.places().setting());
   }
 
-  private boolean fits(RowSpec row) {
-    QuantityKind kind = row.mode().settingKind();
+  private boolean fits(RowSpec row, Mode mode, @Nullable Figure setting) {
+    QuantityKind kind = mode.settingKind();
     if (kind == null) {
-      boolean atFault = row.mode().tree().settingQuantity() != null;
-      return !atFault && hasNone(row);
+      boolean atFault = mode.tree().settingQuantity() != null;
+      return !atFault && hasNone(row, mode, setting);
     }
-    return hasOne(row) && isOf(kind.dimension(), row);
-  }
-
-  private boolean hasNone(RowSpec row) {
-    if (row.setting() != null) {
-      diagnostics
-          .say(Code.WRONG_KIND, row.span(), "the mode '%s' has no setting", name(row))
-          .note(row.mode().name().span(), "it is declared here");
-    }
-    return row.setting() == null;
-  }
-
-  private boolean hasOne(RowSpec row) {
-    if (row.setting() == null) {
+    if (setting == null) {
       diagnostics.say(
           Code.MISSING_COLUMN,
           row.span(),
           "the mode '%s' needs a setting, but the table has no 'setting' column",
-          name(row));
+          name(mode));
+      return false;
     }
-    return row.setting() != null;
+    return isOf(kind.dimension(), setting, row, mode);
   }
 
-  private boolean isOf(Dimension wanted, RowSpec row) {
-    Dimension found = row.setting().unit().dimension();
+  private boolean hasNone(RowSpec row, Mode mode, @Nullable Figure setting) {
+    if (setting != null) {
+      diagnostics
+          .say(Code.WRONG_KIND, row.span(), "the mode '%s' has no setting", name(mode))
+          .note(mode.name().span(), "it is declared here");
+    }
+    return setting == null;
+  }
+
+  private boolean isOf(Dimension wanted, Figure setting, RowSpec row, Mode mode) {
+    Dimension found = setting.unit().dimension();
     if (found.equals(wanted)) {
       return true;
     }
@@ -72,14 +71,14 @@ final class ModeSetting {
             found.isNone() ? Code.MISSING_UNIT : Code.UNIT_MISMATCH,
             row.span(),
             "the setting of '%s' is %s%s",
-            name(row),
+            name(mode),
             wanted.describe(),
             found.isNone() ? ", but this has no unit" : ", but this is " + found.describe())
-        .note(row.mode().name().span(), "the mode is declared here");
+        .note(mode.name().span(), "the mode is declared here");
     return false;
   }
 
-  private static String name(RowSpec row) {
-    return row.mode().name().text();
+  private static String name(Mode mode) {
+    return mode.name().text();
   }
 }

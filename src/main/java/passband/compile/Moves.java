@@ -2,6 +2,7 @@ package passband.compile;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.model.Terminal;
 import passband.plan.Move;
 import passband.plan.Wire;
@@ -42,7 +43,7 @@ final class Moves {
     return moves;
   }
 
-  private static Wire find(List<Wire> wires, Wire like) {
+  private static @Nullable Wire find(List<Wire> wires, Wire like) {
     for (Wire wire : wires) {
       if (wire.lead().name().text().equals(like.lead().name().text())) {
         return wire;
@@ -59,7 +60,7 @@ final class Moves {
   /**
    * The end that leaves its terminal when exactly one does, to one that is free; null otherwise.
    */
-  private static Terminal movedEnd(Wire old, Wire now, List<Wire> before) {
+  private static @Nullable Terminal movedEnd(Wire old, Wire now, List<Wire> before) {
     boolean fromStays = old.from().same(now.from()) || old.from().same(now.to());
     boolean toStays = old.to().same(now.from()) || old.to().same(now.to());
     if (fromStays == toStays) {

@@ -2,12 +2,14 @@ package passband.compile;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.model.ExtraSetting;
 import passband.resolve.Names;
 import passband.resolve.Scope;
 import passband.syntax.Tree;
+import passband.syntax.Word;
 
 /** A setting of the device or the analyzer that is one of several names. */
 final class OptionColumn extends Column {
@@ -22,8 +24,10 @@ final class OptionColumn extends Column {
 
   @Override
   List<RowSpec> with(RowSpec row, Tree.Value value) {
+    List<Word> declared =
+        Objects.requireNonNull(setting.options(), "a setting of amounts has a QuantityColumn");
     List<String> options = new ArrayList<>();
-    setting.options().forEach(option -> options.add(option.text()));
+    declared.forEach(option -> options.add(option.text()));
     if (!(value instanceof Tree.NameValue cell)) {
       diagnostics.say(
           Code.BAD_CELL,
@@ -38,7 +42,7 @@ final class OptionColumn extends Column {
       Scope.unknown(diagnostics, cell.name(), name(), options);
       return List.of();
     }
-    names.use(cell.name(), setting.options().get(options.indexOf(option)));
+    names.use(cell.name(), declared.get(options.indexOf(option)));
     return List.of(row.withExtra(new RowSpec.Extra(setting, option, option, null)));
   }
 }

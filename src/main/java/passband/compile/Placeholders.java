@@ -3,6 +3,7 @@ package passband.compile;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Spelling;
@@ -23,7 +24,7 @@ final class Placeholders {
    * @param declaration the name where it is declared; null when the language gives it
    * @param often how many values it may mean; more than one is an error
    */
-  record Value(String text, Word declaration, int often) {
+  record Value(String text, @Nullable Word declaration, int often) {
     /** Of a name that the language gives. */
     static Value given(String text) {
       return new Value(text, null, 1);
@@ -57,13 +58,13 @@ final class Placeholders {
       return "{" + one.name().text() + "}";
     }
     names.use(one.name(), value.declaration);
-    if (value.often > 1) {
-      sayAmbiguous(one, value);
+    if (value.often > 1 && value.declaration != null) {
+      sayAmbiguous(one, value.often, value.declaration);
     }
     return value.text;
   }
 
-  private void sayAmbiguous(Placeholder one, Value value) {
+  private void sayAmbiguous(Placeholder one, int often, Word declaration) {
     String name = one.name().text();
     diagnostics
         .say(
@@ -71,8 +72,8 @@ final class Placeholders {
             one.span(),
             "'{%s}' can mean any of %d values: the step is answered in each run or at each point",
             name,
-            value.often)
-        .note(value.declaration.span(), "recorded here, %d times", value.often)
+            often)
+        .note(declaration.span(), "recorded here, %d times", often)
         .hint("record '%s' in a section, or say in words which value is meant", name);
   }
 

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.limit.Decision;
@@ -28,14 +29,14 @@ public final class Planner {
   private final Tree.Procedure tree;
   private final Scope scope;
   private final Profiles profiles;
-  private final Tree.Analyzer otherAnalyzer;
+  private final Tree.@Nullable Analyzer otherAnalyzer;
   private final TableFiles tables;
   private final Diagnostics diagnostics;
 
   /** Reads the table files that a source names. */
   public interface TableFiles {
     /** The table; null, with the fault said, when it cannot be read. */
-    Tree.Table read(Tree.Table named);
+    Tree.@Nullable Table read(Tree.Table named);
   }
 
   /**
@@ -46,7 +47,7 @@ public final class Planner {
       Tree.Procedure tree,
       Scope scope,
       Profiles profiles,
-      Tree.Analyzer otherAnalyzer,
+      Tree.@Nullable Analyzer otherAnalyzer,
       TableFiles tables,
       Diagnostics diagnostics) {
     this.tree = tree;
@@ -60,7 +61,7 @@ public final class Planner {
   /**
    * The plan; null, with the faults said, when the procedure has no device or analyzer to plan for.
    */
-  public Plan plan() {
+  public @Nullable Plan plan() {
     Device device = device();
     Analyzer analyzer = analyzer();
     List<Lead> leads = leads();
@@ -93,7 +94,7 @@ public final class Planner {
 
   // ---- what the procedure names ----
 
-  private Device device() {
+  private @Nullable Device device() {
     if (tree.device() == null) {
       missing("device", "device NAME");
       return null;
@@ -102,7 +103,7 @@ public final class Planner {
     return found == null ? null : profiles.device(found);
   }
 
-  private Analyzer analyzer() {
+  private @Nullable Analyzer analyzer() {
     if (otherAnalyzer != null) {
       return profiles.analyzer(otherAnalyzer);
     }
@@ -160,7 +161,9 @@ public final class Planner {
       return Decision.SIMPLE;
     }
     Rational share = risk == null ? null : risk.over(Rational.HUNDRED);
-    if (share != null && (share.signum() <= 0 || share.compareTo(Rational.of(1, 2)) > 0)) {
+    if (written.risk() != null
+        && share != null
+        && (share.signum() <= 0 || share.compareTo(Rational.of(1, 2)) > 0)) {
       diagnostics.say(
           Code.WRONG_KIND, written.risk().span(), "the risk must be above 0 %% and at most 50 %%");
       return Decision.SIMPLE;
@@ -176,7 +179,7 @@ public final class Planner {
     }
     LocalDate date = date(written.date());
     LocalDate before = date(written.replacesDate());
-    if (date != null && before != null && date.isBefore(before)) {
+    if (written.replacesDate() != null && date != null && before != null && date.isBefore(before)) {
       diagnostics
           .say(
               Code.REVISION_BACKWARDS,
@@ -186,17 +189,17 @@ public final class Planner {
     }
     return new Plan.Revision(
         written.label().text(),
-        text(written.date()),
+        written.date().text(),
         text(written.replaces()),
         text(written.replacesDate()),
         text(written.replacesDigest()));
   }
 
-  private static String text(Word word) {
+  private static @Nullable String text(@Nullable Word word) {
     return word == null ? null : word.text();
   }
 
-  private LocalDate date(Word word) {
+  private @Nullable LocalDate date(@Nullable Word word) {
     if (word == null) {
       return null;
     }
@@ -302,7 +305,7 @@ public final class Planner {
     for (Tree.Test test : tree.tests()) {
       TestPlanner planner =
           new TestPlanner(test, device, analyzer, decision, setups, steps, scope, diagnostics);
-      planner.resolve(tables::read);
+      planner.resolve(tables);
       tests.add(planner);
     }
     BenchOrder order = new BenchOrder(tree, tests, steps, scope.names(), diagnostics);

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.model.Device;
@@ -42,7 +43,12 @@ final class PointSteps {
    * its own.
    */
   List<PlanStep> of(
-      Tree.Test test, RowSpec spec, Outlet outlet, Setup setup, Stage.Swept sweep, String read) {
+      Tree.Test test,
+      RowSpec spec,
+      @Nullable Outlet outlet,
+      @Nullable Setup setup,
+      Stage.@Nullable Swept sweep,
+      String read) {
     TextPlace point = new TextPlace(test, true, values(spec, outlet));
     Map<String, List<PlanStep>> byName = new LinkedHashMap<>();
     if (spec.mode() != null) {
@@ -95,7 +101,7 @@ final class PointSteps {
     return List.of(step);
   }
 
-  private List<PlanStep> read(Stage.Swept sweep, String read, TextPlace point) {
+  private List<PlanStep> read(Stage.@Nullable Swept sweep, String read, TextPlace point) {
     if (sweep == null) {
       return one(
           steps.action(Kind.READ, "read", false, "Read and write down the " + read + ".", point));
@@ -125,7 +131,7 @@ final class PointSteps {
   }
 
   /** Values of a point's placeholders. */
-  static Map<String, Placeholders.Value> values(RowSpec spec, Outlet outlet) {
+  static Map<String, Placeholders.Value> values(RowSpec spec, @Nullable Outlet outlet) {
     Map<String, Placeholders.Value> point = new LinkedHashMap<>();
     put(point, "outlet", outlet == null ? null : outlet.title());
     put(point, "mode", spec.mode() == null ? null : spec.mode().title());
@@ -139,13 +145,14 @@ final class PointSteps {
     return point;
   }
 
-  private static void put(Map<String, Placeholders.Value> point, String name, String value) {
+  private static void put(
+      Map<String, Placeholders.Value> point, String name, @Nullable String value) {
     if (value != null) {
       point.put(name, Placeholders.Value.given(value));
     }
   }
 
-  private static String activate(Mode mode, Outlet outlet, Setup setup) {
+  private static String activate(Mode mode, @Nullable Outlet outlet, @Nullable Setup setup) {
     for (Tree.Ref ref : mode.activateBy()) {
       String id = contactId(ref, outlet);
       for (Wire wire : setup == null ? List.<Wire>of() : setup.wires()) {
@@ -162,7 +169,7 @@ final class PointSteps {
   }
 
   /** The identity of the contact that an {@code activate by} names on an outlet. */
-  static String contactId(Tree.Ref ref, Outlet outlet) {
+  static String contactId(Tree.Ref ref, @Nullable Outlet outlet) {
     int parts = ref.parts().size();
     String name = ref.parts().get(parts - 1).text();
     return parts > 1

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.limit.Decision;
@@ -42,7 +43,7 @@ final class Points {
   private final LimitMaker maker;
 
   /** Where and when a test is done: the outlet, the phase and the setup, each null without. */
-  record Place(Outlet outlet, String phase, Setup setup) {}
+  record Place(@Nullable Outlet outlet, @Nullable String phase, @Nullable Setup setup) {}
 
   Points(
       Tree.Test test,
@@ -70,8 +71,8 @@ final class Points {
   List<Point> of(
       List<RowSpec> specs,
       List<Accepts.Accepted> accepted,
-      Rational onTime,
-      Stage.Swept sweep,
+      @Nullable Rational onTime,
+      Stage.@Nullable Swept sweep,
       Place place) {
     List<Point> points = new ArrayList<>();
     Map<String, Span> seen = new HashMap<>();
@@ -93,8 +94,8 @@ final class Points {
       String id,
       RowSpec spec,
       List<Accepts.Accepted> accepted,
-      Rational onTime,
-      Stage.Swept sweep,
+      @Nullable Rational onTime,
+      Stage.@Nullable Swept sweep,
       Place place) {
     List<Limit> limits = limits(spec, id, accepted, sweep);
     List<Point.Reading> readings = readings(id, accepted);
@@ -136,18 +137,20 @@ final class Points {
    * Rest in proportion to the on-time, by the mode's duty; null when the mode has none or may stay
    * on.
    */
-  private static Rational rest(RowSpec spec, Rational onTime) {
+  private static @Nullable Rational rest(RowSpec spec, @Nullable Rational onTime) {
     Duty duty = spec.mode() == null ? null : spec.mode().duty();
-    if (duty == null || duty.continuous()) {
+    Rational on = duty == null ? null : duty.on();
+    Rational off = duty == null ? null : duty.off();
+    if (on == null || off == null) {
       return null;
     }
-    return onTime == null ? duty.off() : duty.off().times(onTime).over(duty.on());
+    return onTime == null ? off : off.times(onTime).over(on);
   }
 
   // ---- limits ----
 
   private List<Limit> limits(
-      RowSpec spec, String id, List<Accepts.Accepted> accepted, Stage.Swept sweep) {
+      RowSpec spec, String id, List<Accepts.Accepted> accepted, Stage.@Nullable Swept sweep) {
     List<Stated> stated = new StatedLimits(accepted, diagnostics).named(spec.stated());
     if (stated == null) {
       return List.of();
@@ -168,14 +171,12 @@ final class Points {
   }
 
   /** A swept load is as uncertain as the load and half a step. */
-  private ReadQuantity workedOut(Accepts.Accepted one, Stage.Swept sweep) {
+  private @Nullable ReadQuantity workedOut(Accepts.Accepted one, Stage.@Nullable Swept sweep) {
     ReadQuantity own = one.workedOut();
-    boolean sweptLoad =
-        own != null
-            && sweep != null
-            && own.kind().name().equals(sweep.as())
-            && sweep.what().equals("load");
-    if (!sweptLoad) {
+    if (own == null || sweep == null) {
+      return own;
+    }
+    if (!own.kind().name().equals(sweep.as()) || !sweep.what().equals("load")) {
       return own;
     }
     Analyzer.LoadBank bank = analyzer.load(sweep.from().si());

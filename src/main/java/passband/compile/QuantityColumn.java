@@ -1,5 +1,6 @@
 package passband.compile;
 
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.limit.Value;
@@ -20,13 +21,13 @@ final class QuantityColumn extends AmountColumn {
   }
 
   @Override
-  RowSpec with(RowSpec row, Amount amount) {
+  @Nullable RowSpec with(RowSpec row, Amount amount) {
     Series series = setting.series();
     if (series == null) {
       return null; // its declaration is at fault
     }
     Rational si = values.si(amount, series.dimension(), "'" + name() + "'");
-    if (si == null || !canBeSet(si, amount)) {
+    if (si == null || !canBeSet(series, si, amount)) {
       return null;
     }
     Figure figure = new Figure(si, series.unit());
@@ -34,8 +35,7 @@ final class QuantityColumn extends AmountColumn {
     return row.withExtra(new RowSpec.Extra(setting, figure.text(), figure.id(), value));
   }
 
-  private boolean canBeSet(Rational si, Amount amount) {
-    Series series = setting.series();
+  private boolean canBeSet(Series series, Rational si, Amount amount) {
     if (series.contains(si)) {
       return true;
     }

@@ -1,6 +1,7 @@
 package passband.compile;
 
 import java.math.BigInteger;
+import org.jspecify.annotations.Nullable;
 import passband.quantity.Rational;
 import passband.quantity.Unit;
 import passband.quantity.Units;
@@ -25,27 +26,32 @@ final class RowSize {
   }
 
   private static BigInteger count(Tree.Value value) {
-    boolean series = value instanceof Tree.NumberValue number && number.item().step() != null;
-    if (!series) {
+    if (!(value instanceof Tree.NumberValue number)) {
       return BigInteger.ONE;
     }
-    Tree.SeriesItem item = ((Tree.NumberValue) value).item();
-    Rational from = item.from().number();
-    Rational to = item.to().number();
-    Rational step = item.step().number();
-    boolean rising =
-        from != null && to != null && step != null && step.signum() > 0 && from.compareTo(to) <= 0;
-    if (!rising) {
+    Amount end = number.item().to();
+    Amount by = number.item().step();
+    return end == null || by == null ? BigInteger.ONE : count(number.item().from(), end, by);
+  }
+
+  private static BigInteger count(Amount first, Amount end, Amount by) {
+    Rational from = first.number();
+    Rational to = end.number();
+    Rational step = by.number();
+    if (from == null || to == null || step == null) {
       return BigInteger.ONE;
     }
-    Unit unit = unit(item.from(), Unit.ONE);
-    Unit stepUnit = unit(item.step(), unit);
+    if (step.signum() <= 0 || from.compareTo(to) > 0) {
+      return BigInteger.ONE;
+    }
+    Unit unit = unit(first, Unit.ONE);
+    Unit stepUnit = unit(by, unit);
     Rational scale =
         unit == null || stepUnit == null ? Rational.ONE : unit.factor().over(stepUnit.factor());
     return to.minus(from).times(scale).over(step).floor().add(BigInteger.ONE);
   }
 
-  private static Unit unit(Amount amount, Unit otherwise) {
+  private static @Nullable Unit unit(Amount amount, @Nullable Unit otherwise) {
     return amount.unit() == null ? otherwise : Units.find(amount.unit().text());
   }
 }

@@ -5,6 +5,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 import passband.limit.NamedValues;
 import passband.limit.RowValues;
 import passband.limit.Stated;
@@ -25,10 +26,10 @@ import passband.source.Span;
  * @param places where its parts are written
  */
 record RowSpec(
-    Mode mode,
-    Figure setting,
-    Figure load,
-    Figure target,
+    @Nullable Mode mode,
+    @Nullable Figure setting,
+    @Nullable Figure load,
+    @Nullable Figure target,
     SortedMap<String, Extra> extras,
     List<Stated> stated,
     Point.Places places,
@@ -41,7 +42,7 @@ record RowSpec(
    * @param id as in identities
    * @param value null when it is a name
    */
-  record Extra(ExtraSetting setting, String text, String id, Value value) {}
+  record Extra(ExtraSetting setting, String text, String id, @Nullable Value value) {}
 
   /** One that asks for nothing. */
   static RowSpec empty(Span span) {
@@ -102,7 +103,7 @@ record RowSpec(
     return values;
   }
 
-  private static void put(NamedValues values, String name, Figure figure) {
+  private static void put(NamedValues values, String name, @Nullable Figure figure) {
     if (figure != null) {
       values.put(name, Value.of(figure.si(), figure.unit().dimension()));
     }

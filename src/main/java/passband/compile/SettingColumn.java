@@ -1,5 +1,6 @@
 package passband.compile;
 
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Diagnostics;
 import passband.plan.Figure;
 import passband.syntax.Amount;
@@ -12,7 +13,7 @@ final class SettingColumn extends AmountColumn {
   }
 
   @Override
-  RowSpec with(RowSpec row, Amount amount) {
+  @Nullable RowSpec with(RowSpec row, Amount amount) {
     Figure figure = figure(amount);
     return figure == null ? null : row.withSetting(figure, amount.span());
   }

@@ -5,7 +5,9 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Fix;
@@ -89,8 +91,8 @@ final class Setups {
   }
 
   /** The setup on an outlet; wires with faults are said and left out. */
-  Setup on(Word name, Outlet outlet) {
-    Tree.Setup tree = byName.get(name.text());
+  Setup on(Word name, @Nullable Outlet outlet) {
+    Tree.Setup tree = Objects.requireNonNull(byName.get(name.text()), name.text());
     used.add(name.text());
     List<Wire> wires = new ArrayList<>();
     for (Tree.Wire wire : tree.wires()) {
@@ -105,7 +107,7 @@ final class Setups {
     return new Setup(tree.name(), title, wires, tree.span());
   }
 
-  private Lead lead(Tree.Wire wire) {
+  private @Nullable Lead lead(Tree.Wire wire) {
     for (Lead lead : leads) {
       if (lead.name().text().equals(wire.lead().text())) {
         if (lead.link() != wire.link()) {
@@ -141,7 +143,7 @@ final class Setups {
         .fix(Fix.replace(new Span(wire.span().file(), start, end), right).asPreferred());
   }
 
-  private Terminal terminal(Tree.Ref ref, Outlet outlet) {
+  private @Nullable Terminal terminal(Tree.Ref ref, @Nullable Outlet outlet) {
     List<Word> parts = ref.parts();
     String first = parts.get(0).text();
     if (parts.size() == 2 && first.equals("analyzer")) {
@@ -171,7 +173,7 @@ final class Setups {
     return null;
   }
 
-  private Terminal onDevice(List<Word> parts) {
+  private @Nullable Terminal onDevice(List<Word> parts) {
     Outlet named = device.outlet(parts.get(1).text());
     if (named == null) {
       Scope.unknown(diagnostics, parts.get(1), "outlet", Named.names(device.outlets()));
@@ -185,7 +187,8 @@ final class Setups {
         named.terminals());
   }
 
-  private Terminal found(Terminal terminal, Word name, String where, List<Terminal> known) {
+  private @Nullable Terminal found(
+      @Nullable Terminal terminal, Word name, String where, List<Terminal> known) {
     if (terminal == null) {
       Scope.unknown(diagnostics, name, "terminal", where, Named.names(known));
     } else {

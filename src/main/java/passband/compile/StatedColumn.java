@@ -1,6 +1,7 @@
 package passband.compile;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
@@ -12,7 +13,7 @@ import passband.syntax.Tree;
 
 /** {@code stated}: the limits that the manual prints, a pair or one side; a cell may be blank. */
 final class StatedColumn extends Column {
-  private final String quantity;
+  private final @Nullable String quantity;
   private final CellAmounts amounts;
   private final Values values;
 
@@ -52,7 +53,7 @@ final class StatedColumn extends Column {
     return stated == null ? List.of() : List.of(row.withStated(stated));
   }
 
-  private Stated oneSided(Tree.OpenValue open) {
+  private @Nullable Stated oneSided(Tree.OpenValue open) {
     Stated.End end = end(open.amount());
     if (end == null) {
       return null;
@@ -60,21 +61,22 @@ final class StatedColumn extends Column {
     return open.atMost() ? stated(null, end, open.span()) : stated(end, null, open.span());
   }
 
-  private Stated pair(Tree.Value value) {
-    boolean pair =
-        value instanceof Tree.NumberValue n && n.item().to() != null && n.item().step() == null;
-    if (!pair) {
+  private @Nullable Stated pair(Tree.Value value) {
+    Tree.@Nullable SeriesItem item =
+        value instanceof Tree.NumberValue number ? number.item() : null;
+    if (item == null || item.to() == null || item.step() != null) {
       diagnostics.say(
           Code.BAD_CELL,
           value.span(),
           "expected 'A to B', 'at most B', 'at least A' or a blank cell");
       return null;
     }
-    Tree.SeriesItem item = ((Tree.NumberValue) value).item();
     Stated.End lower = end(item.from());
     Stated.End upper = end(item.to());
-    boolean sound = lower != null && upper != null && fit(lower, upper, value.span());
-    return sound ? stated(lower, upper, value.span()) : null;
+    if (lower == null || upper == null || !fit(lower, upper, value.span())) {
+      return null;
+    }
+    return stated(lower, upper, value.span());
   }
 
   private boolean fit(Stated.End lower, Stated.End upper, Span span) {
@@ -95,12 +97,12 @@ final class StatedColumn extends Column {
     return true;
   }
 
-  private Stated.End end(Amount written) {
+  private Stated.@Nullable End end(Amount written) {
     Amount amount = amounts.inColumn(written);
     return amount == null ? null : Stated.end(amount, values);
   }
 
-  private Stated stated(Stated.End lower, Stated.End upper, Span span) {
+  private Stated stated(Stated.@Nullable End lower, Stated.@Nullable End upper, Span span) {
     return new Stated(quantity, lower, upper, span, tree.span());
   }
 }

@@ -3,7 +3,9 @@ package passband.compile;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
@@ -27,7 +29,7 @@ final class StatedLimits {
    * The stated limits with the quantity of each; null, with the fault said, when that of any cannot
    * be told or two are for the same quantity.
    */
-  List<Stated> named(List<Stated> stated) {
+  @Nullable List<Stated> named(List<Stated> stated) {
     List<Stated> named = new ArrayList<>();
     boolean sound = true;
     for (Stated one : stated) {
@@ -48,7 +50,7 @@ final class StatedLimits {
                 Code.DUPLICATE_NAME,
                 stated.heading(),
                 "another column already states limits for %s",
-                stated.quantity())
+                Objects.requireNonNull(other.quantity(), "only named ones are compared"))
             .note(other.heading(), "it is here");
         return false;
       }
@@ -56,7 +58,7 @@ final class StatedLimits {
     return true;
   }
 
-  private Stated named(Stated stated) {
+  private @Nullable Stated named(Stated stated) {
     Set<String> fits = fits(stated);
     if (fits.size() == 1) {
       return stated.named(fits.iterator().next());

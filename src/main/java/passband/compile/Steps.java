@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Diagnostics;
 import passband.model.Analyzer;
 import passband.model.Device;
@@ -109,12 +111,12 @@ final class Steps {
     }
 
     @Override
-    public PlanStep pause(Step.Wait step) {
+    public @Nullable PlanStep pause(Step.Wait step) {
       Rational seconds = values.positive(step.time(), Dimension.TIME, "a wait");
       if (seconds == null) {
         return null;
       }
-      String time = figure(step.time());
+      String time = figure(seconds, step.time());
       String text =
           step.text() == null
               ? "Wait " + time + "."
@@ -122,8 +124,9 @@ final class Steps {
       return new PlanStep(Kind.WAIT, null, text, null, List.of(), null, seconds.toPlain());
     }
 
-    private String figure(Amount time) {
-      return new Figure(values.si(time), values.unitOf(time)).text();
+    private String figure(Rational seconds, Amount time) {
+      Unit unit = Objects.requireNonNull(values.unitOf(time), "a time with a value has a unit");
+      return new Figure(seconds, unit).text();
     }
 
     @Override
@@ -139,7 +142,7 @@ final class Steps {
     }
 
     @Override
-    public PlanStep perform(Step.Perform step) {
+    public @Nullable PlanStep perform(Step.Perform step) {
       Word text = performed(step);
       return text == null ? null : PlanStep.of(Kind.DO, filled(text, place));
     }
@@ -158,7 +161,7 @@ final class Steps {
   }
 
   /** The text of the action that a step names; null, with the fault said, when there is none. */
-  private Word performed(Step.Perform step) {
+  private @Nullable Word performed(Step.Perform step) {
     List<Word> parts = step.action();
     Word name = parts.get(parts.size() - 1);
     String owner = parts.size() == 1 ? "" : parts.get(0).text();

@@ -3,6 +3,7 @@ package passband.compile;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.limit.Decision;
@@ -43,9 +44,9 @@ final class TestPlanner {
   private final List<Outlet> outlets = new ArrayList<>();
   private final List<RowSpec> specs = new ArrayList<>();
   private List<Accepts.Accepted> accepted = List.of();
-  private State state;
-  private Rational onTime;
-  private Stage.Swept sweep;
+  private @Nullable State state;
+  private @Nullable Rational onTime;
+  private Stage.@Nullable Swept sweep;
   private boolean hasSetup;
   private boolean sound = true;
 
@@ -73,7 +74,7 @@ final class TestPlanner {
   // ---- what holds on every outlet ----
 
   /** Resolves the test; faults are said, and leave out what they concern. */
-  void resolve(TableSource tables) {
+  void resolve(Planner.TableFiles tables) {
     test.outlets().forEach(this::addOutlet);
     sound = test.outlets().isEmpty() || !outlets.isEmpty();
     hasSetup = test.setup() != null && setups.exists(test.setup());
@@ -83,7 +84,7 @@ final class TestPlanner {
             ? analyzer.settle()
             : values.positive(test.onTime(), Dimension.TIME, "an on-time");
     addSpecs(tables);
-    RowSpec first = specs.isEmpty() ? RowSpec.empty(null) : specs.get(0);
+    RowSpec first = specs.isEmpty() ? RowSpec.empty(test.span()) : specs.get(0);
     accepted = accepts.of(test, first.values(names));
     if (accepted.isEmpty() && test.accepts().isEmpty()) {
       diagnostics
@@ -110,7 +111,7 @@ final class TestPlanner {
     }
   }
 
-  private State state(Tree.Ref ref) {
+  private @Nullable State state(Tree.Ref ref) {
     Word name = ref.parts().get(ref.parts().size() - 1);
     boolean form =
         ref.parts().size() == 1
@@ -125,7 +126,7 @@ final class TestPlanner {
     return found;
   }
 
-  private Stage.Swept sweep(Tree.Sweep tree) {
+  private Stage.@Nullable Swept sweep(Tree.Sweep tree) {
     Unit unit = Units.find(tree.step().unit() == null ? "" : tree.step().unit().text());
     Rational from = quiet(tree.from());
     Rational to = quiet(tree.to());
@@ -144,11 +145,11 @@ final class TestPlanner {
   }
 
   /** A value whose faults are said elsewhere. */
-  private static Rational quiet(passband.syntax.Amount amount) {
+  private static @Nullable Rational quiet(passband.syntax.Amount amount) {
     return new Values(new Diagnostics()).si(amount);
   }
 
-  private void addSpecs(TableSource tables) {
+  private void addSpecs(Planner.TableFiles tables) {
     Tree.Table table = test.table();
     if (table == null) {
       if (test.sweep() == null && !test.accepts().isEmpty()) {
@@ -175,12 +176,6 @@ final class TestPlanner {
     specs.addAll(new Rows(heading, diagnostics).of(whole));
   }
 
-  /** Gives the table that a source names by file; null, with the fault said, when it cannot. */
-  interface TableSource {
-    /** The table of this file. */
-    Tree.Table read(Tree.Table named);
-  }
-
   Word name() {
     return test.name();
   }
@@ -202,11 +197,11 @@ final class TestPlanner {
   // ---- one run ----
 
   /** The test on one outlet in one phase; null when faults leave nothing to plan. */
-  Stage.Run run(Outlet outlet, String phase) {
+  Stage.@Nullable Run run(@Nullable Outlet outlet, @Nullable String phase) {
     if (!sound) {
       return null;
     }
-    Setup setup = hasSetup ? setups.on(test.setup(), outlet) : null;
+    Setup setup = hasSetup && test.setup() != null ? setups.on(test.setup(), outlet) : null;
     Map<String, Placeholders.Value> values =
         outlet == null ? Map.of() : Map.of("outlet", Placeholders.Value.given(outlet.title()));
     TextPlace place = new TextPlace(test, false, values);

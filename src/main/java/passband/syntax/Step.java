@@ -9,30 +9,30 @@ public sealed interface Step {
   /** Where it stands. */
   Span span();
 
-  /** Calls the method for this kind. */
-  <T> T accept(Visitor<T> visitor);
+  /** Calls the method for this kind; null where that gives null. */
+  <T> @Nullable T accept(Visitor<T> visitor);
 
   /** What to do with each kind. */
   interface Visitor<T> {
-    T act(Do step);
+    @Nullable T act(Do step);
 
-    T confirm(Confirm step);
+    @Nullable T confirm(Confirm step);
 
-    T record(Record step);
+    @Nullable T record(Record step);
 
-    T pause(Wait step);
+    @Nullable T pause(Wait step);
 
-    T caution(Caution step);
+    @Nullable T caution(Caution step);
 
-    T perform(Perform step);
+    @Nullable T perform(Perform step);
 
-    T choose(Choose step);
+    @Nullable T choose(Choose step);
   }
 
   /** {@code do "…"}. */
   record Do(Word text, Span span) implements Step {
     @Override
-    public <T> T accept(Visitor<T> visitor) {
+    public <T> @Nullable T accept(Visitor<T> visitor) {
       return visitor.act(this);
     }
   }
@@ -40,7 +40,7 @@ public sealed interface Step {
   /** {@code confirm [NAME] "…"}: a box to tick; {@code name} is null where there is none. */
   record Confirm(@Nullable Word name, Word text, Span span) implements Step {
     @Override
-    public <T> T accept(Visitor<T> visitor) {
+    public <T> @Nullable T accept(Visitor<T> visitor) {
       return visitor.confirm(this);
     }
   }
@@ -48,7 +48,7 @@ public sealed interface Step {
   /** {@code record NAME "…" [in UNIT]}: a blank to fill in. */
   record Record(Word name, Word text, @Nullable Word unit, Span span) implements Step {
     @Override
-    public <T> T accept(Visitor<T> visitor) {
+    public <T> @Nullable T accept(Visitor<T> visitor) {
       return visitor.record(this);
     }
   }
@@ -56,7 +56,7 @@ public sealed interface Step {
   /** {@code wait 30 s ["…"]}. */
   record Wait(Amount time, @Nullable Word text, Span span) implements Step {
     @Override
-    public <T> T accept(Visitor<T> visitor) {
+    public <T> @Nullable T accept(Visitor<T> visitor) {
       return visitor.pause(this);
     }
   }
@@ -64,7 +64,7 @@ public sealed interface Step {
   /** {@code caution NAME "…"}. */
   record Caution(Word name, Word text, Span span) implements Step {
     @Override
-    public <T> T accept(Visitor<T> visitor) {
+    public <T> @Nullable T accept(Visitor<T> visitor) {
       return visitor.caution(this);
     }
   }
@@ -72,7 +72,7 @@ public sealed interface Step {
   /** {@code perform NAME}: an action of the device or the analyzer. */
   record Perform(List<Word> action, Span span) implements Step {
     @Override
-    public <T> T accept(Visitor<T> visitor) {
+    public <T> @Nullable T accept(Visitor<T> visitor) {
       return visitor.perform(this);
     }
   }
@@ -84,7 +84,7 @@ public sealed interface Step {
   record Choose(Word name, Word text, List<Word> outcomes, @Nullable Word pass, Span span)
       implements Step {
     @Override
-    public <T> T accept(Visitor<T> visitor) {
+    public <T> @Nullable T accept(Visitor<T> visitor) {
       return visitor.choose(this);
     }
   }
