@@ -33,7 +33,7 @@ final class BackParts {
             + " generator first. Tick \u201cnot done\u201d on every remaining line: a line without a"
             + " reading is not a pass.");
     write.heading("Result");
-    write.ask("result-" + write.next(), 1, sheet.result());
+    write.ask("result-" + write.next(), PartWriter.ALONE, sheet.result());
     write.table(
         write.shares(0.18, 0.3, 0.32, 0.2),
         List.of("Who", "Name", "Signature", "Date"),

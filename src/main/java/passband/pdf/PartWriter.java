@@ -15,6 +15,9 @@ final class PartWriter {
   /** How high a row is that is written in by hand. */
   static final double BY_HAND = 20;
 
+  /** The number of an entry that stands alone, and prints none. */
+  static final int ALONE = 0;
+
   private final Fonts fonts;
   private final double inner;
   private final Flow flow;
@@ -106,20 +109,24 @@ final class PartWriter {
   private TextPart item(String list, int number, String text, boolean tick) {
     double indent = tick ? LIST_INDENT : LIST_INDENT - 14;
     TextBlock words = block(SIZE, false, inner - indent, text);
-    return TextPart.of(path("L:" + list, "LI:" + number), words, 1, 2, inner)
-        .marked(number + ".", tick, indent);
+    List<String> path = path("L:" + list, "LI:" + number);
+    if (number == ALONE) {
+      path.add("LBody");
+    }
+    return TextPart.of(path, words, 1, 2, inner)
+        .marked(number == ALONE ? null : number + ".", tick, indent);
   }
 
   void steps(List<Sheet.StepLine> steps) {
     String list = "steps-" + next();
-    for (int i = 0; i < steps.size(); i++) {
-      Sheet.StepLine step = steps.get(i);
+    int number = 0;
+    for (Sheet.StepLine step : steps) {
       if (step.kind().equals("caution")) {
         caution(path("P:" + next()), step.text());
       } else if (step.ask() == null) {
-        listed(list, i + 1, step.text(), false);
+        listed(list, ++number, step.text(), false);
       } else {
-        ask(list, i + 1, step.ask());
+        ask(list, ++number, step.ask());
       }
     }
   }

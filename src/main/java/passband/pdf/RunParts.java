@@ -31,14 +31,14 @@ final class RunParts {
     Sheet.StateLines state = run.state();
     if (state != null) {
       write.small("Enter " + state.title());
-      write.ask("enter-" + write.next(), 1, state.enter());
+      write.ask("enter-" + write.next(), PartWriter.ALONE, state.enter());
     }
     write.steps(run.before());
     run.groups().forEach(g -> group(g));
     run.formulas().forEach(f -> write.note(f));
     if (state != null) {
       write.small("Leave " + state.title());
-      write.ask("leave-" + write.next(), 1, state.leave());
+      write.ask("leave-" + write.next(), PartWriter.ALONE, state.leave());
     }
     write.steps(run.after());
   }
@@ -78,12 +78,12 @@ final class RunParts {
   private void group(Sheet.Group group) {
     write.small(group.title() == null ? "Readings" : group.title());
     String list = "how-" + write.next();
-    for (int i = 0; i < group.steps().size(); i++) {
-      Sheet.StepLine step = group.steps().get(i);
+    int number = 0;
+    for (Sheet.StepLine step : group.steps()) {
       if (step.kind().equals("caution")) {
         write.caution(write.path("P:" + write.next()), step.text());
       } else {
-        write.listed(list, i + 1, step.text(), true);
+        write.listed(list, ++number, step.text(), true);
       }
     }
     TableColumns columns = new TableColumns(group, write.fonts(), write.inner());
@@ -104,7 +104,7 @@ final class RunParts {
     String text = "Line " + line.number() + ": " + ask.text();
     write.ask(
         "line-" + write.next(),
-        1,
+        PartWriter.ALONE,
         new Sheet.Ask(ask.id(), ask.kind(), text, ask.unit(), ask.options(), ask.pass()));
   }
 }

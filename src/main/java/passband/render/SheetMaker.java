@@ -308,9 +308,21 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
       for (Map.Entry<String, String> entry : own.entrySet()) {
         text = replaced(text, entry.getKey(), entry.getValue());
       }
-      lines.add(new Sheet.StepLine(step.kind().word(), text, null));
+      lines.add(atLine(step, text));
     }
     return lines;
+  }
+
+  /** A step of a line; what it asks for stands under the line. */
+  private static Sheet.StepLine atLine(PlanStep step, String text) {
+    String where =
+        switch (step.kind()) {
+          case CONFIRM -> " (tick under the line)";
+          case RECORD -> " (write under the line)";
+          case CHOOSE -> " (mark one under the line)";
+          default -> "";
+        };
+    return new Sheet.StepLine(step.kind().word(), text + where, null);
   }
 
   /** A text with a word or figure replaced wherever it stands by itself. */
@@ -343,7 +355,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
     boolean one = points.size() == 1;
     return new Sheet.Group(
         first.mode() == null ? null : first.mode().title(),
-        one ? steps(first.steps(), Map.of()) : shared,
+        one ? first.steps().stream().map(s -> atLine(s, s.text())).toList() : shared,
         made,
         first.setting() != null,
         first.load() != null,

@@ -4,6 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -193,6 +195,40 @@ class ItemLawTest {
             return "no,,,1,tick";
           }
         });
+  }
+
+  @ParameterizedTest
+  @MethodSource("lists")
+  void anotherOutcomeThanTheOneThatPassesFails(ItemList list, boolean adjusted) throws BadInput {
+    for (Item item : list.items()) {
+      Records records = Records.of(list, adjusted);
+      if (item instanceof Item.Choice choice
+          && choice.pass() != null
+          && records.ids().contains(item.id())) {
+        assertEquals(Verdict.FAIL, overall(list, records.with(item.id(), wrong(item))), item.id());
+      }
+    }
+  }
+
+  /** A derived value that was written down must agree with what its parts give. */
+  @ParameterizedTest
+  @MethodSource("lists")
+  void aDerivedValueIsAControlOfTheTranscription(ItemList list, boolean adjusted) throws BadInput {
+    Report good = Judge.judge(list, Records.of(list, adjusted).readings(), null);
+    for (Judgement judgement : good.judgements()) {
+      if (judgement.item() instanceof Item.Derived derived && judgement.value() != null) {
+        Item.Scale scale = derived.scale();
+        BigDecimal near = judgement.value().setScale(scale.decimals(), RoundingMode.HALF_EVEN);
+        BigDecimal far = near.add(scale.resolution().multiply(BigDecimal.valueOf(2)));
+        for (String kind : List.of("reading", "derived", "")) {
+          Records records = Records.of(list, adjusted);
+          String rest = "," + scale.unit() + ",,1," + kind;
+          assertEquals(Verdict.PASS, overall(list, records.with(derived.id(), near + rest)), kind);
+          assertEquals(
+              Verdict.INCOMPLETE, overall(list, records.with(derived.id(), far + rest)), kind);
+        }
+      }
+    }
   }
 
   /** What is written for items of a branch that was not taken is never passed over. */
