@@ -6,6 +6,7 @@ import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.NoSuchFileException;
@@ -176,13 +177,24 @@ public final class Output implements AutoCloseable {
       if (made.add(Paths.folder(path))) {
         Files.createDirectories(Paths.folder(path));
       }
-      Files.write(path, file.getValue());
+      write(path, file.getValue());
       looks.put(procedure + "/" + file.getKey(), look(path));
     }
     written.forget(procedure);
     written.made(procedure, Paths.of(out.toAbsolutePath().normalize().relativize(source)));
     looks.forEach(written::add);
     return looks;
+  }
+
+  /** A full disk says nothing of the file that it has no room for. */
+  private void write(Path path, byte[] bytes) throws IOException {
+    try {
+      Files.write(path, bytes);
+    } catch (FileSystemException e) {
+      throw e; // it names the file
+    } catch (IOException e) {
+      throw new IOException(out + ": " + e.getMessage() + "; nothing was written", e);
+    }
   }
 
   /** A file's size and the time of its last change; {@code -} where there is none. */
