@@ -2,6 +2,8 @@ package passband;
 
 import static com.tngtech.archunit.core.domain.JavaAccess.Predicates.target;
 import static com.tngtech.archunit.core.domain.JavaClass.Predicates.assignableTo;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPackage;
+import static com.tngtech.archunit.core.domain.properties.HasName.Predicates.nameMatching;
 import static com.tngtech.archunit.core.domain.properties.HasOwner.Predicates.With.owner;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.Architectures.layeredArchitecture;
@@ -153,9 +155,12 @@ class ArchitectureTest {
           .haveFullyQualifiedName("java.io.File")
           .orShould()
           .dependOnClassesThat()
-          .haveNameMatching("java\\.time\\.(Clock|Instant|ZonedDateTime|LocalDateTime)");
+          .haveNameMatching("java\\.time\\.(Clock|Instant|ZonedDateTime)")
+          .orShould()
+          .callMethodWhere(
+              target(nameMatching("now")).and(target(owner(resideInAPackage("java.time..")))));
 
-  /** Templates, PDFs and the protocol are loaded only by what prints or serves. */
+  /** Templates, PDFs, workbooks and the protocol are loaded only by what prints or serves. */
   @ArchTest
   static final ArchRule libraries =
       noClasses()
@@ -164,7 +169,11 @@ class ArchitectureTest {
           .should()
           .dependOnClassesThat()
           .resideInAnyPackage(
-              "freemarker..", "org.apache.pdfbox..", "org.apache.fontbox..", "org.eclipse.lsp4j..");
+              "freemarker..",
+              "org.apache.pdfbox..",
+              "org.apache.fontbox..",
+              "org.dhatim.fastexcel..",
+              "org.eclipse.lsp4j..");
 
   /** A message is made by {@code Diagnostics.say}, so that its format and locale are one. */
   @ArchTest

@@ -7,7 +7,7 @@ import passband.pdf.Paper;
 /**
  * The options that change what a build writes.
  *
- * @param without the parts to leave out: {@code pdf}, {@code pictures}
+ * @param without the parts to leave out: {@code pdf}, {@code pictures}, {@code xlsx}
  * @param analyzer the analyzer to compile for; null for each procedure's own
  * @param prune whether to remove the output of procedures that are gone; it changes no other file
  */

@@ -16,6 +16,7 @@ import passband.render.Checklist;
 import passband.render.Drawings;
 import passband.render.LimitsCsv;
 import passband.render.LimitsMetadata;
+import passband.render.LimitsXlsx;
 import passband.render.Sheet;
 import passband.render.SheetMaker;
 
@@ -42,6 +43,9 @@ record ProcedureFiles(Map<String, byte[]> files, List<String> warnings) {
     }
     ItemList list = Evidence.of(plan).list();
     files.put("limits.csv", Output.bytes(LimitsCsv.of(list)));
+    if (options.writes("xlsx")) {
+      files.put("limits.xlsx", LimitsXlsx.of(list));
+    }
     files.put("limits.csv-metadata.json", Output.bytes(LimitsMetadata.of(list)));
     files.put("limits.json", Output.bytes(LimitsWriter.of(list)));
     List<String> warnings = new ArrayList<>();

@@ -59,7 +59,7 @@ final class CommandTable {
               List.of(SOURCES),
               "check, then write each procedure's checklist and limit tables",
               """
-              Checks, then writes for every procedure DIR/PROCEDURE/checklist.html, checklist.pdf, limits.csv,
+              Checks, then writes for every procedure DIR/PROCEDURE/checklist.html, checklist.pdf, limits.xlsx, limits.csv,
               limits.csv-metadata.json, limits.json, setups/*.svg and limits/*.svg. If there is any error, nothing is
               written. Unchanged procedures are skipped; DIR/.built records the input digests and what was written.
               No other file in DIR is replaced or removed, and a DIR that holds sources is refused.
@@ -75,7 +75,7 @@ final class CommandTable {
                   Option.listOf(
                       "--without",
                       "PARTS",
-                      List.of("pdf", "pictures"),
+                      List.of("pdf", "pictures", "xlsx"),
                       "parts to leave out, separated by commas"),
                   Option.flag(
                       "--prune",

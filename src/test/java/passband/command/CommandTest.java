@@ -634,7 +634,7 @@ class CommandTest {
   @Test
   void partsCanBeLeftOut() throws IOException {
     copyLibrary();
-    assertEquals(0, run("build", "procedures", "--without", "pdf,pictures"), err);
+    assertEquals(0, run("build", "procedures", "--without", "pdf,pictures,xlsx"), err);
     assertEquals(
         List.of(
             "teasel-output/checklist.html",
@@ -643,7 +643,7 @@ class CommandTest {
             "teasel-output/limits.json"),
         tree("out").keySet().stream().filter(f -> f.startsWith("teasel")).toList());
     assertEquals(2, run("build", "procedures", "--without", "html"));
-    assertEquals("passband: --without must be a list of pdf and pictures, not 'html'\n", err);
+    assertEquals("passband: --without must be a list of pdf, pictures and xlsx, not 'html'\n", err);
   }
 
   /** A shared file's allow is unused only where no group has a use for it, and all is well. */
