@@ -1,5 +1,7 @@
 package passband.compile;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
@@ -7,6 +9,8 @@ import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Spelling;
+import passband.plan.Slot;
+import passband.plan.Words;
 import passband.resolve.Names;
 import passband.resolve.Placeholder;
 import passband.source.Span;
@@ -20,14 +24,15 @@ final class Placeholders {
   /**
    * What a placeholder stands for.
    *
+   * @param slot its kind
    * @param text what is printed in its place
    * @param declaration the name where it is declared; null when the language gives it
    * @param often how many values it may mean; more than one is an error
    */
-  record Value(String text, @Nullable Word declaration, int often) {
+  record Value(Slot slot, String text, @Nullable Word declaration, int often) {
     /** Of a name that the language gives. */
-    static Value given(String text) {
-      return new Value(text, null, 1);
+    static Value given(Slot slot, String text) {
+      return new Value(slot, text, null, 1);
     }
   }
 
@@ -37,31 +42,36 @@ final class Placeholders {
   }
 
   /** The text with its placeholders filled; one that stands for nothing is an error and stays. */
-  String filled(Word text, Map<String, Value> values) {
-    StringBuilder out = new StringBuilder();
+  Words filled(Word text, Map<String, Value> values) {
+    List<Words.Part> parts = new ArrayList<>();
     int at = 0;
     for (Placeholder one : Placeholder.in(text)) {
-      out.append(plain(text, at, one.start())).append(filled(one, values));
+      said(text, at, one.start(), parts);
+      parts.add(filled(one, values));
       at = one.end();
     }
-    return out.append(plain(text, at, text.text().length())).toString();
+    said(text, at, text.text().length(), parts);
+    return new Words(parts);
   }
 
-  private static String plain(Word text, int from, int to) {
-    return text.text().substring(from, to).replace("{{", "{");
+  private static void said(Word text, int from, int to, List<Words.Part> parts) {
+    if (from < to) {
+      parts.add(new Words.Said(text.text().substring(from, to).replace("{{", "{")));
+    }
   }
 
-  private String filled(Placeholder one, Map<String, Value> values) {
-    Value value = values.get(one.name().text());
+  private Words.Part filled(Placeholder one, Map<String, Value> values) {
+    String name = one.name().text();
+    Value value = values.get(name);
     if (value == null) {
       say(one, values);
-      return "{" + one.name().text() + "}";
+      return new Words.Said("{" + name + "}");
     }
     names.use(one.name(), value.declaration);
     if (value.often > 1 && value.declaration != null) {
       sayAmbiguous(one, value.often, value.declaration);
     }
-    return value.text;
+    return new Words.Filled(value.slot, name, value.text);
   }
 
   private void sayAmbiguous(Placeholder one, int often, Word declaration) {

@@ -8,16 +8,16 @@ import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.model.Device;
-import passband.model.Device.Mode;
 import passband.model.Device.Outlet;
 import passband.model.Named;
-import passband.model.Terminal;
+import passband.plan.Act;
+import passband.plan.Figure;
 import passband.plan.PlanStep;
 import passband.plan.PlanStep.Kind;
 import passband.plan.Setup;
-import passband.plan.Stage;
-import passband.plan.Wire;
+import passband.plan.Slot;
 import passband.resolve.Scope;
+import passband.source.Span;
 import passband.syntax.Step;
 import passband.syntax.Tree;
 import passband.syntax.Word;
@@ -38,147 +38,77 @@ final class PointSteps {
     this.diagnostics = diagnostics;
   }
 
-  /**
-   * The steps of one point; {@code read} names what is read, for where the profile has no words of
-   * its own.
-   */
+  /** The steps of one point; {@code read} is what is read. */
   List<PlanStep> of(
-      Tree.Test test,
-      RowSpec spec,
-      @Nullable Outlet outlet,
-      @Nullable Setup setup,
-      Stage.@Nullable Swept sweep,
-      String read) {
-    TextPlace point = new TextPlace(test, true, values(spec, outlet));
-    Map<String, List<PlanStep>> byName = new LinkedHashMap<>();
+      Tree.Test test, RowSpec spec, @Nullable Outlet outlet, @Nullable Setup setup, Act.Read read) {
+    Map<String, Placeholders.Value> values = values(spec, outlet);
+    TextPlace point = new TextPlace(test, true, values);
+    Span row = spec.span();
+    Map<String, PlanStep> own = new LinkedHashMap<>();
     if (spec.mode() != null) {
-      byName.put(
-          "select",
-          one(
-              steps.action(
-                  Kind.SELECT,
-                  "select",
-                  true,
-                  "Select the mode " + spec.mode().title() + ".",
-                  point)));
+      Act act = new Act.Select(outlet, spec.mode());
+      own.put("select", steps.action(act, "select", true, point, row));
     }
     if (spec.setting() != null) {
-      byName.put(
-          "adjust",
-          one(
-              steps.action(
-                  Kind.ADJUST, "adjust", true, "Set " + spec.setting().text() + ".", point)));
+      Act act = new Act.Adjust(spec.setting());
+      own.put("adjust", steps.action(act, "adjust", true, point, row));
     }
-    spec.extras().forEach((name, extra) -> byName.put("set " + name, one(set(name, extra, point))));
+    spec.extras().forEach((name, extra) -> own.put("set " + name, set(name, extra, point, row)));
     if (spec.load() != null) {
-      byName.put(
-          "set-load",
-          one(
-              steps.action(
-                  Kind.SET_LOAD,
-                  "set-load",
-                  false,
-                  "Set the load to " + spec.load().text() + ".",
-                  point)));
+      Act act = new Act.SetLoad(spec.load());
+      own.put("set-load", steps.action(act, "set-load", false, point, row));
     }
-    byName.put(
-        "start", one(steps.action(Kind.START, "start", false, "Start the measurement.", point)));
+    own.put("start", steps.action(new Act.Plain(Kind.START), "start", false, point, row));
     if (spec.mode() != null) {
-      byName.put(
-          "activate",
-          one(
-              steps.action(
-                  Kind.ACTIVATE, "activate", true, activate(spec.mode(), outlet, setup), point)));
+      Act.Activate act = Activations.by(spec.mode(), outlet, setup);
+      TextPlace place = new TextPlace(test, true, Activations.values(values, act));
+      own.put("activate", steps.action(act, "activate", true, place, row));
     }
-    byName.put("read", read(sweep, read, point));
-    byName.put(
-        "stop",
-        one(steps.action(Kind.STOP, "stop", false, "Stop the output and the measurement.", point)));
-    return joined(test, byName, point);
+    // A sweep says by itself what is read.
+    own.put(
+        "read",
+        read.sweep() == null
+            ? steps.action(read, "read", false, point, row)
+            : new PlanStep(read, null, null, row));
+    own.put("stop", steps.action(new Act.Plain(Kind.STOP), "stop", false, point, row));
+    return joined(test, own, point);
   }
 
-  private static List<PlanStep> one(PlanStep step) {
-    return List.of(step);
-  }
-
-  private List<PlanStep> read(Stage.@Nullable Swept sweep, String read, TextPlace point) {
-    if (sweep == null) {
-      return one(
-          steps.action(Kind.READ, "read", false, "Read and write down the " + read + ".", point));
-    }
-    String text =
-        "Change the "
-            + sweep.what()
-            + (sweep.up() ? " up" : " down")
-            + " from "
-            + sweep.from().text()
-            + " in steps of "
-            + sweep.step().text()
-            + ", to "
-            + sweep.to().text()
-            + " at most, until "
-            + sweep.until()
-            + ". Write down the "
-            + sweep.what()
-            + " at which it did.";
-    return one(PlanStep.of(Kind.READ, text));
-  }
-
-  private PlanStep set(String name, RowSpec.Extra extra, TextPlace point) {
+  private PlanStep set(String name, RowSpec.Extra extra, TextPlace point, Span row) {
     boolean ofDevice = Named.find(device.settings(), name) != null;
-    return steps.action(
-        Kind.SET, name, ofDevice, "Set " + name + " to " + extra.text() + ".", point);
+    Act act = new Act.Set(ofDevice ? "device" : "analyzer", name, extra.text());
+    return steps.action(act, name, ofDevice, point, row);
   }
 
   /** Values of a point's placeholders. */
   static Map<String, Placeholders.Value> values(RowSpec spec, @Nullable Outlet outlet) {
     Map<String, Placeholders.Value> point = new LinkedHashMap<>();
-    put(point, "outlet", outlet == null ? null : outlet.title());
-    put(point, "mode", spec.mode() == null ? null : spec.mode().title());
-    put(point, "setting", spec.setting() == null ? null : spec.setting().text());
-    put(point, "load", spec.load() == null ? null : spec.load().text());
-    put(point, "target", spec.target() == null ? null : spec.target().text());
+    put(point, "outlet", Slot.OUTLET, outlet == null ? null : outlet.title());
+    put(point, "mode", Slot.MODE, spec.mode() == null ? null : spec.mode().title());
+    put(point, "setting", Slot.SETTING, text(spec.setting()));
+    put(point, "load", Slot.LOAD, text(spec.load()));
+    put(point, "target", Slot.TARGET, text(spec.target()));
     for (RowSpec.Extra extra : spec.extras().values()) {
       Word name = extra.setting().name();
-      point.put(name.text(), new Placeholders.Value(extra.text(), name, 1));
+      point.put(name.text(), new Placeholders.Value(Slot.EXTRA, extra.text(), name, 1));
     }
     return point;
   }
 
+  private static @Nullable String text(@Nullable Figure figure) {
+    return figure == null ? null : figure.text();
+  }
+
   private static void put(
-      Map<String, Placeholders.Value> point, String name, @Nullable String value) {
+      Map<String, Placeholders.Value> point, String name, Slot slot, @Nullable String value) {
     if (value != null) {
-      point.put(name, Placeholders.Value.given(value));
+      point.put(name, Placeholders.Value.given(slot, value));
     }
   }
 
-  private static String activate(Mode mode, @Nullable Outlet outlet, @Nullable Setup setup) {
-    for (Tree.Ref ref : mode.activateBy()) {
-      String id = contactId(ref, outlet);
-      for (Wire wire : setup == null ? List.<Wire>of() : setup.wires()) {
-        Terminal far =
-            wire.from().id().equals(id)
-                ? wire.to()
-                : wire.to().id().equals(id) ? wire.from() : null;
-        if (far != null && far.onAnalyzer()) {
-          return "Activate the output with the analyzer's key “" + far.title() + "”.";
-        }
-      }
-    }
-    return "Activate the output.";
-  }
-
-  /** The identity of the contact that an {@code activate by} names on an outlet. */
-  static String contactId(Tree.Ref ref, @Nullable Outlet outlet) {
-    int parts = ref.parts().size();
-    String name = ref.parts().get(parts - 1).text();
-    return parts > 1
-        ? ref.parts().get(parts - 2).text() + "." + name
-        : (outlet == null ? "" : outlet.name().text()) + "." + name;
-  }
-
-  private List<PlanStep> joined(
-      Tree.Test test, Map<String, List<PlanStep>> byName, TextPlace point) {
+  private List<PlanStep> joined(Tree.Test test, Map<String, PlanStep> own, TextPlace point) {
+    Map<String, List<PlanStep>> byName = new LinkedHashMap<>();
+    own.forEach((name, step) -> byName.put(name, List.of(step)));
     for (Tree.Steps block : test.steps()) {
       if (block.replacing() == null) {
         continue;
@@ -191,7 +121,9 @@ final class PointSteps {
             .say(Code.STOP_EMPTIED, block.span(), "this leaves no step that stops the output")
             .hint("put a step that stops the output into the block");
       } else if (byName.containsKey(name)) {
-        byName.put(name, steps.of(block.steps(), point));
+        List<PlanStep> instead = new ArrayList<>();
+        steps.of(block.steps(), point).forEach(step -> instead.add(step.insteadOf(name)));
+        byName.put(name, instead);
       }
     }
     List<PlanStep> all = new ArrayList<>();

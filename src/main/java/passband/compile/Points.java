@@ -5,7 +5,6 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
@@ -24,6 +23,7 @@ import passband.model.Analyzer;
 import passband.model.Device;
 import passband.model.Device.Duty;
 import passband.model.Device.Outlet;
+import passband.plan.Act;
 import passband.plan.Point;
 import passband.plan.Setup;
 import passband.plan.Stage;
@@ -99,13 +99,13 @@ final class Points {
       Place place) {
     List<Limit> limits = limits(spec, id, accepted, sweep);
     List<Point.Reading> readings = readings(id, accepted);
-    String read = readNames(limits, readings);
+    Act.Read read = new Act.Read(readNames(limits, readings), sweep);
     return new Point(
         id,
         place.outlet,
         spec.mode(),
         new Point.Settings(spec.setting(), spec.load(), spec.target(), extras(spec)),
-        steps.of(test, spec, place.outlet, place.setup, sweep, read),
+        steps.of(test, spec, place.outlet, place.setup, read),
         new Point.Times(spec.mode() == null ? null : onTime, rest(spec, onTime)),
         limits,
         readings,
@@ -214,15 +214,15 @@ final class Points {
         new Uncertainty(widest.error(), widest.resolution(), Rational.ZERO, decision.coverage()));
   }
 
-  private String readNames(List<Limit> limits, List<Point.Reading> readings) {
+  private List<String> readNames(List<Limit> limits, List<Point.Reading> readings) {
     List<String> names = new ArrayList<>();
-    readings.forEach(r -> names.add(r.title().toLowerCase(Locale.ROOT)));
+    readings.forEach(r -> names.add(r.title()));
     for (Limit limit : limits) {
       if (!isDerived(limit.quantity())) {
-        names.add(limit.title().toLowerCase(Locale.ROOT));
+        names.add(limit.title());
       }
     }
-    return names.isEmpty() ? "value" : String.join(" and the ", names);
+    return names;
   }
 
   private boolean isDerived(String quantity) {

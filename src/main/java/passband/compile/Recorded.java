@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
+import passband.plan.Slot;
 import passband.syntax.Step;
 import passband.syntax.Tree;
 import passband.syntax.Word;
@@ -89,7 +90,7 @@ final class Recorded {
             values.put(
                 name,
                 new Placeholders.Value(
-                    "the recorded “" + one.text.text() + "”", one.name, often(one.place, place))));
+                    Slot.RECORD, one.text.text(), one.name, often(one.place, place))));
     return values;
   }
 

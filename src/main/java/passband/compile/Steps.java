@@ -9,16 +9,18 @@ import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Diagnostics;
 import passband.model.Analyzer;
 import passband.model.Device;
+import passband.plan.Act;
 import passband.plan.Figure;
 import passband.plan.PlanStep;
 import passband.plan.PlanStep.Kind;
+import passband.plan.Words;
 import passband.quantity.Dimension;
 import passband.quantity.Rational;
 import passband.quantity.Unit;
 import passband.resolve.Names;
 import passband.resolve.Scope;
 import passband.resolve.Values;
-import passband.syntax.Amount;
+import passband.source.Span;
 import passband.syntax.Step;
 import passband.syntax.Tree;
 import passband.syntax.Word;
@@ -57,19 +59,22 @@ final class Steps {
   }
 
   /** A text with the values of its place and the records filled in. */
-  String filled(Word text, TextPlace place) {
+  Words filled(Word text, TextPlace place) {
     if (text.text().indexOf('{') < 0) {
-      return text.text();
+      return new Words(List.of(new Words.Said(text.text())));
     }
     Map<String, Placeholders.Value> all = new LinkedHashMap<>(place.values());
     recorded.seenFrom(place).forEach(all::putIfAbsent);
     return placeholders.filled(text, all);
   }
 
-  /** A profile's action by name, or a plain sentence where the profile has none. */
-  PlanStep action(Kind kind, String name, boolean ofDevice, String plain, TextPlace place) {
+  /**
+   * A step in the words of a profile's action of this name; where the profile has none, the sheet
+   * has words of its own.
+   */
+  PlanStep action(Act act, String name, boolean ofDevice, TextPlace place, Span span) {
     Word text = (ofDevice ? device.actions() : analyzer.actions()).get(name);
-    return PlanStep.of(kind, text == null ? plain : filled(text, place));
+    return new PlanStep(act, text == null ? null : filled(text, place), null, span);
   }
 
   private final class Maker implements Step.Visitor<PlanStep> {
@@ -79,35 +84,26 @@ final class Steps {
       this.place = place;
     }
 
+    private PlanStep step(Act act, @Nullable Word text, Step step) {
+      return new PlanStep(act, text == null ? null : filled(text, place), null, step.span());
+    }
+
     @Override
     public PlanStep act(Step.Do step) {
-      return PlanStep.of(Kind.DO, filled(step.text(), place));
+      return step(new Act.Plain(Kind.DO), step.text(), step);
     }
 
     @Override
     public PlanStep confirm(Step.Confirm step) {
-      return new PlanStep(
-          Kind.CONFIRM,
-          step.name() == null ? null : step.name().text(),
-          filled(step.text(), place),
-          null,
-          List.of(),
-          null,
-          null);
+      String name = step.name() == null ? null : step.name().text();
+      return step(new Act.Confirm(name), step.text(), step);
     }
 
     @Override
     public PlanStep record(Step.Record step) {
       Unit unit = step.unit() == null ? Unit.ONE : values.unit(step.unit());
       String printed = unit == null || step.unit() == null ? null : unit.printed();
-      return new PlanStep(
-          Kind.RECORD,
-          step.name().text(),
-          filled(step.text(), place),
-          printed,
-          List.of(),
-          null,
-          null);
+      return step(new Act.Noted(step.name().text(), printed), step.text(), step);
     }
 
     @Override
@@ -116,35 +112,19 @@ final class Steps {
       if (seconds == null) {
         return null;
       }
-      String time = figure(seconds, step.time());
-      String text =
-          step.text() == null
-              ? "Wait " + time + "."
-              : "Wait " + time + ": " + filled(step.text(), place);
-      return new PlanStep(Kind.WAIT, null, text, null, List.of(), null, seconds.toPlain());
-    }
-
-    private String figure(Rational seconds, Amount time) {
-      Unit unit = Objects.requireNonNull(values.unitOf(time), "a time with a value has a unit");
-      return new Figure(seconds, unit).text();
+      Unit unit =
+          Objects.requireNonNull(values.unitOf(step.time()), "a time with a value has a unit");
+      return step(new Act.Wait(new Figure(seconds, unit)), step.text(), step);
     }
 
     @Override
     public PlanStep caution(Step.Caution step) {
-      return new PlanStep(
-          Kind.CAUTION,
-          step.name().text(),
-          filled(step.text(), place),
-          null,
-          List.of(),
-          null,
-          null);
+      return step(new Act.Caution(step.name().text()), step.text(), step);
     }
 
     @Override
     public @Nullable PlanStep perform(Step.Perform step) {
-      Word text = performed(step);
-      return text == null ? null : PlanStep.of(Kind.DO, filled(text, place));
+      return performed(step, place);
     }
 
     @Override
@@ -155,33 +135,46 @@ final class Steps {
         Scope.unknown(diagnostics, step.pass(), "outcome", outcomes);
       }
       String pass = step.pass() == null ? null : step.pass().text();
-      return new PlanStep(
-          Kind.CHOOSE, step.name().text(), filled(step.text(), place), null, outcomes, pass, null);
+      return step(new Act.Choose(step.name().text(), outcomes, pass), step.text(), step);
     }
   }
 
-  /** The text of the action that a step names; null, with the fault said, when there is none. */
-  private @Nullable Word performed(Step.Perform step) {
+  /** The action that a step names; null, with the fault said, when there is none. */
+  private @Nullable PlanStep performed(Step.Perform step, TextPlace place) {
     List<Word> parts = step.action();
     Word name = parts.get(parts.size() - 1);
     String owner = parts.size() == 1 ? "" : parts.get(0).text();
-    List<Tree.Action> among = new ArrayList<>();
     if (parts.size() == 1 || (parts.size() == 2 && owner.equals("device"))) {
-      among.addAll(device.tree().actions());
+      Tree.Action found = found(device.tree().actions(), name);
+      if (found != null) {
+        return performed("device", found, step, place);
+      }
     }
     if (parts.size() == 1 || (parts.size() == 2 && owner.equals("analyzer"))) {
-      among.addAll(analyzer.tree().actions());
-    }
-    for (Tree.Action action : among) {
-      if (action.name().text().equals(name.text())) {
-        names.use(name, action.name());
-        return action.text();
+      Tree.Action found = found(analyzer.tree().actions(), name);
+      if (found != null) {
+        return performed("analyzer", found, step, place);
       }
     }
     List<String> known = new ArrayList<>(device.actions().keySet());
     known.addAll(analyzer.actions().keySet());
     Scope.unknown(diagnostics, name, "action of the device or the analyzer", known);
     return null;
+  }
+
+  private Tree.@Nullable Action found(List<Tree.Action> among, Word name) {
+    for (Tree.Action action : among) {
+      if (action.name().text().equals(name.text())) {
+        names.use(name, action.name());
+        return action;
+      }
+    }
+    return null;
+  }
+
+  private PlanStep performed(String owner, Tree.Action action, Step.Perform step, TextPlace place) {
+    Act act = new Act.Perform(owner, action.name().text());
+    return new PlanStep(act, filled(action.text(), place), null, step.span());
   }
 
   /** The blocks of one time, in the order written. */

@@ -15,6 +15,7 @@ import passband.plan.Figure;
 import passband.plan.Formula;
 import passband.plan.Point;
 import passband.plan.Setup;
+import passband.plan.Slot;
 import passband.plan.Stage;
 import passband.quantity.Dimension;
 import passband.quantity.Rational;
@@ -203,7 +204,9 @@ final class TestPlanner {
     }
     Setup setup = hasSetup && test.setup() != null ? setups.on(test.setup(), outlet) : null;
     Map<String, Placeholders.Value> values =
-        outlet == null ? Map.of() : Map.of("outlet", Placeholders.Value.given(outlet.title()));
+        outlet == null
+            ? Map.of()
+            : Map.of("outlet", Placeholders.Value.given(Slot.OUTLET, outlet.title()));
     TextPlace place = new TextPlace(test, false, values);
     List<Point> points =
         new Points(test, device, analyzer, decision, steps, names, diagnostics)

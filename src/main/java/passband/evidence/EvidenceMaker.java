@@ -4,10 +4,10 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import passband.limit.Decision;
+import passband.plan.Act;
 import passband.plan.Move;
 import passband.plan.Plan;
 import passband.plan.PlanStep;
@@ -208,26 +208,17 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
   }
 
   private @Nullable Item item(Context context, String prefix, PlanStep step) {
-    return switch (step.kind()) {
-      case CONFIRM ->
-          new Item.Tick(
-              head(
-                  context,
-                  prefix,
-                  step.name() == null ? ids.next(prefix, "confirm") : step.name(),
-                  step.text()));
-      case RECORD ->
-          new Item.Recorded(head(context, prefix, nameOf(step), step.text()), step.unit());
-      case CHOOSE ->
-          new Item.Choice(
-              head(context, prefix, nameOf(step), step.text()), step.outcomes(), step.pass());
-      default -> null;
-    };
-  }
-
-  /** Of a record or a choice, which always has a name. */
-  private static String nameOf(PlanStep step) {
-    return Objects.requireNonNull(step.name(), "a step to answer without a name");
+    String text = step.text();
+    if (step.act() instanceof Act.Confirm confirm) {
+      String name = confirm.name() == null ? ids.next(prefix, "confirm") : confirm.name();
+      return new Item.Tick(head(context, prefix, name, text));
+    } else if (step.act() instanceof Act.Noted noted) {
+      return new Item.Recorded(head(context, prefix, noted.name(), text), noted.unit());
+    } else if (step.act() instanceof Act.Choose choose) {
+      Item.Head head = head(context, prefix, choose.name(), text);
+      return new Item.Choice(head, choose.outcomes(), choose.pass());
+    }
+    return null;
   }
 
   private StageItems.PointItems point(Stage.Run run, Context context, Point point) {

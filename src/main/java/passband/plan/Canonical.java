@@ -15,8 +15,8 @@ final class Canonical {
   private Canonical() {}
 
   /**
-   * The parts one after the other: texts, exact numbers, units, lists of these, and null for what
-   * is absent.
+   * The parts one after the other: texts, exact numbers, units, figures with their units, lists of
+   * these, and null for what is absent.
    */
   static String of(@Nullable Object... parts) {
     Canonical canonical = new Canonical();
@@ -40,6 +40,9 @@ final class Canonical {
   private static String written(Object part) {
     if (part instanceof Unit unit) {
       return unit.symbol();
+    }
+    if (part instanceof Figure figure) {
+      return of(figure.si(), figure.unit());
     }
     return part instanceof Dimension dimension ? dimension.base() : part.toString();
   }

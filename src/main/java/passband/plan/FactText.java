@@ -112,21 +112,4 @@ public final class FactText {
     }
     return series.unit();
   }
-
-  static String steps(List<PlanStep> steps) {
-    StringBuilder text = new StringBuilder();
-    for (PlanStep s : steps) {
-      text.append(text.isEmpty() ? "" : " / ").append(s.kind().word() + " " + s.text());
-      append(text, " -> ", s.name());
-      append(text, " in ", s.unit());
-      append(text, " of ", s.outcomes().isEmpty() ? null : String.join(", ", s.outcomes()));
-      append(text, " pass ", s.pass());
-      append(text, " for ", s.seconds());
-    }
-    return text.toString();
-  }
-
-  private static void append(StringBuilder text, String before, @Nullable String part) {
-    text.append(part == null ? "" : before + part);
-  }
 }

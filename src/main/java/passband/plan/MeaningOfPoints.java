@@ -13,10 +13,12 @@ import passband.source.Span;
 final class MeaningOfPoints {
   private final FactList facts;
   private final Naming naming;
+  private final MeaningOfSteps steps;
 
   MeaningOfPoints(FactList facts, Naming naming) {
     this.facts = facts;
     this.naming = naming;
+    this.steps = new MeaningOfSteps(naming);
   }
 
   void add(Point point) {
@@ -89,30 +91,17 @@ final class MeaningOfPoints {
     List<PlanStep> stop = new ArrayList<>();
     List<PlanStep> all = new ArrayList<>();
     for (PlanStep step : point.steps()) {
-      boolean stops = step.kind() == PlanStep.Kind.STOP;
-      all.add(stops ? PlanStep.of(PlanStep.Kind.STOP, "") : step);
-      if (stops) {
+      if (!step.standsForStop()) {
+        all.add(step);
+      } else {
+        if (stop.isEmpty()) {
+          all.add(new PlanStep(new Act.Plain(PlanStep.Kind.STOP), null, null, step.span()));
+        }
         stop.add(step);
       }
     }
-    part(id, stepsFact(Area.STOP, "stop/" + id, id + ", stop", stop, point.span()));
-    part(id, stepsFact(Area.STEPS, "steps/" + id, id + ", steps", all, point.span()));
-  }
-
-  private static Fact stepsFact(
-      Area area, String key, String subject, List<PlanStep> steps, Span span) {
-    return Fact.of(area, key, subject, canonical(steps), FactText.steps(steps), span);
-  }
-
-  /** Steps in order, each by its kind, its texts and its values. */
-  static String canonical(List<PlanStep> steps) {
-    List<String> each = new ArrayList<>();
-    for (PlanStep s : steps) {
-      each.add(
-          Canonical.of(
-              s.kind().word(), s.name(), s.text(), s.unit(), s.outcomes(), s.pass(), s.seconds()));
-    }
-    return Canonical.of(each);
+    part(id, steps.fact(Area.STOP, "stop/" + id, id + ", stop", stop, point.span()));
+    part(id, steps.fact(Area.STEPS, "steps/" + id, id + ", steps", all, point.span()));
   }
 
   // ---- readings and limits ----

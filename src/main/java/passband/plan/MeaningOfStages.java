@@ -67,14 +67,7 @@ final class MeaningOfStages implements Stage.Visitor<Void> {
   }
 
   private void steps(String key, String subject, List<PlanStep> steps, Span span) {
-    facts.add(
-        Fact.of(
-            Area.STEPS,
-            key,
-            subject,
-            MeaningOfPoints.canonical(steps),
-            FactText.steps(steps),
-            span));
+    facts.add(new MeaningOfSteps(naming).fact(Area.STEPS, key, subject, steps, span));
   }
 
   // ---- a run ----

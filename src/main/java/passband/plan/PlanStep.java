@@ -2,26 +2,17 @@ package passband.plan;
 
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import passband.source.Span;
 
 /**
- * One thing to do, in final words.
+ * One thing to do.
  *
- * @param kind what is done
- * @param name the name of a record, choice or caution; null for others
- * @param text what the sheet prints
- * @param unit the printed unit of a record; null where it has none
- * @param outcomes of a choice; empty for others
- * @param pass the outcome that passes; null when any will do
- * @param seconds of a wait, as printed; null for others
+ * @param act what it is
+ * @param words the author's text; null where the sheet has words of its own
+ * @param insteadOf the step of a point in whose place a block has it; null for any other
+ * @param span where it is asked for: its own line, or the row of a point
  */
-public record PlanStep(
-    Kind kind,
-    @Nullable String name,
-    String text,
-    @Nullable String unit,
-    List<String> outcomes,
-    @Nullable String pass,
-    @Nullable String seconds) {
+public record PlanStep(Act act, @Nullable Words words, @Nullable String insteadOf, Span span) {
 
   /** The steps of a point that a block may replace, in order. */
   public static final List<String> REPLACEABLE =
@@ -30,6 +21,7 @@ public record PlanStep(
   /** What a step is. */
   public enum Kind {
     DO("do"),
+    PERFORM("perform"),
     CONFIRM("confirm"),
     RECORD("record"),
     WAIT("wait"),
@@ -41,6 +33,7 @@ public record PlanStep(
     SET_LOAD("set-load"),
     START("start"),
     ACTIVATE("activate"),
+    HOLD("hold"),
     READ("read"),
     STOP("stop");
 
@@ -56,8 +49,23 @@ public record PlanStep(
     }
   }
 
-  /** A step that is all said in its text. */
-  public static PlanStep of(Kind kind, String text) {
-    return new PlanStep(kind, null, text, null, List.of(), null, null);
+  /** Its kind. */
+  public Kind kind() {
+    return act.accept(StepKinds.INSTANCE);
+  }
+
+  /** What the sheet prints. */
+  public String text() {
+    return StepText.of(this);
+  }
+
+  /** The same in the place of a point's step. */
+  public PlanStep insteadOf(String step) {
+    return new PlanStep(act, words, step, span);
+  }
+
+  /** Whether it stops the output: the point's own stop, or what a block has in its place. */
+  public boolean standsForStop() {
+    return kind() == Kind.STOP || Kind.STOP.word().equals(insteadOf);
   }
 }

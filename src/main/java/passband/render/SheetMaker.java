@@ -3,7 +3,6 @@ package passband.render;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -23,6 +22,7 @@ import passband.plan.PlanStep;
 import passband.plan.Point;
 import passband.plan.Setup;
 import passband.plan.Stage;
+import passband.plan.StepText;
 import passband.plan.Wire;
 import passband.quantity.Rational;
 
@@ -292,23 +292,9 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
 
   /** A point's steps with what stands on its line left open. */
   private static List<Sheet.StepLine> generic(Point point) {
-    Map<String, String> own = new LinkedHashMap<>();
-    if (point.setting() != null) {
-      own.put(point.setting().text(), "the setting on the line");
-    }
-    if (point.load() != null) {
-      own.put(point.load().text(), "the load on the line");
-    }
-    point
-        .extras()
-        .forEach((name, text) -> own.put(text, "the " + name.replace('-', ' ') + " on the line"));
     List<Sheet.StepLine> lines = new ArrayList<>();
     for (PlanStep step : point.steps()) {
-      String text = step.text();
-      for (Map.Entry<String, String> entry : own.entrySet()) {
-        text = replaced(text, entry.getKey(), entry.getValue());
-      }
-      lines.add(atLine(step, text));
+      lines.add(atLine(step, StepText.forEachLine(step)));
     }
     return lines;
   }
@@ -323,28 +309,6 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
           default -> "";
         };
     return new Sheet.StepLine(step.kind().word(), text + where, null);
-  }
-
-  /** A text with a word or figure replaced wherever it stands by itself. */
-  private static String replaced(String text, String figure, String by) {
-    StringBuilder made = new StringBuilder();
-    int from = 0;
-    for (int at = text.indexOf(figure); at >= 0; at = text.indexOf(figure, at + 1)) {
-      int end = at + figure.length();
-      boolean alone =
-          at >= from
-              && (at == 0 || !inWord(text.codePointBefore(at)) && text.charAt(at - 1) != '.')
-              && (end == text.length() || !inWord(text.codePointAt(end)));
-      if (alone) {
-        made.append(text, from, at).append(by);
-        from = end;
-      }
-    }
-    return from == 0 ? text : made.append(text, from, text.length()).toString();
-  }
-
-  private static boolean inWord(int c) {
-    return Character.isLetter(c) || Character.isDigit(c);
   }
 
   private Sheet.Group group(Stage.Run run, List<Integer> places, List<Sheet.StepLine> shared) {

@@ -2,6 +2,7 @@ package passband.compile;
 
 import java.util.List;
 import passband.limit.Limit;
+import passband.plan.Act;
 import passband.plan.Plan;
 import passband.plan.PlanStep;
 import passband.plan.Point;
@@ -35,7 +36,9 @@ public final class PlanOutline implements Stage.Visitor<Void> {
                 s.kind().word()
                     + ": "
                     + s.text()
-                    + (s.unit() == null ? "" : " [" + s.unit() + "]")));
+                    + (s.act() instanceof Act.Noted n && n.unit() != null
+                        ? " [" + n.unit() + "]"
+                        : "")));
   }
 
   @Override

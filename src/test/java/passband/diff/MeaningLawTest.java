@@ -74,6 +74,9 @@ class MeaningLawTest {
     NO_MEANING.put("Limit.ratio", worked);
     NO_MEANING.put("ReadQuantity.range", worked);
     NO_MEANING.put("Reading.uncertainty", worked);
+    NO_MEANING.put("Filled.text", "an operand of the step, or a fact of its own");
+    NO_MEANING.put("Read.what", "follows from the point's readings and limits");
+    NO_MEANING.put("Read.sweep", "the run's own");
     NO_MEANING.put("Range.step", "follows from the resolution and its unit");
   }
 

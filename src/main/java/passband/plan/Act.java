@@ -1,0 +1,175 @@
+package passband.plan;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import passband.model.Device.Mode;
+import passband.model.Device.Outlet;
+import passband.model.Terminal;
+
+/** What a step is: its kind and its operands, without any words. */
+public sealed interface Act {
+  /** Calls the method for this kind. */
+  <T> T accept(Visitor<T> visitor);
+
+  /** What to do with each kind. */
+  interface Visitor<T> {
+    T select(Select select);
+
+    T adjust(Adjust adjust);
+
+    T set(Set set);
+
+    T setLoad(SetLoad setLoad);
+
+    T plain(Plain plain);
+
+    T activate(Activate activate);
+
+    T read(Read read);
+
+    T perform(Perform perform);
+
+    T pause(Wait wait);
+
+    T confirm(Confirm confirm);
+
+    T noted(Noted noted);
+
+    T caution(Caution caution);
+
+    T choose(Choose choose);
+  }
+
+  /** The mode is selected; the outlet is null in a test without outlets. */
+  record Select(@Nullable Outlet outlet, Mode mode) implements Act {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.select(this);
+    }
+  }
+
+  /** The mode's setting is adjusted. */
+  record Adjust(Figure setting) implements Act {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.adjust(this);
+    }
+  }
+
+  /**
+   * Another setting is set.
+   *
+   * @param owner {@code device} or {@code analyzer}
+   * @param value as printed
+   */
+  record Set(String owner, String setting, String value) implements Act {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.set(this);
+    }
+
+    /** {@code device.supply}. */
+    public String id() {
+      return owner + "." + setting;
+    }
+  }
+
+  /** The analyzer's load is set. */
+  record SetLoad(Figure load) implements Act {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.setLoad(this);
+    }
+  }
+
+  /** A kind that has no operands: {@code start}, {@code hold}, {@code stop}, {@code do}. */
+  record Plain(PlanStep.Kind kind) implements Act {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.plain(this);
+    }
+  }
+
+  /**
+   * Output is activated.
+   *
+   * @param contact the contact that does it; null where the profile names none
+   * @param key the analyzer's key to which the setup connects it; null where there is none
+   */
+  record Activate(@Nullable Terminal contact, @Nullable Terminal key) implements Act {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.activate(this);
+    }
+  }
+
+  /**
+   * Readings are taken and written down.
+   *
+   * @param what the printed names of what is read
+   * @param sweep null in a test without one
+   */
+  record Read(List<String> what, Stage.@Nullable Swept sweep) implements Act {
+    /** Copies the names. */
+    public Read {
+      what = List.copyOf(what);
+    }
+
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.read(this);
+    }
+  }
+
+  /**
+   * A profile's action is performed.
+   *
+   * @param owner {@code device} or {@code analyzer}
+   */
+  record Perform(String owner, String action) implements Act {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.perform(this);
+    }
+  }
+
+  /** A time passes. */
+  record Wait(Figure time) implements Act {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.pause(this);
+    }
+  }
+
+  /** A tick; the name is null where it has none. */
+  record Confirm(@Nullable String name) implements Act {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.confirm(this);
+    }
+  }
+
+  /** Something is recorded; the unit, as printed, is null where it has none. */
+  record Noted(String name, @Nullable String unit) implements Act {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.noted(this);
+    }
+  }
+
+  /** A caution. */
+  record Caution(String name) implements Act {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.caution(this);
+    }
+  }
+
+  /** One of several outcomes is chosen; {@code pass} is null when any will do. */
+  record Choose(String name, List<String> outcomes, @Nullable String pass) implements Act {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.choose(this);
+    }
+  }
+}

@@ -1,0 +1,23 @@
+package passband.plan;
+
+/** What a placeholder of an author's text stands for. */
+public enum Slot {
+  /** The printed name of the outlet. */
+  OUTLET,
+  /** The printed name of the mode. */
+  MODE,
+  /** The setting of the row. */
+  SETTING,
+  /** The load of the row. */
+  LOAD,
+  /** The target of the row. */
+  TARGET,
+  /** Another setting of the row. */
+  EXTRA,
+  /** The contact that activates the mode. */
+  CONTACT,
+  /** The analyzer's key to which that contact is wired. */
+  KEY,
+  /** What another step records. */
+  RECORD
+}

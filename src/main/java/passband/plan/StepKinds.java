@@ -1,0 +1,73 @@
+package passband.plan;
+
+import passband.plan.PlanStep.Kind;
+
+/** The kind of each act. */
+enum StepKinds implements Act.Visitor<Kind> {
+  INSTANCE;
+
+  @Override
+  public Kind select(Act.Select select) {
+    return Kind.SELECT;
+  }
+
+  @Override
+  public Kind adjust(Act.Adjust adjust) {
+    return Kind.ADJUST;
+  }
+
+  @Override
+  public Kind set(Act.Set set) {
+    return Kind.SET;
+  }
+
+  @Override
+  public Kind setLoad(Act.SetLoad setLoad) {
+    return Kind.SET_LOAD;
+  }
+
+  @Override
+  public Kind plain(Act.Plain plain) {
+    return plain.kind();
+  }
+
+  @Override
+  public Kind activate(Act.Activate activate) {
+    return Kind.ACTIVATE;
+  }
+
+  @Override
+  public Kind read(Act.Read read) {
+    return Kind.READ;
+  }
+
+  @Override
+  public Kind perform(Act.Perform perform) {
+    return Kind.PERFORM;
+  }
+
+  @Override
+  public Kind pause(Act.Wait wait) {
+    return Kind.WAIT;
+  }
+
+  @Override
+  public Kind confirm(Act.Confirm confirm) {
+    return Kind.CONFIRM;
+  }
+
+  @Override
+  public Kind noted(Act.Noted noted) {
+    return Kind.RECORD;
+  }
+
+  @Override
+  public Kind caution(Act.Caution caution) {
+    return Kind.CAUTION;
+  }
+
+  @Override
+  public Kind choose(Act.Choose choose) {
+    return Kind.CHOOSE;
+  }
+}

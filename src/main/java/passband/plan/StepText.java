@@ -1,0 +1,155 @@
+package passband.plan;
+
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A step in the words of the sheet: the author's, or sentences made of the operands where the
+ * author gives none. All sentences of the compiler's own for steps are here; no digest knows them.
+ */
+public final class StepText implements Act.Visitor<String> {
+  private final Words.Printer values;
+  private final @Nullable Words words;
+
+  private StepText(Words.Printer values, @Nullable Words words) {
+    this.values = values;
+    this.words = words;
+  }
+
+  /** The step as it is done at its point. */
+  public static String of(PlanStep step) {
+    return step.act().accept(new StepText(StepText::value, step.words()));
+  }
+
+  /** The step as it is done at each of several lines, which hold the values that differ. */
+  public static String forEachLine(PlanStep step) {
+    return step.act().accept(new StepText(StepText::onTheLine, step.words()));
+  }
+
+  /** What a placeholder stands for. */
+  static String value(Words.Filled filled) {
+    return filled.slot() == Slot.RECORD ? "the recorded “" + filled.text() + "”" : filled.text();
+  }
+
+  private static String onTheLine(Words.Filled filled) {
+    return switch (filled.slot()) {
+      case SETTING -> "the setting on the line";
+      case LOAD -> "the load on the line";
+      case EXTRA -> "the " + filled.name().replace('-', ' ') + " on the line";
+      default -> value(filled);
+    };
+  }
+
+  private String value(Slot slot, String name, String text) {
+    return values.of(new Words.Filled(slot, name, text));
+  }
+
+  private String orElse(String own) {
+    return words == null ? own : words.text(values);
+  }
+
+  @Override
+  public String select(Act.Select select) {
+    return orElse("Select the mode " + select.mode().title() + ".");
+  }
+
+  @Override
+  public String adjust(Act.Adjust adjust) {
+    return orElse("Set " + value(Slot.SETTING, "setting", adjust.setting().text()) + ".");
+  }
+
+  @Override
+  public String set(Act.Set set) {
+    String value = value(Slot.EXTRA, set.setting(), set.value());
+    return orElse("Set " + set.setting() + " to " + value + ".");
+  }
+
+  @Override
+  public String setLoad(Act.SetLoad setLoad) {
+    return orElse("Set the load to " + value(Slot.LOAD, "load", setLoad.load().text()) + ".");
+  }
+
+  @Override
+  public String plain(Act.Plain plain) {
+    return orElse(
+        switch (plain.kind()) {
+          case START -> "Start the measurement.";
+          case HOLD -> "Hold the reading.";
+          case STOP -> "Stop the output and the measurement.";
+          default -> "";
+        });
+  }
+
+  /** An author's text that does not say which key it is has that said after it. */
+  @Override
+  public String activate(Act.Activate activate) {
+    String key = activate.key() == null ? null : activate.key().title();
+    if (words == null) {
+      return key == null
+          ? "Activate the output."
+          : "Activate the output with the analyzer's key “" + key + "”.";
+    }
+    boolean said = key == null || words.has(Slot.KEY) || words.has(Slot.CONTACT);
+    return words.text(values) + (said ? "" : " Use the analyzer's key “" + key + "”.");
+  }
+
+  @Override
+  public String read(Act.Read read) {
+    return read.sweep() == null || words != null
+        ? orElse("Read and write down the " + names(read.what()) + ".")
+        : swept(read.sweep());
+  }
+
+  private static String names(List<String> what) {
+    return what.isEmpty() ? "value" : String.join(" and the ", what).toLowerCase(Locale.ROOT);
+  }
+
+  private static String swept(Stage.Swept sweep) {
+    return "Change the "
+        + sweep.what()
+        + (sweep.up() ? " up" : " down")
+        + " from "
+        + sweep.from().text()
+        + " in steps of "
+        + sweep.step().text()
+        + ", to "
+        + sweep.to().text()
+        + " at most, until "
+        + sweep.until()
+        + ". Write down the "
+        + sweep.what()
+        + " at which it did.";
+  }
+
+  @Override
+  public String perform(Act.Perform perform) {
+    return orElse("");
+  }
+
+  @Override
+  public String pause(Act.Wait wait) {
+    String time = "Wait " + wait.time().text();
+    return words == null ? time + "." : time + ": " + words.text(values);
+  }
+
+  @Override
+  public String confirm(Act.Confirm confirm) {
+    return orElse("");
+  }
+
+  @Override
+  public String noted(Act.Noted noted) {
+    return orElse("");
+  }
+
+  @Override
+  public String caution(Act.Caution caution) {
+    return orElse("");
+  }
+
+  @Override
+  public String choose(Act.Choose choose) {
+    return orElse("");
+  }
+}
