@@ -1,0 +1,330 @@
+package passband.printed;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import passband.printed.PrintedSheet.Head;
+import passband.printed.PrintedSheet.Heading;
+import passband.printed.PrintedSheet.InPlace;
+import passband.printed.PrintedSheet.Line;
+import passband.printed.PrintedSheet.Mark;
+import passband.printed.PrintedSheet.Step;
+
+/**
+ * A simple model of the bench, worked by the printed sentences alone. It knows nothing of how the
+ * sheet was made; what it objects to is wrong with the page.
+ */
+final class SecondBench {
+  private static final Pattern CONNECT = Pattern.compile("Connect the (.+) from (.+) to (.+)\\.");
+  private static final Pattern MOVE = Pattern.compile("Move the (.+) from (.+) to (.+)\\.");
+  private static final Pattern REMOVE = Pattern.compile("Remove the (.+) from (.+) and (.+)\\.");
+  private static final Pattern ON_THE_LINE = Pattern.compile("the (.+) on the line");
+
+  private final SheetWords words;
+  private final List<String> objections = new ArrayList<>();
+  private int lines;
+
+  // the sheet
+  private String test = "";
+  private String outlet = "";
+  private String mode = "";
+  private final List<Step> steps = new ArrayList<>();
+  private List<Step> forEachLine = List.of();
+
+  // the bench
+  private final Map<String, TreeSet<String>> leads = new LinkedHashMap<>();
+  private final Map<String, String> dials = new LinkedHashMap<>();
+  private String state = "";
+  private String selected = "?";
+  private String setting = "?";
+  private boolean running;
+  private boolean on;
+  private boolean wasOn;
+  private boolean held;
+  private boolean read;
+
+  private SecondBench(SheetWords words) {
+    this.words = words;
+  }
+
+  /** What working through a sheet came to. */
+  record Result(int lines, List<String> objections) {}
+
+  /** Works through the marks of a sheet; each objection with its page. */
+  static Result work(List<Mark> marks, SheetWords words) {
+    SecondBench bench = new SecondBench(words);
+    marks.forEach(bench::go);
+    int last = marks.get(marks.size() - 1).page();
+    bench.once(last);
+    bench.demand(!bench.on, last, "the sheet ends with output on");
+    bench.demand(bench.leads.isEmpty(), last, "leads stay on at the end: " + bench.leads.keySet());
+    bench.demand(bench.state.isEmpty(), last, "the sheet ends inside " + bench.state);
+    return new Result(bench.lines, List.copyOf(bench.objections));
+  }
+
+  private void demand(boolean right, int page, String objection) {
+    if (!right) {
+      objections.add("page " + page + ": " + objection);
+    }
+  }
+
+  private void go(Mark mark) {
+    if (mark instanceof Heading heading) {
+      once(heading.page());
+      head(heading);
+    } else if (mark instanceof Step step) {
+      steps.add(step);
+    } else if (mark instanceof InPlace inPlace) {
+      inPlace(inPlace);
+    } else if (mark instanceof Head && !steps.isEmpty()) {
+      forEachLine = List.copyOf(steps);
+      steps.clear();
+    } else if (mark instanceof Line line) {
+      once(line.page());
+      line(line);
+    }
+  }
+
+  // ---- the sheet ----
+
+  private void head(Heading heading) {
+    if (heading.size() == 24) {
+      outlet = heading.text();
+    } else if (heading.size() == 13) {
+      test = heading.text().replaceAll("^[0-9]+\\. | \\(as-(found|left)\\)$", "");
+      mode = "";
+    } else if (words.isMode(heading.text())) {
+      mode = heading.text();
+    } else if (heading.text().equals("Readings")) {
+      mode = "";
+    } else if (words.isWiring(heading.text()) && words.expected(test) != null) {
+      demand(
+          words.expected(test).wiring().equals(heading.text()),
+          heading.page(),
+          "another wiring is printed than that of " + test);
+    }
+  }
+
+  private void inPlace(InPlace mark) {
+    once(mark.page());
+    for (String lead : mark.text().replaceAll("^Already in place: |\\.$", "").split(", ")) {
+      demand(leads.containsKey(lead), mark.page(), lead + " is not in place");
+    }
+  }
+
+  /** What was said since the last heading, done once. */
+  private void once(int page) {
+    List<Step> all = List.copyOf(steps);
+    steps.clear();
+    all.forEach(step -> act(step, Map.of()));
+  }
+
+  private void line(Line line) {
+    lines++;
+    read = false;
+    wasOn = false;
+    held = false;
+    forEachLine.forEach(step -> act(step, line.cells()));
+    demand(read, line.page(), "nothing is read for line " + line.number());
+    demand(!on, line.page(), "output stays on after line " + line.number());
+    demand(!running, line.page(), "the analyzer runs on after line " + line.number());
+  }
+
+  private void act(Step step, Map<String, String> cells) {
+    if (wire(step)) {
+      return;
+    }
+    SheetWords.Said said = words.said(step.text());
+    if (said == null) {
+      demand(false, step.page(), "a sentence that nobody explained: " + step.text());
+      return;
+    }
+    Map<String, String> gaps = new LinkedHashMap<>();
+    said.gaps().forEach((gap, text) -> gaps.put(gap, onLine(text, cells)));
+    effect(said.effect(), gaps, step, cells);
+  }
+
+  private static String onLine(String text, Map<String, String> cells) {
+    Matcher matcher = ON_THE_LINE.matcher(text);
+    if (!matcher.matches()) {
+      return text;
+    }
+    String column = matcher.group(1);
+    return cells.entrySet().stream()
+        .filter(cell -> cell.getKey().equalsIgnoreCase(column))
+        .map(Map.Entry::getValue)
+        .findFirst()
+        .orElse("?");
+  }
+
+  // ---- the bench ----
+
+  private boolean wire(Step step) {
+    Matcher connect = CONNECT.matcher(step.text());
+    Matcher move = MOVE.matcher(step.text());
+    Matcher remove = REMOVE.matcher(step.text());
+    if (connect.matches()) {
+      quiet(step);
+      String lead = connect.group(1);
+      demand(!leads.containsKey(lead), step.page(), lead + " is connected already");
+      leads.put(lead, new TreeSet<>(List.of(connect.group(2), connect.group(3))));
+    } else if (move.matches()) {
+      quiet(step);
+      TreeSet<String> ends = leads.getOrDefault(move.group(1), new TreeSet<>());
+      demand(ends.remove(move.group(2)), step.page(), "not there to move: " + step.text());
+      ends.add(move.group(3));
+    } else if (remove.matches()) {
+      quiet(step);
+      TreeSet<String> ends = leads.remove(remove.group(1));
+      TreeSet<String> said = new TreeSet<>(List.of(remove.group(2), remove.group(3)));
+      demand(said.equals(ends), step.page(), "not there to remove: " + step.text());
+    } else {
+      return false;
+    }
+    return true;
+  }
+
+  private void quiet(Step step) {
+    demand(!on, step.page(), "with output on: " + step.text());
+  }
+
+  private void effect(
+      String effect, Map<String, String> gaps, Step step, Map<String, String> cells) {
+    if (effect.startsWith("enter ")) {
+      quiet(step);
+      demand(state.isEmpty(), step.page(), "a state within a state: " + step.text());
+      state = effect.substring("enter ".length());
+      forget();
+      return;
+    }
+    switch (effect) {
+      case "nothing" -> {}
+      case "mode" -> select(gaps.get("mode"), step);
+      case "setting" -> adjust(gaps, step);
+      case "load" -> dial("Load", gaps.get("load"), step);
+      case "other" -> gaps.forEach((name, value) -> dial(name, value, step));
+      case "start" -> start(step);
+      case "on" -> activate(words.onAnalyzer(gaps.get("key")), step);
+      case "on by hand" -> activate("by hand", step);
+      case "hold" -> hold(step);
+      case "read" -> read(step, cells, on || held);
+      case "read of what is held" -> read(step, cells, wasOn);
+      case "off" -> off();
+      case "leave" -> leave(step);
+      case "forget the panel" -> forget();
+      default -> throw new IllegalArgumentException(effect);
+    }
+  }
+
+  private void forget() {
+    selected = "?";
+    setting = "?";
+  }
+
+  private void select(String name, Step step) {
+    quiet(step);
+    selected = name;
+    setting = "?";
+  }
+
+  private void adjust(Map<String, String> gaps, Step step) {
+    quiet(step);
+    demand(!selected.equals("?"), step.page(), "a setting without a mode: " + step.text());
+    String where = gaps.getOrDefault("outlet", outlet);
+    demand(where.equals(outlet), step.page(), "the knob of another outlet: " + step.text());
+    setting = gaps.get("setting");
+  }
+
+  private void dial(String name, String value, Step step) {
+    quiet(step);
+    demand(!running, step.page(), "the analyzer runs: " + step.text());
+    dials.put(name, value);
+  }
+
+  private void start(Step step) {
+    demand(!running, step.page(), "it runs already: " + step.text());
+    running = true;
+    held = false;
+  }
+
+  private void activate(String by, Step step) {
+    demand(!on, step.page(), "output is on already: " + step.text());
+    demand(running, step.page(), "the analyzer does not run: " + step.text());
+    demand(by.equals("by hand") || wiredTo(by, step), step.page(), "wrong key: " + step.text());
+    on = true;
+    wasOn = true;
+  }
+
+  /** Whether a lead joins the key to the contact that turns the mode on. */
+  private boolean wiredTo(String key, Step step) {
+    if (!words.isMode(selected)) {
+      return false;
+    }
+    TreeSet<String> wanted = new TreeSet<>(List.of(key, words.contact(selected, outlet)));
+    return leads.containsValue(wanted);
+  }
+
+  private void hold(Step step) {
+    demand(on, step.page(), "nothing to hold: " + step.text());
+    held = true;
+  }
+
+  private void read(Step step, Map<String, String> cells, boolean delivered) {
+    SheetWords.Expected expected = words.expected(test);
+    if (expected == null) {
+      demand(false, step.page(), "a test that nobody explained: " + test);
+      return;
+    }
+    String at = "line " + cells.getOrDefault("No.", "?") + ": ";
+    read = true;
+    demand(delivered == expected.on(), step.page(), at + "output is " + (on ? "on" : "off"));
+    demand(expected.on() || !on, step.page(), at + "output is on");
+    demand(wired().equals(wanted(expected)), step.page(), at + "wired as " + wired());
+    demand(state.equals(expected.state()), step.page(), at + "inside '" + state + "'");
+    if (!mode.isEmpty()) {
+      demand(selected.equals(mode), step.page(), at + "the mode is " + selected);
+      demand(setting.equals(cells.get("Setting")), step.page(), at + "the setting is " + setting);
+    }
+    cells.forEach((column, value) -> compareDial(column, value, step, at));
+  }
+
+  private void compareDial(String column, String value, Step step, String at) {
+    boolean dial = column.equals("Load") || dials.containsKey(column);
+    if (dial) {
+      String set = dials.getOrDefault(column, "?");
+      demand(value.equals(set), step.page(), at + column + " is at " + set);
+    }
+  }
+
+  private Map<String, String> wired() {
+    Map<String, String> all = new LinkedHashMap<>();
+    leads.forEach((lead, ends) -> all.put(lead, String.join(" | ", ends)));
+    return all;
+  }
+
+  private Map<String, String> wanted(SheetWords.Expected expected) {
+    Map<String, String> all = new LinkedHashMap<>();
+    words
+        .wiring(expected.wiring(), outlet)
+        .forEach(
+            (lead, ends) ->
+                all.put(lead, String.join(" | ", new TreeSet<>(List.of(ends.split(" \\| "))))));
+    return all;
+  }
+
+  private void off() {
+    on = false;
+    running = false;
+  }
+
+  private void leave(Step step) {
+    quiet(step);
+    demand(!state.isEmpty(), step.page(), "no state to leave: " + step.text());
+    state = "";
+    forget();
+  }
+}

@@ -1,0 +1,132 @@
+package passband.printed;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * What somebody who knows the bench understands by the sentences of one sheet, and how the bench
+ * must stand at its readings: written by hand, beside the sheet.
+ */
+final class SheetWords {
+  private static final Pattern BLANK = Pattern.compile("\\{([A-Za-z]+)\\}");
+
+  /** A sentence's effect and the words in its gaps, by the gaps' names. */
+  record Said(String effect, Map<String, String> gaps) {}
+
+  /** How a test must find the bench; {@code state} is empty for the normal one. */
+  record Expected(String wiring, boolean on, String state) {}
+
+  private record Sentence(Pattern pattern, List<String> gaps, String effect) {}
+
+  private final List<Sentence> sentences = new ArrayList<>();
+  private final Map<String, String> keys = new LinkedHashMap<>();
+  private final Map<String, Map<String, String>> wirings = new LinkedHashMap<>();
+  private final Map<String, Expected> tests = new LinkedHashMap<>();
+  private String analyzer = "";
+
+  static SheetWords read(Path file) {
+    try {
+      SheetWords words = new SheetWords();
+      Files.readAllLines(file).stream()
+          .filter(line -> !line.startsWith("#") && !line.isBlank())
+          .forEach(line -> words.add(line.split("\t")));
+      return words;
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private void add(String[] cells) {
+    switch (cells[0]) {
+      case "do" -> sentences.add(sentence(cells[1], cells[2]));
+      case "key" -> keys.put(cells[1], cells[2]);
+      case "wiring" -> wirings.put(cells[1], leads(cells[2]));
+      case "analyzer" -> analyzer = cells[1];
+      case "test" ->
+          tests.put(
+              cells[1],
+              new Expected(cells[2], cells[3].equals("on"), cells.length > 4 ? cells[4] : ""));
+      default -> throw new IllegalArgumentException(cells[0]);
+    }
+  }
+
+  private static Sentence sentence(String text, String effect) {
+    List<String> gaps = new ArrayList<>();
+    StringBuilder pattern = new StringBuilder();
+    Matcher gap = BLANK.matcher(text);
+    int from = 0;
+    while (gap.find()) {
+      pattern.append(Pattern.quote(text.substring(from, gap.start()))).append("(.+)");
+      gaps.add(gap.group(1));
+      from = gap.end();
+    }
+    pattern.append(Pattern.quote(text.substring(from)));
+    return new Sentence(Pattern.compile(pattern.toString()), gaps, effect);
+  }
+
+  private static Map<String, String> leads(String text) {
+    Map<String, String> leads = new LinkedHashMap<>();
+    for (String lead : text.split("; ")) {
+      String[] sides = lead.split(" = ");
+      leads.put(sides[0], sides[1]);
+    }
+    return leads;
+  }
+
+  /** What a sentence says; null for one that nobody wrote down. */
+  Said said(String text) {
+    for (Sentence sentence : sentences) {
+      Matcher matcher = sentence.pattern.matcher(text);
+      if (matcher.matches()) {
+        Map<String, String> gaps = new LinkedHashMap<>();
+        for (int i = 0; i < sentence.gaps.size(); i++) {
+          gaps.put(sentence.gaps.get(i), matcher.group(i + 1));
+        }
+        return new Said(sentence.effect, gaps);
+      }
+    }
+    return null;
+  }
+
+  /** How the bench must stand in a test; null for one that is not in the list. */
+  Expected expected(String test) {
+    return tests.get(test);
+  }
+
+  boolean isMode(String heading) {
+    return keys.containsKey(heading);
+  }
+
+  boolean isWiring(String heading) {
+    return wirings.containsKey(heading);
+  }
+
+  /** The contact that turns a mode on, {@code by hand} where no lead does it. */
+  String contact(String mode, String outlet) {
+    return filled(keys.get(mode), outlet);
+  }
+
+  /** Each lead with its two ends, {@code end | end}. */
+  Map<String, String> wiring(String heading, String outlet) {
+    Map<String, String> leads = new LinkedHashMap<>();
+    wirings.get(heading).forEach((lead, ends) -> leads.put(lead, filled(ends, outlet)));
+    return leads;
+  }
+
+  /** The name of the analyzer's jack or key as the sheet gives it in full. */
+  String onAnalyzer(String jack) {
+    return analyzer + ", " + jack;
+  }
+
+  private String filled(String text, String outlet) {
+    return text.replace("{outlet}", outlet).replace("{analyzer}", analyzer);
+  }
+}
