@@ -57,11 +57,6 @@ record Attempts(List<Readings.Row> rows, @Nullable String trouble) {
     return rows.stream().allMatch(Readings.Row::undone);
   }
 
-  /** What was written, in order. */
-  List<String> written() {
-    return rows.stream().filter(row -> !row.undone()).map(Readings.Row::reading).toList();
-  }
-
   /** The one that is judged. */
   Readings.Row last() {
     return rows.get(rows.size() - 1);

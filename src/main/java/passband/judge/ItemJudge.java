@@ -56,20 +56,32 @@ final class ItemJudge implements Item.Visitor<Judgement> {
   }
 
   private Judgement unclear(Item item, String why) {
-    return Judgement.of(item, attempts(item).written(), Verdict.UNCLEAR, why);
+    return Judgement.of(item, written(item), Verdict.UNCLEAR, why);
   }
 
   private Judgement said(Item item, boolean passes, String why) {
     return Judgement.of(
-        item,
-        attempts(item).written(),
-        passes ? Verdict.PASS : Verdict.FAIL,
-        passes ? earlier(item) : why);
+        item, written(item), passes ? Verdict.PASS : Verdict.FAIL, passes ? earlier(item) : why);
+  }
+
+  /** What was written, each value in the item's own unit: a report prints that one after it. */
+  private List<String> written(Item item) {
+    String unit =
+        item instanceof Item.Measured m
+            ? m.scale().unit()
+            : item instanceof Item.Recorded r ? r.unit() : null;
+    List<String> written = new ArrayList<>();
+    for (Readings.Row row : attempts(item).rows()) {
+      if (!row.undone()) {
+        written.add(WrittenValue.inUnit(unit, row));
+      }
+    }
+    return written;
   }
 
   /** A note of the attempts before the last. */
   private String earlier(Item item) {
-    List<String> written = attempts(item).written();
+    List<String> written = written(item);
     return written.size() < 2
         ? ""
         : "attempt " + written.size() + ", the first was " + written.get(0);
@@ -160,7 +172,7 @@ final class ItemJudge implements Item.Visitor<Judgement> {
     Item.Limits limits = item.limits();
     return new Judgement(
         item,
-        attempts(item).written(),
+        written(item),
         passes ? Verdict.PASS : Verdict.FAIL,
         shown(value, item.scale()),
         String.join("; ", why),

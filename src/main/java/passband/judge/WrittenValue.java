@@ -1,10 +1,12 @@
 package passband.judge;
 
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import passband.evidence.Item;
 import passband.quantity.Rational;
+import passband.quantity.Real;
 import passband.quantity.Unit;
 import passband.quantity.Units;
 
@@ -48,6 +50,43 @@ record WrittenValue(@Nullable Rational value, @Nullable String trouble) {
           "negative, which is impossible for this quantity (zero the instrument, or check the sign)");
     }
     return new WrittenValue(value, null);
+  }
+
+  /**
+   * A value as written, put into an item's unit with every digit kept: {@code 0.2000 A} in mA is
+   * {@code 200.0}; with its own unit, in quotes, where it cannot be.
+   *
+   * @param unit by its UCUM code; null for none
+   */
+  static String inUnit(@Nullable String unit, Readings.Row row) {
+    Unit own = unit(unit);
+    Unit given = unit(row.unit());
+    if (row.unit().isEmpty() || own != null && own.equals(given)) {
+      return row.reading();
+    }
+    boolean converts =
+        own != null
+            && given != null
+            && given.dimension().equals(own.dimension())
+            && NUMBER.matcher(row.reading()).matches();
+    return converts
+        ? converted(new BigDecimal(row.reading().replace('\u2212', '-')), given, own)
+        : "'" + row.reading() + " " + row.unit() + "'";
+  }
+
+  private static String converted(BigDecimal number, Unit given, Unit own) {
+    Rational ratio = given.factor().over(own.factor());
+    int decimals = number.scale();
+    for (Rational rest = ratio; rest.compareTo(Rational.TEN) >= 0; rest = rest.over(Rational.TEN)) {
+      decimals--;
+    }
+    for (Rational rest = ratio; rest.compareTo(Rational.ONE) < 0; rest = rest.times(Rational.TEN)) {
+      decimals++;
+    }
+    return Real.of(Rational.of(number).times(ratio))
+        .toDecimal(Math.max(0, decimals), RoundingMode.HALF_EVEN)
+        .setScale(Math.max(0, decimals), RoundingMode.HALF_EVEN)
+        .toPlainString();
   }
 
   /** Why it cannot be compared; empty where it can. */

@@ -94,6 +94,24 @@ class JudgeTest {
         report.overall());
   }
 
+  /** A report prints the item's unit after what was written, so it has to be in that unit. */
+  @ParameterizedTest
+  @CsvSource(
+      quoteCharacter = '"',
+      value = {
+        "0.2000, A, 200.0",
+        "200000, uA, 200.000",
+        "200.0, mA, 200.0",
+        "200.0, V, '200.0 V'",
+        "200.0, furlong, '200.0 furlong'"
+      })
+  void whatWasWrittenIsPrintedInTheItemsUnit(String reading, String unit, String printed)
+      throws BadInput {
+    Report report =
+        judged(SIMPLE, Records.of(SIMPLE, false).with(CURRENT, Records.reading(reading, unit)));
+    assertEquals(List.of(printed), of(report, CURRENT).attempts());
+  }
+
   @Test
   void aDecimalCommaIsUnclear() throws BadInput {
     Report report = judged(SIMPLE, Records.HEAD + CURRENT + ",\"200,0\",mA,,1,reading,\n");
