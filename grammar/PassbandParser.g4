@@ -20,7 +20,8 @@ deviceItem: outlet | mode_ | action | state | extraSetting | allow | NEWLINE;
 outlet: outletHead (LBRACE NEWLINE outletItem* RBRACE)? NEWLINE;
 outletHead: OUTLET outletName (COMMA outletName)*;
 outletName: name TEXT? (RENAMED FROM name)?;
-outletItem: (POLE | CONTACT) name TEXT? (HOLDS NUMBER)? NEWLINE # terminal
+outletItem: POLE name TEXT? (HOLDS NUMBER)? NEWLINE # terminal
+    | CONTACT name TEXT? (ON ref)? (HOLDS NUMBER)? NEWLINE # terminal
     | NEWLINE # blankOutletLine
     ;
 

@@ -14,6 +14,7 @@ import passband.model.Device.Mode;
 import passband.model.Device.Outlet;
 import passband.model.Named;
 import passband.model.Terminal;
+import passband.plan.Nets;
 import passband.plan.Plan;
 import passband.plan.Point;
 import passband.plan.Setup;

@@ -13,10 +13,12 @@ import passband.model.Device;
 import passband.model.Device.Mode;
 import passband.model.Device.Outlet;
 import passband.model.Terminal;
+import passband.plan.Nets;
 import passband.plan.Plan;
 import passband.plan.Point;
 import passband.plan.Setup;
 import passband.plan.Stage;
+import passband.plan.WiredLoads;
 import passband.source.Span;
 
 /**
@@ -91,7 +93,7 @@ final class Circuit implements Check {
       Through own = between(plan, limit.quantity());
       if (own != null) {
         leakage(plan, nets, active, own, limit.quantity(), run, diagnostics);
-      } else if (!closes(plan, nets, active, back)) {
+      } else if (WiredLoads.between(plan.analyzer(), nets, active, back).isEmpty()) {
         if (mode.through() != null && !nets.wired(back)) {
           diagnostics
               .say(
@@ -121,34 +123,6 @@ final class Circuit implements Check {
 
   private static Span where(Stage.Run run) {
     return run.setup() == null ? run.test().span() : run.setup().name().span();
-  }
-
-  /**
-   * Whether some load, or where the analyzer has none its measuring jacks, stands between a pole
-   * and a way back.
-   */
-  private static boolean closes(Plan plan, Nets nets, List<Terminal> active, List<Terminal> back) {
-    for (Analyzer.LoadBank bank : plan.analyzer().loads()) {
-      if (closes(nets, active, back, new Through(bank.from(), bank.to()))) {
-        return true;
-      }
-    }
-    return false;
-  }
-
-  private static boolean closes(
-      Nets nets, List<Terminal> active, List<Terminal> back, Through through) {
-    for (Terminal a : active) {
-      for (Terminal b : back) {
-        boolean apart = !a.same(b);
-        boolean forth = nets.joined(a, through.from) && nets.joined(b, through.to);
-        boolean other = nets.joined(a, through.to) && nets.joined(b, through.from);
-        if (apart && (forth || other)) {
-          return true;
-        }
-      }
-    }
-    return false;
   }
 
   private static boolean shorted(
@@ -236,8 +210,7 @@ final class Circuit implements Check {
     Nets nets = new Nets(setup.wires());
     List<Terminal> all = allPoles(plan.device());
     if (run.sweep() != null && run.sweep().what().equals("load")) {
-      boolean closes = closes(plan, nets, all, all);
-      if (!closes) {
+      if (WiredLoads.between(plan.analyzer(), nets, all, all).isEmpty()) {
         diagnostics
             .say(
                 Code.CIRCUIT_OPEN,

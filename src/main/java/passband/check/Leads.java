@@ -9,6 +9,7 @@ import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.model.Analyzer;
 import passband.model.Terminal;
+import passband.plan.Nets;
 import passband.plan.Plan;
 import passband.plan.Setup;
 import passband.plan.Stage;

@@ -1,7 +1,10 @@
 package passband.check;
 
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
@@ -15,20 +18,38 @@ import passband.quantity.Rational;
 
 /**
  * {@code limits-fall} and {@code limits-copied}, warnings: limits that fall while the setting
- * rises, and stated limits that are the same at two settings. Points are compared within one test,
- * mode, load and other settings.
+ * rises, and stated limits, both or one of them, that are the same at two settings. Points are
+ * compared within one test, mode, load and other settings.
  */
 final class LimitOrder implements Check {
   @Override
   public void check(Plan plan, Diagnostics diagnostics) {
     for (Stage.Run run : plan.runs()) {
-      List<Point> points = new ArrayList<>(run.points());
-      points.removeIf(point -> point.setting() == null);
-      points.sort((one, other) -> setting(one).si().compareTo(setting(other).si()));
+      List<Point> points = bySetting(run.points());
       for (String quantity : Figures.quantities(points)) {
         look(points, quantity, diagnostics);
       }
     }
+  }
+
+  private static List<Point> bySetting(List<Point> all) {
+    List<Point> points = new ArrayList<>(all);
+    points.removeIf(point -> point.setting() == null);
+    points.sort((one, other) -> setting(one).si().compareTo(setting(other).si()));
+    return points;
+  }
+
+  /** Points of one mode, load and other settings each, by their setting. */
+  static Collection<List<Point>> families(List<Point> all) {
+    Map<List<Object>, List<Point>> families = new LinkedHashMap<>();
+    for (Point point : bySetting(all)) {
+      List<Object> family = new ArrayList<>();
+      family.add(point.mode() == null ? "" : point.mode());
+      family.add(point.load() == null ? "" : point.load().si());
+      family.add(point.extras());
+      families.computeIfAbsent(family, f -> new ArrayList<>()).add(point);
+    }
+    return families.values();
   }
 
   private static void look(List<Point> points, String quantity, Diagnostics diagnostics) {
@@ -77,17 +98,32 @@ final class LimitOrder implements Check {
               setting(higher).text())
           .note(lower.span(), "%s at %s", a.words(a.printed()), setting(lower).text());
     } else if (bothSides && stated && same(a.printed(), b.printed())) {
-      diagnostics
-          .say(
-              Code.LIMITS_COPIED,
-              higher.span(),
-              "the stated limits of %s at %s are the same as at %s",
-              quantity,
-              setting(higher).text(),
-              setting(lower).text())
-          .note(lower.span(), "the others are here")
-          .hint("check the row against the manual");
+      sayCopied("limits", "are", lower, higher, quantity, diagnostics);
+    } else if (bothSides && stated) {
+      String side =
+          Objects.equals(a.printed().lower(), b.printed().lower())
+              ? "lower limit"
+              : Objects.equals(a.printed().upper(), b.printed().upper()) ? "upper limit" : null;
+      if (side != null) {
+        sayCopied(side, "is", lower, higher, quantity, diagnostics);
+      }
     }
+  }
+
+  private static void sayCopied(
+      String what, String is, Point lower, Point higher, String quantity, Diagnostics diagnostics) {
+    diagnostics
+        .say(
+            Code.LIMITS_COPIED,
+            higher.span(),
+            "the stated %s of %s at %s %s the same as at %s",
+            what,
+            quantity,
+            setting(higher).text(),
+            is,
+            setting(lower).text())
+        .note(lower.span(), "that row is here")
+        .hint("check the row against the manual");
   }
 
   private static boolean same(Limit.Rounded a, Limit.Rounded b) {

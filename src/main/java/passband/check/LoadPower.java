@@ -1,5 +1,7 @@
 package passband.check;
 
+import java.util.HashMap;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
@@ -12,6 +14,7 @@ import passband.plan.Figure;
 import passband.plan.Plan;
 import passband.plan.Point;
 import passband.plan.Stage;
+import passband.plan.WiredLoads;
 import passband.quantity.Rational;
 import passband.quantity.Real;
 import passband.quantity.Unit;
@@ -29,15 +32,20 @@ final class LoadPower implements Check {
 
   @Override
   public void check(Plan plan, Diagnostics diagnostics) {
-    Real heat = Real.ZERO;
+    Map<LoadBank, Real> heats = new HashMap<>();
     for (Stage.Run run : plan.runs()) {
       for (Point point : run.points()) {
         Figure load = point.load();
-        LoadBank bank = load == null ? null : plan.analyzer().load(load.si());
+        LoadBank bank =
+            load == null
+                ? null
+                : WiredLoads.bank(
+                    plan.analyzer(), run.setup(), point.mode(), point.outlet(), load.si());
         if (load != null && bank != null && !bank.power().isEmpty()) {
           Rational power = upperPower(point, load.si());
           if (power != null && once(point, bank, power, diagnostics)) {
-            heat = along(point, bank, power, heat, diagnostics);
+            Real heat = heats.getOrDefault(bank, Real.ZERO);
+            heats.put(bank, along(point, bank, power, heat, diagnostics));
           }
         }
       }

@@ -6,11 +6,14 @@ import passband.diagnostic.Diagnostics;
 import passband.limit.Limit;
 import passband.plan.Plan;
 import passband.plan.Point;
+import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
+import passband.quantity.Real;
 
 /**
- * {@code too-coarse} and {@code one-point-limits}, warnings: limits with fewer than ten steps of
- * the reading between them, or just one reading that meets both.
+ * {@code limit-below-step}, an error: a single upper limit that is less than one step of the
+ * reading. {@code too-coarse} and {@code one-point-limits}, warnings: limits with fewer than ten
+ * steps of the reading between them, or just one reading that meets both.
  */
 final class Resolved implements Check {
   private static final Rational LEAST = Rational.TEN;
@@ -22,6 +25,7 @@ final class Resolved implements Check {
         Rational low = limit.printed().lower();
         Rational high = limit.printed().upper();
         if (low == null || high == null) {
+          belowStep(point, limit, diagnostics);
           continue;
         }
         Rational steps = high.minus(low).over(limit.resolution());
@@ -40,6 +44,30 @@ final class Resolved implements Check {
         }
       }
     }
+  }
+
+  /** Only a reading of zero would pass, and zero is read up to half a step. */
+  private static void belowStep(Point point, Limit limit, Diagnostics diagnostics) {
+    Real upper = limit.exact().upper();
+    QuantityKind kind = QuantityKind.find(limit.quantity());
+    boolean signed = kind != null && !kind.nonNegative();
+    if (upper == null || signed || upper.compareTo(Real.of(limit.resolution())) >= 0) {
+      return;
+    }
+    DiagnosticBuilder said =
+        diagnostics
+            .say(
+                Code.LIMIT_BELOW_STEP,
+                point.span(),
+                "the upper limit of %s, %s, is below one step of the reading, %s",
+                limit.quantity(),
+                Figures.text(upper, limit.unit()),
+                Figures.text(limit.resolution(), limit.unit()))
+            .note(limit.rule().span(), "the rule is here");
+    if (limit.range() != null) {
+      said.note(limit.range().span(), "the range that covers it is here");
+    }
+    said.hint("check the limit and its unit, or measure with a finer resolution");
   }
 
   private static void sayCoarse(Point point, Limit limit, Rational steps, Diagnostics diagnostics) {

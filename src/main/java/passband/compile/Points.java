@@ -27,6 +27,7 @@ import passband.plan.Act;
 import passband.plan.Point;
 import passband.plan.Setup;
 import passband.plan.Stage;
+import passband.plan.WiredLoads;
 import passband.quantity.Rational;
 import passband.resolve.Names;
 import passband.source.Span;
@@ -97,7 +98,7 @@ final class Points {
       @Nullable Rational onTime,
       Stage.@Nullable Swept sweep,
       Place place) {
-    List<Limit> limits = limits(spec, id, accepted, sweep);
+    List<Limit> limits = limits(spec, id, accepted, sweep, place);
     List<Point.Reading> readings = readings(id, accepted);
     Act.Read read = new Act.Read(readNames(limits, readings), sweep);
     return new Point(
@@ -150,19 +151,31 @@ final class Points {
   // ---- limits ----
 
   private List<Limit> limits(
-      RowSpec spec, String id, List<Accepts.Accepted> accepted, Stage.@Nullable Swept sweep) {
+      RowSpec spec,
+      String id,
+      List<Accepts.Accepted> accepted,
+      Stage.@Nullable Swept sweep,
+      Place place) {
     List<Stated> stated = new StatedLimits(accepted, diagnostics).named(spec.stated());
     if (stated == null) {
       return List.of();
     }
     Rational load = spec.load() == null ? null : spec.load().si();
     PointConditions point =
-        new PointConditions(id, load, spec.values(names), spec.mode(), stated, spec.span());
+        new PointConditions(
+            id,
+            load,
+            load == null ? null : bank(spec, place, load),
+            spec.values(names),
+            spec.mode(),
+            stated,
+            spec.span());
     List<Limit> limits = new ArrayList<>();
     for (Accepts.Accepted one : accepted) {
       Limit limit =
           maker.limit(
-              new LimitRequest(point, one.tree(), one.kind(), one.read(), workedOut(one, sweep)));
+              new LimitRequest(
+                  point, one.tree(), one.kind(), one.read(), workedOut(one, sweep, spec, place)));
       if (limit != null) {
         limits.add(limit);
       }
@@ -171,7 +184,8 @@ final class Points {
   }
 
   /** A swept load is as uncertain as the load and half a step. */
-  private @Nullable ReadQuantity workedOut(Accepts.Accepted one, Stage.@Nullable Swept sweep) {
+  private @Nullable ReadQuantity workedOut(
+      Accepts.Accepted one, Stage.@Nullable Swept sweep, RowSpec spec, Place place) {
     ReadQuantity own = one.workedOut();
     if (own == null || sweep == null) {
       return own;
@@ -179,9 +193,13 @@ final class Points {
     if (!own.kind().name().equals(sweep.as()) || !sweep.what().equals("load")) {
       return own;
     }
-    Analyzer.LoadBank bank = analyzer.load(sweep.from().si());
+    Analyzer.LoadBank bank = bank(spec, place, sweep.from().si());
     Accuracy error = bank == null ? Accuracy.NONE : bank.error();
     return own.with(new Uncertainty(error, own.resolution(), Rational.ZERO, decision.coverage()));
+  }
+
+  private Analyzer.@Nullable LoadBank bank(RowSpec spec, Place place, Rational ohms) {
+    return WiredLoads.bank(analyzer, place.setup, spec.mode(), place.outlet, ohms);
   }
 
   // ---- readings ----

@@ -126,12 +126,18 @@ public enum Code {
   SETTING_OFF_STEP(Severity.ERROR, "a setting between the mode's steps"),
   /** A load that the analyzer does not have. */
   LOAD_NOT_AVAILABLE(Severity.ERROR, "a load that the analyzer does not have"),
+  /** A load that is not between the wired jacks. */
+  LOAD_NOT_WIRED(Severity.ERROR, "a load that is not between the wired jacks"),
   /** A load that is not one of the mode's rated loads. */
   LOAD_OFF_RATED(Severity.WARNING, "a load that is not one of the mode's rated loads"),
   /** An on-time longer than the mode's duty allows. */
   OVER_DUTY(Severity.ERROR, "an on-time longer than the mode's duty allows"),
   /** A power that the load cannot take for the on-time. */
   LOAD_OVERPOWERED(Severity.ERROR, "a power that the load cannot take for the on-time"),
+  /** A load's power rating that rises with time. */
+  LOAD_POWER_RISES(Severity.ERROR, "a load's power rating that rises with time"),
+  /** An upper limit below one step of the reading. */
+  LIMIT_BELOW_STEP(Severity.ERROR, "an upper limit below one step of the reading"),
   /** Limits with few resolution steps between them. */
   TOO_COARSE(Severity.WARNING, "limits with few resolution steps between them"),
   /** An accuracy ratio below 4 to 1. */
@@ -140,6 +146,8 @@ public enum Code {
   LIMITS_FALL(Severity.WARNING, "limits that fall as the setting rises"),
   /** The same limits at different settings. */
   LIMITS_COPIED(Severity.WARNING, "the same limits at different settings"),
+  /** Limits out of line with the rows beside them. */
+  LIMITS_OUT_OF_FAMILY(Severity.WARNING, "limits out of line with the rows beside them"),
   /** The same point with different limits in two tests. */
   LIMITS_DISAGREE(Severity.ERROR, "the same point with different limits in two tests"),
   /** A stated limit out of scale with the other rows. */
@@ -148,6 +156,8 @@ public enum Code {
   POWER_TOLERANCE_ON_CURRENT(Severity.ERROR, "a power tolerance applied to a current or a voltage"),
   /** A peak value compared with an RMS value. */
   PEAK_AGAINST_RMS(Severity.WARNING, "a peak value compared with an RMS value"),
+  /** A crest factor below 1. */
+  CREST_BELOW_ONE(Severity.ERROR, "a crest factor below 1"),
   /** A circuit that is not closed through the load. */
   CIRCUIT_OPEN(Severity.ERROR, "a circuit that is not closed through the load"),
   /** A circuit that bypasses the load. */

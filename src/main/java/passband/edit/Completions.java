@@ -203,6 +203,7 @@ final class Completions {
           outlets();
         }
       }
+      case "contact" -> floating(last);
       case "inside" -> states();
       case "connect", "link" -> wire(before, last);
       case "perform" -> actions();
@@ -317,6 +318,24 @@ final class Completions {
         outlet.terminals().stream()
             .filter(t -> t.kind() == TerminalKind.CONTACT)
             .forEach(t -> add(t.kind().word(), t.name(), t.title()));
+      }
+    }
+  }
+
+  /** The pole that a contact floats on: of its own outlet first, and of the others. */
+  private void floating(String last) {
+    if (!last.equals("on")) {
+      add("on", "keyword", "the pole that the contact floats on");
+      return;
+    }
+    String own = place.nameOf("outlet");
+    for (Tree.Outlet outlet : device == null ? List.<Tree.Outlet>of() : device.outlets()) {
+      boolean here = outlet.name().text().equals(own);
+      for (Tree.Terminal t : outlet.terminals()) {
+        if (t.kind() == TerminalKind.POLE) {
+          String name = (here ? "" : outlet.name().text() + ".") + t.name().text();
+          add(name, "pole", t.title() == null ? "pole" : "pole — " + t.title().text());
+        }
       }
     }
   }

@@ -15,6 +15,7 @@ import passband.plan.Figure;
 import passband.plan.Plan;
 import passband.plan.Point;
 import passband.plan.Stage;
+import passband.plan.WiredLoads;
 import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
 import passband.quantity.Real;
@@ -58,7 +59,8 @@ final class MeasuredItems {
     Item.Head own = head(head, limit.id(), limit.title());
     String formula = formulas.get(run.test().text() + "/" + limit.quantity());
     if (formula != null) {
-      Calculation calculation = new Calculation(formula, parts(point, formula), loadError(point));
+      Calculation calculation =
+          new Calculation(formula, parts(point, formula), loadError(run, point));
       return new Item.Derived(own, where(run, point), scale(limit), limits(limit), calculation);
     }
     List<Item.Contribution> budget =
@@ -89,9 +91,12 @@ final class MeasuredItems {
     return parts;
   }
 
-  private Item.Contribution loadError(Point point) {
+  private Item.Contribution loadError(Stage.Run run, Point point) {
     Figure load = point.load();
-    Analyzer.LoadBank bank = load == null ? null : analyzer.load(load.si());
+    Analyzer.LoadBank bank =
+        load == null
+            ? null
+            : WiredLoads.bank(analyzer, run.setup(), point.mode(), point.outlet(), load.si());
     if (load == null || bank == null) {
       return Calculation.loadError(BigDecimal.ZERO, BigDecimal.ZERO);
     }

@@ -69,7 +69,7 @@ public final class LimitMaker {
             request.fromOutput() ? computed : modes.asRead(request, rule),
             LimitRounding.rounded(exact, read.resolution()),
             rounding.accepting(exact, read),
-            ToleranceRatio.of(exact, read.uncertainty()),
+            ToleranceRatio.of(exact, read.kind().nonNegative(), read.uncertainty()),
             request.hasStated() && statedGoverns(exact, computed)
                 ? Limit.Source.STATED
                 : Limit.Source.RULE,

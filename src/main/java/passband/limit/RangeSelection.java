@@ -27,6 +27,7 @@ final class RangeSelection {
   private Analyzer.@Nullable Range lastRange;
   private @Nullable QuantityKind lastFrom;
   private @Nullable Rational lastThrough;
+  private Analyzer.@Nullable LoadBank lastBank;
   private @Nullable Uncertainty lastUncertainty;
 
   /**
@@ -141,23 +142,25 @@ final class RangeSelection {
     if (last != null
         && range == lastRange
         && accepted == lastFrom
-        && Objects.equals(through, lastThrough)) {
+        && Objects.equals(through, lastThrough)
+        && request.point().bank() == lastBank) {
       return last;
     }
     lastRange = range;
     lastFrom = accepted;
     lastThrough = through;
-    Rational share = loadShare(accepted, through);
+    lastBank = request.point().bank();
+    Rational share = loadShare(accepted, through, request.point().bank());
     lastUncertainty = new Uncertainty(range.error(), range.resolution(), share, coverage);
     return lastUncertainty;
   }
 
   /** The share of itself by which the load's error moves the reading; zero without a load. */
-  private Rational loadShare(QuantityKind accepted, @Nullable Rational ohms) {
+  private static Rational loadShare(
+      QuantityKind accepted, @Nullable Rational ohms, Analyzer.@Nullable LoadBank bank) {
     if (ohms == null) {
       return Rational.ZERO;
     }
-    Analyzer.LoadBank bank = analyzer.load(ohms);
     Accuracy error = bank == null ? Accuracy.NONE : bank.error();
     return error
         .at(Real.of(ohms))

@@ -9,21 +9,28 @@ final class ToleranceRatio {
   private ToleranceRatio() {}
 
   /**
-   * The least over the ends of |limit − nominal| / U; without a nominal, half the width / U.
+   * The least over the ends of |limit − nominal| / U; without a nominal, half the width / U. The
+   * other end of a one-sided tolerance of what is never negative is zero. Common practice, no
+   * source.
    *
+   * @param nonNegative whether the quantity is never below zero
    * @param uncertainty null where none can be made, and then there is no ratio
    */
-  static @Nullable Real of(Bounds exact, @Nullable Uncertainty uncertainty) {
+  static @Nullable Real of(Bounds exact, boolean nonNegative, @Nullable Uncertainty uncertainty) {
     if (uncertainty == null) {
       return null;
     }
-    Real half =
-        exact.lower() == null || exact.upper() == null
-            ? null
-            : exact.upper().minus(exact.lower()).over(Real.of(Rational.TWO));
+    Real half = half(exact, nonNegative);
     Real low = at(exact.lower(), exact.nominal(), half, uncertainty);
     Real high = at(exact.upper(), exact.nominal(), half, uncertainty);
     return low == null ? high : high == null ? low : low.min(high);
+  }
+
+  private static @Nullable Real half(Bounds exact, boolean nonNegative) {
+    Real none = nonNegative ? Real.ZERO : null;
+    Real from = exact.lower() == null || exact.upper() == null ? none : exact.lower();
+    Real to = exact.upper() == null ? exact.lower() : exact.upper();
+    return from == null || to == null ? null : to.minus(from).over(Real.of(Rational.TWO));
   }
 
   private static @Nullable Real at(

@@ -1,5 +1,6 @@
 package passband.model;
 
+import org.jspecify.annotations.Nullable;
 import passband.syntax.TerminalKind;
 import passband.syntax.Word;
 
@@ -10,9 +11,17 @@ import passband.syntax.Word;
  * @param ownerTitle the printed name of the outlet or analyzer
  * @param title the printed name
  * @param holds how many leads it takes; a link goes in besides
+ * @param floatsOn the {@link #id} of the pole whose potential a contact has; null where nothing
+ *     says, and for what is no contact
  */
 public record Terminal(
-    TerminalKind kind, String owner, String ownerTitle, Word name, String title, int holds)
+    TerminalKind kind,
+    String owner,
+    String ownerTitle,
+    Word name,
+    String title,
+    int holds,
+    @Nullable String floatsOn)
     implements Named {
 
   /** The name in the source: {@code mono-1.active}, {@code analyzer.load-high}. */

@@ -45,6 +45,7 @@ final class AnalyzerBuilder {
         jack.JACK() != null ? TerminalKind.JACK : TerminalKind.KEY,
         leaves.name(jack.name()),
         leaves.optionalText(jack.TEXT()),
+        null,
         leaves.optionalBare(jack.NUMBER()),
         leaves.line(jack));
   }

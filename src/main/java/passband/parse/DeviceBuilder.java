@@ -54,6 +54,7 @@ final class DeviceBuilder {
                     t.POLE() != null ? TerminalKind.POLE : TerminalKind.CONTACT,
                     leaves.name(t.name()),
                     leaves.optionalText(t.TEXT()),
+                    t.ref() == null ? null : leaves.ref(t.ref()),
                     leaves.optionalBare(t.NUMBER()),
                     leaves.line(t)));
     return build.each(

@@ -41,8 +41,22 @@ final class MeaningOfProfiles {
               Canonical.of(terminal.kind().word(), terminal.title(), terminal.holds()),
               FactText.titled(terminal.title(), terminal.kind().word(), holds),
               terminal.name().span()));
+      floating(id, terminal);
     }
     facts.add(Fact.order(area, key, of + ", order of the terminals", ids, span));
+  }
+
+  /** The pole that a contact floats on: which leads may go to the contact depends on it. */
+  private void floating(String id, Terminal contact) {
+    if (contact.floatsOn() != null) {
+      facts.add(
+          Fact.text(
+              Area.CONTACT,
+              "terminal/" + id + "/floats-on",
+              id + ", floats on",
+              naming.pole(contact.floatsOn()),
+              contact.name().span()));
+    }
   }
 
   /** Actions by name, in whatever order they are declared. */

@@ -43,6 +43,12 @@ public record Naming(
         : outlet(terminal.owner()) + "." + terminal.name().text();
   }
 
+  /** A pole's name, {@code OUTLET.POLE}. */
+  String pole(String id) {
+    int dot = id.indexOf('.');
+    return dot < 0 ? id : outlet(id.substring(0, dot)) + id.substring(dot);
+  }
+
   /** The declaration that a warning is allowed in: {@code test NAME}, {@code mode NAME}. */
   String place(String place) {
     int space = place.indexOf(' ') + 1;

@@ -1,7 +1,9 @@
 package passband.resolve;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
@@ -68,7 +70,13 @@ final class AnalyzerProfile {
       String printed = Profiles.titleOf(t.title(), t.name());
       terminals.add(
           new Terminal(
-              t.kind(), "analyzer", title, t.name(), printed, Profiles.holds(t.holds(), values)));
+              t.kind(),
+              "analyzer",
+              title,
+              t.name(),
+              printed,
+              Profiles.holds(t.holds(), values),
+              null));
     }
     Profiles.printedNames(diagnostics, "terminals", terminals);
     return List.copyOf(terminals);
@@ -106,16 +114,49 @@ final class AnalyzerProfile {
 
   private List<PowerRating> ratings(Tree.LoadBank load) {
     List<PowerRating> ratings = new ArrayList<>();
+    Map<PowerRating, Tree.PowerRating> written = new LinkedHashMap<>();
     for (Tree.PowerRating rating : load.power()) {
       Rational power = values.positive(rating.power(), Dimension.POWER, "a load's power");
       Rational time =
           rating.time() == null ? null : values.positive(rating.time(), Dimension.TIME, "the time");
       if (power != null && (rating.time() == null || time != null)) {
-        ratings.add(new PowerRating(power, time));
+        PowerRating one = new PowerRating(power, time);
+        ratings.add(one);
+        falls(rating, one, written);
+        written.put(one, rating);
       }
     }
     ratings.sort((one, other) -> one.power().compareTo(other.power()));
     return List.copyOf(ratings);
+  }
+
+  /**
+   * What a load takes for longer it takes for a shorter time too: the power falls with the time.
+   */
+  private void falls(
+      Tree.PowerRating tree, PowerRating rating, Map<PowerRating, Tree.PowerRating> before) {
+    before.forEach(
+        (other, otherTree) -> {
+          int time = compareTimes(rating.time(), other.time());
+          int power = rating.power().compareTo(other.power());
+          if (time == 0 || power * time > 0) {
+            diagnostics
+                .say(
+                    Code.LOAD_POWER_RISES,
+                    tree.span(),
+                    time == 0
+                        ? "this load already has a rating for that time"
+                        : "this load would take more power for a longer time than for a shorter one")
+                .note(otherTree.span(), "the other rating is here");
+          }
+        });
+  }
+
+  private static int compareTimes(@Nullable Rational one, @Nullable Rational other) {
+    if (one == null || other == null) {
+      return Boolean.compare(one == null, other == null);
+    }
+    return one.compareTo(other);
   }
 
   private @Nullable Measure measure(

@@ -16,6 +16,7 @@ import passband.model.Terminal;
 import passband.quantity.Dimension;
 import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
+import passband.syntax.TerminalKind;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -62,7 +63,7 @@ final class DeviceProfile {
           break;
         }
       }
-      outlets.add(outlet(outlet, title));
+      outlets.add(outlet(outlet, title, tree));
     }
     return outlets;
   }
@@ -78,23 +79,63 @@ final class DeviceProfile {
         .hint("give each outlet a printed name of its own: outlet a \"…\", b \"…\" { … }");
   }
 
-  private Outlet outlet(Tree.Outlet outlet, String title) {
+  private Outlet outlet(Tree.Outlet outlet, String title, Tree.Device device) {
     Scope.distinct(diagnostics, "terminal", outlet.terminals(), Tree.Terminal::name);
     List<Terminal> terminals = new ArrayList<>();
     for (Tree.Terminal t : outlet.terminals()) {
-      String printed = Profiles.titleOf(t.title(), t.name());
-      terminals.add(
-          new Terminal(
-              t.kind(),
-              outlet.name().text(),
-              title,
-              t.name(),
-              printed,
-              Profiles.holds(t.holds(), values)));
+      terminals.add(terminal(outlet, title, t, device));
     }
     Profiles.printedNames(diagnostics, "terminals of an outlet", terminals);
     String renamed = outlet.renamedFrom() == null ? null : outlet.renamedFrom().text();
     return new Outlet(outlet.name(), title, renamed, List.copyOf(terminals));
+  }
+
+  private Terminal terminal(Tree.Outlet outlet, String title, Tree.Terminal t, Tree.Device device) {
+    return new Terminal(
+        t.kind(),
+        outlet.name().text(),
+        title,
+        t.name(),
+        Profiles.titleOf(t.title(), t.name()),
+        Profiles.holds(t.holds(), values),
+        t.on() == null ? null : pole(t.on(), outlet, device));
+  }
+
+  /** The pole that a contact floats on: of its own outlet, or of the outlet that is named. */
+  private @Nullable String pole(Tree.Ref ref, Tree.Outlet own, Tree.Device device) {
+    List<Word> parts = ref.parts();
+    Word name = parts.get(parts.size() - 1);
+    Word on = parts.size() == 1 ? null : parts.get(parts.size() - 2);
+    Tree.Outlet outlet = on == null ? own : outletOf(on, device);
+    if (outlet == null) {
+      return null;
+    }
+    List<String> poles = new ArrayList<>();
+    for (Tree.Terminal t : outlet.terminals()) {
+      if (t.kind() == TerminalKind.POLE && t.name().text().equals(name.text())) {
+        names.use(name, t.name());
+        return outlet.name().text() + "." + name.text();
+      }
+      if (t.kind() == TerminalKind.POLE) {
+        poles.add(t.name().text());
+      }
+    }
+    String where = " on the outlet '" + outlet.name().text() + "'";
+    Scope.unknown(diagnostics, name, "pole", where, poles);
+    return null;
+  }
+
+  private Tree.@Nullable Outlet outletOf(Word name, Tree.Device device) {
+    List<String> known = new ArrayList<>();
+    for (Tree.Outlet outlet : device.outlets()) {
+      if (outlet.name().text().equals(name.text())) {
+        names.use(name, outlet.name());
+        return outlet;
+      }
+      known.add(outlet.name().text());
+    }
+    Scope.unknown(diagnostics, name, "outlet", known);
+    return null;
   }
 
   private State state(Tree.State state) {

@@ -43,10 +43,7 @@ public final class Tree {
   /** {@code action NAME "…"}. */
   public record Action(Word name, Word text, Span span) {}
 
-  /**
-   * A setting besides the mode's own; {@code options} when it is one of several names, {@code
-   * series} when it is a quantity.
-   */
+  /** A setting besides the mode's own: {@code options} by name, {@code series} for a quantity. */
   public record ExtraSetting(
       Word name,
       @Nullable Word title,
@@ -84,7 +81,12 @@ public final class Tree {
 
   /** A pole or contact of an outlet, a jack or key of an analyzer. */
   public record Terminal(
-      TerminalKind kind, Word name, @Nullable Word title, @Nullable Amount holds, Span span) {}
+      TerminalKind kind,
+      Word name,
+      @Nullable Word title,
+      @Nullable Ref on,
+      @Nullable Amount holds,
+      Span span) {}
 
   /** A mode of the device. */
   public record Mode(
@@ -176,9 +178,7 @@ public final class Tree {
   /** {@code 300 W for 15 s}; {@code time} is null for continuous. */
   public record PowerRating(Amount power, @Nullable Amount time, Span span) {}
 
-  /**
-   * A quantity that the analyzer measures; between two jacks, or where null in the load's circuit.
-   */
+  /** What the analyzer measures; between two jacks, or where null in the load's circuit. */
   public record Measure(
       Word quantity, @Nullable Ref from, @Nullable Ref to, List<Range> ranges, Span span) {}
 
@@ -221,10 +221,7 @@ public final class Tree {
     }
   }
 
-  /**
-   * {@code accept QUANTITY LIMIT [, read as QUANTITY]} or {@code accept by RULE}: then only {@code
-   * by} is set.
-   */
+  /** What is accepted, or {@code accept by RULE}: then only {@code by} is set. */
   public record Accept(
       @Nullable Word by,
       @Nullable Word quantity,

@@ -176,7 +176,7 @@ class ChecksTest {
     Snippet cool = Snippet.compile(two.replace(RATING, "power 48 W for 3 s, 11 W continuous"));
     assertEquals(List.of(), codes(cool), cool.report());
     Snippet held =
-        Snippet.compile(two.replace(RATING, "power 90 W for 3 s, 48 W for 3 s, 10 W continuous"));
+        Snippet.compile(two.replace(RATING, "power 90 W for 3 s, 48 W for 4 s, 10 W continuous"));
     assertEquals(List.of(), codes(held), held.report());
   }
 

@@ -309,6 +309,19 @@ class ServerTest implements LanguageClient {
     assertTrue(proposed(OUTPUT, at(text, "  test tack-output", 8)).contains("mode-untested"));
   }
 
+  @Test
+  void completionKnowsWhatAContactFloatsOn() throws Exception {
+    String text = open(DEVICE);
+    String contact = "contact switch \"hand-switch contact\"";
+    assertTrue(proposed(DEVICE, at(text, contact, contact.length())).contains("on"));
+    String on = contact + " on l";
+    String changed = text.replace(contact, on);
+    change(DEVICE, changed);
+    List<String> poles = proposed(DEVICE, at(changed, on, on.length() - 1));
+    assertTrue(poles.containsAll(List.of("left", "right", "return-plate.plate")), poles.toString());
+    assertFalse(poles.contains("switch"), poles.toString());
+  }
+
   // ---- hover and hints ----
 
   @Test

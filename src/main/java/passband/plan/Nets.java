@@ -1,4 +1,4 @@
-package passband.check;
+package passband.plan;
 
 import java.util.HashMap;
 import java.util.LinkedHashSet;
@@ -6,16 +6,16 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import passband.model.Terminal;
-import passband.plan.Wire;
 
 /**
  * A setup as a graph: terminals are its nodes, leads and links its edges. What hangs together by
  * them is one net.
  */
-final class Nets {
+public final class Nets {
   private final Map<String, Set<String>> nets = new HashMap<>();
 
-  Nets(List<Wire> wires) {
+  /** Of these leads and links. */
+  public Nets(List<Wire> wires) {
     for (Wire wire : wires) {
       Set<String> joined = new LinkedHashSet<>();
       for (String end : List.of(wire.from().id(), wire.to().id())) {
@@ -26,18 +26,23 @@ final class Nets {
   }
 
   /** The identities of all terminals that hang together with one, itself included. */
-  Set<String> net(Terminal start) {
+  public Set<String> net(Terminal start) {
     return nets.getOrDefault(start.id(), Set.of(start.id()));
   }
 
   /** Whether two terminals hang together. */
-  boolean joined(Terminal a, Terminal b) {
+  public boolean joined(Terminal a, Terminal b) {
     return net(a).contains(b.id());
   }
 
   /** Whether any of the terminals hangs together with one. */
-  boolean reaches(List<Terminal> some, Terminal one) {
-    Set<String> net = net(one);
+  public boolean reaches(List<Terminal> some, Terminal one) {
+    return reaches(some, one.id());
+  }
+
+  /** Whether any of the terminals hangs together with the one of this identity. */
+  public boolean reaches(List<Terminal> some, String id) {
+    Set<String> net = nets.getOrDefault(id, Set.of(id));
     for (Terminal terminal : some) {
       if (net.contains(terminal.id())) {
         return true;
@@ -47,7 +52,7 @@ final class Nets {
   }
 
   /** Whether a lead goes to any of the terminals. */
-  boolean wired(List<Terminal> some) {
+  public boolean wired(List<Terminal> some) {
     for (Terminal terminal : some) {
       if (nets.containsKey(terminal.id())) {
         return true;

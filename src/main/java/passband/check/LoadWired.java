@@ -1,0 +1,95 @@
+package passband.check;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import passband.diagnostic.Code;
+import passband.diagnostic.DiagnosticBuilder;
+import passband.diagnostic.Diagnostics;
+import passband.model.Analyzer.LoadBank;
+import passband.model.Device.Mode;
+import passband.model.Device.Outlet;
+import passband.plan.Figure;
+import passband.plan.Plan;
+import passband.plan.Point;
+import passband.plan.Setup;
+import passband.plan.Stage;
+import passband.plan.WiredLoads;
+import passband.source.Span;
+import passband.syntax.Tree;
+
+/**
+ * {@code load-not-wired}, an error: a load that the analyzer has, but not between the jacks to
+ * which the setup wires the output. The generator would deliver into another load, and the limits
+ * would be those of this one.
+ */
+final class LoadWired implements Check {
+  @Override
+  public void check(Plan plan, Diagnostics diagnostics) {
+    for (Stage.Run run : plan.runs()) {
+      Setup setup = run.setup();
+      if (setup == null || plan.analyzer().loads().size() < 2) {
+        continue;
+      }
+      for (Point point : run.points()) {
+        if (point.load() != null) {
+          Span where = point.places().load();
+          look(plan, setup, point.mode(), point.outlet(), point.load(), where, diagnostics);
+        }
+      }
+      Tree.Sweep written = run.tree().sweep();
+      if (run.sweep() != null && written != null && run.sweep().what().equals("load")) {
+        Span from = written.from().span();
+        Span to = written.to().span();
+        look(plan, setup, null, run.outlet(), run.sweep().from(), from, diagnostics);
+        look(plan, setup, null, run.outlet(), run.sweep().to(), to, diagnostics);
+      }
+    }
+  }
+
+  private static void look(
+      Plan plan,
+      Setup setup,
+      @Nullable Mode mode,
+      @Nullable Outlet outlet,
+      Figure load,
+      Span where,
+      Diagnostics diagnostics) {
+    LoadBank elsewhere = plan.analyzer().load(load.si());
+    List<LoadBank> wired = WiredLoads.of(plan.analyzer(), setup, mode, outlet);
+    if (elsewhere == null || wired.isEmpty()) {
+      return; // load-not-available or circuit-open
+    }
+    for (LoadBank bank : wired) {
+      if (bank.values().contains(load.si())) {
+        return;
+      }
+    }
+    say(setup, load, where, elsewhere, wired.get(0), diagnostics);
+  }
+
+  private static void say(
+      Setup setup,
+      Figure load,
+      Span where,
+      LoadBank elsewhere,
+      LoadBank wired,
+      Diagnostics diagnostics) {
+    DiagnosticBuilder said =
+        diagnostics.say(
+            Code.LOAD_NOT_WIRED,
+            where,
+            "the setup '%s' wires the output to %s and %s, and the load between them has no %s",
+            setup.name().text(),
+            wired.from().id(),
+            wired.to().id(),
+            load.text());
+    said.note(setup.name().span(), "the wiring is here")
+        .note(
+            elsewhere.span(),
+            "%s is between %s and %s",
+            load.text(),
+            elsewhere.from().id(),
+            elsewhere.to().id())
+        .hint("wire the output to the jacks of that load, or correct the load");
+  }
+}

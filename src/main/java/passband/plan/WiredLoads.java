@@ -1,0 +1,87 @@
+package passband.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import passband.model.Analyzer;
+import passband.model.Analyzer.LoadBank;
+import passband.model.Device.Mode;
+import passband.model.Device.Outlet;
+import passband.model.Terminal;
+import passband.quantity.Rational;
+import passband.syntax.TerminalKind;
+
+/** Which loads of an analyzer a setup puts between the poles that a point measures at. */
+public final class WiredLoads {
+  private WiredLoads() {}
+
+  /** Those between a pole and a way back. */
+  public static List<LoadBank> between(
+      Analyzer analyzer, Nets nets, List<Terminal> active, List<Terminal> back) {
+    List<LoadBank> wired = new ArrayList<>(analyzer.loads());
+    wired.removeIf(bank -> !closes(nets, active, back, bank));
+    return wired;
+  }
+
+  /**
+   * Those that a point's output goes through; without an output those between any two poles.
+   *
+   * @param mode null for a point without output
+   */
+  public static List<LoadBank> of(
+      Analyzer analyzer, Setup setup, @Nullable Mode mode, @Nullable Outlet outlet) {
+    List<Terminal> active = mode == null || outlet == null ? poles(setup) : outlet.poles();
+    Outlet through = mode == null ? null : mode.through();
+    List<Terminal> back = through == null ? active : through.poles();
+    return between(analyzer, new Nets(setup.wires()), active, back);
+  }
+
+  /**
+   * The load that is set to a value: of those that are wired, or where none of them has it any one
+   * that has; null when the analyzer has no such load.
+   *
+   * @param setup null for a point without one
+   */
+  public static @Nullable LoadBank bank(
+      Analyzer analyzer,
+      @Nullable Setup setup,
+      @Nullable Mode mode,
+      @Nullable Outlet outlet,
+      Rational ohms) {
+    if (setup != null && analyzer.loads().size() > 1) {
+      for (LoadBank bank : of(analyzer, setup, mode, outlet)) {
+        if (bank.values().contains(ohms)) {
+          return bank;
+        }
+      }
+    }
+    return analyzer.load(ohms);
+  }
+
+  private static boolean closes(
+      Nets nets, List<Terminal> active, List<Terminal> back, LoadBank through) {
+    for (Terminal a : active) {
+      for (Terminal b : back) {
+        boolean forth = nets.joined(a, through.from()) && nets.joined(b, through.to());
+        boolean other = nets.joined(a, through.to()) && nets.joined(b, through.from());
+        if (!a.same(b) && (forth || other)) {
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+
+  /** The poles that leads go to. */
+  private static List<Terminal> poles(Setup setup) {
+    List<Terminal> poles = new ArrayList<>();
+    for (Wire wire : setup.wires()) {
+      for (Terminal end : List.of(wire.from(), wire.to())) {
+        if (end.kind() == TerminalKind.POLE) {
+          poles.add(end);
+        }
+      }
+    }
+    return poles;
+  }
+}

@@ -1,0 +1,92 @@
+package passband.plan;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import passband.diagnostic.Code;
+import passband.limit.Limit;
+import passband.testing.Examples;
+import passband.testing.Snippet;
+
+/** Of two loads with one value, the one between the wired jacks counts. */
+class WiredLoadsTest {
+  /** Both loads have 100 ohm: the one to {@code b} is the worse and the weaker. */
+  private static Snippet wiredTo(String jack) {
+    String source =
+        """
+        use "bench.pband"
+        analyzer two-loads "Two loads" {
+          jack a    "A"
+          jack b    "B"
+          jack c    "C"
+          key  key  "KEY"
+          settle 5 s
+          load small from a to b {
+            values 100 ohm
+            error  3 %
+            power  5 W continuous
+          }
+          load large from a to c {
+            values 100 ohm, 400 ohm
+            error  0.5 %
+            power  200 W continuous
+          }
+          measure current {
+            range      1 mA to 3 A
+            resolution 1 mA
+            error      0.2 % of reading + 0.1 mA
+          }
+        }
+        procedure example "Example" {
+          revision "A" on 2026-01-31
+          device gen
+          analyzer two-loads
+          leads set
+          caution burn "Output burns."
+          setup into-load "Into the load" {
+            connect red   from outlet.left   to analyzer.a
+            connect black from outlet.right  to analyzer.JACK
+            connect grey  from outlet.switch to analyzer.key
+          }
+          test t "T" {
+            outlet bip
+            setup  into-load
+            accept power from output, read as current
+            table {
+              mode | setting/W | load/ohm
+              thin | 20        | 100
+            }
+          }
+        }
+        """
+            .replace("JACK", jack);
+    return Examples.compile(source.getBytes(StandardCharsets.UTF_8));
+  }
+
+  private static Limit limit(Snippet snippet) {
+    return snippet.plans().get(0).points().get(0).limits().get(0);
+  }
+
+  private static List<Code> errors(Snippet snippet) {
+    return snippet.diagnostics().stream().filter(d -> d.isError()).map(d -> d.code()).toList();
+  }
+
+  @Test
+  void itsPowerRatingCounts() {
+    assertEquals(List.of(Code.LOAD_OVERPOWERED), errors(wiredTo("b")));
+    assertEquals(List.of(), errors(wiredTo("c")));
+  }
+
+  /** An error of 3 % against 0.5 % of the load is most of the uncertainty of a current. */
+  @Test
+  void itsErrorCounts() {
+    Limit worse = limit(wiredTo("b"));
+    Limit better = limit(wiredTo("c"));
+    assertNotEquals(null, worse.ratio());
+    assertTrue(worse.ratio().compareTo(better.ratio()) < 0, worse + " " + better);
+  }
+}
