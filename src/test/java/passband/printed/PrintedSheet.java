@@ -65,10 +65,18 @@ final class PrintedSheet {
         if (text != null) {
           marks.add(new At(piece, new Step(piece.page(), whole(text))));
         }
+      } else if (isAlone(piece)) {
+        marks.add(new At(piece, new Step(piece.page(), whole(piece))));
       } else if (piece.text().startsWith("Already in place:")) {
         marks.add(new At(piece, new InPlace(piece.page(), whole(piece))));
       }
     }
+  }
+
+  /** Whether it is the only sentence under its heading: that has no number. */
+  private boolean isAlone(Piece piece) {
+    boolean indented = Math.abs(piece.x() - 66) < 1 && piece.size() == 9;
+    return indented && !taken.contains(piece) && !numbered(piece);
   }
 
   private Piece rightOf(Piece number) {
@@ -206,7 +214,8 @@ final class PrintedSheet {
 
   private void addHeadings() {
     for (Piece piece : pieces) {
-      if (piece.size() > HEADING && !taken.contains(piece)) {
+      boolean none = piece.y() < 40 || piece.text().startsWith("Caution.");
+      if (piece.size() > HEADING && !none && !taken.contains(piece)) {
         marks.add(new At(piece, new Heading(piece.page(), piece.size(), piece.text())));
       }
     }
