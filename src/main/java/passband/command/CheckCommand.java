@@ -3,7 +3,9 @@ package passband.command;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import passband.build.Compilation;
 import passband.build.CompilationUnit;
@@ -37,14 +39,28 @@ final class CheckCommand implements Verb {
             arguments.valueOrNull("--root"),
             analyzer);
     Progress progress = new Progress(invocation.err(), invocation.terminal(), units.size());
-    Compilation<String> compilation =
+    Compilation<Optional<CoverageReport>> compilation =
         Compilation.each(
-            units, analyzer, plan -> coverage ? CoverageReport.of(plan) : "", progress::step);
+            units,
+            analyzer,
+            plan -> coverage ? Optional.of(CoverageReport.of(plan)) : Optional.empty(),
+            progress::step);
     progress.end();
     read = compilation.read();
-    DiagnosticPrinter.print(compilation.diagnostics(), form, invocation);
-    PrintStream to = form.equals("text") ? invocation.out() : invocation.err();
-    compilation.procedures().forEach(to::print);
+    if (coverage && form.equals("json")) {
+      DiagnosticPrinter.printText(compilation.diagnostics(), invocation.err());
+      invocation.out().print(CoverageReport.json(reports(compilation.procedures())));
+    } else {
+      DiagnosticPrinter.print(compilation.diagnostics(), form, invocation);
+      PrintStream to = form.equals("text") ? invocation.out() : invocation.err();
+      reports(compilation.procedures()).forEach(report -> to.print(report.text()));
+    }
     return compilation.diagnostics().hasErrors() ? ExitStatus.FAULTS : ExitStatus.FINE;
+  }
+
+  private static List<CoverageReport> reports(List<Optional<CoverageReport>> found) {
+    List<CoverageReport> reports = new ArrayList<>();
+    found.forEach(one -> one.ifPresent(reports::add));
+    return reports;
   }
 }

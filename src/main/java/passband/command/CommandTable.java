@@ -5,6 +5,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.edit.EditorFiles;
+import passband.render.Schemas;
 
 /**
  * Every command with its arguments. From this one table come what is parsed, what help prints, what
@@ -51,7 +52,8 @@ final class CommandTable {
                   Option.flag(
                       "--coverage",
                       "list what is tested of each device: modes, outlets, low, middle and high"
-                          + " settings"),
+                          + " settings; --as json then prints it as JSON, and what was found as text on"
+                          + " standard error"),
                   WATCH),
               true),
           new CommandSpec(
@@ -164,7 +166,18 @@ final class CommandTable {
               List.of(
                   Option.of("--interval", ArgumentKind.DAYS, "DAYS", "days until the next test")
                       .orElse("365"),
-                  Option.oneOf("--as", "FORM", List.of("text", "html"), "output format")),
+                  Option.oneOf("--as", "FORM", List.of("text", "json", "html"), "output format")),
+              true),
+          new CommandSpec(
+              "schema",
+              List.of(Operand.oneOf("NAME", "schema", () -> Schemas.NAMES).orNone()),
+              "print the schema of a JSON file that Passband writes",
+              """
+              Prints the JSON Schema (2020-12) of a format; its $id is urn:passband:NAME:VERSION, and files of it say
+              "format": "passband-NAME/VERSION". Without a name, lists the names. limits is written by build, diagnostics
+              and coverage by check, diff by diff, verdicts by judge, history by history, each when asked for JSON.
+              """,
+              List.of(),
               true),
           new CommandSpec(
               "explain",

@@ -10,6 +10,7 @@ import passband.evidence.ItemList;
 import passband.judge.History;
 import passband.judge.Readings;
 import passband.library.UsageException;
+import passband.render.HistoryJson;
 import passband.render.HistoryPage;
 
 /** {@code passband history}: how readings drift. */
@@ -36,9 +37,16 @@ final class HistoryCommand implements Verb {
     if (reports.size() < 2) {
       throw new UsageException("history needs at least two files of readings");
     }
-    History history = history(reports, Long.parseLong(arguments.value("--interval")));
-    boolean page = arguments.value("--as").equals("html");
-    invocation.out().print(page ? HistoryPage.of(list, history) : history.text());
+    long interval = Long.parseLong(arguments.value("--interval"));
+    History history = history(reports, interval);
+    invocation
+        .out()
+        .print(
+            switch (arguments.value("--as")) {
+              case "json" -> HistoryJson.of(list, history, interval);
+              case "html" -> HistoryPage.of(list, history);
+              default -> history.text();
+            });
     return history.drifts().stream().anyMatch(History.Drift::crosses)
         ? ExitStatus.FAULTS
         : ExitStatus.FINE;

@@ -7,6 +7,7 @@ import java.util.Set;
 import java.util.function.UnaryOperator;
 import passband.edit.EditorFiles;
 import passband.library.UsageException;
+import passband.render.Schemas;
 
 /** Does what a command line asks for, once or whenever a file is saved. */
 final class Verbs {
@@ -42,6 +43,7 @@ final class Verbs {
       case "release" -> new ReleaseCommand(invocation);
       case "judge" -> new JudgeCommand(invocation);
       case "history" -> new HistoryCommand(invocation);
+      case "schema" -> this::schema;
       case "explain" -> new ExplainCommand(out);
       case "server" -> new ServerCommand(invocation);
       case "editor" -> printed(EditorFiles::text);
@@ -79,6 +81,15 @@ final class Verbs {
       out.print(text.apply(arguments.operands().get(0)));
       return ExitStatus.FINE;
     };
+  }
+
+  private int schema(Arguments arguments) {
+    if (arguments.operands().isEmpty()) {
+      Schemas.NAMES.forEach(out::println);
+    } else {
+      out.print(Schemas.text(arguments.operands().get(0)));
+    }
+    return ExitStatus.FINE;
   }
 
   private int help(Arguments arguments) {

@@ -78,7 +78,8 @@ public final class JsonReport {
     json.endObject();
   }
 
-  private static void place(JsonWriter json, Span span) throws IOException {
+  /** Writes where a span begins and ends, into an object that is begun. */
+  public static void place(JsonWriter json, Span span) throws IOException {
     json.name("path").value(span.file().path());
     json.name("line").value(span.line());
     json.name("column").value(span.column());

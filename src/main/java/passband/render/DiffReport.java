@@ -7,6 +7,7 @@ import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import passband.diagnostic.JsonReport;
 import passband.diff.Change;
 import passband.diff.PlanDiff;
 import passband.plan.Fact;
@@ -87,13 +88,13 @@ public final class DiffReport {
         .replace("\n", " ");
   }
 
-  /** For other programs: {@code {"format":"passband-diff/1","procedures":[…]}}. */
+  /** For other programs: {@code {"format":"passband-diff/2","procedures":[…]}}. */
   public static String json(List<PlanDiff> diffs) {
     StringWriter out = new StringWriter();
     try (JsonWriter json = new JsonWriter(out)) {
       json.setFormattingStyle(FormattingStyle.PRETTY);
       json.beginObject();
-      json.name("format").value("passband-diff/1");
+      json.name("format").value("passband-diff/2");
       json.name("procedures").beginArray();
       for (PlanDiff diff : diffs) {
         json.beginObject();
@@ -139,7 +140,19 @@ public final class DiffReport {
       json.value(detail);
     }
     json.endArray();
-    json.name("cause").value(cause(change));
+    json.name("cause");
+    if (change.cause() == null) {
+      json.nullValue();
+    } else {
+      cause(json, change.cause());
+    }
+    json.endObject();
+  }
+
+  private static void cause(JsonWriter json, Span span) throws IOException {
+    json.beginObject();
+    JsonReport.place(json, span);
+    json.name("text").value(span.file().line(span.line()).strip());
     json.endObject();
   }
 

@@ -5,8 +5,6 @@ import com.google.gson.stream.JsonWriter;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
-import java.math.BigDecimal;
-import java.math.MathContext;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -82,8 +80,8 @@ final class JudgeJson {
     json.name("unit").value(unit(j.item()));
     json.name("accept_lower").value(limits == null ? null : limits.acceptLower());
     json.name("accept_upper").value(limits == null ? null : limits.acceptUpper());
-    number(json, "uncertainty", j.uncertainty());
-    number(json, "conformity", j.conformity());
+    HistoryJson.number(json, "uncertainty", j.uncertainty());
+    HistoryJson.number(json, "conformity", j.conformity());
     json.endObject();
   }
 
@@ -91,14 +89,5 @@ final class JudgeJson {
     return item instanceof Item.Measured m
         ? m.scale().unit()
         : item instanceof Item.Recorded r ? r.unit() : null;
-  }
-
-  private static void number(JsonWriter json, String name, double value) throws IOException {
-    json.name(name);
-    if (Double.isNaN(value)) {
-      json.nullValue();
-    } else {
-      json.value(new BigDecimal(value).round(new MathContext(6)));
-    }
   }
 }

@@ -86,11 +86,12 @@ class ShellCompletionTest {
     assertEquals(new TreeSet<>(List.of("a4", "letter")), proposed(shell, "build", "--paper", ""));
     assertEquals(new TreeSet<>(List.of("sarif")), proposed(shell, "check", "x", "--as", "s"));
     assertEquals(
-        new TreeSet<>(List.of("pdf", "pictures", "pdf,pictures")),
+        new TreeSet<>(List.of("pdf", "pictures", "pdf,pictures,xlsx")),
         proposed(shell, "build", "--without", "p"));
     assertEquals(
         new TreeSet<>(List.of("lead-used-twice", "lead-underrated", "lead-unrated")),
         proposed(shell, "explain", "lead-u"));
+    assertEquals(new TreeSet<>(List.of("diagnostics", "diff")), proposed(shell, "schema", "d"));
     assertEquals(new TreeSet<>(), proposed(shell, "check", "--analyzer", ""));
     assertEquals(new TreeSet<>(), proposed(shell, "version", ""));
   }

@@ -311,7 +311,7 @@ class DiffTest {
         DiffReport.markdown(diffs)
             .contains("| **loosened** | tack-output/bipolar/tack/1/40ohm/current |"));
     JsonObject json = JsonParser.parseString(DiffReport.json(diffs)).getAsJsonObject();
-    assertEquals("passband-diff/1", json.get("format").getAsString());
+    assertEquals("passband-diff/2", json.get("format").getAsString());
     assertEquals(
         "loosened",
         json.getAsJsonArray("procedures")

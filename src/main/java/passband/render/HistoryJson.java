@@ -1,0 +1,79 @@
+package passband.render;
+
+import com.google.gson.FormattingStyle;
+import com.google.gson.stream.JsonWriter;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.time.LocalDate;
+import passband.evidence.ItemList;
+import passband.judge.History;
+
+/** A generator's drift as JSON, in the form of {@code history.schema.json}. */
+public final class HistoryJson {
+  private static final MathContext SIX = new MathContext(6);
+
+  private HistoryJson() {}
+
+  /**
+   * The whole file.
+   *
+   * @param list the latest limits
+   * @param intervalDays until the next test
+   */
+  public static String of(ItemList list, History history, long intervalDays) {
+    StringWriter out = new StringWriter();
+    try (JsonWriter json = new JsonWriter(out)) {
+      json.setFormattingStyle(FormattingStyle.PRETTY);
+      json.beginObject();
+      json.name("format").value("passband-history/1");
+      json.name("procedure").value(list.source().procedure());
+      json.name("revision").value(list.source().revision());
+      json.name("digest").value(list.source().digest());
+      json.name("interval_days").value(intervalDays);
+      json.name("dates").beginArray();
+      for (LocalDate date : history.dates()) {
+        json.value(date.toString());
+      }
+      json.endArray();
+      json.name("points").beginArray();
+      for (History.Drift drift : history.drifts()) {
+        point(json, drift);
+      }
+      json.endArray();
+      json.endObject();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return out + "\n";
+  }
+
+  private static void point(JsonWriter json, History.Drift drift) throws IOException {
+    json.beginObject();
+    json.name("id").value(drift.limit().id());
+    json.name("unit").value(drift.limit().scale().unit());
+    json.name("accept_lower").value(drift.limits().acceptLower());
+    json.name("accept_upper").value(drift.limits().acceptUpper());
+    json.name("readings").beginArray();
+    for (BigDecimal reading : drift.readings()) {
+      json.value(reading);
+    }
+    json.endArray();
+    number(json, "per_year", drift.perYear());
+    number(json, "expected", drift.expected());
+    json.name("crosses").value(drift.crosses());
+    json.endObject();
+  }
+
+  /** Six significant digits; null for NaN. */
+  static void number(JsonWriter json, String name, double value) throws IOException {
+    json.name(name);
+    if (Double.isNaN(value)) {
+      json.nullValue();
+    } else {
+      json.value(new BigDecimal(value).round(SIX));
+    }
+  }
+}

@@ -1,0 +1,311 @@
+package passband.command;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.google.gson.GsonBuilder;
+import com.google.gson.JsonArray;
+import com.google.gson.JsonElement;
+import com.google.gson.JsonObject;
+import com.google.gson.JsonParser;
+import com.google.gson.JsonPrimitive;
+import com.networknt.schema.InputFormat;
+import com.networknt.schema.Schema;
+import com.networknt.schema.SchemaRegistry;
+import com.networknt.schema.SpecificationVersion;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import java.util.Set;
+import java.util.TreeSet;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import passband.evidence.BadInput;
+import passband.evidence.Evidence;
+import passband.evidence.ItemList;
+import passband.evidence.LimitsReader;
+import passband.evidence.LimitsWriter;
+import passband.evidence.Seal;
+import passband.render.Schemas;
+import passband.testing.Records;
+import passband.testing.Repository;
+import passband.testing.Sheets;
+
+/** Everything that is printed or written as JSON, held against the schemas by networknt. */
+class SchemasTest {
+  private static final int DAMAGES = 200;
+
+  @TempDir Path folder;
+  private String err = "";
+
+  private String run(int status, String... words) {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    ByteArrayOutputStream said = new ByteArrayOutputStream();
+    PrintStream to = new PrintStream(out, true, StandardCharsets.UTF_8);
+    PrintStream errors = new PrintStream(said, true, StandardCharsets.UTF_8);
+    int got = Main.run(new Invocation(folder, to, errors, 0, null, false), List.of(words));
+    err = said.toString(StandardCharsets.UTF_8);
+    assertEquals(status, got, String.join(" ", words) + "\n" + err);
+    return out.toString(StandardCharsets.UTF_8);
+  }
+
+  private Schema schema(String name) {
+    return SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
+        .getSchema(run(0, "schema", name), InputFormat.JSON);
+  }
+
+  private void assertFits(String name, String json) {
+    assertEquals(List.of(), schema(name).validate(json, InputFormat.JSON), json);
+    JsonObject schema = JsonParser.parseString(Schemas.text(name)).getAsJsonObject();
+    String format = JsonParser.parseString(json).getAsJsonObject().get("format").getAsString();
+    assertEquals("urn:" + format.replace('-', ':').replace('/', ':'), id(schema));
+  }
+
+  private static String id(JsonObject schema) {
+    return schema.get("$id").getAsString();
+  }
+
+  private static String library(String path) {
+    return Repository.LIBRARY.resolve(path).toString();
+  }
+
+  @Test
+  void eachSchemaHasAnIdentityAndIsStrict() {
+    Set<String> ids = new TreeSet<>();
+    assertEquals(String.join("\n", Schemas.NAMES) + "\n", run(0, "schema"));
+    for (String name : Schemas.NAMES) {
+      JsonObject schema = JsonParser.parseString(run(0, "schema", name)).getAsJsonObject();
+      assertTrue(id(schema).matches("urn:passband:" + name + ":[1-9]"), id(schema));
+      assertTrue(ids.add(id(schema)));
+      assertStrict(name, schema);
+    }
+    run(2, "schema", "verdict");
+    assertEquals("passband: unknown schema 'verdict'; did you mean 'verdicts'?\n", err);
+  }
+
+  /** An object with named keys takes no others. */
+  private static void assertStrict(String where, JsonElement element) {
+    if (element instanceof JsonArray array) {
+      array.forEach(e -> assertStrict(where, e));
+    } else if (element instanceof JsonObject object) {
+      boolean described = object.has("type") && object.has("properties");
+      boolean head = object.has("properties") && object.getAsJsonObject("properties").has("kind");
+      assertTrue(!described || object.has("additionalProperties") || head, where + object);
+      object.asMap().forEach((key, value) -> assertStrict(where + "/" + key, value));
+    }
+  }
+
+  @Test
+  void limits() {
+    for (Path file : Repository.files(Repository.ROOT.resolve("out"), "limits.json")) {
+      assertFits("limits", Repository.text(file));
+    }
+    Sheets.demo().forEach(p -> assertFits("limits", LimitsWriter.of(Evidence.of(p).list())));
+  }
+
+  /** Every case of every diagnostic. */
+  @Test
+  void diagnostics() throws IOException {
+    assertFits("diagnostics", run(0, "check", Repository.LIBRARY.toString(), "--as", "json"));
+    int found = 0;
+    try (var cases = Files.walk(Repository.ROOT.resolve("src/test/resources/cases"))) {
+      for (Path file : cases.filter(f -> f.endsWith("fires.pband")).sorted().toList()) {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        PrintStream to = new PrintStream(out, true, StandardCharsets.UTF_8);
+        PrintStream nowhere = new PrintStream(new ByteArrayOutputStream());
+        Main.run(
+            new Invocation(folder, to, nowhere, 0, null, false),
+            List.of("check", file.toString(), "--as", "json"));
+        String json = out.toString(StandardCharsets.UTF_8);
+        assertFits("diagnostics", json);
+        JsonArray all =
+            JsonParser.parseString(json).getAsJsonObject().getAsJsonArray("diagnostics");
+        found += all.size();
+      }
+    }
+    assertTrue(found > 50, found + " diagnostics");
+  }
+
+  @Test
+  void coverage() {
+    String json = run(0, "check", "--coverage", "--as", "json", Repository.PROCEDURES.toString());
+    assertFits("coverage", json);
+    assertTrue(json.contains("\"tested\": true"), json);
+  }
+
+  @Test
+  void diff() throws IOException {
+    String main = library("teasel/teasel-output.pband");
+    assertFits("diff", run(0, "diff", main, main, "--as", "json"));
+    Path other = folder.resolve("other");
+    Repository.texts(Repository.LIBRARY)
+        .forEach(
+            (name, text) -> {
+              try {
+                Files.createDirectories(other.resolve(name).getParent());
+                Files.writeString(other.resolve(name), text.replace("410 to 500", "400 to 500"));
+              } catch (IOException e) {
+                throw new java.io.UncheckedIOException(e);
+              }
+            });
+    String changed =
+        run(1, "diff", Repository.LIBRARY.toString(), other.toString(), "--as", "json");
+    assertFits("diff", changed);
+    assertTrue(changed.contains("\"text\": \"tack | 1       | 40       | 400 to 500\""), changed);
+    Path none = Files.createDirectories(folder.resolve("none"));
+    Files.writeString(none.resolve("leads.pband"), "");
+    assertFits(
+        "diff", run(1, "diff", Repository.LIBRARY.toString(), none.toString(), "--as", "json"));
+  }
+
+  @Test
+  void verdictsAndHistory() throws IOException {
+    for (var plan : Sheets.demo()) {
+      ItemList list = Evidence.of(plan).list();
+      Files.writeString(folder.resolve("limits.json"), LimitsWriter.of(list));
+      Records good = Records.of(list, false);
+      Files.writeString(folder.resolve("2025-11-03.csv"), good.csv());
+      assertFits("verdicts", run(0, "judge", "limits.json", "2025-11-03.csv", "--as", "json"));
+      String some = good.ids().get(good.ids().size() / 2);
+      Files.writeString(folder.resolve("bad.csv"), good.without(some).csv());
+      assertFits("verdicts", run(1, "judge", "limits.json", "bad.csv", "--as", "json"));
+      Files.writeString(
+          folder.resolve("next.csv"),
+          Files.readString(folder.resolve("2025-11-03.csv")).replace("2026-11-02", "2027-11-02"));
+      String json = run(0, "history", "limits.json", "2025-11-03.csv", "next.csv", "--as", "json");
+      assertFits("history", json);
+      assertTrue(json.contains("\"crosses\": false"), json);
+    }
+  }
+
+  // ---- damaged limits ----
+
+  /**
+   * One damage each: a key removed, added or of another type, an unknown format, an item twice,
+   * each also with the seal made again; a value edited or an item removed, which only the seal
+   * tells.
+   */
+  @Test
+  void everyDamageIsRefused() throws BadInput {
+    Random random = new Random(20261127);
+    List<ItemList> lists = new ArrayList<>();
+    Sheets.demo().forEach(plan -> lists.add(Evidence.of(plan).list()));
+    Schema schema = schema("limits");
+    for (int i = 0; i < DAMAGES; i++) {
+      String good = LimitsWriter.of(lists.get(i % lists.size()));
+      JsonObject root = JsonParser.parseString(good).getAsJsonObject();
+      boolean resealed = i % 2 == 0;
+      String what = damage(root, random, resealed ? i / 2 % 5 : i / 2 % 7);
+      String bad = written(root);
+      assertFalse(bad.equals(good), what);
+      String file = resealed && root.has("seal") ? resealed(bad) : bad;
+      assertTrue(
+          !schema.validate(file, InputFormat.JSON).isEmpty() || refused(file),
+          what + (resealed ? ", sealed again" : ""));
+    }
+    for (ItemList list : lists) {
+      String good = LimitsWriter.of(list);
+      JsonObject root = JsonParser.parseString(good).getAsJsonObject();
+      assertEquals(good, written(root), "what is written again unchanged is accepted");
+      assertEquals(good, resealed(good));
+      assertEquals(list, LimitsReader.read(good));
+    }
+  }
+
+  private static boolean refused(String file) {
+    try {
+      LimitsReader.read(file);
+      return false;
+    } catch (BadInput e) {
+      return true;
+    }
+  }
+
+  private static String written(JsonObject root) {
+    return new GsonBuilder()
+            .setPrettyPrinting()
+            .serializeNulls()
+            .disableHtmlEscaping()
+            .create()
+            .toJson(root)
+        + "\n";
+  }
+
+  private static String resealed(String text) {
+    return Seal.sealed(
+        text.replaceFirst("\"seal\": \"[0-9a-f]{64}\"", "\"seal\": \"" + Seal.OPEN + "\""));
+  }
+
+  /** Damages the file at one place; what was done. */
+  private static String damage(JsonObject root, Random random, int kind) {
+    List<JsonObject> objects = new ArrayList<>();
+    objects(root, objects);
+    JsonObject object = objects.get(random.nextInt(objects.size()));
+    List<String> keys = List.copyOf(object.keySet());
+    String key = keys.get(random.nextInt(keys.size()));
+    JsonArray items = root.getAsJsonArray("items");
+    int item = random.nextInt(items.size());
+    switch (kind) {
+      case 0 -> object.remove(key);
+      case 1 -> object.add(key + "_2", object.get(key));
+      case 2 -> object.add(key, otherType(object.get(key)));
+      case 3 -> root.addProperty("format", "passband-limits/" + (3 + random.nextInt(90)));
+      case 4 -> items.add(items.get(item).deepCopy());
+      case 5 -> items.remove(item);
+      default -> {
+        List<JsonObject> valued = new ArrayList<>(objects);
+        valued.removeIf(o -> o.asMap().values().stream().noneMatch(SchemasTest::isValue));
+        object = valued.get(random.nextInt(valued.size()));
+        List<String> simple = new ArrayList<>(object.keySet());
+        JsonObject of = object;
+        simple.removeIf(k -> !isValue(of.get(k)));
+        key = simple.get(random.nextInt(simple.size()));
+        object.add(key, edited(object.get(key).getAsJsonPrimitive()));
+      }
+    }
+    return "damage " + kind + " at " + key + " of " + object;
+  }
+
+  /** Every object with fixed keys; what is named by the procedure may be of any name. */
+  private static void objects(JsonElement element, List<JsonObject> found) {
+    if (element instanceof JsonArray array) {
+      array.forEach(e -> objects(e, found));
+    } else if (element instanceof JsonObject object) {
+      found.add(object);
+      object
+          .asMap()
+          .forEach(
+              (key, value) -> {
+                if (!Set.of("extras", "parts").contains(key)) {
+                  objects(value, found);
+                }
+              });
+    }
+  }
+
+  private static boolean isValue(JsonElement element) {
+    return element.isJsonPrimitive();
+  }
+
+  /** A type that no key takes beside its own. */
+  private static JsonElement otherType(JsonElement was) {
+    return was instanceof JsonObject || was instanceof JsonArray
+        ? new JsonPrimitive("text")
+        : new JsonArray();
+  }
+
+  private static JsonPrimitive edited(JsonPrimitive was) {
+    return was.isNumber()
+        ? new JsonPrimitive(was.getAsBigDecimal().add(java.math.BigDecimal.ONE))
+        : was.isBoolean()
+            ? new JsonPrimitive(!was.getAsBoolean())
+            : new JsonPrimitive(was.getAsString() + " ");
+  }
+}
