@@ -214,7 +214,8 @@ final class PrintedSheet {
 
   private void addHeadings() {
     for (Piece piece : pieces) {
-      boolean none = piece.y() < 40 || piece.text().startsWith("Caution.");
+      boolean caution = piece.size() == 10 && Math.abs(piece.x() - 39) < 1;
+      boolean none = piece.y() < 40 || caution;
       if (piece.size() > HEADING && !none && !taken.contains(piece)) {
         marks.add(new At(piece, new Heading(piece.page(), piece.size(), piece.text())));
       }

@@ -5,10 +5,18 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
+import java.util.Random;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import passband.pdf.ChecklistPdf;
+import passband.pdf.Paper;
+import passband.plan.Plan;
 import passband.testing.Repository;
+import passband.testing.Sheets;
 
 /**
  * The printed sheets of the demo library, read back from their pages and worked on a second model
@@ -16,6 +24,8 @@ import passband.testing.Repository;
  * line's.
  */
 class PrintedSheetTest {
+  private static final int MUTATIONS = 30;
+
   @ParameterizedTest
   @CsvSource({"tussock-4-output, 27", "fescue-3-service, 29", "campion-2-energy, 7"})
   void everyBoxIsReachedAsItsLineSays(String procedure, int lines) throws IOException {
@@ -24,9 +34,47 @@ class PrintedSheetTest {
     assertEquals(lines, result.lines());
   }
 
+  /**
+   * A sheet with one thing wrong in its steps or its wiring is never worked without an objection.
+   */
+  @ParameterizedTest
+  @ValueSource(strings = {"tussock-4-output", "fescue-3-service", "campion-2-energy"})
+  void aWrongStepIsFound(String procedure) {
+    Plan plan =
+        Sheets.demo().stream().filter(p -> p.name().text().equals(procedure)).findFirst().get();
+    SheetWords words = SheetWords.read(words(procedure));
+    List<PlanMutations.Mutation> all = PlanMutations.of(plan);
+    Collections.shuffle(all, new Random(20261127));
+    List<PrintedSheet.Mark> right = printed(plan);
+    List<String> missed = new ArrayList<>();
+    int found = 0;
+    for (PlanMutations.Mutation one : all) {
+      List<PrintedSheet.Mark> marks = printed(one.plan().get());
+      // A value that the page gives by its line is right on the page, whatever the step holds.
+      if (!marks.equals(right)) {
+        boolean silent = SecondBench.work(marks, words).objections().isEmpty();
+        missed.addAll(silent ? List.of(one.what()) : List.of());
+        found++;
+      }
+      if (found == MUTATIONS) {
+        break;
+      }
+    }
+    assertEquals(List.of(), missed);
+    assertEquals(MUTATIONS, found);
+  }
+
+  private static List<PrintedSheet.Mark> printed(Plan plan) {
+    return PrintedSheet.marks(ChecklistPdf.of(plan, Paper.A4));
+  }
+
   private static SecondBench.Result worked(String procedure) throws IOException {
-    Path words = Repository.ROOT.resolve("src/test/resources/printed/" + procedure + ".tsv");
     Path pdf = Repository.ROOT.resolve("out/" + procedure + "/checklist.pdf");
-    return SecondBench.work(PrintedSheet.marks(Files.readAllBytes(pdf)), SheetWords.read(words));
+    return SecondBench.work(
+        PrintedSheet.marks(Files.readAllBytes(pdf)), SheetWords.read(words(procedure)));
+  }
+
+  private static Path words(String procedure) {
+    return Repository.ROOT.resolve("src/test/resources/printed/" + procedure + ".tsv");
   }
 }

@@ -123,11 +123,14 @@ final class SecondBench {
     all.forEach(step -> act(step, Map.of()));
   }
 
+  /** Mode, setting and load are said for every line, so that any line can be done again alone. */
   private void line(Line line) {
     lines++;
     read = false;
     wasOn = false;
     held = false;
+    forget();
+    dials.remove("Load");
     forEachLine.forEach(step -> act(step, line.cells()));
     demand(read, line.page(), "nothing is read for line " + line.number());
     demand(!on, line.page(), "output stays on after line " + line.number());
@@ -211,7 +214,10 @@ final class SecondBench {
       case "on" -> activate(words.onAnalyzer(gaps.get("key")), step);
       case "on by hand" -> activate("by hand", step);
       case "hold" -> hold(step);
-      case "read" -> read(step, cells, on || held);
+      case "read" -> {
+        demand(running || held, step.page(), "the analyzer does not run: " + step.text());
+        read(step, cells, on || held);
+      }
       case "read of what is held" -> read(step, cells, wasOn);
       case "off" -> off();
       case "leave" -> leave(step);
