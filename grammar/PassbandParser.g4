@@ -37,7 +37,7 @@ modeItem: SETTING name series NEWLINE # modeSetting
     | NEWLINE # blankModeLine
     ;
 
-action: ACTION name TEXT NEWLINE;
+action: ACTION name TEXT (AS name)? NEWLINE;
 
 state: stateHead LBRACE NEWLINE stateItem* RBRACE NEWLINE;
 stateHead: STATE name TEXT?;
@@ -45,7 +45,7 @@ stateItem: (ENTER | LEAVE) TEXT NEWLINE # stateText
     | NEWLINE # blankStateLine
     ;
 
-extraSetting: SETTING name TEXT? (ONE OF names | series) NEWLINE;
+extraSetting: SETTING name TEXT? (ONE OF names | series) (LEAVE name)? NEWLINE;
 
 // ---- analyzer and leads ----------------------------------------------------------------------------------------
 
@@ -152,6 +152,7 @@ testHead: TEST name TEXT? (RENAMED FROM name)?;
 testItem: OUTLET names NEWLINE # testOutlets
     | SETUP name NEWLINE # testSetup
     | INSIDE ref NEWLINE # testInside
+    | OUTPUT (OFF | INHIBITED) NEWLINE # testOutput
     | ON_TIME amount NEWLINE # testOnTime
     | SWEEP name (UP | DOWN) FROM amount TO amount STEP amount UNTIL TEXT AS name NEWLINE # testSweep
     | DERIVE name TEXT? EQUALS expression COMMA RESOLUTION amount NEWLINE # testDerive
@@ -209,7 +210,7 @@ name: NAME
     | LEAVE | LINK | LOAD | MEASURE | MODE | ON_TIME | ORDER | OUTLET | OUTPUT | PERFORM | PHASES | POLE | POWER
     | PROCEDURE | RANGE | RECORD | RESOLUTION | REVISION | RULE | SECTION | SETTING | SETTLE | SETUP | STATE | SWEEP
     | TABLE | TEST | USE | VALUES | WAIT | AFFECTS | AS | AT | BECAUSE | BY | COLOUR | CONTINUOUS | COVERAGE | DIGEST
-    | DOWN | FOR | FROM | GREATER | GUARDED | HOLDS | IN | IS | LEAST | MOST | OF | OFF | ON | ONE | OR | PASS | RATED
+    | DOWN | FOR | FROM | GREATER | GUARDED | HOLDS | IN | INHIBITED | IS | LEAST | MOST | OF | OFF | ON | ONE | OR | PASS | RATED
     | READ | READING | RENAMED | REPLACES | REPLACING | RISK | SIMPLE | SMALLER | STATED | STEP | THROUGH | TO | UNTIL
     | UP | WHICHEVER | WITHIN
     ;

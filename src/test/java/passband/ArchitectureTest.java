@@ -50,6 +50,8 @@ class ArchitectureTest {
           .definedBy("passband.limit")
           .layer("plan")
           .definedBy("passband.plan")
+          .layer("bench")
+          .definedBy("passband.bench")
           .layer("evidence")
           .definedBy("passband.evidence")
           .layer("check")
@@ -85,6 +87,7 @@ class ArchitectureTest {
           .mayOnlyBeAccessedByLayers("limit", "plan", "compile", "check", "edit", "server", "build")
           .whereLayer("limit")
           .mayOnlyBeAccessedByLayers(
+              "bench",
               "evidence",
               "plan",
               "compile",
@@ -97,6 +100,7 @@ class ArchitectureTest {
               "edit")
           .whereLayer("plan")
           .mayOnlyBeAccessedByLayers(
+              "bench",
               "evidence",
               "compile",
               "check",
@@ -108,6 +112,8 @@ class ArchitectureTest {
               "edit",
               "build",
               "command")
+          .whereLayer("bench")
+          .mayOnlyBeAccessedByLayers("check", "render")
           .whereLayer("evidence")
           .mayOnlyBeAccessedByLayers("judge", "render", "pdf", "build", "command")
           .whereLayer("check")

@@ -26,7 +26,8 @@ import passband.syntax.Word;
 
 /**
  * {@code activation-open}, an error: none of the contacts that activate a mode is joined to a key
- * of the analyzer in the setup; and {@code unknown-name} for a contact that is not there.
+ * of the analyzer in the setup; {@code activation-ambiguous}, an error: several are; and {@code
+ * unknown-name} for a contact that is not there.
  */
 final class Activation implements Check {
   @Override
@@ -42,14 +43,14 @@ final class Activation implements Check {
             && looked.add(mode.name().text())
             && !mode.activateBy().isEmpty()
             && mode.isOn(outlet)) {
-          look(plan, run.setup(), mode, outlet, diagnostics);
+          look(plan, run.setup(), mode, point, outlet, diagnostics);
         }
       }
     }
   }
 
   private static void look(
-      Plan plan, Setup setup, Mode mode, Outlet outlet, Diagnostics diagnostics) {
+      Plan plan, Setup setup, Mode mode, Point point, Outlet outlet, Diagnostics diagnostics) {
     List<Terminal> contacts = new ArrayList<>();
     for (Tree.Ref ref : mode.activateBy()) {
       Terminal contact = contact(plan.device(), outlet, ref, diagnostics);
@@ -70,6 +71,35 @@ final class Activation implements Check {
               names)
           .note(mode.activateBy().get(0).span(), "this contact activates the mode")
           .hint("connect a key lead from the contact to a key of the analyzer");
+    }
+    sayAmbiguous(plan.analyzer(), nets, contacts, setup, mode, point, diagnostics);
+  }
+
+  /** Which contact activates the mode has to be one. */
+  private static void sayAmbiguous(
+      Analyzer analyzer,
+      Nets nets,
+      List<Terminal> contacts,
+      Setup setup,
+      Mode mode,
+      Point point,
+      Diagnostics diagnostics) {
+    List<String> closed = new ArrayList<>();
+    for (Terminal contact : contacts) {
+      if (reachesKey(analyzer, nets, List.of(contact))) {
+        closed.add(contact.id());
+      }
+    }
+    if (closed.size() > 1) {
+      diagnostics
+          .say(
+              Code.ACTIVATION_AMBIGUOUS,
+              point.span(),
+              "'%s' is activated by any of %s in this setup",
+              mode.name().text(),
+              String.join(", ", closed))
+          .note(setup.name().span(), "keys are connected to all of them here")
+          .hint("leave one of them connected, with a setup of its own for each contact");
     }
   }
 

@@ -8,7 +8,6 @@ import java.util.Set;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Fix;
-import passband.diagnostic.Severity;
 import passband.diagnostic.Spelling;
 import passband.source.Span;
 import passband.syntax.Tree;
@@ -45,7 +44,7 @@ public final class Allows {
     Code code = Code.find(allow.code().text());
     if (code == null) {
       sayUnknown(allow, diagnostics);
-    } else if (code.severity() == Severity.ERROR) {
+    } else if (!code.allowable()) {
       diagnostics.say(
           Code.ALLOW_OF_ERROR,
           allow.code().span(),
@@ -58,7 +57,7 @@ public final class Allows {
           .say(
               Code.ALLOW_UNUSED,
               allow.span(),
-              "this 'allow' suppresses nothing: there is no '%s' warning here",
+              "this 'allow' suppresses nothing: there is no '%s' here",
               code.id())
           .hint("remove it")
           .fix(Fix.removeLines("remove the line", allow.span()).asPreferred());

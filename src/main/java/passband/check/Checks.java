@@ -29,6 +29,7 @@ public final class Checks {
           new Leads(),
           new LeadRating(),
           new Activation(),
+          new OnTheBench(),
           new DutyKept(),
           new LoadPower(),
           new BurnCaution(),

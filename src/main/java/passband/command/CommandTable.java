@@ -103,6 +103,20 @@ final class CommandTable {
                       "change nothing; exit status 1 if a file is not in the standard format")),
               true),
           new CommandSpec(
+              "steps",
+              List.of(SOURCES),
+              "print a procedure's steps with what each changes on the bench",
+              """
+              Works through every step of each procedure's sheet on a model of the bench: leads, mode, setting, load,
+              other settings, output. Below each step stands what it changes, '?' for what is unknown. --as json is for
+              programs.
+              """,
+              List.of(
+                  Option.oneOf("--as", "FORM", List.of("text", "json"), "output format"),
+                  ANALYZER,
+                  ROOT),
+              true),
+          new CommandSpec(
               "diff",
               List.of(
                   Operand.of("OLD", ArgumentKind.SOURCES), Operand.of("NEW", ArgumentKind.SOURCES)),

@@ -39,6 +39,7 @@ final class Verbs {
       case "check" -> new CheckCommand(invocation);
       case "build" -> new BuildCommand(invocation);
       case "format" -> new FormatCommand(invocation);
+      case "steps" -> new StepsCommand(invocation);
       case "diff" -> new DiffCommand(invocation);
       case "release" -> new ReleaseCommand(invocation);
       case "judge" -> new JudgeCommand(invocation);

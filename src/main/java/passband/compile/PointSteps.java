@@ -7,9 +7,7 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
-import passband.model.Device;
 import passband.model.Device.Outlet;
-import passband.model.Named;
 import passband.plan.Act;
 import passband.plan.Figure;
 import passband.plan.PlanStep;
@@ -18,7 +16,6 @@ import passband.plan.Setup;
 import passband.plan.Slot;
 import passband.resolve.Scope;
 import passband.source.Span;
-import passband.syntax.Step;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -29,12 +26,10 @@ import passband.syntax.Word;
  */
 final class PointSteps {
   private final Steps steps;
-  private final Device device;
   private final Diagnostics diagnostics;
 
-  PointSteps(Steps steps, Device device, Diagnostics diagnostics) {
+  PointSteps(Steps steps, Diagnostics diagnostics) {
     this.steps = steps;
-    this.device = device;
     this.diagnostics = diagnostics;
   }
 
@@ -53,7 +48,10 @@ final class PointSteps {
       Act act = new Act.Adjust(spec.setting());
       own.put("adjust", steps.action(act, "adjust", true, point, row));
     }
-    spec.extras().forEach((name, extra) -> own.put("set " + name, set(name, extra, point, row)));
+    spec.extras()
+        .forEach(
+            (name, extra) ->
+                own.put("set " + name, steps.set(extra.setting(), extra.text(), point, row)));
     if (spec.load() != null) {
       Act act = new Act.SetLoad(spec.load());
       own.put("set-load", steps.action(act, "set-load", false, point, row));
@@ -64,20 +62,27 @@ final class PointSteps {
       TextPlace place = new TextPlace(test, true, Activations.values(values, act));
       own.put("activate", steps.action(act, "activate", true, place, row));
     }
-    // A sweep says by itself what is read.
-    own.put(
-        "read",
-        read.sweep() == null
-            ? steps.action(read, "read", false, point, row)
-            : new PlanStep(read, null, null, row));
-    own.put("stop", steps.action(new Act.Plain(Kind.STOP), "stop", false, point, row));
+    addReading(own, spec, read, point);
     return joined(test, own, point);
   }
 
-  private PlanStep set(String name, RowSpec.Extra extra, TextPlace point, Span row) {
-    boolean ofDevice = Named.find(device.settings(), name) != null;
-    Act act = new Act.Set(ofDevice ? "device" : "analyzer", name, extra.text());
-    return steps.action(act, name, ofDevice, point, row);
+  /**
+   * Where the instrument holds a reading, output goes off before anything is written; else it is
+   * read while output is on. A sweep says by itself what is read.
+   */
+  private void addReading(Map<String, PlanStep> own, RowSpec spec, Act.Read read, TextPlace point) {
+    PlanStep write =
+        read.sweep() == null
+            ? steps.action(read, "read", false, point, spec.span())
+            : new PlanStep(read, null, null, spec.span());
+    PlanStep stop = steps.action(new Act.Plain(Kind.STOP), "stop", false, point, spec.span());
+    boolean holds = steps.holds() && spec.mode() != null && read.sweep() == null;
+    if (holds) {
+      own.put("hold", steps.action(new Act.Plain(Kind.HOLD), "hold", false, point, spec.span()));
+      own.put("stop", stop);
+    }
+    own.put("read", write);
+    own.putIfAbsent("stop", stop);
   }
 
   /** Values of a point's placeholders. */
@@ -116,14 +121,15 @@ final class PointSteps {
       String name = block.replacing().text();
       if (!PlanStep.REPLACEABLE.contains(name)) {
         Scope.unknown(diagnostics, block.replacing(), "step to replace", PlanStep.REPLACEABLE);
-      } else if (name.equals("stop") && acts(block.steps()) == 0) {
-        diagnostics
-            .say(Code.STOP_EMPTIED, block.span(), "this leaves no step that stops the output")
-            .hint("put a step that stops the output into the block");
       } else if (byName.containsKey(name)) {
         List<PlanStep> instead = new ArrayList<>();
         steps.of(block.steps(), point).forEach(step -> instead.add(step.insteadOf(name)));
         byName.put(name, instead);
+        if (name.equals("stop") && instead.size() == block.steps().size() && !stops(instead)) {
+          diagnostics
+              .say(Code.STOP_EMPTIED, block.span(), "this leaves no step that stops the output")
+              .hint("perform an action that stops it: the analyzer's 'stop', or one 'as stop'");
+        }
       }
     }
     List<PlanStep> all = new ArrayList<>();
@@ -132,12 +138,13 @@ final class PointSteps {
     return List.copyOf(all);
   }
 
-  /** How many steps of a block do something, as opposed to asking or warning. */
-  private static long acts(List<Step> steps) {
-    long acts = 0;
-    for (Step step : steps) {
-      acts += step instanceof Step.Do || step instanceof Step.Perform ? 1 : 0;
+  /** Whether some step performs an action that stops the output; free text is none. */
+  private static boolean stops(List<PlanStep> steps) {
+    for (PlanStep step : steps) {
+      if (step.act() instanceof Act.Perform perform && perform.stops()) {
+        return true;
+      }
     }
-    return acts;
+    return false;
   }
 }

@@ -20,7 +20,6 @@ import passband.limit.Stated;
 import passband.limit.Uncertainty;
 import passband.model.Accuracy;
 import passband.model.Analyzer;
-import passband.model.Device;
 import passband.model.Device.Duty;
 import passband.model.Device.Outlet;
 import passband.plan.Act;
@@ -48,7 +47,6 @@ final class Points {
 
   Points(
       Tree.Test test,
-      Device device,
       Analyzer analyzer,
       Decision decision,
       Steps steps,
@@ -59,7 +57,7 @@ final class Points {
     this.decision = decision;
     this.names = names;
     this.diagnostics = diagnostics;
-    this.steps = new PointSteps(steps, device, diagnostics);
+    this.steps = new PointSteps(steps, diagnostics);
     this.maker = new LimitMaker(analyzer, decision, diagnostics);
   }
 

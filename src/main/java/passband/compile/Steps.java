@@ -9,15 +9,19 @@ import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Diagnostics;
 import passband.model.Analyzer;
 import passband.model.Device;
+import passband.model.ExtraSetting;
+import passband.model.Named;
 import passband.plan.Act;
 import passband.plan.Figure;
 import passband.plan.PlanStep;
 import passband.plan.PlanStep.Kind;
+import passband.plan.Slot;
 import passband.plan.Words;
 import passband.quantity.Dimension;
 import passband.quantity.Rational;
 import passband.quantity.Unit;
 import passband.resolve.Names;
+import passband.resolve.Profiles;
 import passband.resolve.Scope;
 import passband.resolve.Values;
 import passband.source.Span;
@@ -75,6 +79,36 @@ final class Steps {
   PlanStep action(Act act, String name, boolean ofDevice, TextPlace place, Span span) {
     Word text = (ofDevice ? device.actions() : analyzer.actions()).get(name);
     return new PlanStep(act, text == null ? null : filled(text, place), null, span);
+  }
+
+  /** Whether the analyzer holds a reading when output is off. */
+  boolean holds() {
+    return analyzer.actions().containsKey("hold");
+  }
+
+  /** The steps that put settings back which points of a run leave elsewhere. */
+  List<PlanStep> putBack(List<RowSpec> specs, TextPlace place, Span span) {
+    Map<String, RowSpec.Extra> last = new LinkedHashMap<>();
+    specs.forEach(spec -> last.putAll(spec.extras()));
+    List<PlanStep> back = new ArrayList<>();
+    for (RowSpec.Extra extra : last.values()) {
+      Word leave = extra.setting().leave();
+      if (leave != null && !leave.text().equals(extra.text())) {
+        back.add(set(extra.setting(), leave.text(), place, span));
+      }
+    }
+    return back;
+  }
+
+  /** A step that sets a setting of the device or the analyzer. */
+  PlanStep set(ExtraSetting setting, String value, TextPlace place, Span span) {
+    Word name = setting.name();
+    boolean ofDevice = Named.find(device.settings(), name.text()) != null;
+    Map<String, Placeholders.Value> values = new LinkedHashMap<>(place.values());
+    values.put(name.text(), new Placeholders.Value(Slot.EXTRA, value, name, 1));
+    Act act = new Act.Set(ofDevice ? "device" : "analyzer", name.text(), value);
+    TextPlace at = new TextPlace(place.test(), place.atPoint(), values);
+    return action(act, name.text(), ofDevice, at, span);
   }
 
   private final class Maker implements Step.Visitor<PlanStep> {
@@ -173,7 +207,8 @@ final class Steps {
   }
 
   private PlanStep performed(String owner, Tree.Action action, Step.Perform step, TextPlace place) {
-    Act act = new Act.Perform(owner, action.name().text());
+    boolean own = owner.equals("analyzer") && action.name().text().equals("stop");
+    Act act = new Act.Perform(owner, action.name().text(), own || Profiles.stops(action));
     return new PlanStep(act, filled(action.text(), place), null, step.span());
   }
 

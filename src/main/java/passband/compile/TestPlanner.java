@@ -6,13 +6,16 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
+import passband.diagnostic.Fix;
 import passband.limit.Decision;
 import passband.model.Analyzer;
 import passband.model.Device;
 import passband.model.Device.Outlet;
 import passband.model.Device.State;
+import passband.plan.Delivery;
 import passband.plan.Figure;
 import passband.plan.Formula;
+import passband.plan.PlanStep;
 import passband.plan.Point;
 import passband.plan.Setup;
 import passband.plan.Slot;
@@ -24,6 +27,8 @@ import passband.quantity.Units;
 import passband.resolve.Names;
 import passband.resolve.Scope;
 import passband.resolve.Values;
+import passband.source.SourceFile;
+import passband.source.Span;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -153,7 +158,9 @@ final class TestPlanner {
   private void addSpecs(Planner.TableFiles tables) {
     Tree.Table table = test.table();
     if (table == null) {
-      if (test.sweep() == null && !test.accepts().isEmpty()) {
+      if (off() && test.sweep() == null) {
+        specs.add(RowSpec.empty(test.name().span()));
+      } else if (test.sweep() == null && !test.accepts().isEmpty()) {
         diagnostics.say(
             Code.MISSING_ITEM,
             test.name().span(),
@@ -162,6 +169,7 @@ final class TestPlanner {
       } else if (test.sweep() != null) {
         specs.add(RowSpec.empty(test.sweep().span()));
       }
+      checkOutput(null);
       return;
     }
     Tree.Table whole = table.file() == null ? table : tables.read(table);
@@ -173,8 +181,71 @@ final class TestPlanner {
     if (!rows.isEmpty()) {
       diagnostics.table(rows.get(0).span().to(rows.get(rows.size() - 1).span()));
     }
+    checkOutput(whole);
     Columns heading = new Columns(device, analyzer, Accepts.workedOut(test), names, diagnostics);
     specs.addAll(new Rows(heading, diagnostics).of(whole));
+  }
+
+  private boolean off() {
+    return test.output() != null && test.output().text().equals("off");
+  }
+
+  /** What a test delivers is said, never guessed from a missing column. */
+  private void checkOutput(Tree.@Nullable Table table) {
+    boolean mode = table != null && hasMode(table);
+    if (test.output() == null && !mode && (table != null || test.sweep() != null)) {
+      diagnostics
+          .say(
+              Code.MISSING_ITEM,
+              test.name().span(),
+              "the test '%s' does not say whether it delivers output",
+              test.name().text())
+          .hint("add a 'mode' column, or 'output off' if output is never on")
+          .fix(outputOff());
+    } else if (off() && mode) {
+      diagnostics
+          .say(
+              Code.WRONG_KIND,
+              test.output().span(),
+              "output is off, but the table has a 'mode' column")
+          .note(test.name().span(), "in the test '%s'", test.name().text())
+          .hint("remove the column, or this line")
+          .fix(Fix.removeLines("remove the line", test.output().span()));
+    } else if (test.output() != null && !off() && !mode) {
+      diagnostics
+          .say(
+              Code.MISSING_COLUMN,
+              test.output().span(),
+              "output that is inhibited is activated in a mode, but the test has no 'mode' column")
+          .hint("add a 'mode' column, or write 'output off'")
+          .fix(Fix.replace(test.output().span(), "output off"));
+    }
+  }
+
+  private Fix outputOff() {
+    Span head = test.span();
+    SourceFile source = head.file();
+    int at = source.lineStart(Math.min(test.name().span().line() + 1, source.lineCount()));
+    String indent = " ".repeat(head.column() + 1);
+    return Fix.insert("add 'output off'", new Span(source, at, at), indent + "output off\n");
+  }
+
+  private static boolean hasMode(Tree.Table table) {
+    for (Tree.Column column : table.columns()) {
+      if (!column.stated() && column.name() != null && column.name().text().equals("mode")) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private Delivery delivery() {
+    for (RowSpec spec : specs) {
+      if (spec.mode() != null) {
+        return test.output() == null ? Delivery.ON : Delivery.INHIBITED;
+      }
+    }
+    return Delivery.OFF;
   }
 
   Word name() {
@@ -209,7 +280,7 @@ final class TestPlanner {
             : Map.of("outlet", Placeholders.Value.given(Slot.OUTLET, outlet.title()));
     TextPlace place = new TextPlace(test, false, values);
     List<Point> points =
-        new Points(test, device, analyzer, decision, steps, names, diagnostics)
+        new Points(test, analyzer, decision, steps, names, diagnostics)
             .of(specs, accepted, onTime, sweep, new Points.Place(outlet, phase, setup));
     return new Stage.Run(
         test.name(),
@@ -220,12 +291,20 @@ final class TestPlanner {
         new Stage.Wiring(setup, List.of()),
         state,
         new Stage.Course(
+            delivery(),
             steps.of(Steps.when(test, Tree.Steps.When.BEFORE), place),
             points,
-            steps.of(Steps.when(test, Tree.Steps.When.AFTER), place)),
+            after(place)),
         derives(),
         sweep,
         test);
+  }
+
+  /** Settings are put back before what the author has done at the end. */
+  private List<PlanStep> after(TextPlace place) {
+    List<PlanStep> after = new ArrayList<>(steps.putBack(specs, place, test.name().span()));
+    after.addAll(steps.of(Steps.when(test, Tree.Steps.When.AFTER), place));
+    return List.copyOf(after);
   }
 
   private List<Stage.Derived> derives() {

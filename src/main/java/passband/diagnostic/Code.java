@@ -188,6 +188,16 @@ public enum Code {
   STATE_NOT_LEFT(Severity.ERROR, "a state that is entered and not left"),
   /** A test that no longer stops the output. */
   STOP_EMPTIED(Severity.ERROR, "a test that no longer stops the output"),
+  /** A free step while output is on. */
+  ACTS_WHILE_ON(Severity.ERROR, "a free step while output is on"),
+  /** An on-time shorter than the analyzer needs to settle. */
+  ON_TIME_SHORT(Severity.ERROR, "an on-time shorter than the analyzer needs to settle"),
+  /** A reading for which something is not set. */
+  NOT_SET_AT_READING(Severity.ERROR, "a reading for which something is not set"),
+  /** A setup in which several contacts activate a mode. */
+  ACTIVATION_AMBIGUOUS(Severity.ERROR, "a setup in which several contacts activate a mode"),
+  /** An action that does not name what it sets. */
+  PLACEHOLDER_MISSING(Severity.ERROR, "an action that does not name what it sets"),
   /** A revision dated before the one it replaces. */
   REVISION_BACKWARDS(Severity.ERROR, "a revision dated before the one it replaces"),
   /** A released revision's label with another meaning. */
@@ -219,6 +229,14 @@ public enum Code {
   /** How much it weighs. */
   public Severity severity() {
     return severity;
+  }
+
+  /**
+   * Whether an {@code allow} with a reason may cover it: any warning, and the one error that only
+   * its author can judge.
+   */
+  public boolean allowable() {
+    return severity == Severity.WARNING || this == ACTS_WHILE_ON;
   }
 
   /** What it is, in a few words. */

@@ -10,11 +10,13 @@ import passband.syntax.Word;
  *
  * @param options the names it can be set to; null when it is a quantity
  * @param series the values it can be set to; null when it is one of several names
+ * @param leave what it is set back to after each run; null where nothing is said
  */
 public record ExtraSetting(
     Word name,
     String title,
     @Nullable List<Word> options,
     @Nullable Series series,
+    @Nullable Word leave,
     Tree.ExtraSetting tree)
     implements Named {}

@@ -107,15 +107,19 @@ final class ItemBuilder {
 
   Tree.Action action(ActionContext action) {
     return new Tree.Action(
-        leaves.name(action.name()), leaves.text(action.TEXT()), leaves.line(action));
+        leaves.name(action.name(0)),
+        leaves.text(action.TEXT()),
+        action.AS() == null ? null : leaves.name(action.name(1)),
+        leaves.line(action));
   }
 
   Tree.ExtraSetting extraSetting(ExtraSettingContext setting) {
     return new Tree.ExtraSetting(
-        leaves.name(setting.name()),
+        leaves.name(setting.name(0)),
         leaves.optionalText(setting.TEXT()),
         setting.names() == null ? null : leaves.names(setting.names()),
         setting.series() == null ? null : leaves.series(setting.series()),
+        setting.LEAVE() == null ? null : leaves.name(setting.name(1)),
         leaves.line(setting));
   }
 

@@ -5,6 +5,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import passband.parse.antlr.PassbandParser.*;
 import passband.syntax.Amount;
+import passband.syntax.Conditions;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -38,10 +39,10 @@ final class TestBuilder {
         leaves.line(head));
   }
 
-  private Tree.Conditions conditions(List<TestItemContext> items) {
+  private Conditions conditions(List<TestItemContext> items) {
     List<Word> outlets = new ArrayList<>();
     build.among(items, TestOutletsContext.class, o -> outlets.addAll(leaves.names(o.names())));
-    return new Tree.Conditions(
+    return new Conditions(
         outlets,
         build.single(
             build.among(items, TestSetupContext.class, s -> leaves.name(s.name())),
@@ -52,9 +53,16 @@ final class TestBuilder {
             "the state",
             Tree.Ref::span),
         build.single(
+            build.among(items, TestOutputContext.class, this::output), "the output", Word::span),
+        build.single(
             build.among(items, TestOnTimeContext.class, s -> leaves.amount(s.amount())),
             "the on-time",
             Amount::span));
+  }
+
+  private Word output(TestOutputContext output) {
+    boolean off = output.OFF() != null;
+    return new Word(off ? "off" : "inhibited", leaves.line(output));
   }
 
   private Tree.Sweep sweep(TestSweepContext s) {

@@ -125,8 +125,9 @@ public sealed interface Act {
    * A profile's action is performed.
    *
    * @param owner {@code device} or {@code analyzer}
+   * @param stops whether it stops the output
    */
-  record Perform(String owner, String action) implements Act {
+  record Perform(String owner, String action, boolean stops) implements Act {
     @Override
     public <T> T accept(Visitor<T> visitor) {
       return visitor.perform(this);

@@ -76,14 +76,19 @@ final class MeaningOfProfiles {
   void setting(String of, ExtraSetting setting) {
     String name = setting.name().text();
     List<String> options = setting.options() == null ? null : texts(setting.options());
+    String leave = setting.leave() == null ? null : setting.leave().text();
     String names = options == null ? null : String.join(", ", options);
     facts.add(
         Fact.of(
             area,
             "setting/" + of + "/" + name,
             of + " setting " + name,
-            Canonical.of(setting.title(), options, series(setting.series())),
-            FactText.titled(setting.title(), names, FactText.series(setting.series())),
+            Canonical.of(setting.title(), options, series(setting.series()), leave),
+            FactText.titled(
+                setting.title(),
+                names,
+                FactText.series(setting.series()),
+                leave == null ? null : "leave " + leave),
             setting.name().span()));
   }
 

@@ -112,6 +112,10 @@ final class MeaningOfStages implements Stage.Visitor<Void> {
         key);
     String state = run.state() == null ? null : run.state().name().text();
     facts.add(Fact.text(Area.STATE, key + "/state", subject + ", inside", state, at));
+    String output = run.output().word();
+    facts.add(
+        Fact.text(Area.STATE, key + "/output", subject + ", output", output, at)
+            .partOf(key + "/state"));
   }
 
   private void points(Stage.Run run, String key, String subject) {

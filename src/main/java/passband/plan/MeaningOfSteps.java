@@ -127,7 +127,7 @@ final class MeaningOfSteps {
 
     @Override
     public List<@Nullable Object> perform(Act.Perform p) {
-      return of(p.owner(), p.action());
+      return of(p.owner(), p.action(), p.stops() ? "as stop" : null);
     }
 
     @Override

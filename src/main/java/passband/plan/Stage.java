@@ -70,6 +70,11 @@ public sealed interface Stage {
       return wiring.moves;
     }
 
+    /** Whether it delivers output. */
+    public Delivery output() {
+      return course.output;
+    }
+
     /** What is done before the first point. */
     public List<PlanStep> before() {
       return course.before;
@@ -111,7 +116,7 @@ public sealed interface Stage {
   record Wiring(@Nullable Setup setup, List<Move> moves) {}
 
   /** What is done in a run: steps before the first point, the points, steps after the last. */
-  record Course(List<PlanStep> before, List<Point> points, List<PlanStep> after) {}
+  record Course(Delivery output, List<PlanStep> before, List<Point> points, List<PlanStep> after) {}
 
   /** A quantity worked out from readings; {@code formula} as written. */
   record Derived(String name, String title, String formula) {}

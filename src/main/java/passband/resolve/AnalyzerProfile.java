@@ -37,6 +37,8 @@ final class AnalyzerProfile {
 
   Analyzer analyzer(Tree.Analyzer tree) {
     Profiles.nameSettings(tree.actions(), tree.settings(), names);
+    Profiles.requirePlaceholders(
+        tree.actions(), tree.settings(), Map.of("set-load", "load"), diagnostics);
     List<Terminal> terminals = terminals(tree);
     List<LoadBank> loads = new ArrayList<>();
     tree.loads().forEach(l -> add(loads, load(l, terminals)));

@@ -2,6 +2,7 @@ package passband.resolve;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
@@ -34,6 +35,11 @@ final class DeviceProfile {
 
   Device device(Tree.Device tree) {
     Profiles.nameSettings(tree.actions(), tree.settings(), names);
+    Profiles.requirePlaceholders(
+        tree.actions(),
+        tree.settings(),
+        Map.of("select", "mode", "adjust", "setting"),
+        diagnostics);
     List<Outlet> outlets = outlets(tree);
     Scope.distinct(diagnostics, "mode", tree.modes(), Tree.Mode::name);
     Scope.distinct(diagnostics, "state", tree.states(), Tree.State::name);

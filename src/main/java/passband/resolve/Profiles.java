@@ -78,7 +78,12 @@ public final class Profiles {
   static Map<String, Word> actions(List<Tree.Action> actions, Diagnostics diagnostics) {
     Scope.distinct(diagnostics, "action", actions, Tree.Action::name);
     Map<String, Word> texts = new LinkedHashMap<>();
-    actions.forEach(a -> texts.putIfAbsent(a.name().text(), a.text()));
+    for (Tree.Action action : actions) {
+      texts.putIfAbsent(action.name().text(), action.text());
+      if (action.as() != null && !stops(action)) {
+        Scope.unknown(diagnostics, action.as(), "kind of action", List.of("stop"));
+      }
+    }
     return texts;
   }
 
@@ -89,6 +94,7 @@ public final class Profiles {
   static void nameSettings(
       List<Tree.Action> actions, List<Tree.ExtraSetting> settings, Names names) {
     for (Tree.ExtraSetting setting : settings) {
+      nameLeft(setting, names);
       String name = setting.name().text();
       for (Tree.Action action : actions) {
         if (action.name().text().equals(name)) {
@@ -99,6 +105,14 @@ public final class Profiles {
             names.use(one.name(), setting.name());
           }
         }
+      }
+    }
+  }
+
+  private static void nameLeft(Tree.ExtraSetting setting, Names names) {
+    for (Word option : setting.options() == null ? List.<Word>of() : setting.options()) {
+      if (setting.leave() != null && option.text().equals(setting.leave().text())) {
+        names.use(setting.leave(), option);
       }
     }
   }
@@ -125,9 +139,66 @@ public final class Profiles {
               titleOf(tree.title(), tree.name()),
               tree.options(),
               tree.series() == null ? null : series(tree.series(), values),
+              leave(tree, diagnostics),
               tree));
     }
     return settings;
+  }
+
+  /** Whether an action is declared to stop the output. */
+  public static boolean stops(Tree.Action action) {
+    return action.as() != null && action.as().text().equals("stop");
+  }
+
+  /** What a setting is left at: one of its options. */
+  private static @Nullable Word leave(Tree.ExtraSetting tree, Diagnostics diagnostics) {
+    Word leave = tree.leave();
+    List<String> options = new ArrayList<>();
+    for (Word option : tree.options() == null ? List.<Word>of() : tree.options()) {
+      options.add(option.text());
+    }
+    if (leave != null && !options.contains(leave.text())) {
+      Scope.unknown(diagnostics, leave, "option", options);
+      return null;
+    }
+    return leave;
+  }
+
+  /**
+   * Says each action that sets something and does not say what to: the text for a mode names the
+   * mode, and so on.
+   *
+   * @param required the placeholder that an action of this name must have
+   */
+  static void requirePlaceholders(
+      List<Tree.Action> actions,
+      List<Tree.ExtraSetting> settings,
+      Map<String, String> required,
+      Diagnostics diagnostics) {
+    Map<String, String> all = new LinkedHashMap<>(required);
+    settings.forEach(setting -> all.put(setting.name().text(), setting.name().text()));
+    for (Tree.Action action : actions) {
+      String wanted = all.get(action.name().text());
+      if (wanted != null && !names(action.text(), wanted)) {
+        diagnostics
+            .say(
+                Code.PLACEHOLDER_MISSING,
+                action.text().span(),
+                "the action '%s' does not say what to set: its text has no {%s}",
+                action.name().text(),
+                wanted)
+            .hint("put {%s} where the value stands in the text", wanted);
+      }
+    }
+  }
+
+  private static boolean names(Word text, String placeholder) {
+    for (Placeholder one : Placeholder.in(text)) {
+      if (one.name().text().equals(placeholder)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private static @Nullable Series series(List<Tree.SeriesItem> items, Values values) {

@@ -41,7 +41,7 @@ public final class Tree {
   public record Ref(List<Word> parts, Span span) {}
 
   /** {@code action NAME "…"}. */
-  public record Action(Word name, Word text, Span span) {}
+  public record Action(Word name, Word text, @Nullable Word as, Span span) {}
 
   /** A setting besides the mode's own: {@code options} by name, {@code series} for a quantity. */
   public record ExtraSetting(
@@ -49,6 +49,7 @@ public final class Tree {
       @Nullable Word title,
       @Nullable List<Word> options,
       @Nullable List<SeriesItem> series,
+      @Nullable Word leave,
       Span span) {}
 
   // ---- device ----
@@ -380,15 +381,16 @@ public final class Tree {
       return conditions.inside();
     }
 
+    /** {@code off} or {@code inhibited}; null when not given. */
+    public @Nullable Word output() {
+      return conditions.output();
+    }
+
     /** How long output is on; null when not given. */
     public @Nullable Amount onTime() {
       return conditions.onTime();
     }
   }
-
-  /** On which outlets a test is done, how they are wired, in which state and for how long. */
-  public record Conditions(
-      List<Word> outlets, @Nullable Word setup, @Nullable Ref inside, @Nullable Amount onTime) {}
 
   /** {@code sweep load up from A to B step S until "…" as NAME}. */
   public record Sweep(

@@ -324,7 +324,7 @@ class ChecksTest {
       delimiter = '|',
       nullValues = "-",
       value = {
-        "switch, second | -               | -",
+        "switch, second | activation-ambiguous | bip.switch, bip.second",
         "pedal.down     | activation-open | no key is connected to pedal.down",
         "left           | unknown-name    | contact",
         "swich          | unknown-name    | switch",

@@ -112,7 +112,8 @@ class CircuitTest {
       """;
   private static final String PASSIVE =
       """
-      table {
+      output off
+          table {
             supply
             normal, open
           }
@@ -252,6 +253,6 @@ class CircuitTest {
             wires,
             "plate",
             "trip from 50 ohm to 150 ohm",
-            "sweep load up from 10 ohm to 200 ohm step 10 ohm until \"it beeps\" as trip"));
+            "output off\n    sweep load up from 10 ohm to 200 ohm step 10 ohm until \"it beeps\" as trip"));
   }
 }

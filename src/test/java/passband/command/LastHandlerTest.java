@@ -76,6 +76,7 @@ class LastHandlerTest {
             "check", List.of("--coverage", OUTPUT),
             "build", List.of(OUTPUT, "--without", "pdf,pictures"),
             "format", List.of("loose.pband"),
+            "steps", List.of(OUTPUT),
             "diff", List.of("procedures", "changed"),
             "release", List.of(OUTPUT),
             "judge", List.of("limits.json", "2025-01-01.csv"),

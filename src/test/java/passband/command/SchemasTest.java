@@ -141,6 +141,13 @@ class SchemasTest {
   }
 
   @Test
+  void steps() {
+    String json = run(0, "steps", "--as", "json", Repository.PROCEDURES.toString());
+    assertFits("steps", json);
+    assertTrue(json.contains("\"was\": null"), json);
+  }
+
+  @Test
   void diff() throws IOException {
     String main = library("teasel/teasel-output.pband");
     assertFits("diff", run(0, "diff", main, main, "--as", "json"));

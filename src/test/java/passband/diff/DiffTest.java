@@ -81,7 +81,7 @@ class DiffTest {
         "teasel/teasel-output.pband | on-time 3 s | on-time 4 s | duty or times changed | tack-output",
         "teasel/teasel-output.pband | 5, 30, 60 | 5, 30, 50, 60 | point added | thick/50W",
         "teasel/teasel.pband | Leave the service page, then switch the generator off and on again. | Leave the service page. | state changed | leave",
-        "teasel/teasel.pband | activate by coag-switch | activate by cut-switch, coag-switch | activation changed | flare",
+        "teasel/teasel.pband | activate by coag-switch | activate by cut-switch | activation changed | flare",
         "teasel/teasel.pband | duty     10 s on, 30 s off\\n    activate by coag-switch | duty     10 s on, 40 s off\\n    activate by coag-switch | duty or times changed | flare",
         "leads.pband | lead red    \"red test lead\",          rated 6 kV | lead red    \"red test lead\",          rated 5 kV | lead changed | red",
         "analyzers/shale.pband | error      1.5 % of reading + 2 V | error      1.6 % of reading + 2 V | analyzer changed | voltage, range 1",

@@ -52,6 +52,10 @@ class FixTest {
               Code.OUTLET_UNTESTED,
               Code.SETTING_UNTESTED,
               Code.STOP_EMPTIED,
+              Code.ACTS_WHILE_ON,
+              Code.NOT_SET_AT_READING,
+              Code.ACTIVATION_AMBIGUOUS,
+              Code.PLACEHOLDER_MISSING,
               Code.AMBIGUOUS_PLACEHOLDER,
               Code.REVISION_REUSED,
               Code.REPLACED_UNRECORDED));

@@ -263,7 +263,7 @@ class RenameLawTest {
             "alpha.pband:55:31",
             "alpha.pband:55:61",
             "alpha.pband:59:28",
-            "alpha.pband:87:25"),
+            "alpha.pband:92:25"),
         places("alpha.pband", "record", "found"));
   }
 

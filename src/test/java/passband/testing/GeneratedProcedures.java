@@ -150,7 +150,8 @@ public final class GeneratedProcedures {
 
   private void sweep() {
     text.append("outlet bip\nsetup bipolar\n");
-    text.append("sweep load up from 10 ohm to 500 ohm step 10 ohm until \"it sounds\" as trip\n");
+    text.append(
+        "output off\nsweep load up from 10 ohm to 500 ohm step 10 ohm until \"it sounds\" as trip\n");
     text.append("accept trip " + one("from 50 ohm to 300 ohm", "at most 300 ohm") + "\n");
   }
 
@@ -166,7 +167,7 @@ public final class GeneratedProcedures {
           "derive crest-factor \"Crest factor\" = peak-voltage / voltage, resolution 0.1\n");
       text.append("accept crest-factor " + one("at most 2.1", "from 1.1 to 2.9") + "\n");
     }
-    table("thin", numbers(40), "100", one("", "ramp", "delay/s"));
+    table("thin", numbers(40), "100", one("", "ramp"));
   }
 
   private void hew() {
@@ -195,7 +196,7 @@ public final class GeneratedProcedures {
   }
 
   private void table(String mode, String settings, String load, String extra) {
-    String values = extra.isEmpty() ? "" : extra.equals("ramp") ? "slow, fast | " : "0, 1.5 | ";
+    String values = extra.isEmpty() ? "" : "slow, fast | ";
     text.append("table {\nmode | setting/W | " + (extra.isEmpty() ? "" : extra + " | "));
     text.append("load/ohm\n" + mode + " | " + settings + " | " + values + load + "\n}\n");
   }

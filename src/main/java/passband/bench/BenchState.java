@@ -1,0 +1,73 @@
+package passband.bench;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
+import passband.source.Span;
+
+/** The bench at one moment: what is known of it. What is not in it is unknown. */
+public record BenchState(SortedMap<Variable, Known> known) {
+  /** Nothing is known. */
+  public static final BenchState UNKNOWN = new BenchState(new TreeMap<>());
+
+  static final String OFF = "off";
+  static final String NONE = "none";
+
+  /** A variable before and after a step; null where it is unknown. */
+  public record Change(Variable what, @Nullable String was, @Nullable String now) {}
+
+  /** What is known of a variable; null when nothing is. */
+  public @Nullable Known get(Variable variable) {
+    return known.get(variable);
+  }
+
+  /** The value of a variable; null when it is unknown. */
+  public @Nullable String value(Variable variable) {
+    Known one = known.get(variable);
+    return one == null ? null : one.value();
+  }
+
+  /** Whether output is known to be off. */
+  public boolean isOff() {
+    return OFF.equals(value(Variable.OUTPUT));
+  }
+
+  BenchState with(Variable variable, String value, Span since) {
+    SortedMap<Variable, Known> other = new TreeMap<>(known);
+    other.put(variable, new Known(value, since));
+    return new BenchState(other);
+  }
+
+  BenchState without(Variable... unknown) {
+    SortedMap<Variable, Known> other = new TreeMap<>(known);
+    for (Variable variable : unknown) {
+      other.remove(variable);
+    }
+    return new BenchState(other);
+  }
+
+  /** The same with every variable of some kinds unknown. */
+  BenchState withoutKinds(List<Variable.Kind> kinds) {
+    SortedMap<Variable, Known> other = new TreeMap<>(known);
+    other.keySet().removeIf(variable -> kinds.contains(variable.kind()));
+    return new BenchState(other);
+  }
+
+  /** What differs from here to another state, in the order of the variables. */
+  public List<Change> changes(BenchState after) {
+    TreeSet<Variable> all = new TreeSet<>(known.keySet());
+    all.addAll(after.known.keySet());
+    List<Change> changes = new ArrayList<>();
+    for (Variable variable : all) {
+      String was = value(variable);
+      String now = after.value(variable);
+      if (was == null ? now != null : !was.equals(now)) {
+        changes.add(new Change(variable, was, now));
+      }
+    }
+    return changes;
+  }
+}

@@ -1,0 +1,220 @@
+package passband.bench;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import passband.diagnostic.Code;
+import passband.diagnostic.DiagnosticBuilder;
+import passband.diagnostic.Diagnostics;
+import passband.diagnostic.Fix;
+import passband.model.Analyzer.LoadBank;
+import passband.model.ExtraSetting;
+import passband.model.Series;
+import passband.plan.Act;
+import passband.plan.Figure;
+import passband.plan.Plan;
+import passband.plan.PlanStep;
+import passband.plan.Point;
+import passband.plan.Setup;
+import passband.plan.Stage;
+import passband.plan.Wire;
+import passband.quantity.Rational;
+import passband.source.Span;
+import passband.syntax.Amount;
+
+/** What steps and readings need of the bench; each fault is said once, however often it comes. */
+final class Needs {
+  private final Plan plan;
+  private final Diagnostics diagnostics;
+  private final Set<String> said = new HashSet<>();
+
+  Needs(Plan plan, Diagnostics diagnostics) {
+    this.plan = plan;
+    this.diagnostics = diagnostics;
+  }
+
+  private boolean first(Code code, Span at) {
+    return said.add(code.id() + " " + at.file().path() + " " + at.start());
+  }
+
+  // ---- steps ----
+
+  /** Free text and actions that do not stop need output off; {@code run} is null outside points. */
+  void step(PlanStep step, BenchState state, Stage.@Nullable Run run) {
+    boolean free =
+        step.kind() == PlanStep.Kind.DO
+            || step.act() instanceof Act.Perform perform && !perform.stops();
+    Known output = state.get(Variable.OUTPUT);
+    if (free
+        && output != null
+        && !state.isOff()
+        && !"activate".equals(step.insteadOf())
+        && first(Code.ACTS_WHILE_ON, step.span())) {
+      diagnostics
+          .say(Code.ACTS_WHILE_ON, step.span(), "this is done while output is on")
+          .note(output.since(), "output comes on here")
+          .hint(
+              "use 'wait', 'confirm' or 'record'; where it has to be done with output on, say why"
+                  + " in the test: allow acts-while-on because \"…\"");
+    }
+  }
+
+  // ---- readings ----
+
+  /** At a reading everything is the point's own and known. */
+  void reading(Stage.Run run, Point point, BenchState state) {
+    if (run.output().activates()) {
+      outputOn(run, point, state);
+      settled(run, point);
+      setting(point);
+      load(run, point, state);
+    }
+    own(point, Variable.MODE, point.mode() == null ? null : point.mode().title(), state);
+    own(point, Variable.SETTING, text(point.setting()), state);
+    own(point, Variable.LOAD, text(point.load()), state);
+    leftOver(run, point, state);
+  }
+
+  private static @Nullable String text(@Nullable Figure figure) {
+    return figure == null ? null : figure.text();
+  }
+
+  /** What the row gives is what the bench has; {@code value} is null where the row gives none. */
+  private void own(Point point, Variable what, @Nullable String value, BenchState state) {
+    if (value != null && !value.equals(state.value(what))) {
+      say(point.span(), "no step sets the " + what.words() + " for this reading to " + value)
+          .hint("a block in the place of its step is empty, or a free step comes after it");
+    }
+  }
+
+  private void outputOn(Stage.Run run, Point point, BenchState state) {
+    boolean held = "holding".equals(state.value(Variable.ANALYZER));
+    if (state.isOff() && !held && first(Code.NOT_SET_AT_READING, run.test().span())) {
+      diagnostics
+          .say(
+              Code.NOT_SET_AT_READING,
+              run.test().span(),
+              "output is off when the test '%s' is read",
+              run.test().text())
+          .note(point.span(), "at this point")
+          .hint("leave the steps 'activate' and 'stop' in their order, or write 'output off'");
+    }
+  }
+
+  /** The on-time covers what the analyzer needs to settle. */
+  private void settled(Stage.Run run, Point point) {
+    Rational settle = plan.analyzer().settle();
+    Amount needed = plan.analyzer().tree().settle();
+    Amount written = run.tree().onTime();
+    Rational on = point.onTime();
+    if (settle != null
+        && needed != null
+        && written != null
+        && on != null
+        && on.compareTo(settle) < 0
+        && first(Code.ON_TIME_SHORT, written.span())) {
+      diagnostics
+          .say(
+              Code.ON_TIME_SHORT,
+              written.span(),
+              "output is on for %s s, but the analyzer needs %s s to settle",
+              on.toPlain(),
+              settle.toPlain())
+          .note(needed.span(), "the settling time is here")
+          .hint("leave output on for at least %s s", settle.toPlain())
+          .fix(Fix.replace(written.span(), settle.toPlain() + " s"));
+    }
+  }
+
+  private void setting(Point point) {
+    if (point.mode() != null && point.mode().setting() != null && point.setting() == null) {
+      say(point.span(), "'" + point.mode().name().text() + "' is read at no setting of its own")
+          .hint("add a 'setting' column to the table");
+    }
+  }
+
+  private void load(Stage.Run run, Point point, BenchState state) {
+    LoadBank bank = wiredLoad(run.setup());
+    if (bank == null || point.load() != null || !reaches(point, run) || single(bank.values())) {
+      return;
+    }
+    DiagnosticBuilder said =
+        say(point.span(), "the load is not set for this reading, which is taken through it");
+    Known load = state.get(Variable.LOAD);
+    if (load != null) {
+      said.note(load.since(), "it is still what this row sets: " + load.value());
+    }
+    said.hint("add a 'load' column to the table");
+  }
+
+  private DiagnosticBuilder say(Span at, String message) {
+    return first(Code.NOT_SET_AT_READING, at)
+        ? diagnostics.say(Code.NOT_SET_AT_READING, at, "%s", message)
+        : new Diagnostics().say(Code.NOT_SET_AT_READING, at, "%s", message);
+  }
+
+  private @Nullable LoadBank wiredLoad(@Nullable Setup setup) {
+    for (LoadBank bank : plan.analyzer().loads()) {
+      for (Wire wire : setup == null ? List.<Wire>of() : setup.wires()) {
+        if (wire.from().same(bank.from()) || wire.to().same(bank.from())) {
+          return bank;
+        }
+      }
+    }
+    return null;
+  }
+
+  /** Whether something is read that has no path of its own beside the load. */
+  private boolean reaches(Point point, Stage.Run run) {
+    boolean swept = run.sweep() != null && run.sweep().what().equals("load");
+    for (var limit : swept ? List.<passband.limit.Limit>of() : point.limits()) {
+      var measure = plan.analyzer().measure(limit.quantity());
+      if (measure != null && measure.from() == null) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private static boolean single(Series values) {
+    return values.segments().size() == 1
+        && values.segments().get(0).from().equals(values.segments().get(0).to());
+  }
+
+  // ---- settings ----
+
+  /** A setting that another test left somewhere, with no column and no rest position here. */
+  private void leftOver(Stage.Run run, Point point, BenchState state) {
+    for (Map.Entry<Variable, Known> one : state.known().entrySet()) {
+      Variable what = one.getKey();
+      String name = what.name().substring(what.name().indexOf('.') + 1);
+      if (what.kind() == Variable.Kind.SET
+          && !point.extras().containsKey(name)
+          && !leaves(what.name(), name)
+          && first(Code.NOT_SET_AT_READING, run.test().span())) {
+        diagnostics
+            .say(
+                Code.NOT_SET_AT_READING,
+                run.test().span(),
+                "the test '%s' is read with '%s' as another test left it",
+                run.test().text(),
+                name)
+            .note(one.getValue().since(), "it is set here: %s", one.getValue().value())
+            .hint("add a '%s' column to the table, or 'leave …' to the setting", name);
+      }
+    }
+  }
+
+  private boolean leaves(String id, String name) {
+    List<ExtraSetting> settings =
+        id.startsWith("device.") ? plan.device().settings() : plan.analyzer().settings();
+    for (ExtraSetting setting : settings) {
+      if (setting.name().text().equals(name)) {
+        return setting.leave() != null;
+      }
+    }
+    return false;
+  }
+}

@@ -1,0 +1,127 @@
+package passband.bench;
+
+import java.util.List;
+import passband.model.Terminal;
+import passband.plan.Act;
+import passband.plan.PlanStep;
+import passband.source.Span;
+
+/** What each step does to the bench. */
+final class Transition implements Act.Visitor<BenchState> {
+  /**
+   * What free text may have changed: everything but the leads, and output, which stays as it is.
+   */
+  static final List<Variable.Kind> FREE =
+      List.of(
+          Variable.Kind.OUTLET,
+          Variable.Kind.MODE,
+          Variable.Kind.SETTING,
+          Variable.Kind.SET,
+          Variable.Kind.LOAD);
+
+  private final BenchState before;
+  private final Span at;
+
+  private Transition(BenchState before, Span at) {
+    this.before = before;
+    this.at = at;
+  }
+
+  /** The bench after a step. */
+  static BenchState after(BenchState before, PlanStep step) {
+    return step.act().accept(new Transition(before, step.span()));
+  }
+
+  private BenchState free() {
+    return before.withoutKinds(FREE);
+  }
+
+  @Override
+  public BenchState select(Act.Select select) {
+    BenchState panel = before.without(Variable.OUTLET, Variable.SETTING);
+    if (select.outlet() != null) {
+      panel = panel.with(Variable.OUTLET, select.outlet().title(), at);
+    }
+    return panel.with(Variable.MODE, select.mode().title(), at);
+  }
+
+  @Override
+  public BenchState adjust(Act.Adjust adjust) {
+    return before.with(Variable.SETTING, adjust.setting().text(), at);
+  }
+
+  @Override
+  public BenchState set(Act.Set set) {
+    return before.with(Variable.set(set.id()), set.value(), at);
+  }
+
+  @Override
+  public BenchState setLoad(Act.SetLoad setLoad) {
+    return before.with(Variable.LOAD, setLoad.load().text(), at);
+  }
+
+  @Override
+  public BenchState plain(Act.Plain plain) {
+    return switch (plain.kind()) {
+      case START -> before.with(Variable.ANALYZER, "running", at);
+      case HOLD -> before.with(Variable.ANALYZER, "holding", at);
+      case STOP -> stopped();
+      default -> free();
+    };
+  }
+
+  private BenchState stopped() {
+    BenchState off = before.with(Variable.OUTPUT, BenchState.OFF, at);
+    return "holding".equals(before.value(Variable.ANALYZER))
+        ? off
+        : off.with(Variable.ANALYZER, "idle", at);
+  }
+
+  @Override
+  public BenchState activate(Act.Activate activate) {
+    Terminal contact = activate.contact();
+    return before.with(Variable.OUTPUT, contact == null ? "on" : "on by " + contact.title(), at);
+  }
+
+  /** A sweep leaves what it changes wherever the event came. */
+  @Override
+  public BenchState read(Act.Read read) {
+    BenchState swept =
+        read.sweep() != null && read.sweep().what().equals("load")
+            ? before.without(Variable.LOAD)
+            : before;
+    return "holding".equals(before.value(Variable.ANALYZER))
+        ? swept.with(Variable.ANALYZER, "idle", at)
+        : swept;
+  }
+
+  @Override
+  public BenchState perform(Act.Perform perform) {
+    return perform.stops() ? stopped() : free();
+  }
+
+  @Override
+  public BenchState pause(Act.Wait wait) {
+    return before;
+  }
+
+  @Override
+  public BenchState confirm(Act.Confirm confirm) {
+    return before;
+  }
+
+  @Override
+  public BenchState noted(Act.Noted noted) {
+    return before;
+  }
+
+  @Override
+  public BenchState caution(Act.Caution caution) {
+    return before;
+  }
+
+  @Override
+  public BenchState choose(Act.Choose choose) {
+    return before;
+  }
+}

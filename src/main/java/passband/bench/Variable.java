@@ -1,0 +1,66 @@
+package passband.bench;
+
+import java.util.Locale;
+
+/**
+ * Something on the bench that has a value or is unknown.
+ *
+ * @param name which lead or setting; empty for a kind of which there is one
+ */
+public record Variable(Kind kind, String name) implements Comparable<Variable> {
+  /** The outlet that the front panel shows. */
+  public static final Variable OUTLET = new Variable(Kind.OUTLET, "");
+
+  /** The selected mode. */
+  public static final Variable MODE = new Variable(Kind.MODE, "");
+
+  /** The mode's setting. */
+  public static final Variable SETTING = new Variable(Kind.SETTING, "");
+
+  /** The state that the generator is in; {@code none} outside every one. */
+  public static final Variable INSIDE = new Variable(Kind.INSIDE, "");
+
+  /** The analyzer's load. */
+  public static final Variable LOAD = new Variable(Kind.LOAD, "");
+
+  /** The analyzer: idle, running or holding a reading. */
+  public static final Variable ANALYZER = new Variable(Kind.ANALYZER, "");
+
+  /** Whether output is on, and by which contact. */
+  public static final Variable OUTPUT = new Variable(Kind.OUTPUT, "");
+
+  /** What a variable is of. */
+  public enum Kind {
+    LEAD,
+    INSIDE,
+    OUTLET,
+    MODE,
+    SETTING,
+    SET,
+    LOAD,
+    ANALYZER,
+    OUTPUT
+  }
+
+  /** A lead's two ends. */
+  public static Variable lead(String name) {
+    return new Variable(Kind.LEAD, name);
+  }
+
+  /** Another setting, {@code device.supply}. */
+  public static Variable set(String id) {
+    return new Variable(Kind.SET, id);
+  }
+
+  /** In words: {@code lead red}, {@code mode}. */
+  public String words() {
+    String kindWord = kind.name().toLowerCase(Locale.ROOT);
+    return kind == Kind.SET ? name : name.isEmpty() ? kindWord : kindWord + " " + name;
+  }
+
+  @Override
+  public int compareTo(Variable other) {
+    int kinds = kind.compareTo(other.kind);
+    return kinds != 0 ? kinds : name.compareTo(other.name);
+  }
+}

@@ -1,0 +1,158 @@
+package passband.bench;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import passband.diagnostic.Diagnostics;
+import passband.model.Lead;
+import passband.plan.Act;
+import passband.plan.Move;
+import passband.plan.Plan;
+import passband.plan.PlanStep;
+import passband.plan.Point;
+import passband.plan.Setup;
+import passband.plan.Stage;
+import passband.plan.Wire;
+import passband.source.Span;
+
+/**
+ * Works through a sheet step by step, from a bench of which only this is known: leads are off and
+ * output is off. What a step needs and the bench has not is said where the source breaks it.
+ */
+public final class Walk implements Stage.Visitor<Void> {
+  private final Plan plan;
+  private final Needs needs;
+  private final List<Moment> moments = new ArrayList<>();
+  private BenchState state = BenchState.UNKNOWN;
+  private String place = "";
+  private @Nullable String point;
+
+  private Walk(Plan plan, Diagnostics diagnostics) {
+    this.plan = plan;
+    this.needs = new Needs(plan, diagnostics);
+  }
+
+  /** The walk through a plan; faults go to the diagnostics. */
+  public static List<Moment> of(Plan plan, Diagnostics diagnostics) {
+    Walk walk = new Walk(plan, diagnostics);
+    walk.begin();
+    plan.stages().forEach(stage -> stage.accept(walk));
+    return walk.moments;
+  }
+
+  private void begin() {
+    Span at = plan.name().span();
+    for (Lead lead : plan.usedLeads()) {
+      state = state.with(Variable.lead(lead.name().text()), BenchState.OFF, at);
+    }
+    state = state.with(Variable.OUTPUT, BenchState.OFF, at);
+    state = state.with(Variable.INSIDE, BenchState.NONE, at);
+  }
+
+  private void moment(String kind, String text, BenchState after) {
+    moments.add(new Moment(place, point, kind, text, state, after));
+    state = after;
+  }
+
+  @Override
+  public @Nullable Void section(Stage.Section section) {
+    place = section.title();
+    steps(section.steps());
+    return null;
+  }
+
+  /** Free text may have rewired anything: afterwards only the leads that are moved are known. */
+  @Override
+  public @Nullable Void adjust(Stage.Adjust adjust) {
+    place = adjust.title();
+    steps(adjust.steps());
+    state = state.withoutKinds(Transition.FREE);
+    return null;
+  }
+
+  @Override
+  public @Nullable Void clear(Stage.Clear clear) {
+    place = "Remove the leads";
+    clear.moves().forEach(move -> move(move, null, plan.name().span()));
+    return null;
+  }
+
+  @Override
+  public @Nullable Void run(Stage.Run run) {
+    String on = run.outlet() == null ? "" : ", " + run.outlet().title();
+    place = run.title() + on + (run.phase() == null ? "" : " (" + run.phase() + ")");
+    Span at = run.test().span();
+    run.moves().forEach(move -> move(move, run.setup(), at));
+    if (run.state() != null) {
+      BenchState inside = state.withoutKinds(Transition.FREE);
+      String title = run.state().title();
+      moment("enter", run.state().enter(), inside.with(Variable.INSIDE, title, at));
+    }
+    steps(run.before());
+    for (Point one : run.points()) {
+      point = one.id();
+      points(run, one);
+      point = null;
+    }
+    if (run.state() != null) {
+      BenchState outside = state.withoutKinds(Transition.FREE);
+      moment("leave", run.state().leave(), outside.with(Variable.INSIDE, BenchState.NONE, at));
+    }
+    steps(run.after());
+    return null;
+  }
+
+  private void move(Move move, @Nullable Setup setup, Span at) {
+    String name = move.lead().name().text();
+    String ends = BenchState.OFF;
+    for (Wire wire : setup == null ? List.<Wire>of() : setup.wires()) {
+      if (wire.lead().name().text().equals(name) && move.kind() != Move.Kind.REMOVE) {
+        ends = wire.from().id() + " to " + wire.to().id();
+      }
+    }
+    String kind = move.kind().name().toLowerCase(java.util.Locale.ROOT);
+    moment(kind, move.text(), state.with(Variable.lead(name), ends, at));
+  }
+
+  private void steps(List<PlanStep> steps) {
+    for (PlanStep step : steps) {
+      needs.step(step, state, null);
+      moment(step.kind().word(), step.text(), Transition.after(state, step));
+    }
+  }
+
+  /** A block in a step's place has that step's effect when it is through; only stop is its own. */
+  private void points(Stage.Run run, Point one) {
+    List<PlanStep> steps = one.steps();
+    for (int i = 0; i < steps.size(); i++) {
+      PlanStep step = steps.get(i);
+      String instead = step.insteadOf();
+      boolean last = i + 1 == steps.size() || !same(instead, steps.get(i + 1).insteadOf());
+      if (step.act() instanceof Act.Read) {
+        needs.reading(run, one, state);
+      } else {
+        needs.step(step, state, run);
+      }
+      BenchState after = own(step);
+      if (instead != null && last) {
+        if (instead.equals("read")) {
+          needs.reading(run, one, state);
+        }
+        PlanStep stood = Replaced.step(instead, one, step.span());
+        after = stood == null ? after : Transition.after(after, stood);
+      }
+      moment(step.kind().word(), step.text(), after);
+    }
+  }
+
+  /** What a step does by itself: in the place of another, nothing but to stop. */
+  private BenchState own(PlanStep step) {
+    boolean stands = step.insteadOf() != null && !step.standsForStop();
+    boolean stops = step.act() instanceof Act.Perform perform && perform.stops();
+    return stands && !stops ? state : Transition.after(state, step);
+  }
+
+  private static boolean same(@Nullable String a, @Nullable String b) {
+    return a != null && a.equals(b);
+  }
+}
