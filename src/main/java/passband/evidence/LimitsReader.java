@@ -262,12 +262,12 @@ public final class LimitsReader {
   private static Calculation calculation(JsonNode node) throws BadInput {
     Calculation calculation =
         new Calculation(
-            node.at("formula").name(),
+            new Formula(node.at("formula").name()),
             node.at("parts").textsByName(),
             Calculation.loadError(
                 node.at("load_error_relative").notNegative(),
                 node.at("load_error_absolute").notNegative()));
-    if (calculation.expression() == null) {
+    if (calculation.formula().tree() == null) {
       throw node.at("formula").fault("this is not a formula");
     }
     return calculation;

@@ -136,7 +136,7 @@ public final class LimitsWriter implements Item.Visitor<Void> {
   @Override
   public Void derived(Item.Derived derived) {
     measured("derived", derived);
-    json.text("formula", derived.calculation().formula());
+    json.text("formula", derived.calculation().formula().text());
     json.texts("parts", derived.calculation().parts());
     Item.Contribution load = derived.calculation().load();
     json.number("load_error_relative", load.relative());

@@ -27,14 +27,18 @@ final class MeasuredItems {
   private static final int DIGITS = 12;
 
   /** Formulas of derived quantities by test and name. */
-  private final Map<String, String> formulas = new HashMap<>();
+  private final Map<String, Formula> formulas = new HashMap<>();
 
   private final Analyzer analyzer;
 
   MeasuredItems(Plan plan) {
     analyzer = plan.analyzer();
     for (Stage.Run run : plan.runs()) {
-      run.derives().forEach(d -> formulas.put(run.test().text() + "/" + d.name(), d.formula()));
+      run.derives()
+          .forEach(
+              d ->
+                  formulas.computeIfAbsent(
+                      run.test().text() + "/" + d.name(), x -> new Formula(d.formula())));
     }
   }
 
@@ -57,7 +61,7 @@ final class MeasuredItems {
   /** A quantity with limits: read, or derived where the test has a formula for it. */
   Item.Measured limited(Stage.Run run, Point point, Limit limit, Item.Head head) {
     Item.Head own = head(head, limit.id(), limit.title());
-    String formula = formulas.get(run.test().text() + "/" + limit.quantity());
+    Formula formula = formulas.get(run.test().text() + "/" + limit.quantity());
     if (formula != null) {
       Calculation calculation =
           new Calculation(formula, parts(point, formula), loadError(run, point));
@@ -78,9 +82,9 @@ final class MeasuredItems {
   }
 
   /** The items that a formula reads, by quantity. */
-  private Map<String, String> parts(Point point, String formula) {
+  private Map<String, String> parts(Point point, Formula formula) {
     Map<String, String> parts = new LinkedHashMap<>();
-    for (String name : Variables.of(Calculation.of(formula).expression())) {
+    for (String name : Variables.of(formula.tree())) {
       point.readings().stream()
           .filter(r -> r.quantity().equals(name))
           .forEach(r -> parts.put(name, r.id()));

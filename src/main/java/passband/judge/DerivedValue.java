@@ -34,7 +34,7 @@ record DerivedValue(Real value, @Nullable Real variance) {
     Map<String, Real> values = new HashMap<>();
     parts.forEach((name, part) -> values.put(name, part.si()));
     setting(item.where(), values);
-    Expression formula = item.calculation().expression();
+    Expression formula = item.calculation().formula().tree();
     if (formula == null) {
       throw new ArithmeticException("this is not a formula");
     }

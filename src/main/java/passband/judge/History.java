@@ -131,7 +131,7 @@ public record History(List<LocalDate> dates, List<Drift> drifts) {
   }
 
   private static String formula(Item.Measured item) {
-    return item instanceof Item.Derived derived ? derived.calculation().formula() : "";
+    return item instanceof Item.Derived derived ? derived.calculation().formula().text() : "";
   }
 
   private static Drift drift(

@@ -38,30 +38,33 @@ final class ItemJudge implements Item.Visitor<Judgement> {
     Attempts written = attempts(item);
     if (!applicability.applies(item)) {
       return written.none()
-          ? Judgement.of(item, List.of(), Verdict.NOT_APPLICABLE, "")
-          : unclear(item, "recorded although it does not apply");
+          ? Judgement.of(item, List.of(), Verdict.NOT_APPLICABLE, List.of())
+          : unclear(item, of(Cause.Code.DOES_NOT_APPLY, item).at(written.firstDone(), "reading"));
     }
     if (written.trouble() != null) {
       return unclear(item, written.trouble());
     }
     if (written.none()) {
-      return Judgement.of(item, List.of(), Verdict.NOT_DONE, "");
+      return Judgement.of(item, List.of(), Verdict.NOT_DONE, List.of());
     }
     String given = written.last().kind();
     return given.isEmpty()
             || given.equals(kind)
             || given.equals("derived") && item instanceof Item.Derived
         ? null
-        : unclear(item, "recorded as a " + given + ", but it is a " + kind);
+        : unclear(item, of(Cause.Code.OTHER_KIND, item).at(written.last(), "kind").note(kind));
   }
 
-  private Judgement unclear(Item item, String why) {
-    return Judgement.of(item, written(item), Verdict.UNCLEAR, why);
+  private static Cause of(Cause.Code code, Item item) {
+    return Cause.of(code, item.id());
   }
 
-  private Judgement said(Item item, boolean passes, String why) {
-    return Judgement.of(
-        item, written(item), passes ? Verdict.PASS : Verdict.FAIL, passes ? earlier(item) : why);
+  private Judgement unclear(Item item, Cause cause) {
+    return Judgement.of(item, written(item), Verdict.UNCLEAR, List.of(cause));
+  }
+
+  private Judgement passes(Item item) {
+    return Judgement.of(item, written(item), Verdict.PASS, earlier(item));
   }
 
   /** What was written, each value in the item's own unit: a report prints that one after it. */
@@ -80,11 +83,15 @@ final class ItemJudge implements Item.Visitor<Judgement> {
   }
 
   /** A note of the attempts before the last. */
-  private String earlier(Item item) {
+  private List<Cause> earlier(Item item) {
     List<String> written = written(item);
     return written.size() < 2
-        ? ""
-        : "attempt " + written.size() + ", the first was " + written.get(0);
+        ? List.of()
+        : List.of(
+            of(Cause.Code.EARLIER_ATTEMPT, item)
+                .at(attempts(item).rows().get(0), "reading")
+                .number(BigDecimal.valueOf(written.size()), null)
+                .note(written.get(0)));
   }
 
   // ---- what is not measured ----
@@ -95,10 +102,10 @@ final class ItemJudge implements Item.Visitor<Judgement> {
     if (early != null) {
       return early;
     }
-    String value = attempts(tick).last().reading();
-    return value.equals("yes")
-        ? said(tick, true, "")
-        : unclear(tick, "'" + value + "' is not 'yes'");
+    Readings.Row row = attempts(tick).last();
+    return row.reading().equals("yes")
+        ? passes(tick)
+        : unclear(tick, of(Cause.Code.NOT_TICKED, tick).at(row, "reading"));
   }
 
   @Override
@@ -107,18 +114,21 @@ final class ItemJudge implements Item.Visitor<Judgement> {
     if (early != null) {
       return early;
     }
-    String value = attempts(choice).last().reading();
-    if (!choice.options().contains(value)) {
-      return unclear(choice, "'" + value + "' is not one of the outcomes");
+    Readings.Row row = attempts(choice).last();
+    if (!choice.options().contains(row.reading())) {
+      return unclear(choice, of(Cause.Code.NO_OUTCOME, choice).at(row, "reading"));
     }
-    boolean passes = choice.pass() == null || choice.pass().equals(value);
-    return said(choice, passes, "only '" + choice.pass() + "' passes");
+    if (choice.pass() == null || choice.pass().equals(row.reading())) {
+      return passes(choice);
+    }
+    Cause other = of(Cause.Code.OTHER_OUTCOME, choice).at(row, "reading").note(choice.pass());
+    return Judgement.of(choice, written(choice), Verdict.FAIL, List.of(other));
   }
 
   @Override
   public Judgement recorded(Item.Recorded recorded) {
     Judgement early = early(recorded, "record");
-    return early != null ? early : said(recorded, true, "");
+    return early != null ? early : passes(recorded);
   }
 
   // ---- readings ----
@@ -129,29 +139,40 @@ final class ItemJudge implements Item.Visitor<Judgement> {
     if (early != null) {
       return early;
     }
-    WrittenValue value = WrittenValue.of(reading.scale(), attempts(reading).last());
+    WrittenValue value = WrittenValue.of(reading, attempts(reading).last());
     Rational read = value.value();
     if (read == null) {
-      return unclear(reading, value.why());
+      return unclear(reading, Objects.requireNonNull(value.trouble()));
     }
+    double coverage = list.decision().coverage().doubleValue();
+    double standard = Budget.standard(reading, read.doubleValue(), coverage);
+    return measured(reading, Real.of(read), outside(reading, read), standard);
+  }
+
+  private List<Cause> outside(Item.Reading reading, Rational read) {
     Item.Limits limits = reading.limits();
-    List<String> why = new ArrayList<>();
+    List<Cause> outside = new ArrayList<>();
     if (limits != null) {
       BigDecimal low = limits.acceptLower();
       BigDecimal high = limits.acceptUpper();
       if (low != null && read.compareTo(Rational.of(low)) < 0) {
-        why.add("below " + low.toPlainString());
+        outside.add(limit(Cause.Code.BELOW_LIMIT, reading, low));
       }
       if (high != null && read.compareTo(Rational.of(high)) > 0) {
-        why.add("above " + high.toPlainString());
+        outside.add(limit(Cause.Code.ABOVE_LIMIT, reading, high));
       }
-      if (!why.isEmpty() && inTolerance(limits, Real.of(read))) {
-        why.add("inside the tolerance, outside the guard band");
+      if (!outside.isEmpty() && inTolerance(limits, Real.of(read))) {
+        outside.add(
+            of(Cause.Code.INSIDE_TOLERANCE, reading).at(attempts(reading).last(), "reading"));
       }
     }
-    double coverage = list.decision().coverage().doubleValue();
-    double standard = Budget.standard(reading, read.doubleValue(), coverage);
-    return measured(reading, Real.of(read), why, standard);
+    return outside;
+  }
+
+  /** With the limit that it is held against, and what was written where anything was. */
+  private Cause limit(Cause.Code code, Item.Measured item, BigDecimal limit) {
+    Cause cause = of(code, item).number(limit, item.scale().unit());
+    return attempts(item).none() ? cause : cause.at(attempts(item).last(), "reading");
   }
 
   private static boolean inTolerance(Item.Limits limits, Real value) {
@@ -163,19 +184,16 @@ final class ItemJudge implements Item.Visitor<Judgement> {
     return Real.of(Rational.of(value));
   }
 
-  private Judgement measured(Item.Measured item, Real value, List<String> why, double standard) {
-    boolean passes = why.isEmpty();
-    String earlier = earlier(item);
-    if (!earlier.isEmpty()) {
-      why.add(earlier);
-    }
+  private Judgement measured(Item.Measured item, Real value, List<Cause> outside, double standard) {
+    List<Cause> causes = new ArrayList<>(outside);
+    causes.addAll(earlier(item));
     Item.Limits limits = item.limits();
     return new Judgement(
         item,
         written(item),
-        passes ? Verdict.PASS : Verdict.FAIL,
+        outside.isEmpty() ? Verdict.PASS : Verdict.FAIL,
         shown(value, item.scale()),
-        String.join("; ", why),
+        List.copyOf(causes),
         standard * list.decision().coverage().doubleValue(),
         limits == null || Double.isNaN(standard)
             ? Double.NaN
@@ -210,27 +228,25 @@ final class ItemJudge implements Item.Visitor<Judgement> {
       if (read.verdict() == Verdict.NOT_DONE) {
         return early != null
             ? early
-            : unclear(derived, entry.getKey() + ", from which it is calculated, has no reading");
+            : unclear(
+                derived, of(Cause.Code.PART_NOT_READ, part).ofPart(derived.id(), entry.getKey()));
       }
       if (read.verdict() == Verdict.UNCLEAR) {
-        return unclear(derived, entry.getKey() + ": " + read.why());
+        return unclear(derived, read.causes().get(0).ofPart(derived.id(), entry.getKey()));
       }
-      Rational value = WrittenValue.of(part.scale(), attempts(part).last()).value();
-      if (value == null) {
-        return unclear(derived, entry.getKey() + ": its value is unknown");
-      }
-      parts.put(entry.getKey(), new DerivedValue.Part(part, value));
+      Rational value = WrittenValue.of(part, attempts(part).last()).value();
+      parts.put(entry.getKey(), new DerivedValue.Part(part, Objects.requireNonNull(value)));
     }
     try {
       return derived(derived, DerivedValue.of(derived, parts));
     } catch (ArithmeticException e) {
-      return unclear(derived, "it cannot be calculated: " + e.getMessage());
+      return unclear(derived, of(Cause.Code.NOT_CALCULABLE, derived).note(e.getMessage()));
     }
   }
 
   private Judgement derived(Item.Derived derived, DerivedValue value) {
     BigDecimal shown = shown(value.value(), derived.scale());
-    List<String> why = outside(derived, value);
+    List<Cause> why = outside(derived, value);
     Judgement judged =
         measured(
             derived,
@@ -242,21 +258,20 @@ final class ItemJudge implements Item.Visitor<Judgement> {
     }
     boolean guarded = list.decision().guard().signum() > 0;
     if (guarded && value.variance() == null) {
-      return unclear(derived, "the uncertainty of its parts is not known");
+      return unclear(derived, of(Cause.Code.UNCERTAINTY_UNKNOWN, derived));
     }
     Attempts written = attempts(derived);
     return written.none() || agrees(derived, written.last(), value.value())
         ? judged
         : unclear(
             derived,
-            "recorded as "
-                + written.last().reading()
-                + ", but calculated as "
-                + shown.toPlainString());
+            of(Cause.Code.OTHER_THAN_CALCULATED, derived)
+                .at(written.last(), "reading")
+                .number(shown, derived.scale().unit()));
   }
 
   private static boolean agrees(Item.Derived derived, Readings.Row row, Real value) {
-    WrittenValue written = WrittenValue.of(derived.scale(), row);
+    WrittenValue written = WrittenValue.of(derived, row);
     return written.value() != null
         && Real.of(written.value()).minus(value).abs().compareTo(real(derived.scale().resolution()))
             <= 0;
@@ -266,18 +281,20 @@ final class ItemJudge implements Item.Visitor<Judgement> {
    * Where a derived value lies outside its limits, moved inward by so many standard uncertainties:
    * (limit − value)² is compared with g²·u², so that no root is taken.
    */
-  private List<String> outside(Item.Derived derived, DerivedValue value) {
+  private List<Cause> outside(Item.Derived derived, DerivedValue value) {
     Item.Limits limits = derived.limits();
-    List<String> why = new ArrayList<>();
+    List<Cause> why = new ArrayList<>();
     Real guard = real(list.decision().guard());
     Real band = value.variance() == null ? Real.ZERO : value.variance().times(guard.times(guard));
     if (limits.lower() != null && beyond(value.value().minus(real(limits.lower())), band)) {
       boolean below = value.value().compareTo(real(limits.lower())) < 0;
-      why.add((below ? "below " : "in the guard band of ") + limits.lower().toPlainString());
+      why.add(
+          limit(below ? Cause.Code.BELOW_LIMIT : Cause.Code.GUARD_BAND, derived, limits.lower()));
     }
     if (limits.upper() != null && beyond(real(limits.upper()).minus(value.value()), band)) {
       boolean above = value.value().compareTo(real(limits.upper())) > 0;
-      why.add((above ? "above " : "in the guard band of ") + limits.upper().toPlainString());
+      why.add(
+          limit(above ? Cause.Code.ABOVE_LIMIT : Cause.Code.GUARD_BAND, derived, limits.upper()));
     }
     return why;
   }

@@ -19,7 +19,7 @@ public final class Judge {
 
   private final ItemList list;
   private final Readings readings;
-  private final List<String> warnings = new ArrayList<>();
+  private final List<Cause> warnings = new ArrayList<>();
 
   private Judge(ItemList list, Readings readings) {
     this.list = list;
@@ -47,16 +47,14 @@ public final class Judge {
     List<Judgement> judgements = new ArrayList<>();
     list.items().forEach(item -> judgements.add(item.accept(judge)));
     if (list.pointsOnly()) {
-      warnings.add(
-          "limits.json format 1 has no ticks, choices, records or seal; they cannot be judged, so"
-              + " the result is never 'pass'");
+      warnings.add(Cause.of(Cause.Code.POINTS_ONLY, null));
     }
     return Report.of(list, readings, judgements, List.copyOf(warnings));
   }
 
   private void digest() throws BadInput {
     if (readings.digest() == null) {
-      warnings.add("the readings file has no digest, so it cannot be matched to these limits");
+      warnings.add(Cause.of(Cause.Code.NO_DIGEST, null));
     } else if (!readings.digest().equals(list.source().digest())) {
       throw new BadInput(
           "the readings belong to another procedure or revision: their digest is "
@@ -88,7 +86,7 @@ public final class Judge {
       throw new BadInput("these points are not in the limits: " + String.join(", ", unknown));
     }
     Map<String, Attempts> attempts = new HashMap<>();
-    rows.forEach((id, of) -> attempts.put(id, Attempts.of(of)));
+    rows.forEach((id, of) -> attempts.put(id, Attempts.of(id, of)));
     return attempts;
   }
 
@@ -104,16 +102,21 @@ public final class Judge {
 
   /** Every record whose name has "due" and whose value has a date is held against the date. */
   private void calibration(@Nullable String today) {
-    Map<String, String> records = readings.records();
-    LocalDate date = date(today == null ? records.get("date") : today);
+    Map<String, Readings.Row> records = readings.recordRows();
+    Readings.Row day = records.get("date");
+    LocalDate date = date(today != null ? today : day == null ? null : day.reading());
     records.forEach(
-        (name, text) -> {
-          Matcher found = DATE.matcher(text);
+        (name, row) -> {
+          Matcher found = DATE.matcher(row.reading());
           LocalDate due = name.contains("due") && found.find() ? date(found.group()) : null;
           if (due != null && date == null) {
-            warnings.add("the readings have no date, so calibration due dates were not checked");
+            warnings.add(Cause.of(Cause.Code.NO_DATE, row.point()).at(row, "reading"));
           } else if (due != null && due.isBefore(date)) {
-            warnings.add("calibration overdue: " + name + " is " + due + ", used on " + date);
+            warnings.add(
+                Cause.of(Cause.Code.CALIBRATION_OVERDUE, row.point())
+                    .at(row, "reading")
+                    .written(due.toString())
+                    .note(date.toString()));
           }
         });
   }

@@ -10,7 +10,7 @@ import passband.evidence.Item;
  *
  * @param attempts as written, in the order of their numbers; the last is judged
  * @param value the number that was compared, in the item's unit; null where there is none
- * @param why what is to be said of it; empty for nothing
+ * @param causes why, and what else is to be said of it; empty for nothing
  * @param uncertainty the expanded uncertainty of the value; NaN where none is known
  * @param conformity the probability that it conforms to the tolerance; NaN where none is known
  */
@@ -19,13 +19,19 @@ public record Judgement(
     List<String> attempts,
     Verdict verdict,
     @Nullable BigDecimal value,
-    String why,
+    List<Cause> causes,
     double uncertainty,
     double conformity) {
 
   /** A verdict without a number. */
-  static Judgement of(Item item, List<String> attempts, Verdict verdict, String why) {
-    return new Judgement(item, List.copyOf(attempts), verdict, null, why, Double.NaN, Double.NaN);
+  static Judgement of(Item item, List<String> attempts, Verdict verdict, List<Cause> causes) {
+    return new Judgement(
+        item, List.copyOf(attempts), verdict, null, causes, Double.NaN, Double.NaN);
+  }
+
+  /** The causes in words; empty for none. */
+  public String why() {
+    return CauseWords.of(causes);
   }
 
   /** The identity without the phase: the same in every phase. */

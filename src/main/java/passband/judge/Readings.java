@@ -51,11 +51,18 @@ public record Readings(@Nullable String digest, List<Row> rows) {
    */
   public Map<String, String> records() {
     Map<String, String> records = new LinkedHashMap<>();
+    recordRows().forEach((name, row) -> records.put(name, row.reading()));
+    return records;
+  }
+
+  /** The rows of {@link #records}. */
+  Map<String, Row> recordRows() {
+    Map<String, Row> records = new LinkedHashMap<>();
     for (Row row : rows) {
       if (row.kind().equals("record")) {
         String name = row.point().substring(row.point().lastIndexOf('/') + 1);
         boolean own = row.point().equals("sheet/" + name);
-        records.merge(name, row.reading(), (was, now) -> own ? now : was);
+        records.merge(name, row, (was, now) -> own ? now : was);
       }
     }
     return records;

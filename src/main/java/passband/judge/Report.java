@@ -23,10 +23,10 @@ public record Report(
     Map<String, Verdict> phases,
     List<Judgement> superseded,
     Verdict overall,
-    List<String> warnings) {
+    List<Cause> warnings) {
 
   static Report of(
-      ItemList list, Readings readings, List<Judgement> judgements, List<String> warnings) {
+      ItemList list, Readings readings, List<Judgement> judgements, List<Cause> warnings) {
     Map<String, Judgement> deciding = deciding(list, judgements);
     List<Judgement> superseded =
         judgements.stream()

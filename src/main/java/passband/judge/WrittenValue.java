@@ -16,38 +16,41 @@ import passband.quantity.Units;
  * @param value exact; null where there is trouble
  * @param trouble why it cannot be compared; null where it can
  */
-record WrittenValue(@Nullable Rational value, @Nullable String trouble) {
+record WrittenValue(@Nullable Rational value, @Nullable Cause trouble) {
   private static final Pattern NUMBER = Pattern.compile("[+\\-\u2212]?\\d{1,40}(\\.\\d{1,40})?");
 
-  /** Of a reading. */
-  static WrittenValue of(Item.Scale scale, Readings.Row row) {
+  /** Of a row of an item. */
+  static WrittenValue of(Item.Measured item, Readings.Row row) {
+    Item.Scale scale = item.scale();
+    String id = item.id();
     String written = row.reading().replace('\u2212', '-');
     if (!NUMBER.matcher(row.reading()).matches()) {
-      return trouble(
-          written.contains(",")
-              ? "use a decimal point, not a comma"
-              : "'" + row.reading() + "' is not a number");
+      Cause.Code code = written.contains(",") ? Cause.Code.DECIMAL_COMMA : Cause.Code.NOT_A_NUMBER;
+      return trouble(Cause.of(code, id).at(row, "reading"));
     }
     if (row.unit().isEmpty() && !scale.unit().equals("1")) {
-      return trouble("no unit is given");
+      return trouble(Cause.of(Cause.Code.NO_UNIT, id).at(row, "unit"));
     }
     Unit own = unit(scale.unit());
     Unit given = row.unit().isEmpty() ? Unit.ONE : unit(row.unit());
     if (own == null) {
-      return trouble("the limits are in '" + scale.unit() + "', which is not a known unit");
+      return trouble(Cause.of(Cause.Code.UNKNOWN_UNIT, id).at(row, "unit").note(scale.unit()));
     }
     if (given == null || !given.dimension().equals(own.dimension())) {
-      return trouble("given in " + row.unit() + ", but the limits are in " + own.printed());
+      return trouble(Cause.of(Cause.Code.OTHER_UNIT, id).at(row, "unit").note(own.printed()));
     }
     Rational ratio = given.factor().over(own.factor());
     BigDecimal number = new BigDecimal(written);
     Rational value = Rational.of(number).times(ratio);
     if (ratio.over(Rational.TEN.pow(number.scale())).compareTo(resolution(scale)) > 0) {
-      return trouble("recorded with too few decimals: " + needed(scale, own));
+      return trouble(
+          Cause.of(Cause.Code.TOO_FEW_DECIMALS, id)
+              .at(row, "reading")
+              .number(BigDecimal.valueOf(scale.decimals()), null)
+              .note(own.equals(Unit.ONE) ? null : own.printed()));
     }
     if (value.signum() < 0 && !scale.negative()) {
-      return trouble(
-          "negative, which is impossible for this quantity (zero the instrument, or check the sign)");
+      return trouble(Cause.of(Cause.Code.NEGATIVE, id).at(row, "reading"));
     }
     return new WrittenValue(value, null);
   }
@@ -89,22 +92,11 @@ record WrittenValue(@Nullable Rational value, @Nullable String trouble) {
         .toPlainString();
   }
 
-  /** Why it cannot be compared; empty where it can. */
-  String why() {
-    return trouble == null ? "" : trouble;
-  }
-
-  private static String needed(Item.Scale scale, Unit unit) {
-    return "the limits need "
-        + scale.decimals()
-        + (unit.equals(Unit.ONE) ? "" : " in " + unit.printed());
-  }
-
   private static Rational resolution(Item.Scale scale) {
     return Rational.of(scale.resolution());
   }
 
-  private static WrittenValue trouble(String what) {
+  private static WrittenValue trouble(Cause what) {
     return new WrittenValue(null, what);
   }
 

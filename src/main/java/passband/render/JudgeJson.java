@@ -10,13 +10,14 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import passband.evidence.Item;
 import passband.evidence.ItemList;
+import passband.judge.Cause;
 import passband.judge.Judgement;
 import passband.judge.Report;
 import passband.judge.Verdict;
 
 /** Verdicts as JSON, in the form of {@code verdicts.schema.json}. */
 final class JudgeJson {
-  private static final String FORMAT = "passband-verdicts/2";
+  private static final String FORMAT = "passband-verdicts/3";
 
   private JudgeJson() {}
 
@@ -51,7 +52,7 @@ final class JudgeJson {
     json.name("coverage_factor").value(decision.coverage());
     json.name("risk").value(decision.risk());
     json.endObject();
-    texts(json, "warnings", report.warnings());
+    causes(json, "warnings", report.warnings());
     json.name("items").beginArray();
     for (Judgement judgement : report.judgements()) {
       item(json, judgement);
@@ -73,7 +74,7 @@ final class JudgeJson {
     json.name("id").value(j.item().id());
     json.name("phase").value(j.item().head().phase());
     json.name("verdict").value(j.verdict().word());
-    json.name("why").value(j.why().isEmpty() ? null : j.why());
+    causes(json, "causes", j.causes());
     texts(json, "attempts", j.attempts());
     Item.Limits limits = j.item() instanceof Item.Measured m ? m.limits() : null;
     json.name("value").value(j.value());
@@ -83,6 +84,26 @@ final class JudgeJson {
     HistoryJson.number(json, "uncertainty", j.uncertainty());
     HistoryJson.number(json, "conformity", j.conformity());
     json.endObject();
+  }
+
+  private static void causes(JsonWriter json, String name, List<Cause> causes) throws IOException {
+    json.name(name).beginArray();
+    for (Cause cause : causes) {
+      json.beginObject();
+      json.name("code").value(cause.code().word());
+      json.name("text").value(cause.text());
+      json.name("item").value(cause.item());
+      json.name("part").value(cause.part());
+      json.name("number").value(cause.number());
+      json.name("unit").value(cause.unit());
+      json.name("written").value(cause.written());
+      json.name("note").value(cause.note());
+      Cause.Place place = cause.place();
+      json.name("line").value(place == null ? null : place.line());
+      json.name("column").value(place == null ? null : place.column());
+      json.endObject();
+    }
+    json.endArray();
   }
 
   private static @Nullable String unit(Item item) {

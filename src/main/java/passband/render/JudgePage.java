@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import passband.evidence.Item;
+import passband.judge.Cause;
 import passband.judge.Judgement;
 import passband.judge.Report;
 
@@ -67,7 +68,7 @@ public final class JudgePage {
     report.phases().forEach((phase, verdict) -> phases.put(phase, verdict.word()));
     model.put("phases", phases);
     model.put("rule", JudgeReport.rule(report.list()));
-    model.put("warnings", report.warnings());
+    model.put("warnings", report.warnings().stream().map(Cause::text).toList());
     Map<String, String> records = new LinkedHashMap<>(report.readings().records());
     for (String needed : NEEDED) {
       records.merge(needed, "not recorded", (was, none) -> was.isBlank() ? none : was);

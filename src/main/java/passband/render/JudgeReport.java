@@ -20,7 +20,7 @@ public final class JudgeReport {
   /** For a terminal. */
   public static String text(Report report) {
     StringBuilder out = new StringBuilder(title(report) + ": " + report.overall().word() + "\n");
-    report.warnings().forEach(w -> out.append("  warning: " + w + "\n"));
+    report.warnings().forEach(w -> out.append("  warning: " + w.text() + "\n"));
     report
         .superseded()
         .forEach(j -> out.append("  earlier failure: " + j.item().id() + ": " + reading(j) + "\n"));
@@ -179,7 +179,7 @@ public final class JudgeReport {
     return parts;
   }
 
-  /** For other programs: {@code {"format":"passband-verdicts/2",…}}. */
+  /** For other programs: {@code {"format":"passband-verdicts/3",…}}. */
   public static String json(Report report) {
     return JudgeJson.of(report);
   }

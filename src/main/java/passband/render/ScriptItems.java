@@ -162,7 +162,7 @@ final class ScriptItems implements Item.Visitor<Void> {
   public Void derived(Item.Derived derived) {
     measured("derived", derived);
     write(() -> json.name("formula"));
-    Expression formula = derived.calculation().expression();
+    Expression formula = derived.calculation().formula().tree();
     Objects.requireNonNull(formula, "a formula that was not compiled")
         .accept(new ScriptFormula(json));
     write(() -> json.name("parts").beginObject());

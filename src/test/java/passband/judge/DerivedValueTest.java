@@ -12,6 +12,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import passband.evidence.BadInput;
 import passband.evidence.Calculation;
+import passband.evidence.Formula;
 import passband.evidence.Item;
 import passband.evidence.ItemList;
 import passband.quantity.Rational;
@@ -49,7 +50,7 @@ class DerivedValueTest {
         new Item.Scale("crest", "1", d("0.1"), null, false),
         new Item.Limits(null, d(lower), d(upper), d(lower), d(upper), null, null, "rule"),
         new Calculation(
-            formula,
+            new Formula(formula),
             Map.of("peak-voltage", PEAK, "voltage", RMS),
             part("load error", "0.02", "0.1")));
   }

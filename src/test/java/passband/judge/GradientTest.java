@@ -4,15 +4,13 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.math.BigDecimal;
 import java.util.Map;
 import java.util.Random;
 import org.apache.commons.math3.analysis.differentiation.DerivativeStructure;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import passband.evidence.Calculation;
-import passband.evidence.Item;
+import passband.evidence.Formula;
 import passband.quantity.Rational;
 import passband.quantity.Real;
 import passband.syntax.Expression;
@@ -20,9 +18,7 @@ import passband.syntax.Expression;
 /** Values and sensitivity coefficients of formulas (JCGM 100, 5.1.3), against a second library. */
 class GradientTest {
   private static Expression formula(String text) {
-    return new Calculation(
-            text, Map.of(), new Item.Contribution("load error", BigDecimal.ZERO, BigDecimal.ZERO))
-        .expression();
+    return new Formula(text).tree();
   }
 
   private static Gradient.Dual at(String text, String voltage, String current) {

@@ -149,7 +149,7 @@ class ItemLawTest {
   }
 
   private static String base(Item item) {
-    return Judgement.of(item, List.of(), Verdict.PASS, "").base();
+    return Judgement.of(item, List.of(), Verdict.PASS, List.of()).base();
   }
 
   /** Null where anything will do. */

@@ -289,7 +289,11 @@ class JudgeTest {
     assertEquals(Verdict.INCOMPLETE, report.overall());
     assertEquals(
         List.of("the readings file has no digest, so it cannot be matched to these limits"),
-        report.warnings());
+        texts(report.warnings()));
+  }
+
+  private static List<String> texts(List<Cause> causes) {
+    return causes.stream().map(Cause::text).toList();
   }
 
   // ---- calibration ----
@@ -310,7 +314,7 @@ class JudgeTest {
             .with("sheet/analyzer-due", "\"" + due + "\",,,1,record");
     Report report = Judge.judge(SIMPLE, records.readings(), today.isEmpty() ? null : today);
     assertEquals(warning.isEmpty(), report.warnings().isEmpty(), report.warnings().toString());
-    assertTrue(warning.isEmpty() || report.warnings().get(0).contains(warning));
+    assertTrue(warning.isEmpty() || report.warnings().get(0).text().contains(warning));
   }
 
   // ---- phases ----
@@ -425,7 +429,7 @@ class JudgeTest {
     Report report = judged(list, Records.of(list, false));
     report.judgements().forEach(j -> assertEquals(Verdict.PASS, j.verdict(), j.toString()));
     assertEquals(Verdict.INCOMPLETE, report.overall());
-    assertTrue(report.warnings().get(0).contains("format 1"), report.warnings().toString());
+    assertTrue(report.warnings().get(0).text().contains("format 1"), report.warnings().toString());
   }
 
   // ---- history ----

@@ -13,6 +13,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import passband.evidence.BadInput;
 import passband.evidence.Calculation;
+import passband.evidence.Formula;
 import passband.evidence.Item;
 import passband.evidence.ItemList;
 
@@ -71,7 +72,7 @@ class MissingPartsTest {
     Item.Where where =
         new Item.Where("t", null, null, BigDecimal.TEN, "furlong", null, null, Map.of());
     Item.Contribution none = new Item.Contribution("load error", BigDecimal.ZERO, BigDecimal.ZERO);
-    Calculation doubled = new Calculation("2 * x", Map.of("x", "x"), none);
+    Calculation doubled = new Calculation(new Formula("2 * x"), Map.of("x", "x"), none);
     Item derived = new Item.Derived(head("y"), where, scale("W"), LIMITS, doubled);
     Report report = judged(list(derived, reading("x", "W", null)), "x", "2", "W");
     assertEquals(Verdict.UNCLEAR, first(report).verdict());
