@@ -147,6 +147,18 @@ final class CommandTable {
               List.of(ROOT),
               true),
           new CommandSpec(
+              "readings",
+              List.of(LIMITS),
+              "print the empty table of readings for a sheet filled in on paper",
+              """
+              Prints a CSV table with a line for each item of LIMITS, a limits.json file, in the order of the sheet: what
+              may be written, the unit, and the columns that 'judge' reads. Fill in the column 'reading'; leave a line
+              empty where the item was not done or does not apply. A value that was read again is another line with
+              'attempt' 2. Derived values have no line: 'judge' calculates them.
+              """,
+              List.of(),
+              true),
+          new CommandSpec(
               "judge",
               List.of(LIMITS, READINGS),
               "give verdicts on recorded readings",

@@ -7,6 +7,7 @@ import java.util.Set;
 import java.util.function.UnaryOperator;
 import passband.edit.EditorFiles;
 import passband.library.UsageException;
+import passband.render.ReadingsTemplate;
 import passband.render.Schemas;
 
 /** Does what a command line asks for, once or whenever a file is saved. */
@@ -42,6 +43,7 @@ final class Verbs {
       case "steps" -> new StepsCommand(invocation);
       case "diff" -> new DiffCommand(invocation);
       case "release" -> new ReleaseCommand(invocation);
+      case "readings" -> this::readings;
       case "judge" -> new JudgeCommand(invocation);
       case "history" -> new HistoryCommand(invocation);
       case "schema" -> this::schema;
@@ -90,6 +92,12 @@ final class Verbs {
     } else {
       out.print(Schemas.text(arguments.operands().get(0)));
     }
+    return ExitStatus.FINE;
+  }
+
+  private int readings(Arguments arguments) throws UsageException, IOException {
+    RecordedFiles files = new RecordedFiles(invocation.workingDirectory());
+    out.print(ReadingsTemplate.of(files.limits(arguments.operands().get(0))));
     return ExitStatus.FINE;
   }
 

@@ -14,6 +14,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
@@ -71,7 +72,9 @@ class LastHandlerTest {
 
   /** A call of each command that prints something. */
   static Stream<List<String>> calls() {
-    Map<String, List<String>> arguments =
+    Map<String, List<String>> arguments = new HashMap<>();
+    arguments.put("readings", List.of("limits.json"));
+    arguments.putAll(
         Map.of(
             "check", List.of("--coverage", OUTPUT),
             "build", List.of(OUTPUT, "--without", "pdf,pictures"),
@@ -82,7 +85,7 @@ class LastHandlerTest {
             "judge", List.of("limits.json", "2025-01-01.csv"),
             "history", List.of("limits.json", "2025-01-01.csv", "2026-01-01.csv"),
             "editor", List.of("textmate"),
-            "completion", List.of("fish"));
+            "completion", List.of("fish")));
     return CommandTable.names().stream()
         .filter(name -> !name.equals("server")) // it speaks to an editor, not to a person
         .map(

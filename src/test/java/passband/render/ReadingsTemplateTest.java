@@ -1,0 +1,94 @@
+package passband.render;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+
+import de.siegmar.fastcsv.reader.CsvReader;
+import de.siegmar.fastcsv.reader.CsvRecord;
+import de.siegmar.fastcsv.writer.CsvWriter;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.LongStream;
+import java.util.stream.Stream;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.MethodSource;
+import passband.evidence.BadInput;
+import passband.evidence.Evidence;
+import passband.evidence.Item;
+import passband.evidence.ItemList;
+import passband.judge.Judge;
+import passband.judge.Readings;
+import passband.judge.Verdict;
+import passband.testing.GeneratedProcedures;
+import passband.testing.Records;
+import passband.testing.Sheets;
+
+/** The empty table of readings has every item once; typed in completely it passes, else never. */
+class ReadingsTemplateTest {
+  private static final int GENERATED = 20;
+  private static final String EMPTY = "";
+
+  static Stream<Arguments> lists() {
+    return Stream.concat(
+            Sheets.demo().stream(),
+            LongStream.range(0, GENERATED).mapToObj(GeneratedProcedures::plan))
+        .map(plan -> Evidence.of(plan).list())
+        .flatMap(list -> Stream.of(Arguments.of(list, false), Arguments.of(list, true)));
+  }
+
+  private static List<CsvRecord> table(ItemList list) {
+    return CsvReader.builder().ofCsvRecord(ReadingsTemplate.of(list)).stream().toList();
+  }
+
+  @ParameterizedTest
+  @MethodSource("lists")
+  void everyItemThatIsWrittenStandsOnceInOrder(ItemList list, boolean adjusted) {
+    List<CsvRecord> table = table(list);
+    int point = table.get(0).getFields().indexOf("point");
+    assertEquals(
+        list.items().stream().filter(i -> !(i instanceof Item.Derived)).map(Item::id).toList(),
+        table.stream().skip(1).map(row -> row.getField(point)).toList());
+  }
+
+  /** The table with good readings typed in, but for one line, by its place in the table. */
+  private static Verdict judged(ItemList list, Map<String, String> readings, int left)
+      throws BadInput, IOException {
+    List<CsvRecord> table = table(list);
+    List<String> heading = table.get(0).getFields();
+    StringWriter typed = new StringWriter();
+    try (CsvWriter csv = CsvWriter.builder().build(typed)) {
+      csv.writeRecord(heading);
+      for (int i = 1; i < table.size(); i++) {
+        String[] cells = table.get(i).getFields().toArray(String[]::new);
+        String id = cells[heading.indexOf("point")];
+        cells[heading.indexOf("reading")] = i == left ? EMPTY : readings.getOrDefault(id, EMPTY);
+        csv.writeRecord(cells);
+      }
+    }
+    Readings read = Readings.parse(typed.toString().getBytes(StandardCharsets.UTF_8));
+    return Judge.judge(list, read, null).overall();
+  }
+
+  @ParameterizedTest
+  @MethodSource("lists")
+  void typedInCompletelyItPassesAndWithAnyLineLeftEmptyNever(ItemList list, boolean adjusted)
+      throws BadInput, IOException {
+    Map<String, String> readings = new HashMap<>();
+    Records.of(list, adjusted).readings().rows().forEach(r -> readings.put(r.point(), r.reading()));
+    assertEquals(Verdict.PASS, judged(list, readings, 0));
+    assertEquals(Verdict.INCOMPLETE, judged(list, Map.of(), 0));
+    List<CsvRecord> table = table(list);
+    int point = table.get(0).getFields().indexOf("point");
+    for (int line = 1; line < table.size(); line++) {
+      String id = table.get(line).getField(point);
+      if (readings.containsKey(id)) {
+        assertNotEquals(Verdict.PASS, judged(list, readings, line), id);
+      }
+    }
+  }
+}
