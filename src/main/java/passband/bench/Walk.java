@@ -55,7 +55,7 @@ public final class Walk implements Stage.Visitor<Void> {
   }
 
   @Override
-  public @Nullable Void section(Stage.Section section) {
+  public Void section(Stage.Section section) {
     place = section.title();
     steps(section.steps());
     return null;
@@ -63,7 +63,7 @@ public final class Walk implements Stage.Visitor<Void> {
 
   /** Free text may have rewired anything: afterwards only the leads that are moved are known. */
   @Override
-  public @Nullable Void adjust(Stage.Adjust adjust) {
+  public Void adjust(Stage.Adjust adjust) {
     place = adjust.title();
     steps(adjust.steps());
     state = state.withoutKinds(Transition.FREE);
@@ -71,14 +71,14 @@ public final class Walk implements Stage.Visitor<Void> {
   }
 
   @Override
-  public @Nullable Void clear(Stage.Clear clear) {
+  public Void clear(Stage.Clear clear) {
     place = "Remove the leads";
     clear.moves().forEach(move -> move(move, null, plan.name().span()));
     return null;
   }
 
   @Override
-  public @Nullable Void run(Stage.Run run) {
+  public Void run(Stage.Run run) {
     String on = run.outlet() == null ? "" : ", " + run.outlet().title();
     place = run.title() + on + (run.phase() == null ? "" : " (" + run.phase() + ")");
     Span at = run.test().span();

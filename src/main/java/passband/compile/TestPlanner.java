@@ -193,7 +193,9 @@ final class TestPlanner {
   /** What a test delivers is said, never guessed from a missing column. */
   private void checkOutput(Tree.@Nullable Table table) {
     boolean mode = table != null && hasMode(table);
-    if (test.output() == null && !mode && (table != null || test.sweep() != null)) {
+    if (test.output() != null) {
+      checkOutput(test.output(), mode);
+    } else if (!mode && (table != null || test.sweep() != null)) {
       diagnostics
           .say(
               Code.MISSING_ITEM,
@@ -202,23 +204,25 @@ final class TestPlanner {
               test.name().text())
           .hint("add a 'mode' column, or 'output off' if output is never on")
           .fix(outputOff());
-    } else if (off() && mode) {
+    }
+  }
+
+  /** What an {@code output} line says agrees with the columns. */
+  private void checkOutput(Word output, boolean mode) {
+    if (off() && mode) {
       diagnostics
-          .say(
-              Code.WRONG_KIND,
-              test.output().span(),
-              "output is off, but the table has a 'mode' column")
+          .say(Code.WRONG_KIND, output.span(), "output is off, but the table has a 'mode' column")
           .note(test.name().span(), "in the test '%s'", test.name().text())
           .hint("remove the column, or this line")
-          .fix(Fix.removeLines("remove the line", test.output().span()));
-    } else if (test.output() != null && !off() && !mode) {
+          .fix(Fix.removeLines("remove the line", output.span()));
+    } else if (!off() && !mode) {
       diagnostics
           .say(
               Code.MISSING_COLUMN,
-              test.output().span(),
+              output.span(),
               "output that is inhibited is activated in a mode, but the test has no 'mode' column")
           .hint("add a 'mode' column, or write 'output off'")
-          .fix(Fix.replace(test.output().span(), "output off"));
+          .fix(Fix.replace(output.span(), "output off"));
     }
   }
 
