@@ -2,6 +2,7 @@ package passband.pdf;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** Parts put on pages, top to bottom. */
 final class Flow {
@@ -41,23 +42,43 @@ final class Flow {
     double height = waiting.stream().mapToDouble(Part::height).sum();
     boolean fits = !pages.isEmpty() && used + height <= paper.room();
     if (!fits && !waiting.isEmpty()) {
-      newPage(waiting.get(0));
+      newPage();
     }
     for (Part part : waiting) {
-      if (used + part.height() > paper.room() && used > 0) {
-        newPage(part);
+      if (used + needed(part) > paper.room() && used > 0) {
+        newPage();
+      }
+      Part heading = missingHeading(part);
+      if (heading != null) {
+        place(heading, true);
       }
       place(part, false);
     }
     waiting.clear();
   }
 
-  private void newPage(Part first) {
+  private double needed(Part part) {
+    Part heading = missingHeading(part);
+    return part.height() + (heading == null ? 0 : heading.height());
+  }
+
+  /** The part's heading, where it is not on the page yet; null where it is or there is none. */
+  private @Nullable Part missingHeading(Part part) {
+    Part heading = part.heading();
+    if (heading == null) {
+      return null;
+    }
+    for (Placed placed : pages.get(pages.size() - 1).parts()) {
+      if (placed.part() == heading) {
+        return null;
+      }
+    }
+    return heading;
+  }
+
+  private void newPage() {
     pages.add(new Page(label, new ArrayList<>()));
     used = 0;
-    if (first.heading() != null) {
-      place(first.heading(), true);
-    }
   }
 
   private void place(Part part, boolean again) {

@@ -53,7 +53,14 @@ final class ReadingRows {
       }
       lines.add(Collections.unmodifiableList(cells));
     }
-    return new RowPart(table, "line-" + line.number(), columns.widths(), lines, head, after);
+    return new RowPart(
+        table,
+        "line-" + line.number(),
+        columns.widths(),
+        lines,
+        head,
+        after,
+        !line.asks().isEmpty());
   }
 
   private RowPart.Cell times(Sheet.Line line, double width) {

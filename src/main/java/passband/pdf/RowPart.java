@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param widths of the columns, in points
  * @param lines each a cell for every column; null where the cell above goes on
  * @param head the row with the headings; null for the heading itself
+ * @param keep whether it stays with what follows, as a heading always does
  */
 record RowPart(
     List<String> table,
@@ -21,9 +22,21 @@ record RowPart(
     List<Double> widths,
     List<List<Cell>> lines,
     @Nullable RowPart head,
-    double after)
+    double after,
+    boolean keep)
     implements Part {
   private static final double PAD = 3.5;
+
+  /** A row that a page's end may part from the next. */
+  RowPart(
+      List<String> table,
+      String key,
+      List<Double> widths,
+      List<List<Cell>> lines,
+      @Nullable RowPart head,
+      double after) {
+    this(table, key, widths, lines, head, after, false);
+  }
 
   /** What is in a cell. */
   interface Cell {
@@ -63,7 +76,7 @@ record RowPart(
 
   @Override
   public boolean staysWithNext() {
-    return head == null;
+    return keep || head == null;
   }
 
   private double lineHeight(int line) {

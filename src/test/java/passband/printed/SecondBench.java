@@ -80,7 +80,7 @@ final class SecondBench {
       steps.add(step);
     } else if (mark instanceof InPlace inPlace) {
       inPlace(inPlace);
-    } else if (mark instanceof Head && !steps.isEmpty()) {
+    } else if (mark instanceof Head && steps.stream().anyMatch(SecondBench::isForEachLine)) {
       forEachLine = List.copyOf(steps);
       steps.clear();
     } else if (mark instanceof Line line) {
@@ -91,11 +91,16 @@ final class SecondBench {
 
   // ---- the sheet ----
 
+  /** What a line asks for stands under it, by its number. */
+  private static boolean isForEachLine(Step step) {
+    return !step.text().startsWith("Line ");
+  }
+
   private void head(Heading heading) {
     if (heading.size() == 24) {
       outlet = heading.text();
     } else if (heading.size() == 13) {
-      test = heading.text().replaceAll("^[0-9]+\\. | \\(as-(found|left)\\)$", "");
+      test = heading.text().replaceAll("^[0-9]+\\. | \\([^)]*\\)$", "");
       mode = "";
     } else if (words.isMode(heading.text())) {
       mode = heading.text();

@@ -34,14 +34,18 @@ final class SheetWords {
 
   static SheetWords read(Path file) {
     try {
-      SheetWords words = new SheetWords();
-      Files.readAllLines(file).stream()
-          .filter(line -> !line.startsWith("#") && !line.isBlank())
-          .forEach(line -> words.add(line.split("\t")));
-      return words;
+      return of(Files.readAllLines(file));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  static SheetWords of(List<String> lines) {
+    SheetWords words = new SheetWords();
+    lines.stream()
+        .filter(line -> !line.startsWith("#") && !line.isBlank())
+        .forEach(line -> words.add(line.split("\t")));
+    return words;
   }
 
   private void add(String[] cells) {
