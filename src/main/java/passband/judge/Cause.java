@@ -51,6 +51,7 @@ public record Cause(
     OTHER_UNIT,
     TOO_FEW_DECIMALS,
     NEGATIVE,
+    CREST_BELOW_ONE,
     PART_NOT_READ,
     NOT_CALCULABLE,
     UNCERTAINTY_UNKNOWN,
@@ -58,7 +59,8 @@ public record Cause(
     POINTS_ONLY,
     NO_DIGEST,
     NO_DATE,
-    CALIBRATION_OVERDUE;
+    CALIBRATION_OVERDUE,
+    CALIBRATION_UNCHECKED;
 
     /** As written in JSON, such as {@code below-limit}. */
     public String word() {

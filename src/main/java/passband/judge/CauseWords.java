@@ -41,14 +41,16 @@ final class CauseWords {
           UNKNOWN_UNIT,
           OTHER_UNIT,
           TOO_FEW_DECIMALS,
-          NEGATIVE ->
+          NEGATIVE,
+          CREST_BELOW_ONE ->
           value(c);
       case PART_NOT_READ -> "from which it is calculated, has no reading";
       case NOT_CALCULABLE -> "it cannot be calculated: " + c.note();
       case UNCERTAINTY_UNKNOWN -> "the uncertainty of its parts is not known";
       case OTHER_THAN_CALCULATED ->
           "recorded as " + c.written() + ", but calculated as " + number(c);
-      case POINTS_ONLY, NO_DIGEST, NO_DATE, CALIBRATION_OVERDUE -> ofTheWhole(c);
+      case POINTS_ONLY, NO_DIGEST, NO_DATE, CALIBRATION_OVERDUE, CALIBRATION_UNCHECKED ->
+          ofTheWhole(c);
     };
   }
 
@@ -74,6 +76,8 @@ final class CauseWords {
           "recorded with too few decimals: the limits need "
               + number(c)
               + (c.note() == null ? "" : " in " + c.note());
+      case CREST_BELOW_ONE ->
+          "below 1, which is impossible for a crest factor (check both readings)";
       default ->
           "negative, which is impossible for this quantity (zero the instrument, or check the"
               + " sign)";
@@ -87,6 +91,12 @@ final class CauseWords {
               + " the result is never 'pass'";
       case NO_DIGEST -> "the readings file has no digest, so it cannot be matched to these limits";
       case NO_DATE -> "the readings have no date, so calibration due dates were not checked";
+      case CALIBRATION_UNCHECKED ->
+          "calibration not checked: "
+              + name(c)
+              + " is '"
+              + c.written()
+              + "', which has no date such as 2026-01-31";
       default -> "calibration overdue: " + name(c) + " is " + c.written() + ", used on " + c.note();
     };
   }

@@ -256,6 +256,9 @@ final class ItemJudge implements Item.Visitor<Judgement> {
     if (judged.verdict() == Verdict.FAIL) {
       return judged;
     }
+    if (WrittenValue.impossible(derived.scale(), value.value())) {
+      return unclear(derived, of(Cause.Code.CREST_BELOW_ONE, derived));
+    }
     boolean guarded = list.decision().guard().signum() > 0;
     if (guarded && value.variance() == null) {
       return unclear(derived, of(Cause.Code.UNCERTAINTY_UNKNOWN, derived));

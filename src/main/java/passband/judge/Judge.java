@@ -11,6 +11,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import passband.evidence.BadInput;
+import passband.evidence.Item;
 import passband.evidence.ItemList;
 
 /** Compares what was written down with what is accepted, item by item. */
@@ -72,11 +73,14 @@ public final class Judge {
 
   private Map<String, Attempts> attempts() throws BadInput {
     Map<String, List<Readings.Row>> rows = new HashMap<>();
+    Map<String, Item> items = new HashMap<>();
     list.items().forEach(item -> rows.put(item.id(), new ArrayList<>()));
+    list.items().forEach(item -> items.put(item.id(), item));
     TreeSet<String> unknown = new TreeSet<>();
     for (Readings.Row row : readings.rows()) {
       String id = rows.containsKey(row.point()) ? row.point() : phased(row);
       if (rows.containsKey(id)) {
+        ofItsPhase(row, items.get(id));
         rows.get(id).add(row);
       } else {
         unknown.add(row.point());
@@ -88,6 +92,22 @@ public final class Judge {
     Map<String, Attempts> attempts = new HashMap<>();
     rows.forEach((id, of) -> attempts.put(id, Attempts.of(id, of)));
     return attempts;
+  }
+
+  /** A row whose phase is not its point's was copied or moved; of which phase it is, is unknown. */
+  private static void ofItsPhase(Readings.Row row, Item item) throws BadInput {
+    String phase = item.head().phase();
+    if (phase != null && !row.phase().isEmpty() && !row.phase().equals(phase)) {
+      throw new BadInput(
+          "line "
+              + row.line()
+              + ": the phase is '"
+              + row.phase()
+              + "', but the point is of '"
+              + phase
+              + "': "
+              + row.point());
+    }
   }
 
   /** The identity with the row's phase before its last part. */
@@ -109,7 +129,10 @@ public final class Judge {
         (name, row) -> {
           Matcher found = DATE.matcher(row.reading());
           LocalDate due = name.contains("due") && found.find() ? date(found.group()) : null;
-          if (due != null && date == null) {
+          if (due == null && name.endsWith("-due")) {
+            warnings.add(
+                Cause.of(Cause.Code.CALIBRATION_UNCHECKED, row.point()).at(row, "reading"));
+          } else if (due != null && date == null) {
             warnings.add(Cause.of(Cause.Code.NO_DATE, row.point()).at(row, "reading"));
           } else if (due != null && due.isBefore(date)) {
             warnings.add(

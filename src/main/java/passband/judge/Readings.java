@@ -47,7 +47,7 @@ public record Readings(@Nullable String digest, List<Row> rows) {
 
   /**
    * Records by the name at the end of their identity; of one name those of the sheet itself come
-   * before those of a section.
+   * before those of a section. A row without a kind may be one.
    */
   public Map<String, String> records() {
     Map<String, String> records = new LinkedHashMap<>();
@@ -59,7 +59,7 @@ public record Readings(@Nullable String digest, List<Row> rows) {
   Map<String, Row> recordRows() {
     Map<String, Row> records = new LinkedHashMap<>();
     for (Row row : rows) {
-      if (row.kind().equals("record")) {
+      if (row.kind().equals("record") || row.kind().isEmpty()) {
         String name = row.point().substring(row.point().lastIndexOf('/') + 1);
         boolean own = row.point().equals("sheet/" + name);
         records.merge(name, row, (was, now) -> own ? now : was);

@@ -34,7 +34,10 @@ final class ReadingsTable {
       rows.add(row(record));
       digests.add(optional(record, "digest"));
     }
-    digests.remove("");
+    boolean without = digests.remove("");
+    if (without && !digests.isEmpty()) {
+      throw new BadInput("some rows carry a digest and others do not: of what are the others?");
+    }
     if (digests.size() > 1) {
       throw new BadInput("the rows carry " + digests.size() + " different digests");
     }

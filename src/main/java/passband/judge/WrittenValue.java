@@ -52,7 +52,9 @@ record WrittenValue(@Nullable Rational value, @Nullable Cause trouble) {
     if (value.signum() < 0 && !scale.negative()) {
       return trouble(Cause.of(Cause.Code.NEGATIVE, id).at(row, "reading"));
     }
-    return new WrittenValue(value, null);
+    return impossible(scale, Real.of(value))
+        ? trouble(Cause.of(Cause.Code.CREST_BELOW_ONE, id).at(row, "reading"))
+        : new WrittenValue(value, null);
   }
 
   /**
@@ -90,6 +92,11 @@ record WrittenValue(@Nullable Rational value, @Nullable Cause trouble) {
         .toDecimal(Math.max(0, decimals), RoundingMode.HALF_EVEN)
         .setScale(Math.max(0, decimals), RoundingMode.HALF_EVEN)
         .toPlainString();
+  }
+
+  /** Whether no instrument can show it: no peak is below its RMS value. */
+  static boolean impossible(Item.Scale scale, Real value) {
+    return scale.quantity().equals("crest-factor") && value.compareTo(Real.of(Rational.ONE)) < 0;
   }
 
   private static Rational resolution(Item.Scale scale) {

@@ -128,6 +128,9 @@ final class ScriptItems implements Item.Visitor<Void> {
     number("resolution", scale.resolution());
     write(() -> json.name("decimals").value(scale.decimals()));
     write(() -> json.name("negative").value(scale.negative()));
+    if (scale.quantity().equals("crest-factor")) {
+      number("least", BigDecimal.ONE);
+    }
     if (item.limits() != null) {
       number("lower", item.limits().lower());
       number("upper", item.limits().upper());

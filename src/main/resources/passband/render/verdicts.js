@@ -51,7 +51,14 @@ const Verdicts = (() => {
       if (sign(value) < 0 && !item.negative) {
         return { why: "negative, which is impossible for this quantity (zero the instrument, or check the sign)" };
       }
-      return { value };
+      const why = impossible(item, value);
+      return why === null ? { value } : { why };
+    }
+
+    // No peak is below its RMS value.
+    function impossible(item, value) {
+      const below = item.least !== undefined && compare(value, parse(item.least)) < 0;
+      return below ? "below 1, which is impossible for a crest factor (check both readings)" : null;
     }
 
     function reading(item) {
@@ -149,6 +156,9 @@ const Verdicts = (() => {
       }
       if (why.length > 0) {
         return said("fail", why.join("; "), value);
+      }
+      if (impossible(item, value) !== null) {
+        return unclear(impossible(item, value));
       }
       if (three === null && sign(guard) > 0) {
         return unclear("the uncertainty of its parts is not known");

@@ -261,6 +261,7 @@ class JudgeTest {
     assertRefused("point,reading,unit,kind\nx,1,V,guess\n", "line 2: unknown kind 'guess'");
     assertRefused(
         "point,reading,unit,digest\na,1,V,11\nb,1,V,22\n", "the rows carry 2 different digests");
+    assertRefused("point,reading,unit,digest\na,1,V,11\nb,1,V,\n", "others do not");
     assertEquals(
         "this is not UTF-8 text",
         assertThrows(BadInput.class, () -> Readings.parse(new byte[] {(byte) 0x80, 1}))
@@ -278,7 +279,7 @@ class JudgeTest {
     assertRefused(
         csv.replace(SIMPLE.source().digest(), "0".repeat(64)), "another procedure or revision");
     assertRefused(
-        csv + "no/such/point,1,V,,1,reading,\n",
+        csv + "no/such/point,1,V,,1,reading," + SIMPLE.source().digest() + "\n",
         "these points are not in the limits: no/such/point");
   }
 
@@ -304,6 +305,8 @@ class JudgeTest {
     "2026-11-02, 2026-11-02, '', ''",
     "2026-11-02, 'due 2026-10-31, S 12', '', calibration overdue",
     "2026-11-02, 2026-11-03, 2026-11-04, calibration overdue",
+    "2026-11-02, 01.11.2026, '', calibration not checked: analyzer-due is",
+    "2026-11-02, 2026-13-45, '', calibration not checked",
     "yesterday, 2026-11-01, '', the readings have no date"
   })
   void calibrationIsHeldAgainstTheDateOfTheReadings(
@@ -317,7 +320,23 @@ class JudgeTest {
     assertTrue(warning.isEmpty() || report.warnings().get(0).text().contains(warning));
   }
 
+  /** A table without kinds holds the same dates. */
+  @Test
+  void calibrationIsCheckedWithoutKinds() throws BadInput {
+    String csv = "point,reading,unit\nsheet/date,2026-11-02,\nsheet/analyzer-due,2026-11-01,\n";
+    assertTrue(judged(SIMPLE, csv).warnings().get(0).text().contains("calibration overdue"));
+  }
+
   // ---- phases ----
+
+  /** The row of another phase under this point's name would stand for a reading not taken. */
+  @Test
+  void aRowOfAnotherPhaseThanItsPointIsRefused() throws BadInput {
+    String csv = "point,reading,unit,phase\n" + FOUND + ",400.0,mA,";
+    assertEquals(Verdict.PASS, of(judged(PHASED, csv + "found\n"), FOUND).verdict());
+    String said = assertThrows(BadInput.class, () -> judged(PHASED, csv + "left\n")).getMessage();
+    assertEquals("line 2: the phase is 'left', but the point is of 'found': " + FOUND, said);
+  }
 
   private static final String FOUND = "output/bip/thin/20W/125ohm/found/current";
   private static final String LEFT = "output/bip/thin/20W/125ohm/left/current";
@@ -417,6 +436,21 @@ class JudgeTest {
     Judgement judgement = of(judged(SIMPLE, crest(peak, rms, written)), CREST);
     assertEquals(verdict, judgement.verdict().word(), judgement.why());
     assertTrue(judgement.why().contains(why), judgement.why());
+  }
+
+  /** With an upper limit alone, two readings exchanged would pass. */
+  @ParameterizedTest
+  @CsvSource({"150, pass", "149, unclear"})
+  void aPeakBelowItsRmsValueIsUnclear(String peak, String verdict) throws BadInput {
+    String source =
+        Repository.text(Repository.ROOT.resolve("src/test/resources/judge/simple.pband"))
+            .replace("accept crest-factor from 1.8 to 2.2", "accept crest-factor at most 2.2");
+    ItemList list =
+        Evidence.of(Examples.compile(source.getBytes(StandardCharsets.UTF_8)).plan()).list();
+    String csv = crest(peak, "150", "").csv();
+    Report report = judged(list, csv.replace(SIMPLE.source().digest(), list.source().digest()));
+    Judgement judgement = of(report, CREST);
+    assertEquals(verdict, judgement.verdict().word(), judgement.why());
   }
 
   // ---- other formats ----
