@@ -22,7 +22,7 @@ public final class Findings {
 
   /** Takes a group's. */
   public void take(CompilationUnit.Found found) {
-    diagnostics.addAll(found.diagnostics().list());
+    diagnostics.take(found.diagnostics());
     usedAllows.addAll(found.usedAllows());
     for (Path path : found.consulted()) {
       if (!read.contains(path) && Files.exists(path)) {

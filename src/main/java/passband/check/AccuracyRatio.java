@@ -6,6 +6,7 @@ import passband.diagnostic.Code;
 import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
 import passband.limit.Limit;
+import passband.model.Analyzer;
 import passband.plan.Plan;
 import passband.plan.Point;
 import passband.quantity.Rational;
@@ -13,9 +14,8 @@ import passband.quantity.Real;
 import passband.source.Span;
 
 /**
- * {@code accuracy-ratio-low}, a warning: a tolerance less than four times the expanded uncertainty
- * of the reading. Reported once per rule, at its worst point. Four to one: common practice, no
- * source.
+ * {@code accuracy-ratio-low}: a tolerance less than four times the expanded uncertainty of the
+ * reading. Reported once per rule, at its worst point. Four to one: common practice, no source.
  */
 final class AccuracyRatio implements Check {
   private static final Real LEAST = Real.of(Rational.of(4));
@@ -40,10 +40,10 @@ final class AccuracyRatio implements Check {
         }
       }
     }
-    worst.forEach((span, one) -> say(span, one, diagnostics));
+    worst.forEach((span, one) -> say(span, one, plan.analyzer(), diagnostics));
   }
 
-  private static void say(Span span, Worst one, Diagnostics diagnostics) {
+  private static void say(Span span, Worst one, Analyzer analyzer, Diagnostics diagnostics) {
     String points = one.count == 1 ? "" : " (and below 4 to 1 at " + one.count + " points in all)";
     DiagnosticBuilder said =
         diagnostics
@@ -57,6 +57,9 @@ final class AccuracyRatio implements Check {
             .note(one.point.span(), "the point is here");
     if (one.limit.range() != null) {
       said.note(one.limit.range().span(), "the analyzer's error is here");
+    }
+    if (one.limit.range() == null || one.limit.rule().readAs() != null) {
+      analyzer.loads().forEach(bank -> said.note(bank.span(), "the load's error is here"));
     }
   }
 }

@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Fix;
 import passband.diagnostic.Spelling;
@@ -13,14 +14,14 @@ import passband.source.Span;
 import passband.syntax.Tree;
 
 /**
- * Suppresses the warnings that an {@code allow} covers, and says which allows suppress nothing,
- * name no code, or name an error.
+ * Suppresses the warnings, and the errors that can be allowed, that an {@code allow} covers; says
+ * which allows suppress nothing, give no reason, name no code, or name an error that stands.
  */
 public final class Allows {
   private Allows() {}
 
   /**
-   * Takes the covered warnings out of the diagnostics.
+   * Takes what is covered out of the diagnostics.
    *
    * @param sound whether everything was looked at; if not, an allow may be for what was not reached
    * @return the places of the allows that suppressed something
@@ -30,8 +31,10 @@ public final class Allows {
     Set<Span> used = new HashSet<>();
     for (Tree.File file : files) {
       for (Tree.Declaration declaration : file.declarations()) {
+        boolean ofProfile =
+            !(declaration instanceof Tree.Procedure || declaration instanceof Tree.Rule);
         for (Tree.Allow allow : of(declaration)) {
-          if (apply(allow, diagnostics, sound)) {
+          if (apply(allow, ofProfile, diagnostics, sound)) {
             used.add(allow.span());
           }
         }
@@ -40,7 +43,8 @@ public final class Allows {
     return used;
   }
 
-  private static boolean apply(Tree.Allow allow, Diagnostics diagnostics, boolean sound) {
+  private static boolean apply(
+      Tree.Allow allow, boolean ofProfile, Diagnostics diagnostics, boolean sound) {
     Code code = Code.find(allow.code().text());
     if (code == null) {
       sayUnknown(allow, diagnostics);
@@ -48,9 +52,12 @@ public final class Allows {
       diagnostics.say(
           Code.ALLOW_OF_ERROR,
           allow.code().span(),
-          "'%s' is an error and cannot be suppressed",
+          "'%s' is an error that cannot be allowed",
           code.id());
-    } else if (suppress(allow, code, diagnostics) > 0) {
+    } else if (allow.reason().text().isBlank()) {
+      sayEmpty(allow, code, diagnostics);
+      return suppress(allow, ofProfile, code, diagnostics) > 0;
+    } else if (suppress(allow, ofProfile, code, diagnostics) > 0) {
       return true;
     } else if (sound) {
       diagnostics
@@ -65,15 +72,41 @@ public final class Allows {
     return false;
   }
 
-  private static int suppress(Tree.Allow allow, Code code, Diagnostics diagnostics) {
-    return diagnostics.removeIf(d -> d.code() == code && allow.scope().holds(d.span()));
+  /** Nobody answers for what has no reason. */
+  private static void sayEmpty(Tree.Allow allow, Code code, Diagnostics diagnostics) {
+    String question = code.question();
+    diagnostics
+        .say(
+            Code.ALLOW_WITHOUT_REASON,
+            allow.reason().span(),
+            "'%s' is allowed here without a reason",
+            code.id())
+        .hint("%s", question == null ? "say why" : "say " + question);
+  }
+
+  /** Inside a block, or, where that is of a profile, brought about by a line of it. */
+  private static boolean isIn(Span scope, Diagnostic one, boolean ofProfile) {
+    if (scope.holds(one.span())) {
+      return true;
+    }
+    for (Diagnostic.Note note : ofProfile ? one.notes() : List.<Diagnostic.Note>of()) {
+      if (scope.holds(note.span())) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private static int suppress(
+      Tree.Allow allow, boolean ofProfile, Code code, Diagnostics diagnostics) {
+    return diagnostics.removeIf(d -> d.code() == code && isIn(allow.scope(), d, ofProfile));
   }
 
   private static void sayUnknown(Tree.Allow allow, Diagnostics diagnostics) {
     String near = Spelling.nearest(allow.code().text(), Code.ids());
     diagnostics
         .say(Code.ALLOW_UNKNOWN, allow.code().span(), "there is no code '%s'", allow.code().text())
-        .meant(near, "write the code that a warning has in brackets");
+        .meant(near, "write the code that the message has in brackets");
   }
 
   private static List<Tree.Allow> of(Tree.Declaration declaration) {

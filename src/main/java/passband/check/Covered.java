@@ -10,8 +10,8 @@ import passband.source.Span;
 import passband.syntax.Word;
 
 /**
- * {@code mode-untested}, {@code outlet-untested} and {@code setting-untested}, warnings: what of
- * the device the procedure leaves out. Said once a procedure, where it names the device.
+ * {@code mode-untested}, {@code outlet-untested} and {@code setting-untested}: what of the device
+ * the procedure leaves out. Said once a procedure, where it names the device.
  */
 final class Covered implements Check {
   @Override

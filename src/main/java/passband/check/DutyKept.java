@@ -1,6 +1,7 @@
 package passband.check;
 
 import passband.diagnostic.Code;
+import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
 import passband.model.Device.Mode;
 import passband.plan.Plan;
@@ -28,16 +29,21 @@ final class DutyKept implements Check {
           Amount written = run.tree().onTime();
           Span where = written == null ? point.places().mode() : written.span();
           String from = written == null ? ", the analyzer's settling time," : "";
-          say(where, Figures.text(on, SECOND) + from, mode, most, diagnostics);
+          Amount settle = written == null ? plan.analyzer().tree().settle() : null;
+          DiagnosticBuilder said =
+              say(where, Figures.text(on, SECOND) + from, mode, most, diagnostics);
+          if (settle != null) {
+            said.note(settle.span(), "the settling time is here");
+          }
         }
       }
     }
   }
 
-  private static void say(
+  private static DiagnosticBuilder say(
       Span where, String on, Mode mode, Rational most, Diagnostics diagnostics) {
     Tree.Duty written = mode.tree().duty();
-    diagnostics
+    return diagnostics
         .say(
             Code.OVER_DUTY,
             where,

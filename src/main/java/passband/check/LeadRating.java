@@ -24,10 +24,9 @@ import passband.quantity.Unit;
 import passband.quantity.Units;
 
 /**
- * {@code lead-underrated}, an error, and {@code lead-unrated}, a warning: a lead in an output
- * circuit that is rated below the highest peak voltage of a mode tested through it, or that has no
- * rating. A lead on a contact that floats on a pole has the voltage of that pole whenever it
- * delivers.
+ * {@code lead-underrated} and {@code lead-unrated}: a lead in an output circuit that is rated below
+ * the highest peak voltage of a mode tested through it, or that has no rating. A lead on a contact
+ * that floats on a pole has the voltage of that pole whenever it delivers.
  */
 final class LeadRating implements Check {
   private static final Unit VOLT = Units.of("V");
@@ -132,7 +131,7 @@ final class LeadRating implements Check {
             Figures.text(peak, VOLT));
     said.note(wire.lead().name().span(), "the lead is declared here");
     note(contact, said);
-    said.note(mode.name().span(), "the mode is declared here");
+    said.note(ModeLines.limit(mode, "peak-voltage"), "the mode's peak voltage is here");
   }
 
   private static void note(@Nullable Terminal contact, DiagnosticBuilder said) {

@@ -17,9 +17,9 @@ import passband.plan.Stage;
 import passband.quantity.Rational;
 
 /**
- * {@code limits-fall} and {@code limits-copied}, warnings: limits that fall while the setting
- * rises, and stated limits, both or one of them, that are the same at two settings. Points are
- * compared within one test, mode, load and other settings.
+ * {@code limits-fall} and {@code limits-copied}: limits that fall while the setting rises, and
+ * stated limits, both or one of them, that are the same at two settings. Points are compared within
+ * one test, mode, load and other settings.
  */
 final class LimitOrder implements Check {
   @Override

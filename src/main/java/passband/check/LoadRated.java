@@ -9,8 +9,8 @@ import passband.plan.Plan;
 import passband.plan.Point;
 
 /**
- * {@code load-off-rated}, a warning: a load that is not the mode's rated one. A load curve allows
- * it with a reason.
+ * {@code load-off-rated}: a load that is not the mode's rated one. A load curve allows it with a
+ * reason.
  */
 final class LoadRated implements Check {
   @Override
@@ -39,7 +39,9 @@ final class LoadRated implements Check {
             load.text(),
             mode.name().text())
         .note(
-            mode.name().span(), "its rated load is %s", Figures.text(rated.lowest(), rated.unit()))
+            ModeLines.loads(mode),
+            "its rated load is %s",
+            Figures.text(rated.lowest(), rated.unit()))
         .hint("for a load curve write 'allow load-off-rated because \"…\"' in the test");
   }
 }

@@ -15,8 +15,8 @@ import passband.syntax.LimitExpression.AtMost;
 import passband.syntax.Tree;
 
 /**
- * {@code peak-against-rms}, a warning: a peak voltage compared with the RMS value that power and
- * load give, or an RMS voltage with the mode's highest peak.
+ * {@code peak-against-rms}: a peak voltage compared with the RMS value that power and load give, or
+ * an RMS voltage with the mode's highest peak.
  */
 final class PeakAgainstRms implements Check {
   @Override

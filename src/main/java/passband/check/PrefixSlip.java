@@ -13,9 +13,8 @@ import passband.plan.Stage;
 import passband.quantity.Rational;
 
 /**
- * {@code prefix-slip}, a warning: a stated limit that is some thousand times its neighbours, or a
- * thousandth of them. Looked for where a test states limits of one quantity at three points or
- * more.
+ * {@code prefix-slip}: a stated limit that is some thousand times its neighbours, or a thousandth
+ * of them. Looked for where a test states limits of one quantity at three points or more.
  */
 final class PrefixSlip implements Check {
   private static final Rational LEAST = Rational.of(100);

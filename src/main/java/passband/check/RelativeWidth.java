@@ -13,10 +13,9 @@ import passband.quantity.Rational;
 import passband.syntax.LimitExpression;
 
 /**
- * {@code limits-out-of-family}, a warning: stated limits whose width, as a share of their middle,
- * is out of line with that of the rows beside them. Looked for where nothing else tells how wide
- * they should be: limits from the rows alone, of a quantity of which the mode's profile says
- * nothing.
+ * {@code limits-out-of-family}: stated limits whose width, as a share of their middle, is out of
+ * line with that of the rows beside them. Looked for where nothing else tells how wide they should
+ * be: limits from the rows alone, of a quantity of which the mode's profile says nothing.
  */
 final class RelativeWidth implements Check {
   /** How much wider or narrower than both rows beside it. Common practice, no source. */

@@ -12,8 +12,8 @@ import passband.quantity.Real;
 
 /**
  * {@code limit-below-step}, an error: a single upper limit that is less than one step of the
- * reading. {@code too-coarse} and {@code one-point-limits}, warnings: limits with fewer than ten
- * steps of the reading between them, or just one reading that meets both.
+ * reading. {@code too-coarse} and {@code one-point-limits}: limits with fewer than ten steps of the
+ * reading between them, or just one reading that meets both.
  */
 final class Resolved implements Check {
   private static final Rational LEAST = Rational.TEN;

@@ -55,7 +55,11 @@ final class RuleAgainstMode implements Check {
       String name = mode.name().text();
       diagnostics
           .say(Code.RULE_TIGHTER_THAN_MODE, limit.rule().span(), message, name, limit.id())
-          .note(mode.tree().span(), "the mode gives %s", sides(limit.unit(), ofMode));
+          .note(
+              ModeLines.limit(
+                  mode, limit.rule().quantity() == null ? "" : limit.rule().quantity().text()),
+              "the mode gives %s",
+              sides(limit.unit(), ofMode));
     }
   }
 
@@ -64,7 +68,11 @@ final class RuleAgainstMode implements Check {
     String name = mode.name().text();
     diagnostics
         .say(Code.RULE_LOOSER_THAN_MODE, limit.rule().span(), message, name, limit.id())
-        .note(mode.tree().span(), "the mode gives %s", sides(limit.unit(), ofMode))
+        .note(
+            ModeLines.limit(
+                mode, limit.rule().quantity() == null ? "" : limit.rule().quantity().text()),
+            "the mode gives %s",
+            sides(limit.unit(), ofMode))
         .hint("write 'accept … from output', or correct whichever of the two is wrong")
         .fix(fromOutput(mode, limit));
   }

@@ -47,7 +47,7 @@ final class SettingOnSpan implements Check {
             found.setting.text(),
             found.mode.name().text())
         .note(
-            found.mode.name().span(),
+            ModeLines.setting(found.mode),
             "the mode can be set from %s to %s",
             Figures.text(series.lowest(), series.unit()),
             Figures.text(series.highest(), series.unit()));
@@ -63,7 +63,7 @@ final class SettingOnSpan implements Check {
                 "the setting %s of '%s' is between two of its steps",
                 found.setting.text(),
                 found.mode.name().text())
-            .note(found.mode.name().span(), "the mode is declared here");
+            .note(ModeLines.setting(found.mode), "its steps are here");
     Rational value = found.setting.si();
     Rational below = null;
     Rational above = null;

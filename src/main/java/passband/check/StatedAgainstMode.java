@@ -48,7 +48,7 @@ final class StatedAgainstMode implements Check {
                   inStated,
                   implied(mode, inStated, stated, point.load()),
                   true,
-                  mode.tree().span()),
+                  ModeLines.limit(mode, limit.quantity())),
               diagnostics)
           .compare(stated);
       open("lower", limit.exact().lower(), ofMode.lower(), mode, limit, stated, diagnostics);
@@ -92,7 +92,7 @@ final class StatedAgainstMode implements Check {
               "this row states no %s limit, but the mode's is %s",
               which,
               Figures.text(ofMode, limit.unit()))
-          .note(mode.tree().span(), "the mode is declared here");
+          .note(ModeLines.limit(mode, limit.quantity()), "the mode's tolerance is here");
     }
   }
 }

@@ -20,7 +20,7 @@ final class ExplainCommand implements Verb {
   public int run(Arguments arguments) {
     if (arguments.operands().isEmpty()) {
       for (Code code : Code.values()) {
-        out.println(code.id() + ": " + code.severity().word() + ": " + code.title());
+        out.println(code.id() + ": " + code.weight() + ": " + code.title());
       }
       return ExitStatus.FINE;
     }

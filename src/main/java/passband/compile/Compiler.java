@@ -13,6 +13,7 @@ import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import passband.check.Allows;
 import passband.check.Checks;
+import passband.check.Echoes;
 import passband.check.Releases;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
@@ -95,21 +96,23 @@ public final class Compiler {
    */
   public List<Plan> compile() {
     Profiles profiles = profiles();
-    boolean broken = diagnostics.hasErrors();
+    boolean broken = diagnostics.hasFaults();
     Diagnostics later = new Diagnostics();
+    blocks(later);
     List<Plan> plans = plans(profiles, later);
     later.removeIf(d -> broken && !OF_ONE_LINE.contains(d.code()));
-    boolean sound = !broken && !later.hasErrors();
+    boolean sound = !broken && !later.hasFaults();
     if (!broken) {
       plans.forEach(plan -> Checks.run(plan, sound, later));
     }
     if (sound && analyzer == null) {
       releases(plans, later);
     }
-    later.addAll(diagnostics.list());
+    later.take(diagnostics);
     usedAllows.addAll(Allows.apply(library.files(), later, sound));
+    Echoes.silence(later);
     diagnostics.removeIf(d -> true);
-    diagnostics.addAll(later.list());
+    diagnostics.take(later);
     return plans;
   }
 
@@ -161,13 +164,29 @@ public final class Compiler {
    * against a procedure.
    */
   private Profiles profiles() {
-    boolean unread = diagnostics.hasErrors();
+    boolean unread = diagnostics.hasFaults();
     Diagnostics found = new Diagnostics();
     Profiles profiles = new Profiles(names, found);
     library.files().forEach(file -> takeProfiles(file, profiles, found));
     found.removeIf(d -> unread && !OF_ONE_LINE.contains(d.code()));
-    diagnostics.addAll(found.list());
+    diagnostics.take(found);
     return profiles;
+  }
+
+  /** A profile reaches to the next declaration of its file. */
+  private void blocks(Diagnostics later) {
+    for (Tree.File file : library.files()) {
+      for (Tree.Declaration one : file.declarations()) {
+        if (!(one instanceof Tree.Procedure || one instanceof Tree.Rule)) {
+          int end = one.name().span().file().text().length();
+          for (Tree.Declaration next : file.declarations()) {
+            int start = next.name().span().start();
+            end = start > one.name().span().start() ? Math.min(end, start) : end;
+          }
+          later.profile(new Span(one.name().span().file(), one.name().span().start(), end));
+        }
+      }
+    }
   }
 
   private List<Plan> plans(Profiles profiles, Diagnostics later) {

@@ -79,7 +79,8 @@ public enum Code {
   /** A cell that does not fit its column. */
   BAD_CELL(Severity.ERROR, "a cell that does not fit its column"),
   /** A table without rows. */
-  EMPTY_TABLE(Severity.WARNING, "a table without rows"),
+  EMPTY_TABLE(
+      Severity.ERROR, "a table without rows", "what is tested in its place, or why nothing is"),
   /** A table that expands into too many points. */
   TOO_MANY_POINTS(Severity.ERROR, "a table that expands into too many points"),
   /** The same point twice in one test. */
@@ -105,7 +106,10 @@ public enum Code {
   /** A stated limit that belongs to no accepted quantity. */
   STATED_UNUSED(Severity.ERROR, "a stated limit that belongs to no accepted quantity"),
   /** A lower limit at or below zero. */
-  LIMIT_BELOW_ZERO(Severity.WARNING, "a lower limit at or below zero"),
+  LIMIT_BELOW_ZERO(
+      Severity.ERROR,
+      "a lower limit at or below zero",
+      "what else finds a generator that delivers nothing"),
   /** A guard band that leaves nothing to accept. */
   NOTHING_ACCEPTED(Severity.ERROR, "a guard band that leaves nothing to accept"),
   /** A quantity that the analyzer does not measure. */
@@ -129,7 +133,10 @@ public enum Code {
   /** A load that is not between the wired jacks. */
   LOAD_NOT_WIRED(Severity.ERROR, "a load that is not between the wired jacks"),
   /** A load that is not one of the mode's rated loads. */
-  LOAD_OFF_RATED(Severity.WARNING, "a load that is not one of the mode's rated loads"),
+  LOAD_OFF_RATED(
+      Severity.ERROR,
+      "a load that is not one of the mode's rated loads",
+      "who gives the tolerance at this load"),
   /** An on-time longer than the mode's duty allows. */
   OVER_DUTY(Severity.ERROR, "an on-time longer than the mode's duty allows"),
   /** A power that the load cannot take for the on-time. */
@@ -139,23 +146,42 @@ public enum Code {
   /** An upper limit below one step of the reading. */
   LIMIT_BELOW_STEP(Severity.ERROR, "an upper limit below one step of the reading"),
   /** Limits with few resolution steps between them. */
-  TOO_COARSE(Severity.WARNING, "limits with few resolution steps between them"),
+  TOO_COARSE(
+      Severity.ERROR,
+      "limits with few resolution steps between them",
+      "why readings in such steps are good enough"),
   /** An accuracy ratio below 4 to 1. */
-  ACCURACY_RATIO_LOW(Severity.WARNING, "an accuracy ratio below 4 to 1"),
+  ACCURACY_RATIO_LOW(
+      Severity.ERROR,
+      "an accuracy ratio below 4 to 1",
+      "why this analyzer is good enough, or what makes up for it"),
   /** Limits that fall as the setting rises. */
-  LIMITS_FALL(Severity.WARNING, "limits that fall as the setting rises"),
+  LIMITS_FALL(
+      Severity.ERROR,
+      "limits that fall as the setting rises",
+      "why the limits fall, and where that is written"),
   /** The same limits at different settings. */
-  LIMITS_COPIED(Severity.WARNING, "the same limits at different settings"),
+  LIMITS_COPIED(
+      Severity.ERROR,
+      "the same limits at different settings",
+      "where the same limits are written for both settings"),
   /** Limits out of line with the rows beside them. */
-  LIMITS_OUT_OF_FAMILY(Severity.WARNING, "limits out of line with the rows beside them"),
+  LIMITS_OUT_OF_FAMILY(
+      Severity.ERROR,
+      "limits out of line with the rows beside them",
+      "where these limits are written, and why they differ"),
   /** The same point with different limits in two tests. */
   LIMITS_DISAGREE(Severity.ERROR, "the same point with different limits in two tests"),
   /** A stated limit out of scale with the other rows. */
-  PREFIX_SLIP(Severity.WARNING, "a stated limit out of scale with the other rows"),
+  PREFIX_SLIP(
+      Severity.ERROR,
+      "a stated limit out of scale with the other rows",
+      "where this limit is written, with its unit"),
   /** A power tolerance applied to a current or a voltage. */
   POWER_TOLERANCE_ON_CURRENT(Severity.ERROR, "a power tolerance applied to a current or a voltage"),
   /** A peak value compared with an RMS value. */
-  PEAK_AGAINST_RMS(Severity.WARNING, "a peak value compared with an RMS value"),
+  PEAK_AGAINST_RMS(
+      Severity.ERROR, "a peak value compared with an RMS value", "why the two can be compared"),
   /** A crest factor below 1. */
   CREST_BELOW_ONE(Severity.ERROR, "a crest factor below 1"),
   /** A circuit that is not closed through the load. */
@@ -171,7 +197,10 @@ public enum Code {
   /** A lead rated below the peak voltage. */
   LEAD_UNDERRATED(Severity.ERROR, "a lead rated below the peak voltage"),
   /** A lead without a rating in an output circuit. */
-  LEAD_UNRATED(Severity.WARNING, "a lead without a rating in an output circuit"),
+  LEAD_UNRATED(
+      Severity.ERROR,
+      "a lead without a rating in an output circuit",
+      "how it is known that the insulation is good enough"),
   /** A contact wired to an output. */
   CONTACT_ON_OUTPUT(Severity.ERROR, "a contact wired to an output"),
   /** A mode that cannot be activated through the setup. */
@@ -179,17 +208,29 @@ public enum Code {
   /** Output without a burn caution. */
   CAUTION_MISSING(Severity.ERROR, "output without a burn caution"),
   /** A mode that no test covers. */
-  MODE_UNTESTED(Severity.WARNING, "a mode that no test covers"),
+  MODE_UNTESTED(
+      Severity.ERROR,
+      "a mode that no test covers",
+      "what tests the mode instead, or why it may go untested"),
   /** An outlet that no test covers. */
-  OUTLET_UNTESTED(Severity.WARNING, "an outlet that no test covers"),
+  OUTLET_UNTESTED(
+      Severity.ERROR,
+      "an outlet that no test covers",
+      "what tests the outlet instead, or why it may go untested"),
   /** A mode not tested near an end or the middle of its range. */
-  SETTING_UNTESTED(Severity.WARNING, "a mode not tested near an end or the middle of its range"),
+  SETTING_UNTESTED(
+      Severity.ERROR,
+      "a mode not tested near an end or the middle of its range",
+      "why a fault at the settings left out would be found all the same"),
   /** A state that is entered and not left. */
   STATE_NOT_LEFT(Severity.ERROR, "a state that is entered and not left"),
   /** A test that no longer stops the output. */
   STOP_EMPTIED(Severity.ERROR, "a test that no longer stops the output"),
   /** A free step while output is on. */
-  ACTS_WHILE_ON(Severity.ERROR, "a free step while output is on"),
+  ACTS_WHILE_ON(
+      Severity.ERROR,
+      "a free step while output is on",
+      "why it has to be done with the output on, and why it is safe"),
   /** An on-time shorter than the analyzer needs to settle. */
   ON_TIME_SHORT(Severity.ERROR, "an on-time shorter than the analyzer needs to settle"),
   /** A reading for which something is not set. */
@@ -214,15 +255,24 @@ public enum Code {
   /** An allow of an unknown code. */
   ALLOW_UNKNOWN(Severity.ERROR, "an allow of an unknown code"),
   /** An allow of an error. */
-  ALLOW_OF_ERROR(Severity.ERROR, "an allow of an error");
+  ALLOW_OF_ERROR(Severity.ERROR, "an allow of an error that cannot be allowed"),
+  /** An allow without a reason. */
+  ALLOW_WITHOUT_REASON(Severity.ERROR, "an allow without a reason");
 
   private final Severity severity;
   private final String title;
+  private final @Nullable String question;
   private final String id;
 
   Code(Severity severity, String title) {
+    this(severity, title, null);
+  }
+
+  /** An error unless it is allowed. */
+  Code(Severity severity, String title, @Nullable String question) {
     this.severity = severity;
     this.title = title;
+    this.question = question;
     this.id = name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
@@ -232,11 +282,29 @@ public enum Code {
   }
 
   /**
-   * Whether an {@code allow} with a reason may cover it: any warning, and the one error that only
-   * its author can judge.
+   * Whether an {@code allow} with a reason lets it stand: every warning, and the errors that a
+   * person who knows the generator may answer for.
    */
   public boolean allowable() {
-    return severity == Severity.WARNING || this == ACTS_WHILE_ON;
+    return severity == Severity.WARNING || question != null;
+  }
+
+  /** Whether it is an error unless it is allowed. */
+  public boolean isErrorUnlessAllowed() {
+    return question != null;
+  }
+
+  /**
+   * What the reason of an {@code allow} must say, an indirect question; null for an error that
+   * cannot be allowed, and for a warning, of which any reason will do.
+   */
+  public @Nullable String question() {
+    return question;
+  }
+
+  /** How much it weighs, in words. */
+  public String weight() {
+    return question != null ? "error unless allowed" : severity.word();
   }
 
   /** What it is, in a few words. */

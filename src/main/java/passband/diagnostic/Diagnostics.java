@@ -16,6 +16,7 @@ public final class Diagnostics {
 
   private final Map<Key, Supplier<Diagnostic>> found = new LinkedHashMap<>();
   private final Set<Span> tables = new LinkedHashSet<>();
+  private final Set<Span> profiles = new LinkedHashSet<>();
 
   /**
    * Says what is wrong, unless the same code was already said of the same place.
@@ -45,6 +46,22 @@ public final class Diagnostics {
     tables.add(rows);
   }
 
+  /**
+   * Tells where a device, an analyzer or leads are: what a line of them brings about is said once.
+   */
+  public void profile(Span block) {
+    profiles.add(block);
+  }
+
+  /** Adds all of another's, one by one, and with them what it was told of tables and profiles. */
+  public void take(Diagnostics other) {
+    if (!other.found.isEmpty()) {
+      other.found.forEach(found::putIfAbsent);
+      tables.addAll(other.tables);
+      profiles.addAll(other.profiles);
+    }
+  }
+
   /** Takes back what matches, and tells how many that were. */
   public int removeIf(Predicate<Diagnostic> filter) {
     int before = found.size();
@@ -62,6 +79,18 @@ public final class Diagnostics {
     return false;
   }
 
+  /**
+   * Whether any of them is an error that no {@code allow} lets stand: something could not be made.
+   */
+  public boolean hasFaults() {
+    for (Key key : found.keySet()) {
+      if (!key.code.allowable()) {
+        return true;
+      }
+    }
+    return false;
+  }
+
   /** How many errors there are. */
   public int errorCount() {
     int count = 0;
@@ -71,10 +100,15 @@ public final class Diagnostics {
     return count;
   }
 
-  /** All of them, in order of place; many rows of one table with the same cause as one. */
+  /** All of them, in order of place; what has one cause in many places as one. */
   public List<Diagnostic> list() {
     TreeSet<Diagnostic> inOrder = new TreeSet<>();
-    found.values().forEach(one -> inOrder.add(one.get()));
+    for (Supplier<Diagnostic> one : found.values()) {
+      inOrder.add(one.get());
+    }
+    if (inOrder.size() >= Blamed.LEAST && !profiles.isEmpty()) {
+      inOrder = new TreeSet<>(Blamed.of(inOrder, profiles, tables));
+    }
     boolean few = tables.isEmpty() || inOrder.size() <= Grouped.MOST;
     return List.copyOf(few ? inOrder : Grouped.of(inOrder, tables));
   }

@@ -9,9 +9,24 @@ import java.nio.charset.StandardCharsets;
 public final class Explanations {
   private Explanations() {}
 
-  /** The page of a code. */
+  /** The page of a code, with whether it can be allowed and what the reason must say. */
   public static String page(Code code) {
-    return text(code.id() + ".md");
+    return text(code.id() + ".md") + "\n## Allowing it\n\n" + allowing(code) + "\n";
+  }
+
+  private static String allowing(Code code) {
+    if (!code.allowable()) {
+      return "It cannot be allowed.";
+    }
+    String line = "`allow " + code.id() + " because \"…\"` in the block that it is about";
+    String question = code.question();
+    return question == null
+        ? line + " silences it."
+        : line
+            + " lets it stand. The reason must say "
+            + question
+            + "; the sheet prints it for"
+            + " the reviewer.";
   }
 
   /** The devices, analyzer and leads that the examples use. */

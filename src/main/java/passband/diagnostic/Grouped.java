@@ -49,7 +49,7 @@ final class Grouped {
     for (Diagnostic one : found) {
       if (!others.contains(one)) {
         Integer rows = firsts.get(one);
-        said.add(rows == null ? one : withCount(one, rows - 1));
+        said.add(rows == null ? one : withCount(one, rows - 1, "row"));
       }
     }
     return said;
@@ -80,8 +80,11 @@ final class Grouped {
     return lines.size();
   }
 
-  private static Diagnostic withCount(Diagnostic one, int more) {
-    String message = String.format(Locale.ROOT, "%s (and %,d more rows)", one.message(), more);
+  /** The same, with how many more there are. */
+  static Diagnostic withCount(Diagnostic one, int more, String what) {
+    String message =
+        String.format(
+            Locale.ROOT, "%s (and %,d more %s%s)", one.message(), more, what, more == 1 ? "" : "s");
     return new Diagnostic(one.code(), one.span(), message, one.notes(), one.hint(), one.fixes());
   }
 }

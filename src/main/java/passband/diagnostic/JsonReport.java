@@ -10,7 +10,7 @@ import passband.source.Span;
 
 /**
  * Diagnostics as JSON: {@code
- * {"format":"passband-diagnostics/1","errors":…,"warnings":…,"diagnostics":[…]}}. Lines and columns
+ * {"format":"passband-diagnostics/2","errors":…,"warnings":…,"diagnostics":[…]}}. Lines and columns
  * count from 1, columns in code points; {@code end_line} and {@code end_column} are just after the
  * span. Each of a diagnostic's {@code fixes} is a title and texts to put in the place of spans.
  */
@@ -24,7 +24,7 @@ public final class JsonReport {
       json.setFormattingStyle(FormattingStyle.PRETTY);
       long errors = diagnostics.stream().filter(Diagnostic::isError).count();
       json.beginObject();
-      json.name("format").value("passband-diagnostics/1");
+      json.name("format").value("passband-diagnostics/2");
       json.name("errors").value(errors);
       json.name("warnings").value(diagnostics.size() - errors);
       json.name("diagnostics").beginArray();
@@ -43,6 +43,7 @@ public final class JsonReport {
     json.beginObject();
     json.name("code").value(diagnostic.code().id());
     json.name("severity").value(diagnostic.code().severity().word());
+    json.name("allowable").value(diagnostic.code().allowable());
     json.name("message").value(diagnostic.message());
     place(json, diagnostic.span());
     json.name("hint").value(diagnostic.hint());

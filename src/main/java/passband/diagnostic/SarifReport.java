@@ -73,6 +73,9 @@ public final class SarifReport {
       json.name("markdown").value(Explanations.page(code));
       json.endObject();
       json.name("defaultConfiguration").beginObject().name("level").value(level(code)).endObject();
+      json.name("properties").beginObject();
+      json.name("allowable").value(code.allowable());
+      json.endObject();
       json.endObject();
     }
     json.endArray();

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
-import passband.diagnostic.Severity;
 import passband.parse.CursorContext;
 import passband.plan.PlanStep;
 import passband.quantity.QuantityKind;
@@ -231,8 +230,8 @@ final class Completions {
 
   private void codes() {
     for (Code code : Code.values()) {
-      if (code.severity() == Severity.WARNING) {
-        add(code.id(), "code", code.title());
+      if (code.allowable()) {
+        add(code.id(), "code", code.weight() + ": " + code.title());
       }
     }
   }

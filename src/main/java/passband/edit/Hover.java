@@ -74,6 +74,12 @@ public record Hover(Span span, String markdown) {
             + "\n```");
   }
 
+  private static String allowed(Code code) {
+    String question = code.question();
+    String must = question == null ? "" : ". The reason must say " + question + ".";
+    return "**" + code.id() + "**, " + code.weight() + ": " + code.title() + must;
+  }
+
   private static @Nullable Hover word(SourceFile source, int offset) {
     Span span = wordAt(source, offset);
     if (span == null) {
@@ -84,7 +90,7 @@ public record Hover(Span span, String markdown) {
     if (!place.before().isEmpty()
         && place.before().get(place.before().size() - 1).equals("allow")) {
       Code code = Code.find(text);
-      return code == null ? null : new Hover(span, "**" + text + "**: " + code.title());
+      return code == null ? null : new Hover(span, allowed(code));
     }
     if (place.before().isEmpty() && place.header() == null) {
       LanguageLine line = LanguageLine.find(place.block(), text);

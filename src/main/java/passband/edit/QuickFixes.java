@@ -6,12 +6,13 @@ import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Fix;
-import passband.diagnostic.Severity;
 import passband.source.SourceFile;
 import passband.source.Span;
 import passband.syntax.Tree;
 
-/** What an editor offers to do about a diagnostic: its own fixes, and to allow a warning. */
+/**
+ * What an editor offers to do about a diagnostic: its own fixes, and to allow what can be allowed.
+ */
 public final class QuickFixes {
   private static final List<String> TAKE_ALLOWS =
       List.of("device", "mode", "analyzer", "leads", "rule", "procedure", "setup", "test");
@@ -26,7 +27,7 @@ public final class QuickFixes {
   public static List<Fix> of(Diagnostic diagnostic, Tree.File file) {
     List<Fix> fixes = new ArrayList<>(diagnostic.fixes());
     Code code = diagnostic.code();
-    Span block = code.severity() == Severity.WARNING ? block(diagnostic.span(), file) : null;
+    Span block = code.allowable() ? block(diagnostic.span(), file) : null;
     if (block != null && code != Code.ALLOW_UNUSED) {
       fixes.add(allow(code, block));
     }
@@ -39,7 +40,10 @@ public final class QuickFixes {
     int start = source.lineStart(block.line() + 1);
     String indent = source.line(block.line()).replaceFirst("\\S.*", "") + "  ";
     return Fix.insert(
-        "allow " + code.id() + " here, and say why",
+        "allow "
+            + code.id()
+            + " here, and say "
+            + (code.question() == null ? "why" : code.question()),
         new Span(source, start, start),
         indent + "allow " + code.id() + " because \"\"\n");
   }

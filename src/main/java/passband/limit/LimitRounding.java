@@ -2,6 +2,7 @@ package passband.limit;
 
 import java.math.RoundingMode;
 import passband.diagnostic.Code;
+import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
 import passband.quantity.Rational;
 import passband.quantity.Real;
@@ -62,14 +63,18 @@ final class LimitRounding {
       return false;
     }
     if (limit.accept().isEmpty()) {
-      diagnostics
-          .say(
-              Code.NOTHING_ACCEPTED,
-              request.accept().span(),
-              "the guard band leaves no acceptance interval at %s",
-              request.point().id())
-          .note(request.point().span(), "the point is here")
-          .hint("use a more accurate analyzer or another decision rule");
+      DiagnosticBuilder said =
+          diagnostics
+              .say(
+                  Code.NOTHING_ACCEPTED,
+                  request.accept().span(),
+                  "the guard band leaves no acceptance interval at %s",
+                  request.point().id())
+              .note(request.point().span(), "the point is here")
+              .hint("use a more accurate analyzer or another decision rule");
+      if (limit.range() != null) {
+        said.note(limit.range().span(), "the analyzer's error is here");
+      }
       return false;
     }
     return true;

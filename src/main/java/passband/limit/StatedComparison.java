@@ -29,7 +29,7 @@ public final class StatedComparison {
     }
 
     private String note() {
-      return ofMode ? "the mode is declared here" : "the rule is here";
+      return ofMode ? "the mode's tolerance is here" : "the rule is here";
     }
   }
 

@@ -13,6 +13,7 @@ import org.junit.jupiter.params.provider.EnumSource;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Explanations;
+import passband.diagnostic.Severity;
 import passband.testing.Examples;
 import passband.testing.Snippet;
 
@@ -37,9 +38,26 @@ class ManualTest {
     String page = Explanations.page(code);
     List<String> headings = page.lines().filter(l -> l.startsWith("#")).toList();
     assertEquals(
-        List.of("# " + code.id(), "## What", "## Why", "## Example", "## Instead"), headings);
-    String article = code.severity().word().equals("error") ? "An error: " : "A warning: ";
-    assertTrue(page.contains(article + code.title() + "."), page);
+        List.of(
+            "# " + code.id(), "## What", "## Why", "## Example", "## Instead", "## Allowing it"),
+        headings);
+    String article = code.weight().startsWith("error") ? "An " : "A ";
+    assertTrue(page.contains("\n" + article + code.weight() + ": " + code.title() + ".\n"), page);
+  }
+
+  /** What an error unless allowed asks its reason to say stands on its page. */
+  @ParameterizedTest
+  @EnumSource(Code.class)
+  void thePageTellsWhetherItCanBeAllowed(Code code) {
+    String page = Explanations.page(code);
+    String last = page.substring(page.indexOf("## Allowing it\n"));
+    assertEquals(!code.allowable(), last.contains("It cannot be allowed."), last);
+    assertEquals(code.allowable(), last.contains("`allow " + code.id() + " because "), last);
+    String question = code.question();
+    if (question != null) {
+      assertEquals(Severity.ERROR, code.severity());
+      assertTrue(last.contains("The reason must say " + question + ";"), last);
+    }
   }
 
   @ParameterizedTest

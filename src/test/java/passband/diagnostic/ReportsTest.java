@@ -136,7 +136,7 @@ class ReportsTest {
     JsonObject json =
         JsonParser.parseString(JsonReport.of(Examples.relevant(compiled(file), Code.STATED_LOOSER)))
             .getAsJsonObject();
-    assertEquals("passband-diagnostics/1", json.get("format").getAsString());
+    assertEquals("passband-diagnostics/2", json.get("format").getAsString());
     assertEquals(1, json.get("errors").getAsInt());
     assertEquals(0, json.get("warnings").getAsInt());
     JsonObject one = json.getAsJsonArray("diagnostics").get(0).getAsJsonObject();

@@ -196,8 +196,8 @@ class GuideTest {
 
   private static void codes(StringBuilder page) {
     page.append(
-        "\n## Errors and warnings\n\n`passband explain CODE` explains each, with an example and its fix; `allow` suppresses"
-            + " warnings only.\n\n| code | severity | meaning |\n| --- | --- | --- |\n");
+        "\n## Errors and warnings\n\n`passband explain CODE` explains each, with an example and its fix. `allow` lets warnings"
+            + " stand, and errors unless allowed; its reason must not be empty.\n\n| code | severity | meaning |\n| --- | --- | --- |\n");
     for (Code code : Code.values()) {
       page.append(
           "| [`"
@@ -205,7 +205,7 @@ class GuideTest {
               + "`](../main/resources/passband/explain/"
               + code.id()
               + ".md) | "
-              + code.severity().word()
+              + code.weight()
               + " | "
               + code.title()
               + " |\n");

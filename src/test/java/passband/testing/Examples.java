@@ -129,9 +129,7 @@ public final class Examples {
   /** Codes that cannot come without another: the same fault seen from its other side. */
   public static List<String> companions(Code code) {
     return switch (code) {
-      case ONE_POINT_LIMITS, TOO_COARSE, LIMIT_BELOW_STEP -> List.of("accuracy-ratio-low");
-      case PREFIX_SLIP -> List.of("accuracy-ratio-low", "one-point-limits");
-      case NOMINAL_OUTSIDE_LIMITS -> List.of("stated-tighter");
+      case ONE_POINT_LIMITS -> List.of("accuracy-ratio-low");
       default -> List.of();
     };
   }

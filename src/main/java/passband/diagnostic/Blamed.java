@@ -1,0 +1,123 @@
+package passband.diagnostic;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import passband.source.Span;
+
+/**
+ * What one line of a device, an analyzer or leads brings about in many places is said once. The
+ * line is the one to which the most findings of a code refer in a note. Where they are of several
+ * tests, the message stands at that line; where they are rows of one table, at the first of them.
+ */
+final class Blamed {
+  /** From so many places on the line to which they refer is taken for the cause. */
+  static final int LEAST = 3;
+
+  private record Cause(Code code, Span line) {}
+
+  private final Set<Span> profiles;
+  private final Set<Span> tables;
+
+  private Blamed(Set<Span> profiles, Set<Span> tables) {
+    this.profiles = profiles;
+    this.tables = tables;
+  }
+
+  /**
+   * The same diagnostics, each group as one.
+   *
+   * @param found in order of place
+   * @param profiles where the devices, analyzers and leads are
+   * @param tables where the rows of each table are
+   */
+  static List<Diagnostic> of(Collection<Diagnostic> found, Set<Span> profiles, Set<Span> tables) {
+    Blamed blamed = new Blamed(profiles, tables);
+    Set<Diagnostic> left = new LinkedHashSet<>(found);
+    List<Diagnostic> said = new ArrayList<>();
+    for (Map.Entry<Cause, List<Diagnostic>> most = blamed.most(left);
+        most != null;
+        most = blamed.most(left)) {
+      left.removeAll(most.getValue());
+      said.add(blamed.one(most.getKey().line, most.getValue()));
+    }
+    said.addAll(left);
+    return said;
+  }
+
+  /** The line to which the most places refer, and what refers to it; null where only a few do. */
+  private Map.@Nullable Entry<Cause, List<Diagnostic>> most(Set<Diagnostic> left) {
+    Map<Cause, List<Diagnostic>> causes = new LinkedHashMap<>();
+    for (Diagnostic one : left) {
+      for (Span line : lines(one)) {
+        causes.computeIfAbsent(new Cause(one.code(), line), c -> new ArrayList<>()).add(one);
+      }
+    }
+    Map.Entry<Cause, List<Diagnostic>> most = null;
+    int places = LEAST - 1;
+    for (Map.Entry<Cause, List<Diagnostic>> cause : causes.entrySet()) {
+      int here = places(cause.getValue());
+      if (here > places) {
+        most = cause;
+        places = here;
+      }
+    }
+    return most;
+  }
+
+  /** The lines of profiles that the notes name; none of what is said of a profile itself. */
+  private Set<Span> lines(Diagnostic one) {
+    Set<Span> lines = new LinkedHashSet<>();
+    for (Diagnostic.Note note : one.notes()) {
+      if (within(note.span(), profiles) != null && within(one.span(), profiles) == null) {
+        lines.add(note.span());
+      }
+    }
+    return lines;
+  }
+
+  private static @Nullable Span within(Span span, Set<Span> blocks) {
+    for (Span block : blocks) {
+      if (block.holds(span)) {
+        return block;
+      }
+    }
+    return null;
+  }
+
+  private static int places(List<Diagnostic> same) {
+    Set<Span> places = new HashSet<>();
+    same.forEach(one -> places.add(one.span()));
+    return places.size();
+  }
+
+  private Diagnostic one(Span line, List<Diagnostic> same) {
+    Diagnostic first = same.get(0);
+    Set<Span> blocks = new HashSet<>();
+    for (Diagnostic one : same) {
+      Span table = within(one.span(), tables);
+      blocks.add(table == null ? one.span() : table);
+    }
+    return blocks.size() == 1
+        ? Grouped.withCount(first, places(same) - 1, "place")
+        : atLine(line, first, places(same));
+  }
+
+  private static Diagnostic atLine(Span line, Diagnostic first, int places) {
+    List<Diagnostic.Note> notes = new ArrayList<>();
+    notes.add(new Diagnostic.Note(first.span(), "the first: " + first.message()));
+    for (Diagnostic.Note note : first.notes()) {
+      if (!note.span().equals(line)) {
+        notes.add(note);
+      }
+    }
+    String message = places + " places are at odds with this line: " + first.code().title();
+    return new Diagnostic(first.code(), line, message, notes, first.hint(), List.of());
+  }
+}
