@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.DiagnosticBuilder;
@@ -126,7 +127,7 @@ final class LeadRating implements Check {
                 : "the %s is rated %s, but is on a contact that floats on the output, where '%s'"
                     + " reaches %s peak",
             wire.lead().title(),
-            wire.lead().ratedText(),
+            Objects.requireNonNull(wire.lead().ratedText(), "a lead with a rating"),
             mode.name().text(),
             Figures.text(peak, VOLT));
     said.note(wire.lead().name().span(), "the lead is declared here");

@@ -284,7 +284,7 @@ final class Accepts {
     }
 
     @Override
-    public Span row() {
+    public @Nullable Span row() {
       return columns.row();
     }
   }

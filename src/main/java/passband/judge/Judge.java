@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -80,7 +81,7 @@ public final class Judge {
     for (Readings.Row row : readings.rows()) {
       String id = rows.containsKey(row.point()) ? row.point() : phased(row);
       if (rows.containsKey(id)) {
-        ofItsPhase(row, items.get(id));
+        ofItsPhase(row, Objects.requireNonNull(items.get(id), id));
         rows.get(id).add(row);
       } else {
         unknown.add(row.point());
@@ -134,7 +135,7 @@ public final class Judge {
                 Cause.of(Cause.Code.CALIBRATION_UNCHECKED, row.point()).at(row, "reading"));
           } else if (due != null && date == null) {
             warnings.add(Cause.of(Cause.Code.NO_DATE, row.point()).at(row, "reading"));
-          } else if (due != null && due.isBefore(date)) {
+          } else if (due != null && date != null && due.isBefore(date)) {
             warnings.add(
                 Cause.of(Cause.Code.CALIBRATION_OVERDUE, row.point())
                     .at(row, "reading")

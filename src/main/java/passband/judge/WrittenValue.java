@@ -69,14 +69,13 @@ record WrittenValue(@Nullable Rational value, @Nullable Cause trouble) {
     if (row.unit().isEmpty() || own != null && own.equals(given)) {
       return row.reading();
     }
-    boolean converts =
-        own != null
-            && given != null
-            && given.dimension().equals(own.dimension())
-            && NUMBER.matcher(row.reading()).matches();
-    return converts
+    String asWritten = "'" + row.reading() + " " + row.unit() + "'";
+    if (own == null || given == null || !given.dimension().equals(own.dimension())) {
+      return asWritten;
+    }
+    return NUMBER.matcher(row.reading()).matches()
         ? converted(new BigDecimal(row.reading().replace('\u2212', '-')), given, own)
-        : "'" + row.reading() + " " + row.unit() + "'";
+        : asWritten;
   }
 
   private static String converted(BigDecimal number, Unit given, Unit own) {

@@ -5,7 +5,7 @@ import de.siegmar.fastcsv.writer.LineDelimiter;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
-import org.jspecify.annotations.Nullable;
+import java.util.Optional;
 import passband.evidence.Item;
 import passband.evidence.ItemList;
 import passband.judge.Cell;
@@ -28,10 +28,8 @@ public final class ReadingsTemplate {
     try (CsvWriter csv = CsvWriter.builder().lineDelimiter(LineDelimiter.LF).build(out)) {
       csv.writeRecord(HEADING);
       for (Item item : list.items()) {
-        Asked asked = item.accept(new AskedFor());
-        if (asked != null) {
-          csv.writeRecord(line(item.head(), asked, list.source().digest()));
-        }
+        Optional<Asked> asked = item.accept(new AskedFor());
+        asked.ifPresent(one -> csv.writeRecord(line(item.head(), one, list.source().digest())));
       }
     } catch (IOException e) {
       throw new UncheckedIOException(e);
@@ -63,37 +61,39 @@ public final class ReadingsTemplate {
    */
   private record Asked(String kind, String write, String unit) {}
 
-  /** Null for what is not asked for. */
-  private static final class AskedFor implements Item.Visitor<@Nullable Asked> {
+  /** Nothing for a derived value, which nobody writes. */
+  private static final class AskedFor implements Item.Visitor<Optional<Asked>> {
     @Override
-    public Asked reading(Item.Reading reading) {
+    public Optional<Asked> reading(Item.Reading reading) {
       int decimals = reading.scale().decimals();
       String write =
           decimals == 0
               ? "number, no decimals"
               : "number, " + decimals + (decimals == 1 ? " decimal" : " decimals");
       String unit = reading.scale().unit();
-      return new Asked("reading", write, unit.equals("1") ? "" : unit);
+      return Optional.of(new Asked("reading", write, unit.equals("1") ? "" : unit));
     }
 
     @Override
-    public @Nullable Asked derived(Item.Derived derived) {
-      return null;
+    public Optional<Asked> derived(Item.Derived derived) {
+      return Optional.empty();
     }
 
     @Override
-    public Asked recorded(Item.Recorded recorded) {
-      return new Asked("record", "text", recorded.unit() == null ? "" : recorded.unit());
+    public Optional<Asked> recorded(Item.Recorded recorded) {
+      return Optional.of(
+          new Asked("record", "text", recorded.unit() == null ? "" : recorded.unit()));
     }
 
     @Override
-    public Asked choice(Item.Choice choice) {
-      return new Asked("choice", "one of: " + String.join(" | ", choice.options()), "");
+    public Optional<Asked> choice(Item.Choice choice) {
+      return Optional.of(
+          new Asked("choice", "one of: " + String.join(" | ", choice.options()), ""));
     }
 
     @Override
-    public Asked tick(Item.Tick tick) {
-      return new Asked("tick", "yes", "");
+    public Optional<Asked> tick(Item.Tick tick) {
+      return Optional.of(new Asked("tick", "yes", ""));
     }
   }
 }
