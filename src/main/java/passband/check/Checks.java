@@ -25,6 +25,7 @@ public final class Checks {
           new PowerTolerance(),
           new PeakAgainstRms(),
           new CrestFactor(),
+          new SweepReach(),
           new Circuit(),
           new Leads(),
           new LeadRating(),
@@ -35,6 +36,7 @@ public final class Checks {
           new BurnCaution(),
           new StateLeft(),
           new Covered(),
+          new OutputAccepted(),
           new Used());
 
   private Checks() {}

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
+import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
 import passband.limit.Limit;
 import passband.model.Analyzer;
@@ -30,7 +31,7 @@ import passband.source.Span;
 final class Circuit implements Check {
 
   /** The two ends of what the current goes through in the analyzer. */
-  private record Through(Terminal from, Terminal to) {}
+  private record Through(Terminal from, Terminal to, Span span) {}
 
   @Override
   public void check(Plan plan, Diagnostics diagnostics) {
@@ -104,21 +105,27 @@ final class Circuit implements Check {
                   mode.through().name().text())
               .note(mode.name().span(), "the mode is declared here");
         } else {
-          sayOpen(run, outlet, mode, diagnostics);
+          sayOpen(plan, run, outlet, mode, diagnostics);
         }
       }
     }
   }
 
-  private static void sayOpen(Stage.Run run, Outlet outlet, Mode mode, Diagnostics diagnostics) {
-    diagnostics
-        .say(
-            Code.CIRCUIT_OPEN,
-            where(run),
-            "no circuit leads from '%s' through the load to %s",
-            outlet.name().text(),
-            mode.through() == null ? "its other pole" : "'" + mode.through().name().text() + "'")
-        .note(run.test().span(), "this test uses the setup");
+  private static void sayOpen(
+      Plan plan, Stage.Run run, Outlet outlet, Mode mode, Diagnostics diagnostics) {
+    DiagnosticBuilder said =
+        diagnostics
+            .say(
+                Code.CIRCUIT_OPEN,
+                where(run),
+                "no circuit leads from '%s' through the load to %s",
+                outlet.name().text(),
+                mode.through() == null
+                    ? "its other pole"
+                    : "'" + mode.through().name().text() + "'")
+            .note(run.test().span(), "this test uses the setup")
+            .note(mode.name().span(), "the mode is declared here");
+    plan.analyzer().loads().forEach(load -> said.note(load.span(), "the load is here"));
   }
 
   private static Span where(Stage.Run run) {
@@ -162,7 +169,7 @@ final class Circuit implements Check {
     Analyzer.Measure measure = plan.analyzer().measure(quantity);
     return measure == null || measure.from() == null || measure.to() == null
         ? null
-        : new Through(measure.from(), measure.to());
+        : new Through(measure.from(), measure.to(), measure.span());
   }
 
   private static void leakage(
@@ -177,11 +184,13 @@ final class Circuit implements Check {
     boolean from = nets.reaches(active, through.from) && nets.reaches(all, through.to);
     boolean to = nets.reaches(active, through.to) && nets.reaches(all, through.from);
     if (nets.joined(through.from, through.to)) {
-      diagnostics.say(
-          Code.CIRCUIT_SHORTED,
-          where(run),
-          "leads short-circuit the jacks between which %s is measured",
-          quantity);
+      diagnostics
+          .say(
+              Code.CIRCUIT_SHORTED,
+              where(run),
+              "leads short-circuit the jacks between which %s is measured",
+              quantity)
+          .note(through.span, "the jacks are named here");
     } else if (!from && !to) {
       diagnostics
           .say(
@@ -191,7 +200,8 @@ final class Circuit implements Check {
               through.from.id(),
               through.to.id(),
               quantity)
-          .note(run.test().span(), "this test uses the setup");
+          .note(run.test().span(), "this test uses the setup")
+          .note(through.span, "the jacks are named here");
     }
   }
 

@@ -94,6 +94,7 @@ final class Leads implements Check {
             quiet.id(),
             live.kind().word(),
             live.id())
+        .note(quiet.name().span(), "the %s is declared here", quiet.kind().word())
         .hint("connect contacts to keys and poles to jacks");
   }
 

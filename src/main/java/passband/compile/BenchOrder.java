@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.model.Device.Outlet;
 import passband.plan.Move;
@@ -101,7 +102,9 @@ final class BenchOrder {
   private void adjustments(List<Stage> stages) {
     for (Tree.Part part : tree.parts()) {
       if (part instanceof Tree.Adjust adjust) {
+        sayOutsidePhases(adjust);
         List<String> affects = new ArrayList<>();
+        Scope.distinct(diagnostics, "affected test", adjust.affects(), affected -> affected);
         for (Word affected : adjust.affects()) {
           nameTest(affected);
           affects.add(affected.text());
@@ -113,6 +116,19 @@ final class BenchOrder {
                 affects,
                 steps.of(adjust.steps(), TextPlace.OUTSIDE)));
       }
+    }
+  }
+
+  /** With fewer than two phases nothing would be tested again after the adjustment. */
+  private void sayOutsidePhases(Tree.Adjust adjust) {
+    if (phases().size() < 2) {
+      diagnostics
+          .say(
+              Code.MISSING_ITEM,
+              adjust.name().span(),
+              "an adjustment stands between two phases, but the procedure has %s",
+              phases().isEmpty() ? "none" : "only one")
+          .hint("add 'phases as-found, as-left'");
     }
   }
 

@@ -30,8 +30,8 @@ final class ModeColumn extends Column {
     Word name = cell.name();
     Mode mode = device.mode(name.text());
     if (mode == null) {
-      List<String> known = device.modes().stream().map(m -> m.name().text()).toList();
-      Scope.unknown(diagnostics, name, "mode", known);
+      List<Word> declared = device.modes().stream().map(Mode::name).toList();
+      Scope.unknownAmong(diagnostics, name, "mode", "", declared);
       return List.of();
     }
     names.use(name, mode.name());

@@ -39,7 +39,7 @@ final class OptionColumn extends Column {
     }
     String option = cell.name().text();
     if (!options.contains(option)) {
-      Scope.unknown(diagnostics, cell.name(), name(), options);
+      Scope.unknownAmong(diagnostics, cell.name(), name(), "", declared);
       return List.of();
     }
     names.use(cell.name(), declared.get(options.indexOf(option)));

@@ -177,6 +177,14 @@ public final class Planner {
       missing("revision", "revision \"A\" on 2026-01-31");
       return new Plan.Revision("", "", null, null, null);
     }
+    if (written.replaces() != null && written.replaces().text().equals(written.label().text())) {
+      diagnostics
+          .say(
+              Code.REVISION_BACKWARDS,
+              written.replaces().span(),
+              "this revision replaces one of its own label")
+          .note(written.label().span(), "the label of this one");
+    }
     LocalDate date = date(written.date());
     LocalDate before = date(written.replacesDate());
     if (written.replacesDate() != null && date != null && before != null && date.isBefore(before)) {

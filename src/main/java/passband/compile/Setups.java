@@ -15,7 +15,6 @@ import passband.model.Analyzer;
 import passband.model.Device;
 import passband.model.Device.Outlet;
 import passband.model.Lead;
-import passband.model.Named;
 import passband.model.Terminal;
 import passband.plan.Setup;
 import passband.plan.Wire;
@@ -118,12 +117,12 @@ final class Setups {
         return lead;
       }
     }
-    Scope.unknown(
+    Scope.unknownAmong(
         diagnostics,
         wire.lead(),
         wire.link() ? "link" : "lead",
         " in the procedure's sets of leads",
-        leads.stream().filter(l -> l.link() == wire.link()).map(l -> l.name().text()).toList());
+        leads.stream().filter(l -> l.link() == wire.link()).map(Lead::name).toList());
     return null;
   }
 
@@ -176,7 +175,8 @@ final class Setups {
   private @Nullable Terminal onDevice(List<Word> parts) {
     Outlet named = device.outlet(parts.get(1).text());
     if (named == null) {
-      Scope.unknown(diagnostics, parts.get(1), "outlet", Named.names(device.outlets()));
+      List<Word> outlets = device.outlets().stream().map(Outlet::name).toList();
+      Scope.unknownAmong(diagnostics, parts.get(1), "outlet", "", outlets);
       return null;
     }
     names.use(parts.get(1), named.name());
@@ -190,7 +190,8 @@ final class Setups {
   private @Nullable Terminal found(
       @Nullable Terminal terminal, Word name, String where, List<Terminal> known) {
     if (terminal == null) {
-      Scope.unknown(diagnostics, name, "terminal", where, Named.names(known));
+      List<Word> declared = known.stream().map(Terminal::name).toList();
+      Scope.unknownAmong(diagnostics, name, "terminal", where, declared);
     } else {
       names.use(name, terminal.name());
     }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
+import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.model.Analyzer;
 import passband.model.Device;
@@ -168,6 +169,13 @@ final class Steps {
       if (step.pass() != null && !outcomes.contains(step.pass().text())) {
         Scope.unknown(diagnostics, step.pass(), "outcome", outcomes);
       }
+      if (outcomes.size() == 1) {
+        diagnostics.say(
+            Code.MISSING_ITEM,
+            step.outcomes().get(0).span(),
+            "a choice has at least two outcomes, but this is the only one");
+      }
+      Scope.distinct(diagnostics, "outcome", step.outcomes(), outcome -> outcome);
       String pass = step.pass() == null ? null : step.pass().text();
       return step(new Act.Choose(step.name().text(), outcomes, pass), step.text(), step);
     }
@@ -190,9 +198,10 @@ final class Steps {
         return performed("analyzer", found, step, place);
       }
     }
-    List<String> known = new ArrayList<>(device.actions().keySet());
-    known.addAll(analyzer.actions().keySet());
-    Scope.unknown(diagnostics, name, "action of the device or the analyzer", known);
+    List<Word> known = new ArrayList<>();
+    device.tree().actions().forEach(action -> known.add(action.name()));
+    analyzer.tree().actions().forEach(action -> known.add(action.name()));
+    Scope.unknownAmong(diagnostics, name, "action of the device or the analyzer", "", known);
     return null;
   }
 

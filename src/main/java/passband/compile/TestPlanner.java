@@ -107,8 +107,8 @@ final class TestPlanner {
   private void addOutlet(Word name) {
     Outlet outlet = device.outlet(name.text());
     if (outlet == null) {
-      List<String> known = device.outlets().stream().map(o -> o.name().text()).toList();
-      Scope.unknown(diagnostics, name, "outlet", known);
+      List<Word> declared = device.outlets().stream().map(Outlet::name).toList();
+      Scope.unknownAmong(diagnostics, name, "outlet", "", declared);
     } else if (outlets.contains(outlet)) {
       diagnostics.say(Code.DUPLICATE_NAME, name.span(), "outlet '%s' is listed twice", name.text());
     } else {
@@ -124,8 +124,8 @@ final class TestPlanner {
             || (ref.parts().size() == 2 && ref.parts().get(0).text().equals("device"));
     State found = form ? device.state(name.text()) : null;
     if (found == null) {
-      List<String> known = device.states().stream().map(s -> s.name().text()).toList();
-      Scope.unknown(diagnostics, name, "state", known);
+      List<Word> declared = device.states().stream().map(State::name).toList();
+      Scope.unknownAmong(diagnostics, name, "state", "", declared);
     } else {
       names.use(name, found.name());
     }

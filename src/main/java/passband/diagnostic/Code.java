@@ -53,7 +53,7 @@ public enum Code {
   /** A required item that is missing. */
   MISSING_ITEM(Severity.ERROR, "a required item that is missing"),
   /** Two outlets or terminals with the same printed name. */
-  PRINTED_NAME_REPEATED(Severity.ERROR, "two outlets or terminals with the same printed name"),
+  PRINTED_NAME_REPEATED(Severity.ERROR, "two things with the same printed name"),
   /** A unit that does not exist or is misspelt. */
   UNKNOWN_UNIT(Severity.ERROR, "a unit that does not exist or is misspelt"),
   /** Quantities of different dimensions combined. */
@@ -184,6 +184,8 @@ public enum Code {
       Severity.ERROR, "a peak value compared with an RMS value", "why the two can be compared"),
   /** A crest factor below 1. */
   CREST_BELOW_ONE(Severity.ERROR, "a crest factor below 1"),
+  /** A sweep that does not reach past the limits. */
+  SWEEP_TOO_SHORT(Severity.ERROR, "a sweep that does not reach past the limits"),
   /** A circuit that is not closed through the load. */
   CIRCUIT_OPEN(Severity.ERROR, "a circuit that is not closed through the load"),
   /** A circuit that bypasses the load. */

@@ -105,6 +105,11 @@ final class RangeSelection {
             "the analyzer '%s' does not measure %s",
             analyzer.name().text(),
             read);
+    for (Analyzer.Measure measure : analyzer.measures()) {
+      if (measure.quantity().dimension().equals(request.read().dimension())) {
+        said.note(measure.span(), "it measures %s", measure.quantity().name());
+      }
+    }
     if (instead.isEmpty()) {
       said.hint("it measures %s", String.join(", ", measured));
     } else {

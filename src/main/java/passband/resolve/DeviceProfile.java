@@ -42,6 +42,12 @@ final class DeviceProfile {
         diagnostics);
     List<Outlet> outlets = outlets(tree);
     Scope.distinct(diagnostics, "mode", tree.modes(), Tree.Mode::name);
+    Profiles.titles(
+        diagnostics,
+        "modes",
+        tree.modes(),
+        Tree.Mode::name,
+        m -> Profiles.titleOf(m.title(), m.name()));
     Scope.distinct(diagnostics, "state", tree.states(), Tree.State::name);
     List<Mode> modes = new ArrayList<>();
     tree.modes().forEach(m -> modes.add(mode(m, outlets)));
@@ -146,6 +152,13 @@ final class DeviceProfile {
 
   private State state(Tree.State state) {
     require(state.enter(), state.name(), "state '%s' has no 'enter' line");
+    if (state.enter() != null && state.enter().text().isBlank()) {
+      diagnostics.say(
+          Code.MISSING_ITEM,
+          state.enter().span(),
+          "the text of how to enter the state '%s' is blank",
+          state.name().text());
+    }
     require(
         state.leave(),
         state.name(),

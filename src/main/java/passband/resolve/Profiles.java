@@ -5,6 +5,7 @@ import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
@@ -55,6 +56,7 @@ public final class Profiles {
 
   private List<Lead> makeLeads(Tree.Leads tree) {
     Scope.distinct(diagnostics, "lead", tree.leads(), Tree.Lead::name);
+    titles(diagnostics, "leads", tree.leads(), Tree.Lead::name, l -> titleOf(l.title(), l.name()));
     List<Lead> leads = new ArrayList<>();
     for (Tree.Lead lead : tree.leads()) {
       leads.add(
@@ -212,19 +214,30 @@ public final class Profiles {
     return count == null ? 1 : count;
   }
 
-  /** Says each printed name that two things share: a technician could not tell them apart. */
+  /** Says each printed name that two terminals share. */
   static void printedNames(Diagnostics diagnostics, String what, List<Terminal> terminals) {
-    for (int i = 0; i < terminals.size(); i++) {
+    titles(diagnostics, what, terminals, Terminal::name, Terminal::title);
+  }
+
+  /** Says each printed name that two things share: a technician could not tell them apart. */
+  static <T> void titles(
+      Diagnostics diagnostics,
+      String what,
+      List<T> things,
+      Function<T, Word> name,
+      Function<T, String> title) {
+    for (int i = 0; i < things.size(); i++) {
       for (int j = 0; j < i; j++) {
-        if (terminals.get(i).title().equals(terminals.get(j).title())) {
+        String printed = title.apply(things.get(i));
+        if (printed.equals(title.apply(things.get(j)))) {
           diagnostics
               .say(
                   Code.PRINTED_NAME_REPEATED,
-                  terminals.get(i).name().span(),
+                  name.apply(things.get(i)).span(),
                   "two %s have the printed name \"%s\"",
                   what,
-                  terminals.get(i).title())
-              .note(terminals.get(j).name().span(), "the other is here");
+                  printed)
+              .note(name.apply(things.get(j)).span(), "the other is here");
         }
       }
     }

@@ -68,9 +68,9 @@ public final class Scope {
   public <D extends Tree.Declaration> @Nullable D find(Class<D> type, String kind, Word name) {
     Tree.Declaration found = find(declarations, kind, name.text());
     if (found == null) {
-      List<String> names =
-          declarations.stream().filter(type::isInstance).map(d -> d.name().text()).toList();
-      unknown(diagnostics, name, kind, names);
+      List<Word> declared =
+          declarations.stream().filter(type::isInstance).map(Tree.Declaration::name).toList();
+      unknownAmong(diagnostics, name, kind, "", declared);
       return null;
     }
     names.use(name, found.name());
@@ -106,6 +106,25 @@ public final class Scope {
    */
   public static void unknown(
       Diagnostics diagnostics, Word name, String kind, String where, Collection<String> known) {
+    say(diagnostics, name, kind, where, known);
+  }
+
+  /**
+   * The same, with the place where the nearest name, or the only one, is declared: that may be the
+   * one that is misspelt.
+   */
+  public static void unknownAmong(
+      Diagnostics diagnostics, Word name, String kind, String where, List<Word> declared) {
+    List<String> known = declared.stream().map(Word::text).toList();
+    DiagnosticBuilder said = say(diagnostics, name, kind, where, known);
+    String near = declared.size() == 1 ? known.get(0) : Spelling.nearest(name.text(), known);
+    if (near != null) {
+      said.note(declared.get(known.indexOf(near)).span(), "'%s' is declared here", near);
+    }
+  }
+
+  private static DiagnosticBuilder say(
+      Diagnostics diagnostics, Word name, String kind, String where, Collection<String> known) {
     DiagnosticBuilder said =
         diagnostics.say(
             Code.UNKNOWN_NAME, name.span(), "there is no %s '%s'%s", kind, name.text(), where);
@@ -113,6 +132,7 @@ public final class Scope {
     if (near != null || (!known.isEmpty() && known.size() <= 12)) {
       said.meant(near, "known here: %s", String.join(", ", known.stream().sorted().toList()));
     }
+    return said;
   }
 
   /** Says each name that occurs twice in a list of declared things. */

@@ -6,7 +6,8 @@ import passband.source.Span;
 
 /**
  * Where a fault is in the file that has it: the changed lines, and the innermost block around them,
- * head and all, as it was before the fault. What is in no block has the whole file.
+ * head and all, as it was before the fault. What is in no block has the whole file; what is missing
+ * altogether has no line of its own, but the declaration that it is missing in.
  *
  * @param start offsets in the faulty text
  */
@@ -21,7 +22,8 @@ record FaultPlace(String file, int start, int end) {
     int from = at + head;
     int to = at + fault.before().length() - tail;
     int longer = fault.after().length() - fault.before().length();
-    int[] block = block(clean, from, to);
+    boolean gone = fault.after().length() == head + tail;
+    int[] block = block(clean, from, to, gone);
     return new FaultPlace(fault.file(), block[0], block[1] + longer);
   }
 
@@ -38,8 +40,8 @@ record FaultPlace(String file, int start, int end) {
     return new StringBuilder(text).reverse().toString();
   }
 
-  /** The innermost block that holds both offsets. */
-  private static int[] block(String text, int from, int to) {
+  /** The innermost block that holds both offsets, or the outermost. */
+  private static int[] block(String text, int from, int to, boolean outermost) {
     int[] inner = {0, text.length()};
     Deque<Integer> open = new ArrayDeque<>();
     for (int line = 0; line < text.length(); line = text.indexOf('\n', line) + 1) {
@@ -49,7 +51,8 @@ record FaultPlace(String file, int start, int end) {
         open.push(line);
       } else if (words.equals("}")) {
         int start = open.pop();
-        if (start <= from && end >= to && start >= inner[0] && end <= inner[1]) {
+        boolean holds = start <= from && end >= to;
+        if (holds && (open.isEmpty() || !outermost) && end - start < inner[1] - inner[0]) {
           inner = new int[] {start, end};
         }
       }
