@@ -5,6 +5,7 @@ import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Fix;
 import passband.library.Released;
+import passband.plan.Meaning;
 import passband.plan.Plan;
 import passband.source.Span;
 import passband.syntax.Tree;
@@ -12,6 +13,7 @@ import passband.syntax.Word;
 
 /**
  * {@code revision-reused}, an error: the release record holds this revision with another digest.
+ * {@code release-not-comparable}, a warning: it holds a digest of another version of the meaning.
  * {@code replaced-digest}, an error: the revision that this one replaces was released with another
  * digest than is said here. {@code replaced-unrecorded}, a warning: the record does not hold it, so
  * that nothing vouches for the digest.
@@ -29,7 +31,17 @@ public final class Releases {
       return;
     }
     Released.Entry own = released.find(plan.name().text(), plan.revision().label());
-    if (own != null && !own.digest().equals(plan.digest())) {
+    if (own != null && !own.digest().equals(plan.digest()) && own.meaning() != Meaning.VERSION) {
+      diagnostics
+          .say(
+              Code.RELEASE_NOT_COMPARABLE,
+              revision.label().span(),
+              "the release of revision \"%s\" cannot be compared: its digest is of another version of"
+                  + " the meaning, so that this counts as not released",
+              own.label())
+          .note(own.span(), "it is recorded here")
+          .hint("compare it with what was signed, then approve it again by 'passband release'");
+    } else if (own != null && !own.digest().equals(plan.digest())) {
       diagnostics
           .say(
               Code.REVISION_REUSED,

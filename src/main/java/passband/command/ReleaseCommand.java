@@ -11,6 +11,7 @@ import passband.diagnostic.Diagnostics;
 import passband.library.Decoder;
 import passband.library.Released;
 import passband.library.UsageException;
+import passband.plan.Meaning;
 import passband.plan.Plan;
 import passband.source.SourceFile;
 import passband.source.Span;
@@ -62,8 +63,10 @@ final class ReleaseCommand implements Verb {
             plan.revision().label(),
             plan.revision().date(),
             plan.digest(),
+            Meaning.VERSION,
             nowhere);
-    if (!fresh && released(record).find(entry.procedure(), entry.label()) != null) {
+    Released.Entry known = fresh ? null : released(record).find(entry.procedure(), entry.label());
+    if (known != null && known.meaning() == Meaning.VERSION) {
       out.println("already released: " + entry.line());
       return;
     }

@@ -244,6 +244,8 @@ public enum Code {
   /** A revision dated before the one it replaces. */
   REVISION_BACKWARDS(Severity.ERROR, "a revision dated before the one it replaces"),
   /** A released revision's label with another meaning. */
+  RELEASE_NOT_COMPARABLE(
+      Severity.WARNING, "a release whose digest is of another version of the meaning"),
   REVISION_REUSED(Severity.ERROR, "a released revision's label with another meaning"),
   /** A replaced revision whose digest is not the released one. */
   REPLACED_DIGEST(Severity.ERROR, "a replaced revision whose digest is not the released one"),

@@ -9,7 +9,8 @@ import java.util.Map;
  * @param parts the items that are read for it, by quantity
  * @param load how far the load may be from what it is set to, in the load's unit
  */
-public record Calculation(Formula formula, Map<String, String> parts, Item.Contribution load) {
+public record Calculation(
+    WrittenFormula formula, Map<String, String> parts, Item.Contribution load) {
   private static final String LOAD = "load error";
 
   /** The error of the load as a share of it, and in its unit. */

@@ -262,7 +262,7 @@ public final class LimitsReader {
   private static Calculation calculation(JsonNode node) throws BadInput {
     Calculation calculation =
         new Calculation(
-            new Formula(node.at("formula").name()),
+            new WrittenFormula(node.at("formula").name()),
             node.at("parts").textsByName(),
             Calculation.loadError(
                 node.at("load_error_relative").notNegative(),

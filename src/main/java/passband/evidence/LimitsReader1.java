@@ -163,7 +163,7 @@ final class LimitsReader1 {
   }
 
   private static Item.Derived derived(JsonNode node, List<Item.Reading> readings) throws BadInput {
-    Formula formula = new Formula(node.at("derived").name());
+    WrittenFormula formula = new WrittenFormula(node.at("derived").name());
     String place = place(node.at("point").name());
     Map<String, String> parts = new LinkedHashMap<>();
     for (String name : Variables.of(formula.tree())) {

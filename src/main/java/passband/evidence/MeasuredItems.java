@@ -27,7 +27,7 @@ final class MeasuredItems {
   private static final int DIGITS = 12;
 
   /** Formulas of derived quantities by test and name. */
-  private final Map<String, Formula> formulas = new HashMap<>();
+  private final Map<String, WrittenFormula> formulas = new HashMap<>();
 
   private final Analyzer analyzer;
 
@@ -38,7 +38,7 @@ final class MeasuredItems {
           .forEach(
               d ->
                   formulas.computeIfAbsent(
-                      run.test().text() + "/" + d.name(), x -> new Formula(d.formula())));
+                      run.test().text() + "/" + d.name(), x -> new WrittenFormula(d.formula())));
     }
   }
 
@@ -61,7 +61,7 @@ final class MeasuredItems {
   /** A quantity with limits: read, or derived where the test has a formula for it. */
   Item.Measured limited(Stage.Run run, Point point, Limit limit, Item.Head head) {
     Item.Head own = head(head, limit.id(), limit.title());
-    Formula formula = formulas.get(run.test().text() + "/" + limit.quantity());
+    WrittenFormula formula = formulas.get(run.test().text() + "/" + limit.quantity());
     if (formula != null) {
       Calculation calculation =
           new Calculation(formula, parts(point, formula), loadError(run, point));
@@ -82,7 +82,7 @@ final class MeasuredItems {
   }
 
   /** The items that a formula reads, by quantity. */
-  private Map<String, String> parts(Point point, Formula formula) {
+  private Map<String, String> parts(Point point, WrittenFormula formula) {
     Map<String, String> parts = new LinkedHashMap<>();
     for (String name : Variables.of(formula.tree())) {
       point.readings().stream()

@@ -12,7 +12,8 @@ import passband.source.Span;
 
 /**
  * The record of released revisions, {@code released.txt} beside the sources: a line for each with
- * its procedure, label, date and digest. Lines that start with {@code #} are comments.
+ * its procedure, label, date, digest and the version of the meaning that the digest is of. Lines
+ * that start with {@code #} are comments.
  *
  * @param entries in the order of the file
  */
@@ -22,13 +23,18 @@ public record Released(List<Entry> entries) {
 
   private static final Pattern LINE =
       Pattern.compile(
-          "(\\p{L}[\\p{L}\\p{Nd}-]*) +\"([^\"]+)\" +(\\d{4}-\\d\\d-\\d\\d) +([0-9a-f]{64})");
+          "(\\p{L}[\\p{L}\\p{Nd}-]*) +\"([^\"]+)\" +(\\d{4}-\\d\\d-\\d\\d) +([0-9a-f]{64})(?: +meaning +(\\d{1,6}))?");
 
-  /** One released revision. */
-  public record Entry(String procedure, String label, String date, String digest, Span span) {
+  /**
+   * One released revision.
+   *
+   * @param meaning the version of the meaning that the digest is of; 0 where the line does not say
+   */
+  public record Entry(
+      String procedure, String label, String date, String digest, int meaning, Span span) {
     /** As a line of the record. */
     public String line() {
-      return procedure + " \"" + label + "\" " + date + " " + digest;
+      return procedure + " \"" + label + "\" " + date + " " + digest + " meaning " + meaning;
     }
   }
 
@@ -49,19 +55,23 @@ public record Released(List<Entry> entries) {
         diagnostics
             .say(Code.RECORD_SYNTAX, span, "this is not an entry of the release record")
             .hint(
-                "an entry is PROCEDURE \"REVISION\" DATE DIGEST, as 'passband release' writes it");
+                "an entry is PROCEDURE \"REVISION\" DATE DIGEST meaning N, as 'passband release' writes it");
       }
     }
     return new Released(List.copyOf(entries));
   }
 
   private static Entry entry(Matcher matcher, Span span) {
-    return new Entry(matcher.group(1), matcher.group(2), matcher.group(3), matcher.group(4), span);
+    int meaning = matcher.group(5) == null ? 0 : Integer.parseInt(matcher.group(5));
+    return new Entry(
+        matcher.group(1), matcher.group(2), matcher.group(3), matcher.group(4), meaning, span);
   }
 
   private static void add(List<Entry> entries, Entry entry, Diagnostics diagnostics) {
     for (Entry first : entries) {
-      if (first.procedure().equals(entry.procedure()) && first.label().equals(entry.label())) {
+      boolean same =
+          first.procedure().equals(entry.procedure()) && first.label().equals(entry.label());
+      if (same && first.meaning() >= entry.meaning()) {
         diagnostics
             .say(
                 Code.RECORD_SYNTAX,
@@ -76,13 +86,17 @@ public record Released(List<Entry> entries) {
     entries.add(entry);
   }
 
-  /** The entry of a procedure's revision; null where there is none. */
+  /**
+   * The entry of a procedure's revision, of the newest meaning where it was approved again; null
+   * where there is none.
+   */
   public @Nullable Entry find(String procedure, String label) {
+    Entry found = null;
     for (Entry entry : entries) {
       if (entry.procedure().equals(procedure) && entry.label().equals(label)) {
-        return entry;
+        found = entry;
       }
     }
-    return null;
+    return found;
   }
 }

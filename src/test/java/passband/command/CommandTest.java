@@ -602,7 +602,7 @@ class CommandTest {
     assertEquals(0, run("build", "procedures"), err);
     write(
         "procedures/teasel/released.txt",
-        "teasel-output \"B\" 2026-10-02 " + "0".repeat(64) + "\n");
+        "teasel-output \"B\" 2026-10-02 " + "0".repeat(64) + " meaning 3\n");
     assertEquals(1, run("build", "procedures"));
     assertTrue(out.contains("[revision-reused]"), out);
   }

@@ -222,11 +222,27 @@ class RevisionsTest {
 
   // ---- the record ----
 
+  /** A digest of another version of the meaning says neither that it is the same nor another. */
+  @Test
+  void aReleaseOfAnotherMeaningIsApprovedAgain() throws IOException {
+    Path record = work.resolve("procedures/teasel/released.txt");
+    Files.writeString(record, "teasel-output \"B\" 2026-10-02 " + "0".repeat(64) + "\n");
+    assertEquals(0, run("check", TEASEL), out);
+    assertTrue(out.contains("[release-not-comparable]"), out);
+    assertEquals(0, run("release", TEASEL), out + err);
+    assertTrue(out.contains("\nreleased: teasel-output \"B\""), out);
+    assertEquals(0, run("check", TEASEL), out);
+    assertEquals("", out);
+    edit(TEASEL, "410 to 500", "420 to 490");
+    assertEquals(1, run("check", TEASEL));
+    assertTrue(out.contains("[revision-reused]"), out);
+  }
+
   @Test
   void aReleasedRevisionKeepsItsMeaning() throws IOException {
     assertEquals(0, run("release", TEASEL), out + err);
     assertTrue(out.startsWith("released: teasel-output \"B\" 2026-10-02 "), out);
-    String digest = out.strip().substring(out.strip().length() - 64);
+    String digest = out.strip().split(" ")[4];
     assertEquals(0, run("check", "procedures"), out + err);
     assertEquals(0, run("release", TEASEL));
     assertTrue(out.startsWith("already released"), out);

@@ -57,6 +57,7 @@ class FixTest {
               Code.ACTIVATION_AMBIGUOUS,
               Code.PLACEHOLDER_MISSING,
               Code.AMBIGUOUS_PLACEHOLDER,
+              Code.RELEASE_NOT_COMPARABLE,
               Code.REVISION_REUSED,
               Code.REPLACED_UNRECORDED,
               Code.ALLOW_WITHOUT_REASON));

@@ -36,6 +36,7 @@ import passband.library.Library;
 import passband.library.ParsedFiles;
 import passband.library.Released;
 import passband.library.SourceReader;
+import passband.plan.Meaning;
 import passband.plan.Plan;
 import passband.plan.PlanStep;
 import passband.resolve.Names.Occurrence;
@@ -332,7 +333,12 @@ class RenameLawTest {
       String label = plan.revision().label();
       record.append(
           new Released.Entry(
-                  plan.name().text(), label, "2026-01-02", plan.digest(), plan.name().span())
+                  plan.name().text(),
+                  label,
+                  "2026-01-02",
+                  plan.digest(),
+                  Meaning.VERSION,
+                  plan.name().span())
               .line());
       record.append('\n');
     }

@@ -12,9 +12,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import passband.evidence.BadInput;
 import passband.evidence.Calculation;
-import passband.evidence.Formula;
 import passband.evidence.Item;
 import passband.evidence.ItemList;
+import passband.evidence.WrittenFormula;
 import passband.quantity.Rational;
 
 /** The uncertainty of derived values, and the guard band that comes from it. */
@@ -50,7 +50,7 @@ class DerivedValueTest {
         new Item.Scale("crest", "1", d("0.1"), null, false),
         new Item.Limits(null, d(lower), d(upper), d(lower), d(upper), null, null, "rule"),
         new Calculation(
-            new Formula(formula),
+            new WrittenFormula(formula),
             Map.of("peak-voltage", PEAK, "voltage", RMS),
             part("load error", "0.02", "0.1")));
   }

@@ -10,7 +10,7 @@ import org.apache.commons.math3.analysis.differentiation.DerivativeStructure;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import passband.evidence.Formula;
+import passband.evidence.WrittenFormula;
 import passband.quantity.Rational;
 import passband.quantity.Real;
 import passband.syntax.Expression;
@@ -18,7 +18,7 @@ import passband.syntax.Expression;
 /** Values and sensitivity coefficients of formulas (JCGM 100, 5.1.3), against a second library. */
 class GradientTest {
   private static Expression formula(String text) {
-    return new Formula(text).tree();
+    return new WrittenFormula(text).tree();
   }
 
   private static Gradient.Dual at(String text, String voltage, String current) {

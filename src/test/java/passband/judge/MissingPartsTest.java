@@ -13,9 +13,9 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import passband.evidence.BadInput;
 import passband.evidence.Calculation;
-import passband.evidence.Formula;
 import passband.evidence.Item;
 import passband.evidence.ItemList;
+import passband.evidence.WrittenFormula;
 
 /** Limits files that lack what others have, or name what nobody knows. */
 class MissingPartsTest {
@@ -72,7 +72,7 @@ class MissingPartsTest {
     Item.Where where =
         new Item.Where("t", null, null, BigDecimal.TEN, "furlong", null, null, Map.of());
     Item.Contribution none = new Item.Contribution("load error", BigDecimal.ZERO, BigDecimal.ZERO);
-    Calculation doubled = new Calculation(new Formula("2 * x"), Map.of("x", "x"), none);
+    Calculation doubled = new Calculation(new WrittenFormula("2 * x"), Map.of("x", "x"), none);
     Item derived = new Item.Derived(head("y"), where, scale("W"), LIMITS, doubled);
     Report report = judged(list(derived, reading("x", "W", null)), "x", "2", "W");
     assertEquals(Verdict.UNCLEAR, first(report).verdict());

@@ -11,7 +11,7 @@ import passband.syntax.Tree;
  * A formula as the language writes it, over the names of quantities, {@code setting} and {@code
  * load}; read at most once, when its tree is first asked for. Equal where the text is.
  */
-public final class Formula {
+public final class WrittenFormula {
   private final String text;
   private volatile @Nullable Parsed parsed;
 
@@ -19,7 +19,7 @@ public final class Formula {
   private record Parsed(@Nullable Expression tree) {}
 
   /** Of a text that may be no formula. */
-  public Formula(String text) {
+  public WrittenFormula(String text) {
     this.text = text;
   }
 
@@ -51,7 +51,7 @@ public final class Formula {
 
   @Override
   public boolean equals(Object other) {
-    return other instanceof Formula formula && formula.text.equals(text);
+    return other instanceof WrittenFormula formula && formula.text.equals(text);
   }
 
   @Override
