@@ -38,16 +38,21 @@ public record Report(
         judgements,
         byPhase(list, judgements),
         superseded,
-        overall(list, judgements, deciding),
+        overall(list, readings, judgements, deciding),
         warnings);
   }
 
+  /** Never a pass where nothing says that the readings were taken by this procedure. */
   private static Verdict overall(
-      ItemList list, List<Judgement> judgements, Map<String, Judgement> deciding) {
+      ItemList list,
+      Readings readings,
+      List<Judgement> judgements,
+      Map<String, Judgement> deciding) {
     if (deciding.values().stream().anyMatch(j -> j.verdict() == Verdict.FAIL)) {
       return Verdict.FAIL;
     }
-    return list.pointsOnly() || !complete(judgements) ? Verdict.INCOMPLETE : Verdict.PASS;
+    boolean ofUnknown = list.pointsOnly() || readings.digest() == null;
+    return ofUnknown || !complete(judgements) ? Verdict.INCOMPLETE : Verdict.PASS;
   }
 
   /** Whether everything that applies was done, and can be compared. */

@@ -53,6 +53,17 @@ class ItemLawTest {
     }
   }
 
+  /** Nothing says that such a record was taken by this sheet. */
+  @ParameterizedTest
+  @MethodSource("lists")
+  void aCompleteGoodRecordWithoutADigestDoesNotPass(ItemList list, boolean adjusted)
+      throws BadInput {
+    Readings readings = Records.of(list, adjusted).readings();
+    assertEquals(Verdict.PASS, Judge.judge(list, readings, null).overall());
+    Readings unsigned = new Readings(null, readings.rows());
+    assertEquals(Verdict.INCOMPLETE, Judge.judge(list, unsigned, null).overall());
+  }
+
   @Test
   void completeGoodRecordsOfTwoHundredGeneratedPass() throws BadInput {
     ofGenerated(GENERATED, this::aCompleteGoodRecordPasses);

@@ -289,7 +289,9 @@ class JudgeTest {
     assertEquals(Verdict.PASS, of(report, CURRENT).verdict());
     assertEquals(Verdict.INCOMPLETE, report.overall());
     assertEquals(
-        List.of("the readings file has no digest, so it cannot be matched to these limits"),
+        List.of(
+            "the readings file has no digest: nothing says that it belongs to these limits, and it"
+                + " cannot pass"),
         texts(report.warnings()));
   }
 

@@ -49,7 +49,7 @@ class HostileTextTest {
                   section intro "%s" {
                     confirm "%s"
                     record  note "%s"
-                    choose  colour "%s" from "%s", "other" pass "other"
+                    choose  colour "%s" from "%s", "none of these" pass "none of these"
                   }
                   test t "%s" {
                     outlet bip
