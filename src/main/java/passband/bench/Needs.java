@@ -1,14 +1,13 @@
 package passband.bench;
 
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Fix;
+import passband.limit.Limit;
 import passband.model.Analyzer.LoadBank;
 import passband.model.ExtraSetting;
 import passband.model.Series;
@@ -24,34 +23,28 @@ import passband.quantity.Rational;
 import passband.source.Span;
 import passband.syntax.Amount;
 
-/** What steps and readings need of the bench; each fault is said once, however often it comes. */
+/**
+ * What steps and readings need of the bench; {@link Diagnostics} says each fault once, however
+ * often it comes.
+ */
 final class Needs {
   private final Plan plan;
   private final Diagnostics diagnostics;
-  private final Set<String> said = new HashSet<>();
 
   Needs(Plan plan, Diagnostics diagnostics) {
     this.plan = plan;
     this.diagnostics = diagnostics;
   }
 
-  private boolean first(Code code, Span at) {
-    return said.add(code.id() + " " + at.file().path() + " " + at.start());
-  }
-
   // ---- steps ----
 
-  /** Free text and actions that do not stop need output off; {@code run} is null outside points. */
-  void step(PlanStep step, BenchState state, Stage.@Nullable Run run) {
+  /** Free text and actions that do not stop need output off. */
+  void step(PlanStep step, BenchState state) {
     boolean free =
         step.kind() == PlanStep.Kind.DO
             || step.act() instanceof Act.Perform perform && !perform.stops();
     Known output = state.get(Variable.OUTPUT);
-    if (free
-        && output != null
-        && !state.isOff()
-        && !"activate".equals(step.insteadOf())
-        && first(Code.ACTS_WHILE_ON, step.span())) {
+    if (free && output != null && !state.isOff() && !"activate".equals(step.insteadOf())) {
       diagnostics
           .say(Code.ACTS_WHILE_ON, step.span(), "this is done while output is on")
           .note(output.since(), "output comes on here")
@@ -91,7 +84,7 @@ final class Needs {
 
   private void outputOn(Stage.Run run, Point point, BenchState state) {
     boolean held = "holding".equals(state.value(Variable.ANALYZER));
-    if (state.isOff() && !held && first(Code.NOT_SET_AT_READING, run.test().span())) {
+    if (state.isOff() && !held) {
       diagnostics
           .say(
               Code.NOT_SET_AT_READING,
@@ -113,8 +106,7 @@ final class Needs {
         && needed != null
         && written != null
         && on != null
-        && on.compareTo(settle) < 0
-        && first(Code.ON_TIME_SHORT, written.span())) {
+        && on.compareTo(settle) < 0) {
       diagnostics
           .say(
               Code.ON_TIME_SHORT,
@@ -150,9 +142,7 @@ final class Needs {
   }
 
   private DiagnosticBuilder say(Span at, String message) {
-    return first(Code.NOT_SET_AT_READING, at)
-        ? diagnostics.say(Code.NOT_SET_AT_READING, at, "%s", message)
-        : new Diagnostics().say(Code.NOT_SET_AT_READING, at, "%s", message);
+    return diagnostics.say(Code.NOT_SET_AT_READING, at, "%s", message);
   }
 
   private @Nullable LoadBank wiredLoad(@Nullable Setup setup) {
@@ -169,7 +159,7 @@ final class Needs {
   /** Whether something is read that has no path of its own beside the load. */
   private boolean reaches(Point point, Stage.Run run) {
     boolean swept = run.sweep() != null && run.sweep().what().equals("load");
-    for (var limit : swept ? List.<passband.limit.Limit>of() : point.limits()) {
+    for (var limit : swept ? List.<Limit>of() : point.limits()) {
       var measure = plan.analyzer().measure(limit.quantity());
       if (measure != null && measure.from() == null) {
         return true;
@@ -192,8 +182,7 @@ final class Needs {
       String name = what.name().substring(what.name().indexOf('.') + 1);
       if (what.kind() == Variable.Kind.SET
           && !point.extras().containsKey(name)
-          && !leaves(what.name(), name)
-          && first(Code.NOT_SET_AT_READING, run.test().span())) {
+          && !leaves(what.name(), name)) {
         diagnostics
             .say(
                 Code.NOT_SET_AT_READING,

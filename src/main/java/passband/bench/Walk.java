@@ -110,13 +110,12 @@ public final class Walk implements Stage.Visitor<Void> {
         ends = wire.from().id() + " to " + wire.to().id();
       }
     }
-    String kind = move.kind().name().toLowerCase(java.util.Locale.ROOT);
-    moment(kind, move.text(), state.with(Variable.lead(name), ends, at));
+    moment(move.kind().word(), move.text(), state.with(Variable.lead(name), ends, at));
   }
 
   private void steps(List<PlanStep> steps) {
     for (PlanStep step : steps) {
-      needs.step(step, state, null);
+      needs.step(step, state);
       moment(step.kind().word(), step.text(), Transition.after(state, step));
     }
   }
@@ -131,7 +130,7 @@ public final class Walk implements Stage.Visitor<Void> {
       if (step.act() instanceof Act.Read) {
         needs.reading(run, one, state);
       } else {
-        needs.step(step, state, run);
+        needs.step(step, state);
       }
       BenchState after = own(step);
       if (instead != null && last) {

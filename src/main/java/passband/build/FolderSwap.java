@@ -2,6 +2,7 @@ package passband.build;
 
 import java.io.IOException;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.util.Set;
 import passband.library.Paths;
@@ -40,8 +41,7 @@ final class FolderSwap {
         }
       }
       Path path = Paths.resolve(out, file);
-      if (OutputFolder.exists(path)
-          && !Files.isRegularFile(path, java.nio.file.LinkOption.NOFOLLOW_LINKS)) {
+      if (OutputFolder.exists(path) && !Files.isRegularFile(path, LinkOption.NOFOLLOW_LINKS)) {
         throw inTheWay(path, "a file of Passband's has to be here, and this is a folder or a link");
       } else if (OutputFolder.exists(path) && !own) {
         throw inTheWay(path, "Passband did not write this file and does not replace it");
@@ -84,12 +84,8 @@ final class FolderSwap {
    */
   void keep(Path old, String path) throws IOException {
     Path target = Paths.resolve(out, path);
-    if (OutputFolder.isFolder(old) && OutputFolder.isFolder(target)) {
-      for (Path below : OutputFolder.in(old)) {
-        keep(below, path + "/" + OutputFolder.name(below));
-      }
-      Files.delete(old);
-    } else if (OutputFolder.isFolder(old) && written.madeFolder(path)) {
+    boolean shared = OutputFolder.isFolder(target) || written.madeFolder(path);
+    if (OutputFolder.isFolder(old) && shared) {
       for (Path below : OutputFolder.in(old)) {
         keep(below, path + "/" + OutputFolder.name(below));
       }

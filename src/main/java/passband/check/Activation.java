@@ -60,7 +60,8 @@ final class Activation implements Check {
       contacts.add(contact);
     }
     Nets nets = new Nets(setup.wires());
-    if (!reachesKey(plan.analyzer(), nets, contacts)) {
+    List<String> closed = closed(plan.analyzer(), nets, contacts);
+    if (closed.isEmpty()) {
       String names = contacts.stream().map(Terminal::id).collect(Collectors.joining(" or "));
       diagnostics
           .say(
@@ -72,24 +73,12 @@ final class Activation implements Check {
           .note(mode.activateBy().get(0).span(), "this contact activates the mode")
           .hint("connect a key lead from the contact to a key of the analyzer");
     }
-    sayAmbiguous(plan.analyzer(), nets, contacts, setup, mode, point, diagnostics);
+    sayAmbiguous(closed, setup, mode, point, diagnostics);
   }
 
   /** Which contact activates the mode has to be one. */
   private static void sayAmbiguous(
-      Analyzer analyzer,
-      Nets nets,
-      List<Terminal> contacts,
-      Setup setup,
-      Mode mode,
-      Point point,
-      Diagnostics diagnostics) {
-    List<String> closed = new ArrayList<>();
-    for (Terminal contact : contacts) {
-      if (reachesKey(analyzer, nets, List.of(contact))) {
-        closed.add(contact.id());
-      }
-    }
+      List<String> closed, Setup setup, Mode mode, Point point, Diagnostics diagnostics) {
     if (closed.size() > 1) {
       diagnostics
           .say(
@@ -103,13 +92,18 @@ final class Activation implements Check {
     }
   }
 
-  private static boolean reachesKey(Analyzer analyzer, Nets nets, List<Terminal> contacts) {
-    for (Terminal terminal : analyzer.terminals()) {
-      if (terminal.kind() == TerminalKind.KEY && nets.reaches(contacts, terminal)) {
-        return true;
+  /** The contacts that are joined to a key. */
+  private static List<String> closed(Analyzer analyzer, Nets nets, List<Terminal> contacts) {
+    List<String> closed = new ArrayList<>();
+    for (Terminal contact : contacts) {
+      for (Terminal terminal : analyzer.terminals()) {
+        if (terminal.kind() == TerminalKind.KEY && nets.joined(contact, terminal)) {
+          closed.add(contact.id());
+          break;
+        }
       }
     }
-    return false;
+    return closed;
   }
 
   private static @Nullable Terminal contact(

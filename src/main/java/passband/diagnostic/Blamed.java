@@ -75,20 +75,12 @@ final class Blamed {
   private Set<Span> lines(Diagnostic one) {
     Set<Span> lines = new LinkedHashSet<>();
     for (Diagnostic.Note note : one.notes()) {
-      if (within(note.span(), profiles) != null && within(one.span(), profiles) == null) {
+      if (Grouped.block(note.span(), profiles) != null
+          && Grouped.block(one.span(), profiles) == null) {
         lines.add(note.span());
       }
     }
     return lines;
-  }
-
-  private static @Nullable Span within(Span span, Set<Span> blocks) {
-    for (Span block : blocks) {
-      if (block.holds(span)) {
-        return block;
-      }
-    }
-    return null;
   }
 
   private static int places(List<Diagnostic> same) {
@@ -101,7 +93,7 @@ final class Blamed {
     Diagnostic first = same.get(0);
     Set<Span> blocks = new HashSet<>();
     for (Diagnostic one : same) {
-      Span table = within(one.span(), tables);
+      Span table = Grouped.block(one.span(), tables);
       blocks.add(table == null ? one.span() : table);
     }
     return blocks.size() == 1

@@ -31,7 +31,7 @@ final class Grouped {
   static List<Diagnostic> of(Iterable<Diagnostic> found, Set<Span> tables) {
     Map<Cause, List<Diagnostic>> causes = new LinkedHashMap<>();
     for (Diagnostic one : found) {
-      Span table = table(one.span(), tables);
+      Span table = block(one.span(), tables);
       if (table != null) {
         causes.computeIfAbsent(cause(one, table), c -> new ArrayList<>()).add(one);
       }
@@ -55,10 +55,11 @@ final class Grouped {
     return said;
   }
 
-  private static @Nullable Span table(Span span, Set<Span> tables) {
-    for (Span table : tables) {
-      if (table.holds(span)) {
-        return table;
+  /** The first of the blocks that holds a span; null where none does. */
+  static @Nullable Span block(Span span, Set<Span> blocks) {
+    for (Span block : blocks) {
+      if (block.holds(span)) {
+        return block;
       }
     }
     return null;

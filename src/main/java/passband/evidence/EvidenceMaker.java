@@ -188,7 +188,7 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
   }
 
   private Item moved(Context context, Move move) {
-    String kind = move.kind().name().toLowerCase(java.util.Locale.ROOT);
+    String kind = move.kind().word();
     return tick(context, kind + "-" + move.lead().name().text(), move.text());
   }
 

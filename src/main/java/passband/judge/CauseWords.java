@@ -90,7 +90,8 @@ final class CauseWords {
           "limits.json format 1 has no ticks, choices, records or seal; they cannot be judged, so"
               + " the result is never 'pass'";
       case NO_DIGEST ->
-          "the readings file has no digest: nothing says that it belongs to these limits, and it cannot pass";
+          "the readings file has no digest: nothing says that it belongs to these limits, and it"
+              + " cannot pass";
       case NO_DATE -> "the readings have no date, so calibration due dates were not checked";
       case CALIBRATION_UNCHECKED ->
           "calibration not checked: "

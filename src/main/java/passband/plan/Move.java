@@ -1,5 +1,6 @@
 package passband.plan;
 
+import java.util.Locale;
 import passband.model.Lead;
 import passband.model.Terminal;
 
@@ -17,7 +18,12 @@ public record Move(Kind kind, Lead lead, Terminal from, Terminal to) {
   public enum Kind {
     REMOVE,
     MOVE,
-    CONNECT
+    CONNECT;
+
+    /** As in identities and in the walk: {@code remove}. */
+    public String word() {
+      return name().toLowerCase(Locale.ROOT);
+    }
   }
 
   /** The words of the sheet. */
