@@ -16,9 +16,8 @@ import passband.plan.Figure;
 import passband.plan.Plan;
 import passband.plan.PlanStep;
 import passband.plan.Point;
-import passband.plan.Setup;
 import passband.plan.Stage;
-import passband.plan.Wire;
+import passband.plan.WiredLoads;
 import passband.quantity.Rational;
 import passband.source.Span;
 import passband.syntax.Amount;
@@ -128,8 +127,7 @@ final class Needs {
   }
 
   private void load(Stage.Run run, Point point, BenchState state) {
-    LoadBank bank = wiredLoad(run.setup());
-    if (bank == null || point.load() != null || !reaches(point, run) || single(bank.values())) {
+    if (point.load() != null || !reaches(point, run) || !hasLoadToSet(run, point)) {
       return;
     }
     DiagnosticBuilder said =
@@ -145,15 +143,18 @@ final class Needs {
     return diagnostics.say(Code.NOT_SET_AT_READING, at, "%s", message);
   }
 
-  private @Nullable LoadBank wiredLoad(@Nullable Setup setup) {
-    for (LoadBank bank : plan.analyzer().loads()) {
-      for (Wire wire : setup == null ? List.<Wire>of() : setup.wires()) {
-        if (wire.from().same(bank.from()) || wire.to().same(bank.from())) {
-          return bank;
-        }
+  /** Whether the point's output goes through a load that has to be set. */
+  private boolean hasLoadToSet(Stage.Run run, Point point) {
+    if (run.setup() == null) {
+      return false;
+    }
+    for (LoadBank bank :
+        WiredLoads.of(plan.analyzer(), run.setup(), point.mode(), point.outlet())) {
+      if (!single(bank.values())) {
+        return true;
       }
     }
-    return null;
+    return false;
   }
 
   /** Whether something is read that has no path of its own beside the load. */

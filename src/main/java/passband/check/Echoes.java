@@ -51,11 +51,8 @@ public final class Echoes {
   /** Takes the echoes out. */
   public static void silence(Diagnostics diagnostics) {
     Map<Code, Set<Row>> rows = new EnumMap<>(Code.class);
-    diagnostics.removeIf(
-        one -> {
-          rows.computeIfAbsent(one.code(), c -> new HashSet<>()).add(Row.of(one.span()));
-          return false;
-        });
+    diagnostics.forEach(
+        one -> rows.computeIfAbsent(one.code(), c -> new HashSet<>()).add(Row.of(one.span())));
     Set<Code> before = EnumSet.noneOf(Code.class);
     for (Code root : ROOTS) {
       before.add(root);

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Consumer;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
 import passband.source.Span;
@@ -60,6 +61,11 @@ public final class Diagnostics {
       tables.addAll(other.tables);
       profiles.addAll(other.profiles);
     }
+  }
+
+  /** Looks through all of them, in no particular order; nothing is grouped. */
+  public void forEach(Consumer<Diagnostic> look) {
+    found.values().forEach(one -> look.accept(one.get()));
   }
 
   /** Takes back what matches, and tells how many that were. */

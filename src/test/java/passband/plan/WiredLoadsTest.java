@@ -15,9 +15,8 @@ import passband.testing.Snippet;
 /** Of two loads with one value, the one between the wired jacks counts. */
 class WiredLoadsTest {
   /** Both loads have 100 ohm: the one to {@code b} is the worse and the weaker. */
-  private static Snippet wiredTo(String jack) {
-    String source =
-        """
+  private static String source(String jack) {
+    return """
         use "bench.pband"
         analyzer two-loads "Two loads" {
           jack a    "A"
@@ -63,7 +62,14 @@ class WiredLoadsTest {
           }
         }
         """
-            .replace("JACK", jack);
+        .replace("JACK", jack);
+  }
+
+  private static Snippet wiredTo(String jack) {
+    return compiled(source(jack));
+  }
+
+  private static Snippet compiled(String source) {
     return Examples.compile(source.getBytes(StandardCharsets.UTF_8));
   }
 
@@ -91,5 +97,24 @@ class WiredLoadsTest {
     Limit better = limit(wiredTo("c"));
     assertNotEquals(null, worse.ratio());
     assertTrue(worse.ratio().compareTo(better.ratio()) < 0, worse + " " + better);
+  }
+
+  /** Without a load column, only a wired load that has several values is missed. */
+  @Test
+  void itHasToBeSet() {
+    assertEquals(List.of(), notSet("b"));
+    assertEquals(List.of(Code.NOT_SET_AT_READING), notSet("c"));
+  }
+
+  private static List<Code> notSet(String jack) {
+    String source =
+        source(jack)
+            .replace("accept power from output, read as current", "accept current at most 1 A")
+            .replace(" | load/ohm", "")
+            .replace("| 100", "");
+    return compiled(source).diagnostics().stream()
+        .map(d -> d.code())
+        .filter(code -> code == Code.NOT_SET_AT_READING)
+        .toList();
   }
 }
