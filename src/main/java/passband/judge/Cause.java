@@ -27,40 +27,64 @@ public record Cause(
     @Nullable String note,
     @Nullable Place place) {
 
-  /** In words that never change. */
+  /**
+   * In words that never change, each with the pattern of its sentence, which {@link CauseWords}
+   * fills: {@code {number}}, {@code {written}}, {@code {note}} and {@code {part}} are those of the
+   * cause, {@code {name}} is the last part of its item's identity. What stands in brackets is left
+   * out where the cause has nothing for it.
+   */
   public enum Code {
-    BELOW_LIMIT,
-    ABOVE_LIMIT,
-    GUARD_BAND,
-    INSIDE_TOLERANCE,
-    OTHER_OUTCOME,
-    EARLIER_ATTEMPT,
-    DOES_NOT_APPLY,
-    OTHER_KIND,
-    NOT_TICKED,
-    NO_OUTCOME,
-    ATTEMPT_NUMBER,
-    ATTEMPTS_UNNUMBERED,
-    ATTEMPT_TWICE,
-    ATTEMPT_MISSING,
-    DONE_AND_NOT_DONE,
-    DECIMAL_COMMA,
-    NOT_A_NUMBER,
-    NO_UNIT,
-    UNKNOWN_UNIT,
-    OTHER_UNIT,
-    TOO_FEW_DECIMALS,
-    NEGATIVE,
-    CREST_BELOW_ONE,
-    PART_NOT_READ,
-    NOT_CALCULABLE,
-    UNCERTAINTY_UNKNOWN,
-    OTHER_THAN_CALCULATED,
-    POINTS_ONLY,
-    NO_DIGEST,
-    NO_DATE,
-    CALIBRATION_OVERDUE,
-    CALIBRATION_UNCHECKED;
+    BELOW_LIMIT("below {number}"),
+    ABOVE_LIMIT("above {number}"),
+    GUARD_BAND("in the guard band of {number}"),
+    INSIDE_TOLERANCE("inside the tolerance, outside the guard band"),
+    OTHER_OUTCOME("only '{note}' passes"),
+    EARLIER_ATTEMPT("attempt {number}, the first was {note}"),
+    DOES_NOT_APPLY("recorded although it does not apply"),
+    OTHER_KIND("recorded as a {written}, but it is a {note}"),
+    NOT_TICKED("'{written}' is not 'yes'"),
+    NO_OUTCOME("'{written}' is not one of the outcomes"),
+    ATTEMPT_NUMBER("'{written}' is not an attempt number"),
+    ATTEMPTS_UNNUMBERED("several values without attempt numbers"),
+    ATTEMPT_TWICE("attempt {number} is recorded twice"),
+    ATTEMPT_MISSING("an attempt before number {number} is missing"),
+    DONE_AND_NOT_DONE("both a value and 'not done' are recorded"),
+    DECIMAL_COMMA("use a decimal point, not a comma"),
+    NOT_A_NUMBER("'{written}' is not a number"),
+    NO_UNIT("no unit is given"),
+    UNKNOWN_UNIT("the limits are in '{note}', which is not a known unit"),
+    OTHER_UNIT("given in {written}, but the limits are in {note}"),
+    TOO_FEW_DECIMALS("recorded with too few decimals: the limits need {number}[ in {note}]"),
+    NEGATIVE(
+        "negative, which is impossible for this quantity (zero the instrument, or check the sign)"),
+    CREST_BELOW_ONE("below 1, which is impossible for a crest factor (check both readings)"),
+    PART_NOT_READ("{part}, from which it is calculated, has no reading"),
+    ATTEMPTS_DIFFER(
+        "calculated from readings of different attempts: {note} (read all of them again)"),
+    NOT_CALCULABLE("it cannot be calculated: {note}"),
+    UNCERTAINTY_UNKNOWN("the uncertainty of its parts is not known"),
+    OTHER_THAN_CALCULATED("recorded as {written}, but calculated as {number}"),
+    POINTS_ONLY(
+        "limits.json format 1 has no ticks, choices, records or seal; they cannot be judged, so the"
+            + " result is never 'pass'"),
+    NO_DIGEST(
+        "the readings file has no digest: nothing says that it belongs to these limits, and it"
+            + " cannot pass"),
+    NO_DATE("the readings have no date, so calibration due dates were not checked"),
+    CALIBRATION_OVERDUE("calibration overdue: {name} is {written}, used on {note}"),
+    CALIBRATION_UNCHECKED(
+        "calibration not checked: {name} is '{written}', which has no date such as 2026-01-31");
+
+    private final String pattern;
+
+    Code(String pattern) {
+      this.pattern = pattern;
+    }
+
+    /** The pattern of its sentence. */
+    public String pattern() {
+      return pattern;
+    }
 
     /** As written in JSON, such as {@code below-limit}. */
     public String word() {

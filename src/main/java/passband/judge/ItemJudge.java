@@ -4,9 +4,11 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import passband.evidence.Item;
 import passband.evidence.ItemList;
@@ -69,10 +71,7 @@ final class ItemJudge implements Item.Visitor<Judgement> {
 
   /** What was written, each value in the item's own unit: a report prints that one after it. */
   private List<String> written(Item item) {
-    String unit =
-        item instanceof Item.Measured m
-            ? m.scale().unit()
-            : item instanceof Item.Recorded r ? r.unit() : null;
+    String unit = unit(item);
     List<String> written = new ArrayList<>();
     for (Readings.Row row : attempts(item).rows()) {
       if (!row.undone()) {
@@ -80,6 +79,12 @@ final class ItemJudge implements Item.Visitor<Judgement> {
       }
     }
     return written;
+  }
+
+  private static @Nullable String unit(Item item) {
+    return item instanceof Item.Measured m
+        ? m.scale().unit()
+        : item instanceof Item.Recorded r ? r.unit() : null;
   }
 
   /** A note of the attempts before the last. */
@@ -91,7 +96,7 @@ final class ItemJudge implements Item.Visitor<Judgement> {
             of(Cause.Code.EARLIER_ATTEMPT, item)
                 .at(attempts(item).rows().get(0), "reading")
                 .number(BigDecimal.valueOf(written.size()), null)
-                .note(written.get(0)));
+                .note(WrittenValue.asWritten(unit(item), attempts(item).rows().get(0))));
   }
 
   // ---- what is not measured ----
@@ -221,7 +226,7 @@ final class ItemJudge implements Item.Visitor<Judgement> {
     if (early != null && early.verdict() != Verdict.NOT_DONE) {
       return early;
     }
-    Map<String, DerivedValue.Part> parts = new HashMap<>();
+    Map<String, DerivedValue.Part> parts = new LinkedHashMap<>();
     for (Map.Entry<String, String> entry : derived.calculation().parts().entrySet()) {
       Item.Reading part = (Item.Reading) Objects.requireNonNull(byId.get(entry.getValue()));
       Judgement read = part.accept(this);
@@ -237,11 +242,33 @@ final class ItemJudge implements Item.Visitor<Judgement> {
       Rational value = WrittenValue.of(part, attempts(part).last()).value();
       parts.put(entry.getKey(), new DerivedValue.Part(part, Objects.requireNonNull(value)));
     }
+    Cause mixed = attemptsDiffer(derived, parts);
+    if (mixed != null) {
+      return unclear(derived, mixed);
+    }
     try {
       return derived(derived, DerivedValue.of(derived, parts));
     } catch (ArithmeticException e) {
       return unclear(derived, of(Cause.Code.NOT_CALCULABLE, derived).note(e.getMessage()));
     }
+  }
+
+  /**
+   * The cause where one part was read again and another was not, so that they are not of one state
+   * of the generator; null where all are of the same attempt.
+   */
+  private @Nullable Cause attemptsDiffer(
+      Item.Derived derived, Map<String, DerivedValue.Part> parts) {
+    Map<String, Integer> numbers = new LinkedHashMap<>();
+    parts.forEach((name, part) -> numbers.put(name, attempts(part.item()).rows().size()));
+    if (numbers.values().stream().distinct().count() < 2) {
+      return null;
+    }
+    String which =
+        numbers.entrySet().stream()
+            .map(n -> n.getKey() + " of attempt " + n.getValue())
+            .collect(Collectors.joining(", "));
+    return of(Cause.Code.ATTEMPTS_DIFFER, derived).note(which);
   }
 
   private Judgement derived(Item.Derived derived, DerivedValue value) {

@@ -57,6 +57,20 @@ record WrittenValue(@Nullable Rational value, @Nullable Cause trouble) {
         : new WrittenValue(value, null);
   }
 
+  /** A value as written, with its unit unless that is the item's own, however it is spelt. */
+  static String asWritten(@Nullable String unit, Readings.Row row) {
+    Unit own = unit(unit);
+    Unit given = unit(row.unit());
+    boolean same =
+        own != null
+            && given != null
+            && own.dimension().equals(given.dimension())
+            && own.factor().equals(given.factor());
+    return row.unit().isEmpty() || unit != null && same
+        ? row.reading()
+        : row.reading() + " " + row.unit();
+  }
+
   /**
    * A value as written, put into an item's unit with every digit kept: {@code 0.2000 A} in mA is
    * {@code 200.0}; with its own unit, in quotes, where it cannot be.
@@ -106,12 +120,11 @@ record WrittenValue(@Nullable Rational value, @Nullable Cause trouble) {
     return new WrittenValue(null, what);
   }
 
-  /** A unit by its UCUM code or as sources write it; null where it is neither. */
+  /** The unit that a file names, a number's where it names none; null where it is unknown. */
   static @Nullable Unit unit(@Nullable String text) {
     if (text == null || text.isEmpty() || text.equals("1")) {
       return Unit.ONE;
     }
-    Unit unit = Units.ofUcum(text);
-    return unit == null ? Units.find(text) : unit;
+    return Units.recorded(text);
   }
 }

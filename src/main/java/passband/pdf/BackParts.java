@@ -20,8 +20,8 @@ final class BackParts {
     write.heading("If a reading fails");
     write.note(
         "Stop. Output off. Check the lead, the jack and the load, and take the reading once more;"
-            + " keep both readings. If it fails again, tag the generator out of service and follow the"
-            + " maker\u2019s service manual.");
+            + " of a value that is calculated, all its readings. Keep both. If it fails again, tag the"
+            + " generator out of service and follow the maker\u2019s service manual.");
     List<String> blank = List.of("", "", "", "");
     write.table(
         write.shares(0.1, 0.25, 0.25, 0.4),

@@ -121,6 +121,11 @@ public final class Dimension {
     return new Dimension(halves);
   }
 
+  /** The exponents of the base units, in their order. */
+  public int[] exponents() {
+    return exponents.clone();
+  }
+
   /** Whether it is that of a number. */
   public boolean isNone() {
     return equals(NONE);

@@ -1,11 +1,13 @@
 package passband.quantity;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -148,13 +150,17 @@ public final class Units {
    * none.
    */
   public static @Nullable Unit find(String text) {
-    Unit unit = BY_SPELLING.get(text);
+    return quotient(text, BY_SPELLING);
+  }
+
+  private static @Nullable Unit quotient(String text, Map<String, Unit> names) {
+    Unit unit = names.get(text);
     int stroke = text.indexOf('/');
     if (unit != null || stroke < 0) {
       return unit;
     }
-    Unit over = BY_SPELLING.get(text.substring(0, stroke));
-    Unit under = BY_SPELLING.get(text.substring(stroke + 1));
+    Unit over = names.get(text.substring(0, stroke));
+    Unit under = names.get(text.substring(stroke + 1));
     if (over == null || under == null || over == Unit.ONE || under == Unit.ONE) {
       return null;
     }
@@ -179,9 +185,36 @@ public final class Units {
     return unit;
   }
 
-  /** The unit with this UCUM code; null when there is none. */
+  /** The unit with this UCUM code, which may be a quotient of two; null when there is none. */
   public static @Nullable Unit ofUcum(String code) {
-    return all().stream().filter(u -> u.ucum().equals(code)).findFirst().orElse(null);
+    return quotient(code, Recorded.BY_UCUM);
+  }
+
+  /**
+   * The unit that a file of readings names: by its UCUM code, as sources spell it or as it is
+   * printed, or a quotient of two such; null when there is none.
+   */
+  public static @Nullable Unit recorded(String text) {
+    return quotient(text, Recorded.BY_NAME);
+  }
+
+  /** Every name that {@link #recorded} knows, quotients apart. */
+  public static Map<String, Unit> recordedNames() {
+    return Collections.unmodifiableMap(Recorded.BY_NAME);
+  }
+
+  /** Read when a file is. */
+  private static final class Recorded {
+    private static final Map<String, Unit> BY_UCUM = new LinkedHashMap<>();
+    private static final Map<String, Unit> BY_NAME = new LinkedHashMap<>();
+
+    static {
+      all().forEach(unit -> BY_UCUM.put(unit.ucum(), unit));
+      BY_NAME.putAll(BY_UCUM);
+      new TreeMap<>(BY_SPELLING).forEach(BY_NAME::putIfAbsent);
+      all().forEach(unit -> BY_NAME.putIfAbsent(unit.printed(), unit));
+      BY_NAME.remove("");
+    }
   }
 
   /** What was probably meant by a spelling that is no unit, the likeliest first, at most three. */

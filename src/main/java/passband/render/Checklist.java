@@ -24,7 +24,11 @@ public final class Checklist {
   private static final String STYLE = resource("checklist.css");
   private static final String SCRIPT =
       "\"use strict\";\n"
+          + ScriptTables.causes()
+          + ScriptTables.units()
+          + resource("causes.js")
           + resource("ratio.js")
+          + resource("units.js")
           + resource("formula.js")
           + resource("verdicts.js")
           + resource("readings.js")

@@ -8,8 +8,6 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Set;
-import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import passband.evidence.Item;
 import passband.evidence.ItemList;
@@ -21,7 +19,6 @@ import passband.syntax.Expression;
 final class ScriptItems implements Item.Visitor<Void> {
   private final StringWriter out = new StringWriter();
   private final JsonWriter json = new JsonWriter(out);
-  private final Set<String> dimensions = new TreeSet<>();
 
   /** What writes, but for the failures that a string does not have. */
   private interface Write {
@@ -52,31 +49,8 @@ final class ScriptItems implements Item.Visitor<Void> {
     write(() -> json.name("items").beginArray());
     list.items().forEach(item -> item.accept(this));
     write(json::endArray);
-    units();
     write(json::endObject);
     return out.toString();
-  }
-
-  /** By code or symbol: the factor to SI, and what it measures. */
-  private void units() {
-    write(() -> json.name("units").beginObject());
-    for (Unit unit : Units.all()) {
-      String dimension = unit.dimension().describe();
-      if (dimensions.contains(dimension)) {
-        Set<String> names = new TreeSet<>(List.of(unit.ucum(), unit.symbol(), unit.printed()));
-        names.remove("");
-        for (String name : names) {
-          write(
-              () ->
-                  json.name(name)
-                      .beginArray()
-                      .value(unit.factor().toString())
-                      .value(dimension)
-                      .endArray());
-        }
-      }
-    }
-    write(json::endObject);
   }
 
   private void text(String name, String value) {
@@ -121,9 +95,9 @@ final class ScriptItems implements Item.Visitor<Void> {
     text("unit", scale.unit());
     Unit unit = scale.unit().equals("1") ? Unit.ONE : Units.ofUcum(scale.unit());
     if (unit != null) {
+      text("printed", unit.printed());
       text("factor", unit.factor().toString());
-      text("dimension", unit.dimension().describe());
-      dimensions.add(unit.dimension().describe());
+      text("dimension", ScriptTables.dimension(unit));
     }
     number("resolution", scale.resolution());
     write(() -> json.name("decimals").value(scale.decimals()));

@@ -18,7 +18,7 @@
 
   // ---- what stands in the fields, by item ----
 
-  const again = (entry) => entry.parentElement.querySelector(".again");
+  const second = (entry) => entry.parentElement.querySelector(".again");
   const undone = (entry) => entry.closest("tr").querySelector(".undone");
 
   // One attempt, a second one, and whether it was not done.
@@ -27,7 +27,7 @@
     const [field] = fields.get(id);
     switch (item.kind) {
       case "reading":
-        return [field.value.trim(), again(field).value.trim(), undone(field).checked];
+        return [field.value.trim(), second(field).value.trim(), undone(field).checked];
       case "tick":
         return [field.checked ? "yes" : "", "", false];
       case "choice":
@@ -39,23 +39,23 @@
     }
   }
 
-  function put(id, [first, second, not]) {
+  function put(id, [one, two, not]) {
     const item = items.get(id);
     const [field] = fields.get(id);
     switch (item.kind) {
       case "reading":
-        field.value = first;
-        again(field).value = second;
+        field.value = one;
+        second(field).value = two;
         undone(field).checked = not;
         break;
       case "tick":
-        field.checked = first === "yes";
+        field.checked = one === "yes";
         break;
       case "choice":
-        fields.get(id).forEach((radio) => (radio.checked = radio.value === first));
+        fields.get(id).forEach((radio) => (radio.checked = radio.value === one));
         break;
       case "record":
-        field.value = first;
+        field.value = one;
         break;
     }
   }
@@ -65,12 +65,25 @@
 
   // ---- verdicts ----
 
+  // As they are saved: what is blank is left out, 'not done' comes last.
   function attempts([first, second, not]) {
-    const all = [first, second].map((value) => ({ value, undone: false }));
-    return not ? [...all, { value: "", undone: true }] : all;
+    const made = [
+      { number: 1, value: first, undone: false },
+      { number: 2, value: second, undone: false },
+    ].filter(({ value }) => value !== "");
+    return not ? [...made, { number: first ? (second ? 3 : 2) : 1, value: "", undone: true }] : made;
   }
 
-  function show(item, { verdict, why, value }, [first, second]) {
+  // The readings that have to be read again, since a value that is calculated from them is.
+  function again(verdicts) {
+    const asked = data.items.filter((item) => {
+      const { verdict, causes } = verdicts.get(item.id);
+      return item.kind === "derived" && (verdict === "fail" || causes.some((cause) => cause.code === "attempts-differ"));
+    });
+    return new Set(asked.flatMap((item) => Object.values(item.parts)));
+  }
+
+  function show(item, { verdict, causes, value }, [first, second], repeated) {
     const [field] = fields.get(item.id);
     if (item.kind === "derived") {
       field.textContent = value === null ? "" : Ratio.fixed(value, item.decimals + 2);
@@ -78,23 +91,39 @@
     const place = field.closest("tr.row, li, td, div, p") || field.parentElement;
     place.dataset.verdict = verdict;
     if (item.kind !== "reading" && item.kind !== "derived") {
+      say(item.kind === "choice" ? field.closest("[role=radiogroup]") : place, Causes.texts(causes));
       return;
     }
     const row = field.closest("tr");
     row.classList.toggle("read", first !== "");
     row.classList.toggle("reread", second !== "");
     row.classList.toggle("fails", verdict === "fail" || second !== "");
+    row.classList.toggle("repeat", repeated.has(item.id));
     const limited = item.low !== undefined || item.high !== undefined;
     const word = verdict === "fail" ? "FAIL" : verdict === "pass" && !limited ? "read" : verdict;
     const open = verdict === "not done" && !(item.kind === "reading" && undone(field).checked);
-    const text = open || verdict === "does not apply" ? "" : word + (why ? ": " + why : "");
-    row.querySelector(".said").textContent = text + (second !== "" ? " (second reading; the first was " + first + ")" : "");
+    const why = causes.length > 0 ? ": " + Causes.texts(causes) : "";
+    row.querySelector(".said").textContent = open || verdict === "does not apply" ? "" : word + why;
+  }
+
+  // What is not a reading has no place for it until there is something to say.
+  function say(place, text) {
+    let output = place.querySelector(":scope > .said");
+    if (output === null && text !== "") {
+      output = document.createElement("output");
+      output.className = "said";
+      place.append(output);
+    }
+    if (output !== null) {
+      output.textContent = text;
+    }
   }
 
   function refresh() {
     const now = entered();
     const verdicts = Verdicts.of(data, new Map([...now].map(([id, value]) => [id, attempts(value)])));
-    data.items.forEach((item) => show(item, verdicts.get(item.id), now.get(item.id)));
+    const repeated = again(verdicts);
+    data.items.forEach((item) => show(item, verdicts.get(item.id), now.get(item.id), repeated));
     const number = (kinds, verdict) =>
       data.items.filter((item) => kinds.includes(item.kind) && verdicts.get(item.id).verdict === verdict).length;
     const readings = ["reading"];
@@ -164,18 +193,11 @@
   function rows() {
     const made = [];
     const same = [body.dataset.procedure, body.dataset.revision, digest];
-    for (const [id, [first, second, not]] of entered()) {
+    for (const [id, entry] of entered()) {
       const item = items.get(id);
-      const add = (value, attempt, kind) =>
-        made.push([id, value, kind === "not-done" ? "" : item.unit === "1" ? "" : item.unit || "", item.phase || "", attempt, kind, ...same]);
-      if (first) {
-        add(first, "1", item.kind);
-      }
-      if (second) {
-        add(second, "2", item.kind);
-      }
-      if (not) {
-        add("", first ? (second ? "3" : "2") : "1", "not-done");
+      for (const { number, value, undone: not } of attempts(entry)) {
+        const unit = not || item.unit === "1" ? "" : item.unit || "";
+        made.push([id, value, unit, item.phase || "", String(number), not ? "not-done" : item.kind, ...same]);
       }
     }
     return made;
@@ -198,16 +220,16 @@
     if (unit === own || value === "" || item.kind !== "reading") {
       return value;
     }
-    const [factor, dimension] = data.units[unit] || [];
-    if (dimension !== item.dimension || !/^[+\-\u2212]?[0-9]+(\.[0-9]+)?$/.test(value)) {
+    const given = Units.find(unit);
+    if (given === undefined || given.dimension !== item.dimension || !/^[+\-\u2212]?[0-9]+(\.[0-9]+)?$/.test(value)) {
       throw new Error(item.id + " is given in '" + unit + "', but its limits are in '" + own + "'");
     }
-    const step = Ratio.over(Ratio.over(Ratio.parse(factor), Ratio.parse(item.factor)), Ratio.parse("1" + "0".repeat((value.split(".")[1] || "").length)));
+    const step = Ratio.over(Ratio.over(given.factor, Ratio.parse(item.factor)), Ratio.parse("1" + "0".repeat((value.split(".")[1] || "").length)));
     let decimals = 0;
     for (let scaled = step; scaled[1] !== 1n && decimals < 30; decimals++) {
       scaled = Ratio.times(scaled, [10n, 1n]);
     }
-    return Ratio.fixed(Ratio.times(Ratio.parse(value), Ratio.over(Ratio.parse(factor), Ratio.parse(item.factor))), decimals);
+    return Ratio.fixed(Ratio.times(Ratio.parse(value), Ratio.over(given.factor, Ratio.parse(item.factor))), decimals);
   }
 
   function load(text) {

@@ -21,7 +21,12 @@ const Formula = (() => {
     }
     return n < 0 ? over(one, value) : value;
   };
-  const power = (a, n) => scaled(a, whole(a.value, n), times(n === 0 ? zero : whole(a.value, n - 1), [BigInt(n), 1n]));
+  const power = (a, n) => {
+    if (n <= 0 && sign(a.value) === 0) {
+      throw new Error("division by zero");
+    }
+    return scaled(a, whole(a.value, n), times(n === 0 ? zero : whole(a.value, n - 1), [BigInt(n), 1n]));
+  };
   const root = (a) => {
     if (sign(a.value) <= 0) {
       throw new Error("the square root of zero or a negative value");

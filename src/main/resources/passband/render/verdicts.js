@@ -1,14 +1,15 @@
-// The verdicts of the judge on what is written: written maps an item's id to its attempts in order,
-// { value, unit, undone }; a unit that is left out is the item's own.
+// The verdicts of the judge on what is written: written maps an item's id to its attempts,
+// { number, value, unit, undone }; a unit that is left out is the item's own.
 const Verdicts = (() => {
   const { parse, plus, minus, times, over, abs, sign, compare, zero } = Ratio;
   const NUMBER = /^[+\-\u2212]?[0-9]{1,40}(\.[0-9]{1,40})?$/;
-  const said = (verdict, why = "", value = null) => ({ verdict, why, value });
-  const unclear = (why) => said("unclear", why);
+  const said = (verdict, causes = [], value = null) => ({ verdict, causes, value });
+  const unclear = (cause) => said("unclear", [cause]);
 
   function of(data, written) {
     const items = new Map(data.items.map((item) => [item.id, item]));
-    const attempts = (item) => (written.get(item.id) || []).filter((a) => a.undone || a.value !== "");
+    const attempts = (item) =>
+      (written.get(item.id) || []).filter((a) => a.undone || a.value !== "").sort((a, b) => a.number - b.number);
     const last = (item) => attempts(item).at(-1);
 
     function applies(item) {
@@ -19,67 +20,104 @@ const Verdicts = (() => {
       return item.applies === undefined || item.applies.some(met);
     }
 
-    function early(item) {
+    // Why the last attempt cannot be told; null where it can.
+    function trouble(item) {
       const all = attempts(item);
-      const none = all.every((a) => a.undone);
-      if (!applies(item)) {
-        return none ? said("does not apply") : unclear("recorded although it does not apply");
+      const { length } = all;
+      if (length > 0 && all[length - 1].number !== length) {
+        const { number } = all[length - 1];
+        return Causes.of("attempt-missing", item, { number: String(number), written: String(number) });
       }
-      if (!none && all.some((a) => a.undone)) {
-        return unclear("both a value and 'not done' are recorded");
-      }
-      return none ? said("not done") : null;
+      return length > 1 && all.some((a) => a.undone) ? Causes.of("done-and-not-done", item, { written: "not-done" }) : null;
     }
 
-    // The value in the item's unit, or why there is none.
+    // What can be said before the value is looked at; null where it has to be.
+    function early(item) {
+      const done = attempts(item).filter((a) => !a.undone);
+      if (!applies(item)) {
+        return done.length === 0
+          ? said("does not apply")
+          : unclear(Causes.of("does-not-apply", item, { written: done[0].value }));
+      }
+      const why = trouble(item);
+      if (why !== null) {
+        return unclear(why);
+      }
+      return done.length === 0 ? said("not done") : null;
+    }
+
+    // A note of the attempts before the last.
+    function earlier(item) {
+      const all = attempts(item);
+      const note = (first) => (first.unit === undefined || own(item, first.unit) ? first.value : first.value + " " + first.unit);
+      return all.length < 2
+        ? []
+        : [Causes.of("earlier-attempt", item, { number: String(all.length), written: all[0].value, note: note(all[0]) })];
+    }
+
+    const passes = (item) => said("pass", earlier(item));
+
+    // Whether a unit is the item's own, however it is spelt.
+    function own(item, text) {
+      const unit = Units.find(text);
+      const same = unit !== undefined && unit.dimension === item.dimension && compare(unit.factor, parse(item.factor)) === 0;
+      return text === "" || (item.unit !== undefined && same);
+    }
+
+    // The value in the item's unit, or the cause why there is none.
     function number(item, attempt) {
       const text = attempt.value;
       if (!NUMBER.test(text)) {
-        return { why: text.includes(",") ? "use a decimal point, not a comma" : "'" + text + "' is not a number" };
+        return { cause: Causes.of(text.includes(",") ? "decimal-comma" : "not-a-number", item, { written: text }) };
       }
-      const unit = attempt.unit === undefined ? item.unit : attempt.unit;
-      const [factor, dimension] = unit === "1" || (unit === "" && item.unit === "1") ? ["1", item.dimension] : data.units[unit] || [];
-      if (dimension !== item.dimension || (unit === "" && item.unit !== "1")) {
-        return { why: unit === "" ? "no unit is given" : "given in " + unit + ", but the limits are in " + item.unit };
+      const given = attempt.unit === undefined ? item.unit : attempt.unit;
+      if (given === "" && item.unit !== "1") {
+        return { cause: Causes.of("no-unit", item, { written: "" }) };
       }
-      const ratio = over(parse(factor), parse(item.factor));
+      const unit = Units.find(given);
+      if (unit === undefined || unit.dimension !== item.dimension) {
+        return { cause: Causes.of("other-unit", item, { written: given, note: item.printed }) };
+      }
+      const ratio = over(unit.factor, parse(item.factor));
       const decimals = (text.split(".")[1] || "").length;
       if (compare(over(ratio, [10n ** BigInt(decimals), 1n]), parse(item.resolution)) > 0) {
-        return { why: "recorded with too few decimals: the limits need " + item.decimals };
+        const needed = { number: String(item.decimals), written: text, note: item.printed || null };
+        return { cause: Causes.of("too-few-decimals", item, needed) };
       }
       const value = times(parse(text), ratio);
       if (sign(value) < 0 && !item.negative) {
-        return { why: "negative, which is impossible for this quantity (zero the instrument, or check the sign)" };
+        return { cause: Causes.of("negative", item, { written: text }) };
       }
-      const why = impossible(item, value);
-      return why === null ? { value } : { why };
+      return impossible(item, value) ? { cause: Causes.of("crest-below-one", item, { written: text }) } : { value };
     }
 
     // No peak is below its RMS value.
     function impossible(item, value) {
-      const below = item.least !== undefined && compare(value, parse(item.least)) < 0;
-      return below ? "below 1, which is impossible for a crest factor (check both readings)" : null;
+      return item.least !== undefined && compare(value, parse(item.least)) < 0;
     }
 
     function reading(item) {
       const read = number(item, last(item));
-      if (read.why !== undefined) {
-        return unclear(read.why);
+      if (read.cause !== undefined) {
+        return unclear(read.cause);
       }
-      const why = [];
+      const written = last(item).value;
+      const limit = (code, number) => Causes.of(code, item, { number, unit: item.unit, written });
+      const causes = [];
       if (item.low !== undefined && compare(read.value, parse(item.low)) < 0) {
-        why.push("below " + item.low);
+        causes.push(limit("below-limit", item.low));
       }
       if (item.high !== undefined && compare(read.value, parse(item.high)) > 0) {
-        why.push("above " + item.high);
+        causes.push(limit("above-limit", item.high));
       }
       const outside =
         (item.lower !== undefined && compare(read.value, parse(item.lower)) < 0) ||
         (item.upper !== undefined && compare(read.value, parse(item.upper)) > 0);
-      if (why.length > 0 && !outside) {
-        why.push("inside the tolerance, outside the guard band");
+      const fails = causes.length > 0;
+      if (fails && !outside) {
+        causes.push(Causes.of("inside-tolerance", item, { written }));
       }
-      return said(why.length > 0 ? "fail" : "pass", why.join("; "), read.value);
+      return said(fails ? "fail" : "pass", [...causes, ...earlier(item)], read.value);
     }
 
     // The square of a derived value's standard uncertainty, times three; null where it is not known.
@@ -119,17 +157,21 @@ const Verdicts = (() => {
         const part = items.get(id);
         const read = judged(part);
         if (read.verdict === "not done") {
-          return first !== null ? first : unclear(name + ", from which it is calculated, has no reading");
+          return first !== null ? first : unclear(Causes.ofPart(Causes.of("part-not-read", part), item, name));
         }
         if (read.verdict === "unclear") {
-          return unclear(name + ": " + read.why);
+          return unclear(Causes.ofPart(read.causes[0], item, name));
         }
-        parts.set(name, { item: part, value: read.value });
+        parts.set(name, { item: part, value: read.value, attempt: last(part).number });
+      }
+      if (new Set([...parts.values()].map((part) => part.attempt)).size > 1) {
+        const note = [...parts].map(([name, part]) => name + " of attempt " + part.attempt).join(", ");
+        return unclear(Causes.of("attempts-differ", item, { note }));
       }
       try {
         return calculated(item, parts);
       } catch (error) {
-        return unclear("it cannot be calculated: " + error.message);
+        return unclear(Causes.of("not-calculable", item, { note: error.message }));
       }
     }
 
@@ -146,38 +188,43 @@ const Verdicts = (() => {
       const three = spread(item, slopes, parts);
       const guard = parse(data.guard);
       const band = three === null ? zero : times(over(over(three, [3n, 1n]), times(factor, factor)), times(guard, guard));
-      const why = [];
+      const causes = [];
       const beyond = (inside) => sign(inside) < 0 || compare(times(inside, inside), band) < 0;
+      const limit = (code, number) => causes.push(Causes.of(code, item, { number, unit: item.unit }));
       if (item.lower !== undefined && beyond(minus(value, parse(item.lower)))) {
-        why.push((compare(value, parse(item.lower)) < 0 ? "below " : "in the guard band of ") + item.lower);
+        limit(compare(value, parse(item.lower)) < 0 ? "below-limit" : "guard-band", item.lower);
       }
       if (item.upper !== undefined && beyond(minus(parse(item.upper), value))) {
-        why.push((compare(value, parse(item.upper)) > 0 ? "above " : "in the guard band of ") + item.upper);
+        limit(compare(value, parse(item.upper)) > 0 ? "above-limit" : "guard-band", item.upper);
       }
-      if (why.length > 0) {
-        return said("fail", why.join("; "), value);
+      if (causes.length > 0) {
+        return said("fail", causes, value);
       }
-      if (impossible(item, value) !== null) {
-        return unclear(impossible(item, value));
+      if (impossible(item, value)) {
+        return unclear(Causes.of("crest-below-one", item));
       }
       if (three === null && sign(guard) > 0) {
-        return unclear("the uncertainty of its parts is not known");
+        return unclear(Causes.of("uncertainty-unknown", item));
       }
-      return said("pass", "", value);
+      return said("pass", [], value);
     }
 
-    const kinds = {
-      reading,
-      record: () => said("pass"),
-      tick: (item) => (last(item).value === "yes" ? said("pass") : unclear("'" + last(item).value + "' is not 'yes'")),
-      choice: (item) => {
-        const { value } = last(item);
-        if (!item.options.includes(value)) {
-          return unclear("'" + value + "' is not one of the outcomes");
-        }
-        return item.pass === undefined || item.pass === value ? said("pass") : said("fail", "only '" + item.pass + "' passes");
-      },
-    };
+    function tick(item) {
+      const { value } = last(item);
+      return value === "yes" ? passes(item) : unclear(Causes.of("not-ticked", item, { written: value }));
+    }
+
+    function choice(item) {
+      const { value } = last(item);
+      if (!item.options.includes(value)) {
+        return unclear(Causes.of("no-outcome", item, { written: value }));
+      }
+      return item.pass === undefined || item.pass === value
+        ? passes(item)
+        : said("fail", [Causes.of("other-outcome", item, { written: value, note: item.pass })]);
+    }
+
+    const kinds = { reading, tick, choice, record: passes };
 
     function judged(item) {
       return item.kind === "derived" ? derived(item) : early(item) || kinds[item.kind](item);

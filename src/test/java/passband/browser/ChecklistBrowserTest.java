@@ -115,7 +115,7 @@ class ChecklistBrowserTest {
         "219.000000000000000000001, FAIL: above 219.0",
         "219.1, FAIL: above 219.0",
         "-200.0, \"unclear: negative, which is impossible for this quantity (zero the instrument, or check the sign)\"",
-        "200, unclear: recorded with too few decimals: the limits need 1",
+        "200, unclear: recorded with too few decimals: the limits need 1 in mA",
         "\"200,0\", \"unclear: use a decimal point, not a comma\"",
         "1e2, \"unclear: '1e2' is not a number\"",
         "abc, \"unclear: 'abc' is not a number\""
@@ -150,7 +150,7 @@ class ChecklistBrowserTest {
     WebElement again = browser.find(".fails input.again");
     assertTrue(again.isDisplayed());
     again.sendKeys("200.0");
-    assertEquals("pass (second reading; the first was 1.0)", said(entry));
+    assertEquals("pass: attempt 2, the first was 1.0", said(entry));
     browser.find("#save").click();
     List<NamedCsvRecord> rows = rows(Browser.awaited(folder.resolve("readings.csv")));
     assertEquals(
@@ -159,6 +159,45 @@ class ChecklistBrowserTest {
             .filter(r -> r.getField("point").equals(FIRST))
             .map(r -> r.getField("reading") + "/" + r.getField("attempt"))
             .toList());
+  }
+
+  /** Both parts get a second box, and the value is calculated only from readings of one attempt. */
+  @Test
+  void allPartsOfAValueThatFailsAreReadAgain() throws Exception {
+    show(YARROW);
+    ItemList list = Evidence.of(YARROW).list();
+    Item.Derived derived =
+        list.items().stream()
+            .filter(i -> i instanceof Item.Derived && i.head().applies().isEmpty())
+            .map(i -> (Item.Derived) i)
+            .findFirst()
+            .orElseThrow();
+    Map<String, String> parts = derived.calculation().parts();
+    WebElement value = browser.find("output.entry[data-item='" + derived.id() + "']");
+    for (String part : parts.values()) {
+      assertFalse(again(part).isDisplayed());
+    }
+    entry(parts.get("peak-voltage")).sendKeys("900");
+    entry(parts.get("voltage")).sendKeys("150");
+    assertTrue(said(value).startsWith("FAIL: above "), said(value));
+    again(parts.get("peak-voltage")).sendKeys("290");
+    String mixed =
+        "unclear: calculated from readings of different attempts: peak-voltage of attempt 2,"
+            + " voltage of attempt 1 (read all of them again)";
+    assertEquals(mixed, said(value));
+    assertSavedIsJudgedTheSame(list);
+    again(parts.get("voltage")).sendKeys("150");
+    assertEquals("pass", said(value));
+    assertSavedIsJudgedTheSame(list);
+    entry(parts.get("voltage")).sendKeys(Keys.BACK_SPACE, Keys.BACK_SPACE, Keys.BACK_SPACE);
+    assertEquals(
+        "unclear: an attempt before number 2 is missing", said(entry(parts.get("voltage"))));
+    assertSavedIsJudgedTheSame(list);
+  }
+
+  private WebElement again(String point) {
+    return (WebElement)
+        browser.run("return arguments[0].parentElement.querySelector('input.again')", entry(point));
   }
 
   private static List<NamedCsvRecord> rows(Path csv) throws IOException {
@@ -325,12 +364,18 @@ class ChecklistBrowserTest {
       }
     }
     browser.find(SERIAL).sendKeys("F-1");
+    Report report = assertSavedIsJudgedTheSame(list);
+    assertEquals(List.of(), report.warnings());
+    assertEquals("F-1", report.readings().records().get("generator-serial"));
+    long fails = report.judgements().stream().filter(j -> j.verdict() == Verdict.FAIL).count();
+    assertTrue(fails > 2, fails + " fail");
+  }
+
+  private Report assertSavedIsJudgedTheSame(ItemList list) throws Exception {
+    Files.deleteIfExists(folder.resolve("readings.csv"));
     browser.find("#save").click();
     byte[] csv = Files.readAllBytes(Browser.awaited(folder.resolve("readings.csv")));
     Report report = Judge.judge(list, Readings.parse(csv), null);
-    assertEquals(List.of(), report.warnings());
-    assertEquals("F-1", report.readings().records().get("generator-serial"));
-    int fails = 0;
     for (Judgement judgement : report.judgements()) {
       assertEquals(
           judgement.verdict().word(),
@@ -338,10 +383,9 @@ class ChecklistBrowserTest {
               "return document.querySelector(`[data-item='${arguments[0]}']`).closest('[data-verdict]').dataset.verdict",
               judgement.item().id()),
           judgement.toString());
-      fails += judgement.verdict() == Verdict.FAIL ? 1 : 0;
     }
-    assertTrue(fails > 2, fails + " fail");
     assertEquals(report.overall().word(), browser.run("return document.body.dataset.overall"));
+    return report;
   }
 
   /** The policy lets in the file's own style and script, nothing else, and nothing is fetched. */

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.google.gson.Gson;
+import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
 import java.io.IOException;
@@ -12,10 +13,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -26,19 +29,43 @@ import passband.evidence.BadInput;
 import passband.evidence.Evidence;
 import passband.evidence.Item;
 import passband.evidence.ItemList;
+import passband.judge.Cause;
 import passband.judge.Judge;
 import passband.judge.Judgement;
 import passband.judge.Readings;
 import passband.judge.Report;
 import passband.judge.Verdict;
 import passband.plan.Plan;
+import passband.quantity.Units;
 import passband.render.Checklist;
 import passband.testing.Records;
 import passband.testing.Sheets;
 
-/** The page gives the verdicts of the judge on whatever is written, on every item and over all. */
+/**
+ * The page gives the verdicts of the judge on whatever is written, for the same causes in the same
+ * words, on every item and over all.
+ */
 class VerdictsBrowserTest {
   private static final int RECORDS = 150;
+
+  /** What every sheet gives cause to say. */
+  private static final Set<Cause.Code> SEEN =
+      EnumSet.of(
+          Cause.Code.BELOW_LIMIT,
+          Cause.Code.ABOVE_LIMIT,
+          Cause.Code.OTHER_OUTCOME,
+          Cause.Code.EARLIER_ATTEMPT,
+          Cause.Code.NOT_TICKED,
+          Cause.Code.NO_OUTCOME,
+          Cause.Code.ATTEMPT_MISSING,
+          Cause.Code.DONE_AND_NOT_DONE,
+          Cause.Code.DECIMAL_COMMA,
+          Cause.Code.NOT_A_NUMBER,
+          Cause.Code.NO_UNIT,
+          Cause.Code.OTHER_UNIT,
+          Cause.Code.NEGATIVE);
+
+  private static final List<String> UNITS = List.copyOf(Units.recordedNames().keySet());
 
   @TempDir static Path folder;
   private static Browser browser;
@@ -54,7 +81,15 @@ class VerdictsBrowserTest {
   }
 
   /** One attempt: a value with its unit, or not done. */
-  private record Attempt(String value, String unit, boolean undone) {}
+  private record Attempt(int number, String value, String unit, boolean undone) {
+    Attempt(String value, String unit, boolean undone) {
+      this(1, value, unit, undone);
+    }
+
+    Attempt numbered(int number) {
+      return new Attempt(number, value, unit, undone);
+    }
+  }
 
   static Stream<Plan> plans() {
     return Stream.concat(
@@ -70,6 +105,7 @@ class VerdictsBrowserTest {
     ItemList list = Evidence.of(plan).list();
     Random random = new Random(plan.name().text().hashCode());
     Map<Verdict, Integer> seen = new EnumMap<>(Verdict.class);
+    Set<Cause.Code> causes = EnumSet.noneOf(Cause.Code.class);
     for (int i = 0; i < RECORDS; i++) {
       Map<String, List<Attempt>> written = written(list, random, i % 3 == 0);
       Report report = Judge.judge(list, readings(list, written), null);
@@ -77,9 +113,10 @@ class VerdictsBrowserTest {
       for (Judgement judgement : report.judgements()) {
         String id = judgement.item().id();
         assertEquals(
-            judgement.verdict().word(),
-            said.getAsJsonObject("items").get(id).getAsString(),
+            expected(judgement),
+            said.getAsJsonObject("items").get(id),
             () -> judgement + "\n" + written.get(id));
+        judgement.causes().forEach(cause -> causes.add(cause.code()));
         seen.merge(judgement.verdict(), 1, Integer::sum);
       }
       assertEquals(report.overall().word(), said.get("overall").getAsString());
@@ -87,6 +124,32 @@ class VerdictsBrowserTest {
     for (Verdict verdict : List.of(Verdict.PASS, Verdict.FAIL, Verdict.UNCLEAR, Verdict.NOT_DONE)) {
       assertTrue(seen.getOrDefault(verdict, 0) > RECORDS / 10, seen.toString());
     }
+    assertTrue(causes.containsAll(SEEN), causes.toString());
+    boolean derives =
+        list.items().stream()
+            .anyMatch(i -> i instanceof Item.Derived d && d.calculation().parts().size() > 1);
+    assertTrue(!derives || causes.contains(Cause.Code.ATTEMPTS_DIFFER), causes.toString());
+  }
+
+  /** A verdict as the page gives it. */
+  private static JsonObject expected(Judgement judgement) {
+    JsonObject expected = new JsonObject();
+    expected.addProperty("verdict", judgement.verdict().word());
+    JsonArray causes = new JsonArray();
+    for (Cause cause : judgement.causes()) {
+      JsonObject one = new JsonObject();
+      one.addProperty("code", cause.code().word());
+      one.addProperty("item", cause.item());
+      one.addProperty("part", cause.part());
+      one.addProperty("number", cause.number() == null ? null : cause.number().toPlainString());
+      one.addProperty("unit", cause.unit());
+      one.addProperty("written", cause.written());
+      one.addProperty("note", cause.note());
+      one.addProperty("text", cause.text());
+      causes.add(one);
+    }
+    expected.add("causes", causes);
+    return expected;
   }
 
   private static JsonObject said(Map<String, List<Attempt>> written) {
@@ -95,7 +158,8 @@ class VerdictsBrowserTest {
             + "const written = new Map(Object.entries(JSON.parse(arguments[0])));"
             + "const verdicts = Verdicts.of(data, written);"
             + "return JSON.stringify({overall: Verdicts.overall(data, verdicts),"
-            + "  items: Object.fromEntries([...verdicts].map(([id, v]) => [id, v.verdict]))})";
+            + "  items: Object.fromEntries([...verdicts].map(([id, {verdict, causes}]) =>"
+            + "    [id, {verdict, causes: causes.map(c => ({...c, text: Causes.text(c)}))}]))})";
     return JsonParser.parseString((String) browser.run(script, new Gson().toJson(written)))
         .getAsJsonObject();
   }
@@ -103,12 +167,17 @@ class VerdictsBrowserTest {
   private static Readings readings(ItemList list, Map<String, List<Attempt>> written) {
     List<Readings.Row> rows = new ArrayList<>();
     for (Item item : list.items()) {
-      int number = 1;
       for (Attempt attempt : written.getOrDefault(item.id(), List.of())) {
         String kind = attempt.undone ? "not-done" : kind(item);
         rows.add(
             new Readings.Row(
-                item.id(), attempt.value, attempt.unit, "", "" + number++, kind, rows.size()));
+                item.id(),
+                attempt.value,
+                attempt.unit,
+                "",
+                "" + attempt.number,
+                kind,
+                rows.size()));
       }
     }
     return new Readings(list.source().digest(), rows);
@@ -138,10 +207,13 @@ class VerdictsBrowserTest {
       List<Attempt> attempts = new ArrayList<>();
       attempts.add(attempt(item, random, adjusted, good));
       if (!good && random.nextInt(8) == 0) {
-        attempts.add(attempt(item, random, adjusted, false));
+        attempts.add(attempt(item, random, adjusted, false).numbered(2));
       }
       if (!good && random.nextInt(25) == 0) {
         attempts.set(0, new Attempt("", "", true));
+      }
+      if (!good && random.nextInt(25) == 0) {
+        attempts.remove(0);
       }
       written.put(item.id(), attempts);
     }
@@ -165,6 +237,10 @@ class VerdictsBrowserTest {
     }
     boolean odd = item instanceof Item.Tick && !good && random.nextInt(15) == 0;
     return new Attempt(odd ? "x" : item instanceof Item.Tick ? "yes" : "text", "", false);
+  }
+
+  private static String any(List<String> some, Random random) {
+    return some.get(random.nextInt(some.size()));
   }
 
   private static Attempt in(Item.Reading reading, String value) {
@@ -192,7 +268,7 @@ class VerdictsBrowserTest {
     String plain =
         value.setScale(Math.max(value.scale(), reading.scale().decimals())).toPlainString();
     String unit = reading.scale().unit();
-    return switch (random.nextInt(14)) {
+    return switch (random.nextInt(16)) {
       case 0 -> in(reading, "-" + plain.replace("-", ""));
       case 1 -> in(reading, plain.replace('.', ','));
       case 2 -> in(reading, value.toBigInteger().toString());
@@ -204,7 +280,9 @@ class VerdictsBrowserTest {
           unit.equals("mA")
               ? new Attempt(value.movePointLeft(3).toPlainString(), "A", false)
               : in(reading, "text");
-      case 7 -> in(reading, value.multiply(BigDecimal.TEN).toPlainString());
+      case 7 -> new Attempt(plain, any(UNITS, random), false);
+      case 8 -> new Attempt(plain, any(UNITS, random) + "/" + any(UNITS, random), false);
+      case 9 -> in(reading, value.multiply(BigDecimal.TEN).toPlainString());
       default -> in(reading, plain);
     };
   }

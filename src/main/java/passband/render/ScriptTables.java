@@ -1,0 +1,44 @@
+package passband.render;
+
+import com.google.gson.JsonArray;
+import com.google.gson.JsonObject;
+import java.util.Arrays;
+import java.util.stream.Collectors;
+import passband.judge.Cause;
+import passband.quantity.Unit;
+import passband.quantity.Units;
+
+/** Tables that the script of the sheet shares with the judge, as constants of the script. */
+final class ScriptTables {
+  private ScriptTables() {}
+
+  /** By code, the pattern of its sentence. */
+  static String causes() {
+    JsonObject patterns = new JsonObject();
+    for (Cause.Code code : Cause.Code.values()) {
+      patterns.addProperty(code.word(), code.pattern());
+    }
+    return "const CAUSE_PATTERNS = " + patterns + ";\n";
+  }
+
+  /** By name, the factor to SI and the dimension. */
+  static String units() {
+    JsonObject units = new JsonObject();
+    Units.recordedNames()
+        .forEach(
+            (name, unit) -> {
+              JsonArray parts = new JsonArray();
+              parts.add(unit.factor().toString());
+              parts.add(dimension(unit));
+              units.add(name, parts);
+            });
+    return "const UNITS = " + units + ";\n";
+  }
+
+  /** The exponents of the base units: {@code 2,1,-3,0,0,0,0,0} of a power. */
+  static String dimension(Unit unit) {
+    return Arrays.stream(unit.dimension().exponents())
+        .mapToObj(Integer::toString)
+        .collect(Collectors.joining(","));
+  }
+}

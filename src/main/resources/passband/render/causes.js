@@ -1,0 +1,18 @@
+// Why an item has its verdict: the codes of the judge, and its sentences by the same patterns.
+const Causes = (() => {
+  const NONE = { part: null, number: null, unit: null, written: null, note: null };
+  const of = (code, item, more = {}) => ({ code, item: item.id, ...NONE, ...more });
+  const ofPart = (cause, item, part) => ({ ...cause, item: item.id, part });
+
+  function text(cause) {
+    const values = { ...cause, name: cause.item.slice(cause.item.lastIndexOf("/") + 1) };
+    const pattern = CAUSE_PATTERNS[cause.code];
+    const words = pattern
+      .replace(/\[([^\]]*\{(\w+)\}[^\]]*)\]/g, (_, inner, name) => (values[name] === null ? "" : inner))
+      .replace(/\{(\w+)\}/g, (_, name) => values[name]);
+    return cause.part === null || pattern.includes("{part}") ? words : cause.part + ": " + words;
+  }
+
+  const texts = (causes) => causes.map(text).join("; ");
+  return { of, ofPart, text, texts };
+})();
