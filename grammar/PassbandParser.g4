@@ -33,6 +33,7 @@ modeItem: SETTING name series NEWLINE # modeSetting
     | DUTY (CONTINUOUS | amount ON COMMA amount OFF) NEWLINE # modeDuty
     | ACTIVATE BY ref (COMMA ref)* NEWLINE # modeActivate
     | name limit NEWLINE # modeLimit
+    | name unknown NEWLINE # modeUnknown
     | allow # modeAllow
     | NEWLINE # blankModeLine
     ;
@@ -55,13 +56,13 @@ analyzerItem: jack | loadBank | measure | action | settle | extraSetting | allow
 
 jack: (JACK | KEY) name TEXT? (HOLDS NUMBER)? NEWLINE;
 
-settle: SETTLE amount NEWLINE;
+settle: SETTLE (amount | unknown) NEWLINE;
 
 loadBank: loadHead LBRACE NEWLINE loadItem* RBRACE NEWLINE;
 loadHead: LOAD name? FROM ref TO ref;
 loadItem: VALUES series NEWLINE # loadValues
-    | ERROR accuracy NEWLINE # loadError
-    | POWER powerRating (COMMA powerRating)* NEWLINE # loadPower
+    | ERROR (accuracy | unknown) NEWLINE # loadError
+    | POWER (powerRating (COMMA powerRating)* | unknown) NEWLINE # loadPower
     | NEWLINE # blankLoadLine
     ;
 powerRating: amount (FOR amount | CONTINUOUS);
@@ -73,9 +74,12 @@ measureItem: rangeHead (LBRACE NEWLINE rangeItem* RBRACE)? NEWLINE # measureRang
     ;
 rangeHead: RANGE amount TO amount;
 rangeItem: RESOLUTION amount NEWLINE # rangeResolution
-    | ERROR accuracy NEWLINE # rangeError
+    | ERROR (accuracy | unknown) NEWLINE # rangeError
     | NEWLINE # blankRangeLine
     ;
+
+// In the place of a rating that nobody states.
+unknown: UNKNOWN BECAUSE TEXT;
 
 accuracy: accuracyTerm (PLUS accuracyTerm)*;
 accuracyTerm: amount (OF (READING | RANGE))?;
@@ -83,7 +87,7 @@ accuracyTerm: amount (OF (READING | RANGE))?;
 leads: leadsHead LBRACE NEWLINE leadsItem* RBRACE NEWLINE;
 leadsHead: LEADS name TEXT?;
 leadsItem: lead | allow | NEWLINE;
-lead: (LEAD | LINK) name TEXT? (COMMA RATED amount)? (COMMA COLOUR name)? NEWLINE;
+lead: (LEAD | LINK) name TEXT? (COMMA RATED (amount | unknown))? (COMMA COLOUR name)? NEWLINE;
 
 // ---- acceptance ------------------------------------------------------------------------------------------------
 
@@ -211,6 +215,6 @@ name: NAME
     | PROCEDURE | RANGE | RECORD | RESOLUTION | REVISION | RULE | SECTION | SETTING | SETTLE | SETUP | STATE | SWEEP
     | TABLE | TEST | USE | VALUES | WAIT | AFFECTS | AS | AT | BECAUSE | BY | COLOUR | CONTINUOUS | COVERAGE | DIGEST
     | DOWN | FOR | FROM | GREATER | GUARDED | HOLDS | IN | INHIBITED | IS | LEAST | MOST | OF | OFF | ON | ONE | OR | PASS | RATED
-    | READ | READING | RENAMED | REPLACES | REPLACING | RISK | SIMPLE | SMALLER | STATED | STEP | THROUGH | TO | UNTIL
-    | UP | WHICHEVER | WITHIN
+    | READ | READING | RENAMED | REPLACES | REPLACING | RISK | SIMPLE | SMALLER | STATED | STEP | THROUGH | TO | UNKNOWN
+    | UNTIL | UP | WHICHEVER | WITHIN
     ;

@@ -10,6 +10,7 @@ import passband.plan.Plan;
 import passband.plan.Point;
 import passband.source.SourceFile;
 import passband.source.Span;
+import passband.syntax.Heading;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -36,7 +37,7 @@ final class BurnCaution implements Check {
   }
 
   private static Fix added(Tree.Procedure procedure) {
-    for (Tree.Caution caution : procedure.cautions()) {
+    for (Heading.Caution caution : procedure.cautions()) {
       if (caution.name().text().equals("burn")) {
         return Fix.replace(caution.span(), CAUTION);
       }

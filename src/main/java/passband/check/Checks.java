@@ -17,6 +17,7 @@ public final class Checks {
           new StatedAgainstMode(),
           new NominalInside(),
           new Resolved(),
+          new ErrorKnown(),
           new AccuracyRatio(),
           new LimitOrder(),
           new RelativeWidth(),

@@ -12,7 +12,7 @@ import passband.quantity.Unit;
 import passband.quantity.Units;
 import passband.source.Span;
 import passband.syntax.Amount;
-import passband.syntax.Tree;
+import passband.syntax.Ratings;
 
 /** {@code over-duty}, an error: output on for longer than the mode's duty allows at one go. */
 final class DutyKept implements Check {
@@ -42,7 +42,7 @@ final class DutyKept implements Check {
 
   private static DiagnosticBuilder say(
       Span where, String on, Mode mode, Rational most, Diagnostics diagnostics) {
-    Tree.Duty written = mode.tree().duty();
+    Ratings.Duty written = mode.tree().duty();
     return diagnostics
         .say(
             Code.OVER_DUTY,

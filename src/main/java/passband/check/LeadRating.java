@@ -23,6 +23,7 @@ import passband.quantity.Rational;
 import passband.quantity.Real;
 import passband.quantity.Unit;
 import passband.quantity.Units;
+import passband.syntax.Ratings;
 
 /**
  * {@code lead-underrated} and {@code lead-unrated}: a lead in an output circuit that is rated below
@@ -47,7 +48,7 @@ final class LeadRating implements Check {
     List<Terminal> live = new ArrayList<>();
     for (Point point : points) {
       if (point.mode() != null && !peaks.containsKey(point.mode())) {
-        peaks.put(point.mode(), PeakVoltage.of(point.mode()));
+        peaks.put(point.mode(), PeakVoltage.of(device, point.mode()));
         live.addAll(delivering(point.mode(), point.outlet()));
       }
     }
@@ -103,17 +104,22 @@ final class LeadRating implements Check {
   }
 
   private static void sayUnrated(Wire wire, @Nullable Terminal contact, Diagnostics diagnostics) {
+    Ratings.Unknown unknown = wire.lead().unknown();
     DiagnosticBuilder said =
         diagnostics.say(
             Code.LEAD_UNRATED,
             wire.span(),
             contact == null
-                ? "the %s is in an output circuit but has no voltage rating"
-                : "the %s is on a contact that floats on the output but has no voltage rating",
-            wire.lead().title());
+                ? "the %s is in an output circuit but %s"
+                : "the %s is on a contact that floats on the output but %s",
+            wire.lead().title(),
+            unknown == null ? "has no voltage rating" : "its voltage rating is unknown");
     said.note(wire.lead().name().span(), "it is declared here");
     note(contact, said);
-    said.hint("add ', rated …' with its rated peak voltage");
+    said.hint(
+        unknown == null
+            ? "add ', rated …' with its rated peak voltage"
+            : "use a lead whose rating is known");
   }
 
   private static void sayUnderrated(

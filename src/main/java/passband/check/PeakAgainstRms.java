@@ -6,6 +6,7 @@ import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Fix;
 import passband.limit.Limit;
 import passband.limit.Rules;
+import passband.model.Device;
 import passband.model.Device.Mode;
 import passband.plan.Plan;
 import passband.plan.Point;
@@ -32,7 +33,7 @@ final class PeakAgainstRms implements Check {
               .hint("the RMS value is 'voltage'; the peak is higher by the crest factor")
               .fix(accepting("voltage", limit.rule()));
         } else if (limit.quantity().equals("voltage")) {
-          againstPeak(point, limit, diagnostics);
+          againstPeak(plan.device(), point, limit, diagnostics);
         }
       }
     }
@@ -49,13 +50,14 @@ final class PeakAgainstRms implements Check {
     return Fix.of("accept " + quantity, edit);
   }
 
-  private static void againstPeak(Point point, Limit limit, Diagnostics diagnostics) {
+  private static void againstPeak(
+      Device device, Point point, Limit limit, Diagnostics diagnostics) {
     Mode mode = point.mode();
     Tree.QuantityLimit peak = mode == null ? null : peak(mode);
     Real upper = limit.exact().upper();
     boolean plain =
         limit.rule().limit() instanceof AtMost most && most.upper() instanceof Expression.Literal;
-    Real highest = mode == null ? null : PeakVoltage.of(mode);
+    Real highest = mode == null ? null : PeakVoltage.of(device, mode);
     if (plain && peak != null && highest != null && upper != null && highest.equals(upper)) {
       diagnostics
           .say(

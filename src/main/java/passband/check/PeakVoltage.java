@@ -1,29 +1,25 @@
 package passband.check;
 
 import org.jspecify.annotations.Nullable;
-import passband.diagnostic.Diagnostics;
+import passband.limit.ModeLimits;
+import passband.model.Device;
 import passband.model.Device.Mode;
-import passband.quantity.Rational;
 import passband.quantity.Real;
-import passband.resolve.Values;
-import passband.syntax.Expression;
-import passband.syntax.LimitExpression.AtMost;
 import passband.syntax.Tree;
 
 /** The highest peak voltage that a mode's profile gives. */
 final class PeakVoltage {
   private PeakVoltage() {}
 
-  /** In volts; null where the profile gives none, or not as a plain amount. */
-  static @Nullable Real of(Mode mode) {
+  /** In volts; null where the profile gives none. */
+  static @Nullable Real of(Device device, Mode mode) {
+    Real highest = null;
     for (Tree.QuantityLimit limit : mode.limits()) {
-      if (limit.quantity().text().equals("peak-voltage")
-          && limit.limit() instanceof AtMost most
-          && most.upper() instanceof Expression.Literal literal) {
-        Rational volts = new Values(new Diagnostics()).si(literal.amount());
-        return volts == null ? null : Real.of(volts);
+      if (limit.quantity().text().equals("peak-voltage")) {
+        Real volts = ModeLimits.highest(device, mode, limit);
+        highest = volts == null || highest == null ? volts : volts.max(highest);
       }
     }
-    return null;
+    return highest;
   }
 }

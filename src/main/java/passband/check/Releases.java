@@ -8,7 +8,7 @@ import passband.library.Released;
 import passband.plan.Meaning;
 import passband.plan.Plan;
 import passband.source.Span;
-import passband.syntax.Tree;
+import passband.syntax.Heading;
 import passband.syntax.Word;
 
 /**
@@ -26,7 +26,7 @@ public final class Releases {
 
   /** Compares a procedure with the record beside its source. */
   public static void check(Plan plan, Released released, Diagnostics diagnostics) {
-    Tree.Revision revision = plan.tree().revision();
+    Heading.Revision revision = plan.tree().revision();
     if (revision == null) {
       return;
     }

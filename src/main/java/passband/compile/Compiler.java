@@ -44,6 +44,7 @@ public final class Compiler {
       EnumSet.of(
           Code.UNKNOWN_UNIT,
           Code.UNKNOWN_QUANTITY,
+          Code.UNKNOWN_WITHOUT_REASON,
           Code.REVERSED_RANGE,
           Code.BAD_CELL,
           Code.BLANK_CELL,

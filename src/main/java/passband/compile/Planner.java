@@ -21,6 +21,7 @@ import passband.quantity.Rational;
 import passband.resolve.Profiles;
 import passband.resolve.Scope;
 import passband.source.Span;
+import passband.syntax.Heading;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -149,7 +150,7 @@ public final class Planner {
   }
 
   private Decision decision() {
-    Tree.Decision written = tree.decision();
+    Heading.Decision written = tree.decision();
     if (written == null) {
       return Decision.SIMPLE;
     }
@@ -172,7 +173,7 @@ public final class Planner {
   }
 
   private Plan.Revision revision() {
-    Tree.Revision written = tree.revision();
+    Heading.Revision written = tree.revision();
     if (written == null) {
       missing("revision", "revision \"A\" on 2026-01-31");
       return new Plan.Revision("", "", null, null, null);
@@ -226,7 +227,7 @@ public final class Planner {
 
   private List<Plan.Caution> cautions() {
     List<Plan.Caution> cautions = new ArrayList<>();
-    for (Tree.Caution caution : tree.cautions()) {
+    for (Heading.Caution caution : tree.cautions()) {
       Plan.Caution twin = Named.find(cautions, caution.name().text());
       if (twin != null) {
         diagnostics

@@ -193,7 +193,9 @@ final class Points {
     }
     Analyzer.LoadBank bank = bank(spec, place, sweep.from().si());
     Accuracy error = bank == null ? Accuracy.NONE : bank.error();
-    return own.with(new Uncertainty(error, own.resolution(), Rational.ZERO, decision.coverage()));
+    return error == null
+        ? own
+        : own.with(new Uncertainty(error, own.resolution(), Rational.ZERO, decision.coverage()));
   }
 
   private Analyzer.@Nullable LoadBank bank(RowSpec spec, Place place, Rational ohms) {
@@ -227,7 +229,10 @@ final class Points {
         measure.quantity().printed(),
         widest.unit(),
         widest.resolution(),
-        new Uncertainty(widest.error(), widest.resolution(), Rational.ZERO, decision.coverage()));
+        widest.error() == null
+            ? null
+            : new Uncertainty(
+                widest.error(), widest.resolution(), Rational.ZERO, decision.coverage()));
   }
 
   private List<String> readNames(List<Limit> limits, List<Point.Reading> readings) {

@@ -29,6 +29,7 @@ import passband.resolve.Scope;
 import passband.resolve.Values;
 import passband.source.SourceFile;
 import passband.source.Span;
+import passband.syntax.Ratings;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -102,6 +103,23 @@ final class TestPlanner {
           .hint("add 'accept …'");
     }
     sweep = test.sweep() == null ? null : sweep(test.sweep());
+    requireOnTime();
+  }
+
+  /** Where nobody knows how long the analyzer needs to settle, the author has to. */
+  private void requireOnTime() {
+    Ratings.Unknown unknown = analyzer.unknownSettle();
+    if (unknown != null && test.onTime() == null && delivery() != Delivery.OFF) {
+      diagnostics
+          .say(
+              Code.MISSING_ITEM,
+              test.name().span(),
+              "the test '%s' needs an 'on-time': how long '%s' takes to settle is unknown",
+              test.name().text(),
+              analyzer.name().text())
+          .note(unknown.span(), "it is unknown here")
+          .hint("add 'on-time …', long enough for a steady reading");
+    }
   }
 
   private void addOutlet(Word name) {

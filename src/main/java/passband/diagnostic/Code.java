@@ -114,6 +114,18 @@ public enum Code {
   NOTHING_ACCEPTED(Severity.ERROR, "a guard band that leaves nothing to accept"),
   /** A quantity that the analyzer does not measure. */
   NOT_MEASURED(Severity.ERROR, "a quantity that the analyzer does not measure"),
+  /** A rating that is neither given nor said to be unknown. */
+  RATING_MISSING(Severity.ERROR, "a rating that is neither given nor said to be unknown"),
+  /** A rating said to be unknown without a reason. */
+  UNKNOWN_WITHOUT_REASON(Severity.ERROR, "a rating said to be unknown without a reason"),
+  /** A guard band or a calculation that needs an error which is unknown. */
+  UNCERTAINTY_UNKNOWN(
+      Severity.ERROR, "a guard band or a calculation that needs an error which is unknown"),
+  /** Limits on a reading whose error is unknown. */
+  ERROR_UNKNOWN(
+      Severity.ERROR,
+      "limits on a reading whose error is unknown",
+      "why a reading of unknown error is good enough"),
   /** A limit outside the analyzer's ranges. */
   OUT_OF_RANGE(Severity.ERROR, "a limit outside the analyzer's ranges"),
   /** A conversion without a load. */

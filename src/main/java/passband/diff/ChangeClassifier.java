@@ -45,6 +45,7 @@ final class ChangeClassifier {
       case STEPS -> Kind.STEP;
       case ORDER -> Kind.ORDER;
       case POINT, LIMIT -> sided(d, Kind.POINT_REMOVED, Kind.POINT_ADDED, Kind.RULE);
+      case UNKNOWN -> Kind.RATING_UNKNOWN;
       case ANALYZER -> Kind.ANALYZER;
       case PROFILE -> Kind.PROFILE;
     };

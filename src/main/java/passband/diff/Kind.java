@@ -16,6 +16,7 @@ public enum Kind {
   LOOSENED("loosened"),
   DECISION_LOOSER("decision looser"),
   POINT_REMOVED("point removed"),
+  RATING_UNKNOWN("rating unknown"),
   SHIFTED("shifted"),
   ANALYZER("analyzer changed"),
   ALLOW_ADDED("warning allowed"),

@@ -112,7 +112,7 @@ final class LimitChangeClassifier {
       return written;
     }
     boolean sameRange =
-        was.resolution().equals(now.resolution()) && old.error().equals(fresh.error());
+        was.resolution().equals(now.resolution()) && Objects.equals(old.error(), fresh.error());
     return sameRange ? written : fresh.span();
   }
 

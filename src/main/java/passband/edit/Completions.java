@@ -204,10 +204,18 @@ final class Completions {
       }
       case "contact" -> floating(last);
       case "inside" -> states();
-      case "connect", "link" -> wire(before, last);
+      case "connect", "link" -> {
+        wire(before, last);
+        unknown(last.equals("rated"));
+      }
       case "perform" -> actions();
       case "adjust" -> tests();
-      case "activate" -> contacts(last);
+      case "activate" -> {
+        contacts(last);
+        unknown(before.size() == 1);
+      }
+      case "error", "power", "settle", "duty" -> unknown(before.size() == 1);
+      case "lead" -> unknown(last.equals("rated"));
       case "setting", "measure", "derive" -> quantities();
       case "decision" -> List.of("simple", "guarded", "risk").forEach(w -> add(w, "keyword", ""));
       case "order" -> List.of("by outlet", "by test").forEach(w -> add(w, "keyword", ""));
@@ -215,8 +223,16 @@ final class Completions {
       default -> {
         if (place.block().equals("mode") && before.size() == 1) {
           limit(before, 0);
+          unknown(true);
         }
       }
+    }
+  }
+
+  /** What may stand in the place of a rating. */
+  private void unknown(boolean here) {
+    if (here) {
+      add("unknown because", "keyword", "a rating that nobody states; the reason is printed");
     }
   }
 

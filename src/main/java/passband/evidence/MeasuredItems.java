@@ -95,13 +95,14 @@ final class MeasuredItems {
     return parts;
   }
 
+  /** Zero for a load of unknown error: a calculation that needs it is an error. */
   private Item.Contribution loadError(Stage.Run run, Point point) {
     Figure load = point.load();
     Analyzer.LoadBank bank =
         load == null
             ? null
             : WiredLoads.bank(analyzer, run.setup(), point.mode(), point.outlet(), load.si());
-    if (load == null || bank == null) {
+    if (load == null || bank == null || bank.error() == null) {
       return Calculation.loadError(BigDecimal.ZERO, BigDecimal.ZERO);
     }
     return Calculation.loadError(

@@ -1,10 +1,14 @@
 package passband.limit;
 
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Diagnostics;
 import passband.model.Device;
 import passband.model.ExtraSetting;
+import passband.model.Series;
 import passband.quantity.Dimension;
 import passband.quantity.QuantityKind;
+import passband.quantity.Rational;
+import passband.quantity.Real;
 import passband.resolve.Names;
 import passband.resolve.Values;
 import passband.syntax.Tree;
@@ -47,18 +51,48 @@ public final class ModeLimits {
   private void check(Tree.QuantityLimit limit) {
     QuantityKind kind = new Values(diagnostics).quantity(limit.quantity());
     if (kind != null) {
-      new Rules(kind.name(), kind.dimension(), null, null, sample(), diagnostics)
-          .bounds(limit.limit());
+      bounds(limit, kind, true, true);
     }
   }
 
-  private RowValues sample() {
+  /**
+   * The greatest upper end that a line of a mode gives at the ends of the mode's setting and of its
+   * loads, in SI; null where it gives none.
+   */
+  public static @Nullable Real highest(Device device, Device.Mode mode, Tree.QuantityLimit line) {
+    QuantityKind kind = QuantityKind.find(line.quantity().text());
+    ModeLimits limits = new ModeLimits(device, mode, new Names(), new Diagnostics());
+    Real highest = null;
+    for (boolean setting : new boolean[] {false, true}) {
+      for (boolean load : new boolean[] {false, true}) {
+        Bounds bounds = kind == null ? null : limits.bounds(line, kind, setting, load);
+        Real upper = bounds == null ? null : bounds.upper();
+        highest = upper == null || highest == null ? upper : upper.max(highest);
+      }
+    }
+    return highest;
+  }
+
+  /**
+   * What a line of the mode gives; null, with the fault said, where it cannot be worked out.
+   *
+   * @param top whether the setting is at the top of its span or at the bottom, likewise {@code
+   *     topLoad}
+   */
+  private @Nullable Bounds bounds(
+      Tree.QuantityLimit line, QuantityKind kind, boolean top, boolean topLoad) {
+    RowValues values = sample(top, topLoad);
+    return new Rules(kind.name(), kind.dimension(), null, null, values, diagnostics)
+        .bounds(line.limit());
+  }
+
+  private RowValues sample(boolean top, boolean topLoad) {
     NamedValues values = new NamedValues(names);
     if (mode.setting() != null) {
-      values.put("setting", Value.of(mode.setting().highest(), mode.setting().dimension()));
+      values.put("setting", Value.of(end(mode.setting(), top), mode.setting().dimension()));
     }
     if (mode.loads() != null) {
-      values.put("load", Value.of(mode.loads().highest(), Dimension.RESISTANCE));
+      values.put("load", Value.of(end(mode.loads(), topLoad), Dimension.RESISTANCE));
     }
     for (ExtraSetting extra : device.settings()) {
       if (extra.series() != null) {
@@ -66,5 +100,9 @@ public final class ModeLimits {
       }
     }
     return values;
+  }
+
+  private static Rational end(Series series, boolean top) {
+    return top ? series.highest() : series.lowest();
   }
 }

@@ -139,8 +139,11 @@ final class RangeSelection {
         .note(measure.span(), "its ranges are here");
   }
 
-  /** Of neighbours in a table the uncertainty is most often the same: the last one is kept. */
-  private Uncertainty uncertainty(Analyzer.Range range, LimitRequest request) {
+  /**
+   * Null where an error is unknown. Of neighbours in a table the uncertainty is most often the
+   * same: the last one is kept.
+   */
+  private @Nullable Uncertainty uncertainty(Analyzer.Range range, LimitRequest request) {
     QuantityKind accepted = request.accepted();
     Rational through = request.converts() ? request.point().ohms() : null;
     Uncertainty last = lastUncertainty;
@@ -156,21 +159,29 @@ final class RangeSelection {
     lastThrough = through;
     lastBank = request.point().bank();
     Rational share = loadShare(accepted, through, request.point().bank());
-    lastUncertainty = new Uncertainty(range.error(), range.resolution(), share, coverage);
+    lastUncertainty =
+        range.error() == null || share == null
+            ? null
+            : new Uncertainty(range.error(), range.resolution(), share, coverage);
     return lastUncertainty;
   }
 
-  /** The share of itself by which the load's error moves the reading; zero without a load. */
-  private static Rational loadShare(
+  /**
+   * The share of itself by which the load's error moves the reading; zero without a load, null
+   * where the load's error is unknown.
+   */
+  private static @Nullable Rational loadShare(
       QuantityKind accepted, @Nullable Rational ohms, Analyzer.@Nullable LoadBank bank) {
     if (ohms == null) {
       return Rational.ZERO;
     }
     Accuracy error = bank == null ? Accuracy.NONE : bank.error();
-    return error
-        .at(Real.of(ohms))
-        .rational()
-        .over(ohms)
-        .times(Conversion.loadSensitivity(accepted.name()));
+    return error == null
+        ? null
+        : error
+            .at(Real.of(ohms))
+            .rational()
+            .over(ohms)
+            .times(Conversion.loadSensitivity(accepted.name()));
   }
 }

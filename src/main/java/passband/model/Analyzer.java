@@ -7,13 +7,16 @@ import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
 import passband.quantity.Unit;
 import passband.source.Span;
+import passband.syntax.Ratings;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
 /**
  * An analyzer.
  *
- * @param settle how long output stays on until a reading is steady, in seconds; null when not given
+ * @param settle how long output stays on until a reading is steady, in seconds; null when that is
+ *     unknown, or nothing is measured
+ * @param unknownSettle why it is unknown; null when it is not
  */
 public record Analyzer(
     Word name,
@@ -23,6 +26,7 @@ public record Analyzer(
     List<Measure> measures,
     Map<String, Word> actions,
     @Nullable Rational settle,
+    Ratings.@Nullable Unknown unknownSettle,
     List<ExtraSetting> settings,
     Tree.Analyzer tree) {
 
@@ -30,15 +34,20 @@ public record Analyzer(
    * A load between two jacks.
    *
    * @param name null when it has none
-   * @param power what it takes, the least power first
+   * @param error null when it is unknown
+   * @param power what it takes, the least power first; empty when that is unknown
+   * @param unknownError why the error is unknown; null when it is not, likewise {@code
+   *     unknownPower}
    */
   public record LoadBank(
       @Nullable String name,
       Terminal from,
       Terminal to,
       Series values,
-      Accuracy error,
+      @Nullable Accuracy error,
       List<PowerRating> power,
+      Ratings.@Nullable Unknown unknownError,
+      Ratings.@Nullable Unknown unknownPower,
       Span span) {}
 
   /**
@@ -61,6 +70,8 @@ public record Analyzer(
    *
    * @param unit the unit of the resolution: readings are in it
    * @param step the resolution in that unit
+   * @param error null when it is unknown
+   * @param unknown why it is; null when it is known
    */
   public record Range(
       Rational from,
@@ -68,7 +79,8 @@ public record Analyzer(
       Rational resolution,
       Unit unit,
       Rational step,
-      Accuracy error,
+      @Nullable Accuracy error,
+      Ratings.@Nullable Unknown unknown,
       Span span) {}
 
   /** The terminal of this name, or null. */

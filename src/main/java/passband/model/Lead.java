@@ -2,6 +2,7 @@ package passband.model;
 
 import org.jspecify.annotations.Nullable;
 import passband.quantity.Rational;
+import passband.syntax.Ratings;
 import passband.syntax.Word;
 
 /**
@@ -9,6 +10,8 @@ import passband.syntax.Word;
  *
  * @param link whether it is a jumper between two jacks
  * @param rated the highest peak voltage, in volts; null when not known
+ * @param ratedText the same as written
+ * @param unknown why nobody knows it; null when it is known, or nothing is said
  * @param colour null when not given
  */
 public record Lead(
@@ -17,5 +20,6 @@ public record Lead(
     String title,
     @Nullable Rational rated,
     @Nullable String ratedText,
+    Ratings.@Nullable Unknown unknown,
     @Nullable String colour)
     implements Named {}

@@ -2,9 +2,13 @@ package passband.parse;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.antlr.v4.runtime.ParserRuleContext;
+import org.antlr.v4.runtime.tree.TerminalNode;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Diagnostics;
 import passband.parse.antlr.PassbandParser.*;
 import passband.syntax.Amount;
+import passband.syntax.Ratings;
 import passband.syntax.TerminalKind;
 import passband.syntax.Tree;
 
@@ -22,6 +26,11 @@ final class AnalyzerBuilder {
 
   Tree.Analyzer analyzer(AnalyzerContext analyzer) {
     List<AnalyzerItemContext> items = analyzer.analyzerItem();
+    SettleContext settle =
+        build.single(
+            build.parts(items, AnalyzerItemContext::settle, s -> s),
+            "the settling time",
+            leaves::line);
     return new Tree.Analyzer(
         leaves.name(analyzer.analyzerHead().name()),
         leaves.optionalText(analyzer.analyzerHead().TEXT()),
@@ -31,10 +40,8 @@ final class AnalyzerBuilder {
         build.headed(
             items, AnalyzerItemContext::measure, MeasureContext::measureHead, this::measure),
         build.parts(items, AnalyzerItemContext::action, build::action),
-        build.single(
-            build.parts(items, AnalyzerItemContext::settle, s -> leaves.amount(s.amount())),
-            "the settling time",
-            Amount::span),
+        settle == null || settle.amount() == null ? null : leaves.amount(settle.amount()),
+        settle == null ? null : unknown(settle.SETTLE(), settle.unknown(), settle),
         build.parts(items, AnalyzerItemContext::extraSetting, build::extraSetting),
         build.parts(items, AnalyzerItemContext::allow, build::allow),
         leaves.line(analyzer.analyzerHead()));
@@ -55,26 +62,48 @@ final class AnalyzerBuilder {
     List<Tree.SeriesItem> values = new ArrayList<>();
     build.among(
         load.loadItem(), LoadValuesContext.class, v -> values.addAll(leaves.series(v.series())));
-    List<Tree.PowerRating> power = new ArrayList<>();
-    build.among(
-        load.loadItem(),
-        LoadPowerContext.class,
-        p -> power.addAll(build.each(p.powerRating(), this::rating)));
+    List<Ratings.Power> power = new ArrayList<>();
+    List<Ratings.Unknown> unknown = new ArrayList<>();
+    build
+        .among(load.loadItem(), LoadPowerContext.class, p -> p)
+        .forEach(
+            p -> {
+              power.addAll(build.each(p.powerRating(), this::rating));
+              add(unknown, unknown(p.POWER(), p.unknown(), p));
+            });
+    LoadErrorContext error =
+        build.single(
+            build.among(load.loadItem(), LoadErrorContext.class, e -> e),
+            "the load's error",
+            leaves::line);
+    if (error != null) {
+      add(unknown, unknown(error.ERROR(), error.unknown(), error));
+    }
     return new Tree.LoadBank(
         leaves.optionalName(head.name()),
         leaves.ref(head.ref(0)),
         leaves.ref(head.ref(1)),
         values,
-        build.firstOf(
-            build.among(
-                load.loadItem(), LoadErrorContext.class, e -> leaves.accuracy(e.accuracy()))),
+        error == null || error.accuracy() == null ? null : leaves.accuracy(error.accuracy()),
         power,
+        List.copyOf(unknown),
         leaves.line(head));
   }
 
-  private Tree.PowerRating rating(PowerRatingContext rating) {
+  private Ratings.@Nullable Unknown unknown(
+      TerminalNode word, @Nullable UnknownContext unknown, ParserRuleContext line) {
+    return leaves.unknown(leaves.word(word.getSymbol()), unknown, leaves.line(line));
+  }
+
+  private static void add(List<Ratings.Unknown> to, Ratings.@Nullable Unknown unknown) {
+    if (unknown != null) {
+      to.add(unknown);
+    }
+  }
+
+  private Ratings.Power rating(PowerRatingContext rating) {
     Amount time = rating.CONTINUOUS() != null ? null : leaves.amount(rating.amount(1));
-    return new Tree.PowerRating(leaves.amount(rating.amount(0)), time, leaves.span(rating));
+    return new Ratings.Power(leaves.amount(rating.amount(0)), time, leaves.span(rating));
   }
 
   private Tree.Measure measure(MeasureContext measure) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import passband.parse.antlr.PassbandParser.*;
 import passband.source.Span;
+import passband.syntax.Ratings;
 import passband.syntax.TerminalKind;
 import passband.syntax.Tree;
 import passband.syntax.Word;
@@ -85,7 +86,7 @@ final class DeviceBuilder {
         build.single(
             build.among(items, ModeDutyContext.class, this::duty),
             "the mode's duty",
-            Tree.Duty::span),
+            Ratings.Duty::span),
         refs(items),
         build.among(items, ModeAllowContext.class, a -> build.allow(a.allow())),
         leaves.line(head));
@@ -115,9 +116,11 @@ final class DeviceBuilder {
     return new Tree.Tolerances(
         build.single(outputs, "the mode's output", Tree.QuantityLimit::span),
         build.among(
+            items, ModeLimitContext.class, l -> quantityLimit(l.name(), l.limit(), leaves.line(l))),
+        build.among(
             items,
-            ModeLimitContext.class,
-            l -> quantityLimit(l.name(), l.limit(), leaves.line(l))));
+            ModeUnknownContext.class,
+            u -> leaves.unknown(leaves.name(u.name()), u.unknown(), leaves.line(u))));
   }
 
   private Tree.QuantityLimit quantityLimit(NameContext name, LimitContext limit, Span line) {
@@ -133,10 +136,10 @@ final class DeviceBuilder {
     return refs;
   }
 
-  private Tree.Duty duty(ModeDutyContext duty) {
+  private Ratings.Duty duty(ModeDutyContext duty) {
     return duty.CONTINUOUS() != null
-        ? new Tree.Duty(null, null, leaves.line(duty))
-        : new Tree.Duty(
+        ? new Ratings.Duty(null, null, leaves.line(duty))
+        : new Ratings.Duty(
             leaves.amount(duty.amount(0)), leaves.amount(duty.amount(1)), leaves.line(duty));
   }
 

@@ -194,7 +194,7 @@ final class Layout {
   }
 
   private static boolean isLimitWord(int type) {
-    return type == WITHIN || type == FROM || type == AT;
+    return type == WITHIN || type == FROM || type == AT || type == UNKNOWN;
   }
 
   /** Whether a line in a table can only be meant for the block around it. */

@@ -32,6 +32,10 @@ final class LeadsBuilder {
         leaves.name(lead.name(0)),
         leaves.optionalText(lead.TEXT()),
         lead.amount() == null ? null : leaves.amount(lead.amount()),
+        lead.RATED() == null
+            ? null
+            : leaves.unknown(
+                leaves.word(lead.RATED().getSymbol()), lead.unknown(), leaves.line(lead)),
         colour,
         leaves.line(lead));
   }

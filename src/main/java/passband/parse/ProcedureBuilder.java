@@ -5,6 +5,7 @@ import java.util.List;
 import passband.parse.antlr.PassbandParser.*;
 import passband.syntax.Amount;
 import passband.syntax.DecisionKind;
+import passband.syntax.Heading;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -44,16 +45,16 @@ final class ProcedureBuilder {
         build.single(
             build.among(items, ProcedureRevisionContext.class, this::revision),
             "the revision",
-            Tree.Revision::span),
+            Heading.Revision::span),
         bench(items),
         build.single(
             build.among(items, ProcedureDecisionContext.class, this::decision),
             "the decision rule",
-            Tree.Decision::span),
+            Heading.Decision::span),
         build.among(
             items,
             ProcedureCautionContext.class,
-            c -> new Tree.Caution(leaves.name(c.name()), leaves.text(c.TEXT()), leaves.line(c))),
+            c -> new Heading.Caution(leaves.name(c.name()), leaves.text(c.TEXT()), leaves.line(c))),
         order(items),
         setups,
         parts,
@@ -89,9 +90,9 @@ final class ProcedureBuilder {
         phases == null ? List.of() : phases, order != null && order.OUTLET() != null);
   }
 
-  private Tree.Revision revision(ProcedureRevisionContext r) {
+  private Heading.Revision revision(ProcedureRevisionContext r) {
     boolean replaces = r.REPLACES() != null;
-    return new Tree.Revision(
+    return new Heading.Revision(
         leaves.text(r.TEXT(0)),
         leaves.word(r.DATE(0).getSymbol()),
         replaces ? leaves.text(r.TEXT(1)) : null,
@@ -100,7 +101,7 @@ final class ProcedureBuilder {
         leaves.line(r));
   }
 
-  private Tree.Decision decision(ProcedureDecisionContext d) {
+  private Heading.Decision decision(ProcedureDecisionContext d) {
     int number = 0;
     Amount risk = d.RISK() == null ? null : leaves.bare(d.NUMBER(number++));
     Amount coverage = d.COVERAGE() == null ? null : leaves.bare(d.NUMBER(number));
@@ -108,7 +109,7 @@ final class ProcedureBuilder {
         d.RISK() != null
             ? DecisionKind.RISK
             : d.GUARDED() != null ? DecisionKind.GUARDED : DecisionKind.SIMPLE;
-    return new Tree.Decision(kind, risk, coverage, leaves.line(d));
+    return new Heading.Decision(kind, risk, coverage, leaves.line(d));
   }
 
   private Tree.Section section(SectionContext section) {

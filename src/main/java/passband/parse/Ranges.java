@@ -9,6 +9,7 @@ import passband.parse.antlr.PassbandParser.*;
 import passband.source.Span;
 import passband.syntax.Amount;
 import passband.syntax.Tree;
+import passband.syntax.Word;
 
 /**
  * The ranges of a measured quantity: each in a block of its own, or as flat lines of which every
@@ -31,7 +32,7 @@ final class Ranges {
         RangeHeadContext head = range.rangeHead();
         Tree.SeriesItem span = leaves.item(head.amount(), leaves.span(head));
         Amount to = Objects.requireNonNull(span.to(), "a range has two ends");
-        ranges.add(new Tree.Range(span.from(), to, null, null, leaves.line(head)));
+        ranges.add(new Tree.Range(span.from(), to, null, null, null, leaves.line(head)));
         range.rangeItem().forEach(line -> line(ranges, line));
       } else if (item instanceof MeasureFlatContext flat) {
         line(ranges, flat.rangeItem());
@@ -54,16 +55,21 @@ final class Ranges {
     if (line instanceof RangeResolutionContext resolution) {
       repeated(range.resolution() != null, where, "the resolution");
       Amount step = leaves.amount(resolution.amount());
-      ranges.set(last, new Tree.Range(range.from(), range.to(), step, range.error(), range.span()));
+      ranges.set(
+          last,
+          new Tree.Range(
+              range.from(), range.to(), step, range.error(), range.unknown(), range.span()));
     } else if (line instanceof RangeErrorContext error) {
-      repeated(range.error() != null, where, "the error");
+      repeated(range.error() != null || range.unknown() != null, where, "the error");
+      Word word = leaves.word(error.ERROR().getSymbol());
       ranges.set(
           last,
           new Tree.Range(
               range.from(),
               range.to(),
               range.resolution(),
-              leaves.accuracy(error.accuracy()),
+              error.accuracy() == null ? null : leaves.accuracy(error.accuracy()),
+              leaves.unknown(word, error.unknown(), where),
               range.span()));
     }
   }

@@ -15,6 +15,7 @@ import passband.source.SourceFile;
 import passband.source.Span;
 import passband.syntax.AccuracyTerm;
 import passband.syntax.Amount;
+import passband.syntax.Ratings;
 import passband.syntax.Tree;
 import passband.syntax.Tree.SeriesItem;
 import passband.syntax.Word;
@@ -191,6 +192,11 @@ final class Terminals {
       to = to.withUnit(step.unit());
     }
     return new SeriesItem(from, to, step, span);
+  }
+
+  /** What a line says instead of its rating; null where it says the rating. */
+  Ratings.@Nullable Unknown unknown(Word rating, @Nullable UnknownContext unknown, Span line) {
+    return unknown == null ? null : new Ratings.Unknown(rating, text(unknown.TEXT()), line);
   }
 
   List<AccuracyTerm> accuracy(AccuracyContext accuracy) {

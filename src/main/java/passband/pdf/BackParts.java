@@ -42,7 +42,7 @@ final class BackParts {
   }
 
   private void reviewer() {
-    if (sheet.allowed().isEmpty() && sheet.pictures().isEmpty()) {
+    if (sheet.allowed().isEmpty() && sheet.unknown().isEmpty() && sheet.pictures().isEmpty()) {
       return;
     }
     write.section("Sect:reviewer");
@@ -58,6 +58,14 @@ final class BackParts {
           sheet.allowed().stream()
               .map(a -> List.of(a.title() + " [" + a.code() + "]", a.place(), a.reason()))
               .toList());
+    }
+    if (!sheet.unknown().isEmpty()) {
+      write.small("Unknown ratings");
+      write.note("Nothing is checked that needs one of these ratings: nobody states them.");
+      write.table(
+          write.shares(0.2, 0.32, 0.48),
+          List.of("Rating", "Where", "Why it is unknown"),
+          sheet.unknown().stream().map(u -> List.of(u.rating(), u.place(), u.reason())).toList());
     }
     if (!sheet.pictures().isEmpty()) {
       write.small("Limit charts");

@@ -4,6 +4,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import passband.limit.Limit;
 import passband.source.Span;
+import passband.syntax.Ratings;
 
 /**
  * One thing that a compiled procedure says.
@@ -49,6 +50,7 @@ public record Fact(
     ORDER,
     POINT,
     LIMIT,
+    UNKNOWN,
     ANALYZER,
     PROFILE
   }
@@ -62,6 +64,26 @@ public record Fact(
   /** A text that says all there is to say. */
   static Fact text(Area area, String key, String subject, @Nullable String text, Span span) {
     return of(area, key, subject, Canonical.of(text), text == null ? "" : text, span);
+  }
+
+  /** A rating: what it is, or why nobody knows it. */
+  static Fact rating(
+      Area area,
+      String key,
+      String subject,
+      String canonical,
+      String shown,
+      Ratings.@Nullable Unknown unknown,
+      Span span) {
+    return unknown == null
+        ? of(area, key, subject, canonical, shown, span)
+        : of(
+            Area.UNKNOWN,
+            key,
+            subject,
+            Canonical.of(canonical, unknown.reason()),
+            FactText.known(shown, unknown),
+            unknown.span());
   }
 
   /** The order of things that are facts themselves. */

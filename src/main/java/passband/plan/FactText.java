@@ -10,6 +10,7 @@ import passband.model.Series;
 import passband.quantity.Rational;
 import passband.quantity.Unit;
 import passband.quantity.Units;
+import passband.syntax.Ratings;
 
 /** What facts say, in words for people. */
 public final class FactText {
@@ -70,10 +71,18 @@ public final class FactText {
     return unit.symbol().isEmpty() ? number : number + " " + unit.printed();
   }
 
-  static String accuracy(Accuracy accuracy) {
-    return accuracy.relative().times(Rational.HUNDRED).toPlain()
-        + " % + "
-        + accuracy.absolute().toPlain();
+  /** A rating in words, or why nobody knows it. */
+  static String known(String rating, Ratings.@Nullable Unknown unknown) {
+    return unknown == null ? rating : "unknown because " + unknown.reason();
+  }
+
+  /** An error; a dash where it is unknown. */
+  static String accuracy(@Nullable Accuracy accuracy) {
+    return accuracy == null
+        ? "-"
+        : accuracy.relative().times(Rational.HUNDRED).toPlain()
+            + " % + "
+            + accuracy.absolute().toPlain();
   }
 
   /** The values in their coherent unit; empty for no series. */

@@ -2,10 +2,12 @@ package passband.plan;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.model.Accuracy;
 import passband.model.Analyzer;
 import passband.plan.Fact.Area;
 import passband.source.Span;
+import passband.syntax.Ratings;
 
 /** What the analyzer's profile says. */
 final class MeaningOfAnalyzer {
@@ -26,12 +28,13 @@ final class MeaningOfAnalyzer {
         FactText.titled(analyzer.title(), analyzer.name().text()),
         at);
     facts.add(
-        Fact.of(
+        Fact.rating(
             Area.DUTY,
             "settle",
             "the analyzer's settling time",
             Canonical.of(analyzer.settle()),
             FactText.seconds(analyzer.settle()),
+            analyzer.unknownSettle(),
             at));
     profile.terminals("analyzer/terminals", "the analyzer", analyzer.terminals(), at);
     loads(analyzer);
@@ -42,6 +45,16 @@ final class MeaningOfAnalyzer {
 
   private void fact(String key, String subject, String canonical, String shown, Span span) {
     facts.add(Fact.of(Area.ANALYZER, key, subject, canonical, shown, span));
+  }
+
+  private void rating(
+      String key,
+      String subject,
+      String canonical,
+      String shown,
+      Ratings.@Nullable Unknown unknown,
+      Span span) {
+    facts.add(Fact.rating(Area.ANALYZER, key, subject, canonical, shown, unknown, span));
   }
 
   // ---- loads ----
@@ -68,11 +81,12 @@ final class MeaningOfAnalyzer {
         Canonical.of(MeaningOfProfiles.series(load.values())),
         FactText.series(load.values()),
         load.span());
-    fact(
+    rating(
         key + "/error",
         subject + ", error",
         accuracy(load.error()),
         FactText.accuracy(load.error()),
+        load.unknownError(),
         load.span());
     List<String> ratings = new ArrayList<>();
     List<String> shown = new ArrayList<>();
@@ -80,16 +94,19 @@ final class MeaningOfAnalyzer {
       ratings.add(Canonical.of(rating.power(), rating.time()));
       shown.add(rating.power().toPlain() + " W for " + FactText.seconds(rating.time()));
     }
-    fact(
+    rating(
         key + "/power",
         subject + ", power",
         Canonical.of(ratings),
         String.join(", ", shown),
+        load.unknownPower(),
         load.span());
   }
 
-  private static String accuracy(Accuracy accuracy) {
-    return Canonical.of(accuracy.relative(), accuracy.absolute());
+  private static String accuracy(@Nullable Accuracy accuracy) {
+    return accuracy == null
+        ? Canonical.of((Object) null)
+        : Canonical.of(accuracy.relative(), accuracy.absolute());
   }
 
   // ---- measured quantities ----
@@ -116,9 +133,14 @@ final class MeaningOfAnalyzer {
             + ", resolution "
             + FactText.value(r.resolution(), r.unit())
             + ", error "
-            + FactText.accuracy(r.error());
+            + FactText.known(FactText.accuracy(r.error()), r.unknown());
     String canonical =
         Canonical.of(r.from(), r.to(), r.resolution(), r.unit(), accuracy(r.error()));
-    fact(key, subject, canonical, shown, r.span());
+    if (r.unknown() == null) {
+      fact(key, subject, canonical, shown, r.span());
+    } else {
+      String why = Canonical.of(canonical, r.unknown().reason());
+      facts.add(Fact.of(Area.UNKNOWN, key, subject, why, shown, r.unknown().span()));
+    }
   }
 }

@@ -9,6 +9,7 @@ import passband.model.Device;
 import passband.model.Terminal;
 import passband.plan.Fact.Area;
 import passband.source.Span;
+import passband.syntax.Ratings;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -134,6 +135,26 @@ final class MeaningOfDevice {
     mode.limits().forEach(l -> limit(key + "/limit/" + l.quantity(), subject, l));
     duty(mode, key, subject);
     activation(mode, key, subject);
+    mode.tolerances().unknown().forEach(u -> unknown(key, subject, u));
+  }
+
+  /** What nobody knows stands in the place of what it would be. */
+  private void unknown(String key, String subject, Ratings.Unknown unknown) {
+    String rating = unknown.rating().text();
+    boolean contact = rating.equals("activate");
+    boolean own = rating.equals("duty") || contact;
+    facts.add(
+        Fact.of(
+            Area.UNKNOWN,
+            key + (own ? "/" : "/limit/") + rating,
+            subject + (contact ? ", activated by" : own ? ", duty" : ""),
+            Canonical.of("unknown", unknown.reason()),
+            (own ? "" : rating + " ") + FactText.known("", unknown),
+            unknown.span()));
+  }
+
+  private static boolean isUnknown(Device.Mode mode, String rating) {
+    return Ratings.Unknown.find(mode.tolerances().unknown(), rating) != null;
   }
 
   private void outletsOf(Device.Mode mode, String key, String subject) {
@@ -187,6 +208,9 @@ final class MeaningOfDevice {
 
   private void duty(Device.Mode mode, String key, String subject) {
     Device.Duty duty = mode.duty();
+    if (duty == null && isUnknown(mode, "duty")) {
+      return;
+    }
     String canonical =
         duty == null ? Canonical.of((Object) null) : Canonical.of("duty", duty.on(), duty.off());
     String shown =
@@ -202,6 +226,9 @@ final class MeaningOfDevice {
 
   /** Any one of several contacts will do, so that their order says nothing. */
   private void activation(Device.Mode mode, String key, String subject) {
+    if (mode.activateBy().isEmpty() && isUnknown(mode, "activate")) {
+      return;
+    }
     List<String> by = new ArrayList<>();
     for (Tree.Ref contact : mode.activateBy()) {
       List<String> parts = new ArrayList<>();

@@ -26,12 +26,17 @@ final class MeaningOfLeads {
     String name = lead.name().text();
     String what = lead.link() ? "link" : "lead";
     String rated = lead.rated() == null ? "no rating" : "rated " + lead.rated().toPlain() + " V";
+    String canonical = Canonical.of(what, lead.title(), lead.rated(), lead.colour());
+    if (lead.unknown() != null) {
+      rated += ", " + FactText.known("", lead.unknown());
+      canonical = Canonical.of(canonical, lead.unknown().reason());
+    }
     facts.add(
         Fact.of(
-            Area.LEAD,
+            lead.unknown() == null ? Area.LEAD : Area.UNKNOWN,
             "lead/" + name,
             "lead " + name,
-            Canonical.of(what, lead.title(), lead.rated(), lead.colour()),
+            canonical,
             FactText.titled(lead.title(), what, rated, lead.colour()),
             lead.name().span()));
   }

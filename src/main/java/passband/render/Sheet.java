@@ -4,11 +4,13 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import passband.draw.Drawing;
 import passband.evidence.ItemList;
+import passband.plan.Unknowns;
 
 /**
  * What the checklist prints, every number and sentence in final words; the template only lays it
  * out.
  *
+ * @param unknown the ratings that nobody knows, for the reviewer
  * @param pictures where the limits lie, for the reviewer
  * @param items everything that the sheet asks for
  */
@@ -19,6 +21,7 @@ public record Sheet(
     List<LeadLine> leads,
     List<Block> blocks,
     List<AllowLine> allowed,
+    List<Unknowns.Line> unknown,
     List<Drawing> pictures,
     Ask result,
     ItemList items) {

@@ -23,6 +23,7 @@ import passband.plan.Point;
 import passband.plan.Setup;
 import passband.plan.Stage;
 import passband.plan.StepText;
+import passband.plan.Unknowns;
 import passband.plan.Wire;
 import passband.quantity.Rational;
 
@@ -65,6 +66,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         leads(),
         blocks,
         allowed(),
+        Unknowns.of(plan),
         LimitPicture.of(plan),
         ask(evidence.result()),
         evidence.list());
@@ -119,7 +121,8 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
   private List<Sheet.LeadLine> leads() {
     List<Sheet.LeadLine> lines = new ArrayList<>();
     for (Lead lead : plan.usedLeads()) {
-      String rating = lead.ratedText() == null ? "no rating" : "rated " + lead.ratedText();
+      String none = lead.unknown() == null ? "no rating" : "rating unknown";
+      String rating = lead.ratedText() == null ? none : "rated " + lead.ratedText();
       lines.add(
           new Sheet.LeadLine(
               Integer.toString(lines.size() + 1),

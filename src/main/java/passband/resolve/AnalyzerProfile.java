@@ -20,6 +20,7 @@ import passband.quantity.Dimension;
 import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
 import passband.quantity.Unit;
+import passband.syntax.Ratings;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -44,6 +45,7 @@ final class AnalyzerProfile {
     tree.loads().forEach(l -> add(loads, load(l, terminals)));
     List<Measure> measures = new ArrayList<>();
     tree.measures().forEach(m -> add(measures, measure(m, terminals, measures)));
+    settles(tree);
     return new Analyzer(
         tree.name(),
         Profiles.titleOf(tree.title(), tree.name()),
@@ -54,6 +56,7 @@ final class AnalyzerProfile {
         tree.settle() == null
             ? null
             : values.positive(tree.settle(), Dimension.TIME, "the settling time"),
+        tree.unknownSettle(),
         Profiles.settings(tree.settings(), diagnostics, values),
         tree);
   }
@@ -103,21 +106,51 @@ final class AnalyzerProfile {
       diagnostics.say(Code.MISSING_ITEM, load.span(), "this load has no 'values' line");
     }
     Series series = values.series(load.values(), Dimension.RESISTANCE, "a load");
+    boolean known = isRated(load);
     Accuracy error =
-        load.error() == null
-            ? Accuracy.NONE
-            : values.accuracy(load.error(), Dimension.RESISTANCE, null);
-    if (from == null || to == null || series == null || error == null) {
+        load.error() == null ? null : values.accuracy(load.error(), Dimension.RESISTANCE, null);
+    if (from == null
+        || to == null
+        || series == null
+        || !known
+        || (load.error() != null && error == null)) {
       return null;
     }
     String name = load.name() == null ? null : load.name().text();
-    return new LoadBank(name, from, to, series, error, ratings(load), load.span());
+    return new LoadBank(
+        name,
+        from,
+        to,
+        series,
+        error,
+        ratings(load),
+        Ratings.Unknown.find(load.unknown(), "error"),
+        Ratings.Unknown.find(load.unknown(), "power"),
+        load.span());
+  }
+
+  /** A load without its error and its power would take anything, exactly. */
+  private boolean isRated(Tree.LoadBank load) {
+    return new RequiredRatings("this load", load.span(), load.unknown(), diagnostics)
+        .need("error", "error", load.error() != null)
+        .need("power", "power rating", !load.power().isEmpty())
+        .areGiven();
+  }
+
+  /** What measures nothing has no reading that must settle. */
+  private void settles(Tree.Analyzer tree) {
+    List<Ratings.Unknown> unknown =
+        tree.unknownSettle() == null ? List.of() : List.of(tree.unknownSettle());
+    String what = "the analyzer '" + tree.name().text() + "'";
+    new RequiredRatings(what, tree.name().span(), unknown, diagnostics)
+        .need("settle", "settling time", tree.settle() != null || tree.measures().isEmpty())
+        .areGiven();
   }
 
   private List<PowerRating> ratings(Tree.LoadBank load) {
     List<PowerRating> ratings = new ArrayList<>();
-    Map<PowerRating, Tree.PowerRating> written = new LinkedHashMap<>();
-    for (Tree.PowerRating rating : load.power()) {
+    Map<PowerRating, Ratings.Power> written = new LinkedHashMap<>();
+    for (Ratings.Power rating : load.power()) {
       Rational power = values.positive(rating.power(), Dimension.POWER, "a load's power");
       Rational time =
           rating.time() == null ? null : values.positive(rating.time(), Dimension.TIME, "the time");
@@ -136,7 +169,7 @@ final class AnalyzerProfile {
    * What a load takes for longer it takes for a shorter time too: the power falls with the time.
    */
   private void falls(
-      Tree.PowerRating tree, PowerRating rating, Map<PowerRating, Tree.PowerRating> before) {
+      Ratings.Power tree, PowerRating rating, Map<PowerRating, Ratings.Power> before) {
     before.forEach(
         (other, otherTree) -> {
           int time = compareTimes(rating.time(), other.time());
@@ -206,20 +239,30 @@ final class AnalyzerProfile {
       boolean reversed = from.compareTo(to) > 0;
       Values.sayEmpty(range.span(), range.from(), range.to(), reversed, diagnostics);
     }
-    if (range.resolution() == null || range.error() == null) {
-      String what = range.resolution() == null ? "resolution" : "error";
-      diagnostics.say(Code.MISSING_ITEM, range.span(), "this range has no '%s' line", what);
+    boolean rated = isRated(range);
+    if (range.resolution() == null) {
+      diagnostics.say(Code.MISSING_ITEM, range.span(), "this range has no 'resolution' line");
+    }
+    if (range.resolution() == null || !rated) {
       return null;
     }
     Rational resolution = values.positive(range.resolution(), dimension, "a resolution");
-    Accuracy error = values.accuracy(range.error(), dimension, to);
-    if (from == null || to == null || resolution == null || error == null) {
+    Accuracy error = range.error() == null ? null : values.accuracy(range.error(), dimension, to);
+    boolean faulty = range.error() != null && error == null;
+    if (from == null || to == null || resolution == null || faulty) {
       return null;
     }
     Unit unit = values.unitOf(range.resolution());
     Rational step = range.resolution().number();
     return unit == null || step == null
         ? null
-        : new Range(from, to, resolution, unit, step, error, range.span());
+        : new Range(from, to, resolution, unit, step, error, range.unknown(), range.span());
+  }
+
+  private boolean isRated(Tree.Range range) {
+    List<Ratings.Unknown> unknown = range.unknown() == null ? List.of() : List.of(range.unknown());
+    return new RequiredRatings("this range", range.span(), unknown, diagnostics)
+        .need("error", "error", range.error() != null)
+        .areGiven();
   }
 }

@@ -17,6 +17,8 @@ import passband.model.Terminal;
 import passband.quantity.Dimension;
 import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
+import passband.syntax.LimitExpression;
+import passband.syntax.Ratings;
 import passband.syntax.TerminalKind;
 import passband.syntax.Tree;
 import passband.syntax.Word;
@@ -51,6 +53,7 @@ final class DeviceProfile {
     Scope.distinct(diagnostics, "state", tree.states(), Tree.State::name);
     List<Mode> modes = new ArrayList<>();
     tree.modes().forEach(m -> modes.add(mode(m, outlets)));
+    tree.modes().forEach(m -> requireRatings(m, tree));
     List<State> states = new ArrayList<>();
     tree.states().forEach(s -> states.add(state(s)));
     return new Device(
@@ -194,6 +197,37 @@ final class DeviceProfile {
         mode);
   }
 
+  /** Each of them switches a check off where it is missing: of leads, of rests, of contacts. */
+  private void requireRatings(Tree.Mode mode, Tree.Device device) {
+    boolean told = false;
+    for (Tree.Action action : device.actions()) {
+      told |= action.name().text().equals("activate");
+    }
+    String what = "the mode '" + mode.name().text() + "'";
+    List<Ratings.Unknown> unknown = mode.tolerances().unknown();
+    new RequiredRatings(what, mode.name().span(), unknown, diagnostics)
+        .need("peak-voltage", "highest peak voltage", hasPeak(mode))
+        .need("duty", "duty", mode.duty() != null)
+        .need("activate", "contact that activates it", told || !mode.activateBy().isEmpty())
+        .areGiven();
+    for (Ratings.Unknown one : unknown) {
+      if (!one.rating().text().equals("duty") && !one.rating().text().equals("activate")) {
+        values.quantity(one.rating());
+      }
+    }
+  }
+
+  private static boolean hasPeak(Tree.Mode mode) {
+    for (Tree.QuantityLimit line : mode.limits()) {
+      String quantity = line.quantity().text();
+      boolean upper = !(line.limit() instanceof LimitExpression.AtLeast);
+      if (quantity.equals("peak-voltage") && upper || QuantityKind.find(quantity) == null) {
+        return true; // a misspelt one may have been meant
+      }
+    }
+    return false;
+  }
+
   private Device.Adjustable adjustable(Tree.Mode mode) {
     QuantityKind kind =
         mode.settingQuantity() == null ? null : values.quantity(mode.settingQuantity());
@@ -242,7 +276,7 @@ final class DeviceProfile {
     }
   }
 
-  private @Nullable Duty duty(Tree.@Nullable Duty duty) {
+  private @Nullable Duty duty(Ratings.@Nullable Duty duty) {
     if (duty == null) {
       return null;
     }

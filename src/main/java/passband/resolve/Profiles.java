@@ -59,6 +59,7 @@ public final class Profiles {
     titles(diagnostics, "leads", tree.leads(), Tree.Lead::name, l -> titleOf(l.title(), l.name()));
     List<Lead> leads = new ArrayList<>();
     for (Tree.Lead lead : tree.leads()) {
+      RequiredRatings.checkReason(lead.unknown(), diagnostics);
       leads.add(
           new Lead(
               lead.link(),
@@ -68,6 +69,7 @@ public final class Profiles {
                   ? null
                   : values.positive(lead.rated(), Dimension.VOLTAGE, "a rating"),
               lead.rated() == null ? null : lead.rated().span().text(),
+              lead.unknown(),
               lead.colour() == null ? null : lead.colour().text()));
     }
     return List.copyOf(leads);

@@ -98,7 +98,7 @@ public final class Tree {
       @Nullable Word renamedFrom,
       Adjustable adjustable,
       Tolerances tolerances,
-      @Nullable Duty duty,
+      Ratings.@Nullable Duty duty,
       List<Ref> activateBy,
       List<Allow> allows,
       Span span) {
@@ -132,14 +132,14 @@ public final class Tree {
   public record Adjustable(
       @Nullable Word quantity, List<SeriesItem> setting, List<SeriesItem> loads) {}
 
-  /** What the output of a mode has to be, and what else the mode keeps to. */
-  public record Tolerances(@Nullable QuantityLimit output, List<QuantityLimit> limits) {}
+  /**
+   * What a mode's output has to be, what else it keeps to, and which of its ratings nobody knows.
+   */
+  public record Tolerances(
+      @Nullable QuantityLimit output, List<QuantityLimit> limits, List<Ratings.Unknown> unknown) {}
 
   /** A quantity and what it has to be. */
   public record QuantityLimit(Word quantity, LimitExpression limit, Span span) {}
-
-  /** {@code duty 10 s on, 30 s off}; both null when continuous. */
-  public record Duty(@Nullable Amount on, @Nullable Amount off, Span span) {}
 
   /** A condition of the device with the words that bring it about and end it. */
   public record State(
@@ -156,6 +156,7 @@ public final class Tree {
       List<Measure> measures,
       List<Action> actions,
       @Nullable Amount settle,
+      Ratings.@Nullable Unknown unknownSettle,
       List<ExtraSetting> settings,
       List<Allow> allows,
       Span span)
@@ -173,11 +174,9 @@ public final class Tree {
       Ref to,
       List<SeriesItem> values,
       @Nullable List<AccuracyTerm> error,
-      List<PowerRating> power,
+      List<Ratings.Power> power,
+      List<Ratings.Unknown> unknown,
       Span span) {}
-
-  /** {@code 300 W for 15 s}; {@code time} is null for continuous. */
-  public record PowerRating(Amount power, @Nullable Amount time, Span span) {}
 
   /** What the analyzer measures; between two jacks, or where null in the load's circuit. */
   public record Measure(
@@ -189,6 +188,7 @@ public final class Tree {
       Amount to,
       @Nullable Amount resolution,
       @Nullable List<AccuracyTerm> error,
+      Ratings.@Nullable Unknown unknown,
       Span span) {}
 
   /** A set of leads and links. */
@@ -207,6 +207,7 @@ public final class Tree {
       Word name,
       @Nullable Word title,
       @Nullable Amount rated,
+      Ratings.@Nullable Unknown unknown,
       @Nullable Word colour,
       Span span) {}
 
@@ -236,10 +237,10 @@ public final class Tree {
   public record Procedure(
       Word name,
       @Nullable Word title,
-      @Nullable Revision revision,
+      Heading.@Nullable Revision revision,
       Bench bench,
-      @Nullable Decision decision,
-      List<Caution> cautions,
+      Heading.@Nullable Decision decision,
+      List<Heading.Caution> cautions,
       Order order,
       List<Setup> setups,
       List<Part> parts,
@@ -309,27 +310,11 @@ public final class Tree {
     Word name();
   }
 
-  /** {@code revision "C" on DATE [replaces "B" [on DATE] digest "…"]}. */
-  public record Revision(
-      Word label,
-      Word date,
-      @Nullable Word replaces,
-      @Nullable Word replacesDate,
-      @Nullable Word replacesDigest,
-      Span span) {}
-
-  /** The decision rule; {@code risk} in per cent, {@code coverage} the factor k. */
-  public record Decision(
-      DecisionKind kind, @Nullable Amount risk, @Nullable Amount coverage, Span span) {}
-
   /** What is on the bench: the device, the analyzer and the sets of leads. */
   public record Bench(@Nullable Word device, @Nullable Word analyzer, List<Word> leads) {}
 
   /** In which phases everything is done, and whether outlet by outlet or test by test. */
   public record Order(List<Word> phases, boolean byOutlet) {}
-
-  /** {@code caution NAME "…"}. */
-  public record Caution(Word name, Word text, Span span) {}
 
   /** A list of steps with a heading. */
   public record Section(Word name, @Nullable Word title, List<Step> steps, Span span)

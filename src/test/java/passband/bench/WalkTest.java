@@ -151,6 +151,7 @@ class WalkTest {
           jack high "HIGH"
           jack low  "LOW"
           key  key  "KEY"
+          settle 3 s
           load from high to low {
             values 10 ohm to 1 kohm step 10 ohm
             error  0.5 %

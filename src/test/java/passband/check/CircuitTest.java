@@ -34,16 +34,22 @@ class CircuitTest {
         mode thin "Thin" on bip {
           setting power 1 W to 40 W step 1 W
           load    100 ohm
+          peak-voltage at most 200 V
+          duty    continuous
           activate by switch
         }
         mode hew "Hew" on hand through plate {
           setting power 1 W to 40 W step 1 W
           load    100 ohm
+          peak-voltage at most 200 V
+          duty    continuous
           activate by cut
         }
         mode spark "Spark" on hand through case {
           setting power 1 W to 40 W step 1 W
           load    100 ohm
+          peak-voltage at most 200 V
+          duty    continuous
           activate by cut
         }
         setting supply "Supply" one of normal, open

@@ -47,6 +47,13 @@ class MeaningLawTest {
     NO_MEANING.put("Mode.tree", tree);
     NO_MEANING.put("Analyzer.tree", tree);
     NO_MEANING.put("ExtraSetting.tree", tree);
+    String line = "the line that the component stands for";
+    for (String owner :
+        List.of(
+            "Lead.unknown", "LoadBank.unknownError", "LoadBank.unknownPower", "Range.unknown")) {
+      NO_MEANING.put(owner + "/Unknown.rating", line);
+    }
+    NO_MEANING.put("Analyzer.unknownSettle/Unknown.rating", line);
     String place = "places in the source";
     NO_MEANING.put("Point.places", place);
     NO_MEANING.put("Plan.made", "a cache of what follows from the rest");
@@ -91,6 +98,7 @@ class MeaningLawTest {
           "Device.settings",
           "Mode.outlets",
           "Tolerances.limits",
+          "Tolerances.unknown",
           "Mode.activateBy",
           "Series.segments",
           "ExtraSetting.options",

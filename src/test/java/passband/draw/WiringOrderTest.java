@@ -63,7 +63,7 @@ class WiringOrderTest {
       }
       List<Wire> wires = new ArrayList<>();
       for (int i = 0; i < 2 + random.nextInt(4); i++) {
-        Lead lead = new Lead(false, new Word("l" + i, null), "l" + i, null, null, null);
+        Lead lead = new Lead(false, new Word("l" + i, null), "l" + i, null, null, null, null);
         wires.add(
             new Wire(
                 lead,

@@ -31,6 +31,9 @@ class FixTest {
       new TreeSet<>(
           Set.of(
               Code.USE_OUTSIDE_ROOT,
+              Code.MISSING_ITEM,
+              Code.UNKNOWN_WITHOUT_REASON,
+              Code.UNCERTAINTY_UNKNOWN,
               Code.PRINTED_NAME_REPEATED,
               Code.STATED_TIGHTER,
               Code.STATED_UNUSED,

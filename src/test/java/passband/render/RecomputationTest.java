@@ -327,12 +327,22 @@ class RecomputationTest {
             pole a "a"
             pole b "b"
           }
-          mode hew "Hew" on out { setting power 0.01 W to 1 kW step 0.01 W }
+          mode hew "Hew" on out {
+            setting power 0.01 W to 1 kW step 0.01 W
+            peak-voltage at most 1 kV
+            duty continuous
+          }
+          action activate "Press the key."
         }
         analyzer meter "Meter" {
           jack high "H"
           jack low "L"
-          load from high to low { values 1 ohm to 2 kohm step 1 ohm }
+          settle 1 s
+          load from high to low {
+            values 1 ohm to 2 kohm step 1 ohm
+            error 0 %%
+            power 2 kW continuous
+          }
           measure current {
             range 0.1 mA to 10 A
             resolution %s mA
