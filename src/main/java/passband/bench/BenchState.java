@@ -56,6 +56,18 @@ public record BenchState(SortedMap<Variable, Known> known) {
     return new BenchState(other);
   }
 
+  /** What is known of both. */
+  BenchState join(BenchState other) {
+    SortedMap<Variable, Known> both = new TreeMap<>();
+    known.forEach(
+        (variable, one) -> {
+          if (one.value().equals(other.value(variable))) {
+            both.put(variable, one);
+          }
+        });
+    return new BenchState(both);
+  }
+
   /** What differs from here to another state, in the order of the variables. */
   public List<Change> changes(BenchState after) {
     TreeSet<Variable> all = new TreeSet<>(known.keySet());

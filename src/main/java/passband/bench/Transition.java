@@ -1,6 +1,7 @@
 package passband.bench;
 
 import java.util.List;
+import passband.model.Lead;
 import passband.model.Terminal;
 import passband.plan.Act;
 import passband.plan.PlanStep;
@@ -21,15 +22,21 @@ final class Transition implements Act.Visitor<BenchState> {
 
   private final BenchState before;
   private final Span at;
+  private final List<Lead> leads;
 
-  private Transition(BenchState before, Span at) {
+  private Transition(BenchState before, Span at, List<Lead> leads) {
     this.before = before;
     this.at = at;
+    this.leads = leads;
   }
 
-  /** The bench after a step. */
-  static BenchState after(BenchState before, PlanStep step) {
-    return step.act().accept(new Transition(before, step.span()));
+  /**
+   * The bench after a step.
+   *
+   * @param leads all that the sheet uses
+   */
+  static BenchState after(BenchState before, PlanStep step, List<Lead> leads) {
+    return step.act().accept(new Transition(before, step.span(), leads));
   }
 
   private BenchState free() {
@@ -123,5 +130,14 @@ final class Transition implements Act.Visitor<BenchState> {
   @Override
   public BenchState choose(Act.Choose choose) {
     return before;
+  }
+
+  @Override
+  public BenchState ready(Act.Ready ready) {
+    BenchState bare = before.with(Variable.OUTPUT, BenchState.OFF, at);
+    for (Lead lead : leads) {
+      bare = bare.with(Variable.lead(lead.name().text()), BenchState.OFF, at);
+    }
+    return bare.with(Variable.INSIDE, BenchState.NONE, at);
   }
 }

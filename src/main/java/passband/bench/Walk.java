@@ -16,37 +16,50 @@ import passband.plan.Wire;
 import passband.source.Span;
 
 /**
- * Works through a sheet step by step, from a bench of which only this is known: leads are off and
- * output is off. What a step needs and the bench has not is said where the source breaks it.
+ * Works through a sheet step by step, from a bench of which nothing is known. What a step needs and
+ * the bench has not is said where the source breaks it. After what is done only if an adjustment
+ * was made, only that is known which both ways have in common.
  */
 public final class Walk implements Stage.Visitor<Void> {
   private final Plan plan;
   private final Needs needs;
+  private final List<Lead> leads;
   private final List<Moment> moments = new ArrayList<>();
   private BenchState state = BenchState.UNKNOWN;
+
+  /** The adjustments of which one has to have been made for what is gone through. */
+  private List<String> condition = List.of();
+
+  /** The bench where the condition began. */
+  private BenchState otherwise = BenchState.UNKNOWN;
+
   private String place = "";
   private @Nullable String point;
 
   private Walk(Plan plan, Diagnostics diagnostics) {
     this.plan = plan;
     this.needs = new Needs(plan, diagnostics);
+    this.leads = plan.usedLeads();
   }
 
   /** The walk through a plan; faults go to the diagnostics. */
   public static List<Moment> of(Plan plan, Diagnostics diagnostics) {
     Walk walk = new Walk(plan, diagnostics);
-    walk.begin();
     plan.stages().forEach(stage -> stage.accept(walk));
     return walk.moments;
   }
 
-  private void begin() {
-    Span at = plan.name().span();
-    for (Lead lead : plan.usedLeads()) {
-      state = state.with(Variable.lead(lead.name().text()), BenchState.OFF, at);
+  /** Where the condition changes, it may or may not have been met until here. */
+  private void onlyIf(List<String> adjusted) {
+    if (!adjusted.equals(condition)) {
+      state = condition.isEmpty() ? state : state.join(otherwise);
+      condition = adjusted;
+      otherwise = state;
     }
-    state = state.with(Variable.OUTPUT, BenchState.OFF, at);
-    state = state.with(Variable.INSIDE, BenchState.NONE, at);
+  }
+
+  private BenchState after(BenchState before, PlanStep step) {
+    return Transition.after(before, step, leads);
   }
 
   private void moment(String kind, String text, BenchState after) {
@@ -55,23 +68,35 @@ public final class Walk implements Stage.Visitor<Void> {
   }
 
   @Override
+  public Void start(Stage.Start start) {
+    place = "Before you start";
+    steps(List.of(start.ready()));
+    return null;
+  }
+
+  @Override
   public Void section(Stage.Section section) {
+    onlyIf(List.of());
     place = section.title();
     steps(section.steps());
     return null;
   }
 
-  /** Free text may have rewired anything: afterwards only the leads that are moved are known. */
+  /** Free text may have rewired anything: nothing is known until the last step makes sure. */
   @Override
   public Void adjust(Stage.Adjust adjust) {
+    onlyIf(List.of(adjust.name().text()));
     place = adjust.title();
-    steps(adjust.steps());
-    state = state.withoutKinds(Transition.FREE);
+    List<PlanStep> steps = adjust.steps();
+    steps(steps.subList(0, steps.size() - 1));
+    state = BenchState.UNKNOWN;
+    steps(steps.subList(steps.size() - 1, steps.size()));
     return null;
   }
 
   @Override
   public Void clear(Stage.Clear clear) {
+    onlyIf(clear.when().adjusted());
     place = "Remove the leads";
     clear.moves().forEach(move -> move(move, null, plan.name().span()));
     return null;
@@ -79,6 +104,7 @@ public final class Walk implements Stage.Visitor<Void> {
 
   @Override
   public Void run(Stage.Run run) {
+    onlyIf(run.when().adjusted());
     String on = run.outlet() == null ? "" : ", " + run.outlet().title();
     place = run.title() + on + (run.phase() == null ? "" : " (" + run.phase() + ")");
     Span at = run.test().span();
@@ -116,7 +142,7 @@ public final class Walk implements Stage.Visitor<Void> {
   private void steps(List<PlanStep> steps) {
     for (PlanStep step : steps) {
       needs.step(step, state);
-      moment(step.kind().word(), step.text(), Transition.after(state, step));
+      moment(step.kind().word(), step.text(), after(state, step));
     }
   }
 
@@ -138,7 +164,7 @@ public final class Walk implements Stage.Visitor<Void> {
           needs.reading(run, one, state);
         }
         PlanStep stood = Replaced.step(instead, one, step.span());
-        after = stood == null ? after : Transition.after(after, stood);
+        after = stood == null ? after : after(after, stood);
       }
       moment(step.kind().word(), step.text(), after);
     }
@@ -148,7 +174,7 @@ public final class Walk implements Stage.Visitor<Void> {
   private BenchState own(PlanStep step) {
     boolean stands = step.insteadOf() != null && !step.standsForStop();
     boolean stops = step.act() instanceof Act.Perform perform && perform.stops();
-    return stands && !stops ? state : Transition.after(state, step);
+    return stands && !stops ? state : after(state, step);
   }
 
   private static boolean same(@Nullable String a, @Nullable String b) {

@@ -10,9 +10,10 @@ import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.model.Device.Outlet;
-import passband.plan.Move;
+import passband.model.Device.State;
+import passband.plan.Act;
+import passband.plan.PlanStep;
 import passband.plan.Stage;
-import passband.plan.Wire;
 import passband.resolve.Names;
 import passband.resolve.Scope;
 import passband.syntax.Tree;
@@ -30,7 +31,6 @@ final class BenchOrder {
   private final Steps steps;
   private final Names names;
   private final Diagnostics diagnostics;
-  private List<Wire> wiring = List.of();
 
   BenchOrder(
       Tree.Procedure tree,
@@ -47,6 +47,7 @@ final class BenchOrder {
 
   List<Stage> stages() {
     List<Stage> stages = new ArrayList<>();
+    stages.add(new Stage.Start(ready(tree.name())));
     int lastTest = lastTest();
     List<Tree.Part> body = tree.parts().subList(0, lastTest + 1);
     List<String> phases = phases();
@@ -56,11 +57,19 @@ final class BenchOrder {
     for (String phase : phases.subList(Math.min(1, phases.size()), phases.size())) {
       goThrough(body, phase, affected, stages);
     }
-    if (!wiring.isEmpty()) {
-      stages.add(new Stage.Clear(Moves.between(wiring, List.of())));
-    }
     goThrough(tree.parts().subList(lastTest + 1, tree.parts().size()), null, null, stages);
-    return List.copyOf(stages);
+    return Rewiring.of(stages);
+  }
+
+  /** Output off, no lead connected, in none of the states that tests enter. */
+  private PlanStep ready(Word of) {
+    Set<State> states = new LinkedHashSet<>();
+    for (TestPlanner test : tests) {
+      if (test.state() != null) {
+        states.add(test.state());
+      }
+    }
+    return new PlanStep(new Act.Ready(List.copyOf(states)), null, null, of.span());
   }
 
   /** In how many phases a test is done; once where there are no phases. */
@@ -109,12 +118,11 @@ final class BenchOrder {
           nameTest(affected);
           affects.add(affected.text());
         }
+        List<PlanStep> all = new ArrayList<>(steps.of(adjust.steps(), TextPlace.OUTSIDE));
+        all.add(ready(adjust.name()));
         stages.add(
             new Stage.Adjust(
-                adjust.name(),
-                title(adjust.title(), adjust.name()),
-                affects,
-                steps.of(adjust.steps(), TextPlace.OUTSIDE)));
+                adjust.name(), title(adjust.title(), adjust.name()), affects, List.copyOf(all)));
       }
     }
   }
@@ -161,7 +169,7 @@ final class BenchOrder {
           addPlanned(test, together);
         }
       } else if (part instanceof Tree.Section section && only == null) {
-        runs(together, phase, stages);
+        runs(together, phase, false, stages);
         together.clear();
         stages.add(
             new Stage.Section(
@@ -170,7 +178,7 @@ final class BenchOrder {
                 steps.of(section.steps(), TextPlace.OUTSIDE)));
       }
     }
-    runs(together, phase, stages);
+    runs(together, phase, only != null, stages);
   }
 
   private void addPlanned(Tree.Test test, List<TestPlanner> to) {
@@ -184,17 +192,34 @@ final class BenchOrder {
   /** A test and the outlet it is done on. */
   private record Visit(TestPlanner test, Outlet outlet) {}
 
-  private void runs(List<TestPlanner> together, @Nullable String phase, List<Stage> stages) {
+  private void runs(
+      List<TestPlanner> together, @Nullable String phase, boolean ifAdjusted, List<Stage> stages) {
     List<Visit> visits = new ArrayList<>();
     for (TestPlanner test : together) {
       test.outlets().forEach(outlet -> visits.add(new Visit(test, outlet)));
     }
     for (Visit visit : tree.byOutlet() ? byOutlet(visits) : visits) {
-      Stage.Run run = visit.test.run(visit.outlet, phase);
+      List<String> adjusted = ifAdjusted ? adjustmentsOf(visit.test) : List.of();
+      Stage.Run run = visit.test.run(visit.outlet, new Stage.When(phase, adjusted));
       if (run != null) {
-        stages.add(wired(run));
+        stages.add(run);
       }
     }
+  }
+
+  /** The names of the adjustments that affect a test. */
+  private List<String> adjustmentsOf(TestPlanner test) {
+    List<String> names = new ArrayList<>();
+    for (Tree.Part part : tree.parts()) {
+      if (part instanceof Tree.Adjust adjust) {
+        for (Word affected : adjust.affects()) {
+          if (affected.text().equals(test.name().text()) && !names.contains(adjust.name().text())) {
+            names.add(adjust.name().text());
+          }
+        }
+      }
+    }
+    return names;
   }
 
   private static List<Visit> byOutlet(List<Visit> visits) {
@@ -219,16 +244,5 @@ final class BenchOrder {
 
   private static String setupName(Visit visit) {
     return visit.test.tree().setup() == null ? "" : visit.test.tree().setup().text();
-  }
-
-  /**
-   * The run with the changes from the wiring before it; a run without a setup leaves the wiring as
-   * it is.
-   */
-  private Stage.Run wired(Stage.Run run) {
-    List<Wire> now = run.setup() == null ? wiring : run.setup().wires();
-    List<Move> moves = Moves.between(wiring, now);
-    wiring = now;
-    return run.withMoves(moves);
   }
 }

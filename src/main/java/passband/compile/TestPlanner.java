@@ -283,6 +283,11 @@ final class TestPlanner {
     return outlets.isEmpty() ? java.util.Collections.singletonList(null) : outlets;
   }
 
+  /** The state that it is done in; null when there is none, or no such state. */
+  @Nullable State state() {
+    return state;
+  }
+
   /** How many points each run has. */
   int points() {
     return specs.size();
@@ -291,7 +296,7 @@ final class TestPlanner {
   // ---- one run ----
 
   /** The test on one outlet in one phase; null when faults leave nothing to plan. */
-  Stage.@Nullable Run run(@Nullable Outlet outlet, @Nullable String phase) {
+  Stage.@Nullable Run run(@Nullable Outlet outlet, Stage.When when) {
     if (!sound) {
       return null;
     }
@@ -303,12 +308,12 @@ final class TestPlanner {
     TextPlace place = new TextPlace(test, false, values);
     List<Point> points =
         new Points(test, analyzer, decision, steps, names, diagnostics)
-            .of(specs, accepted, onTime, sweep, new Points.Place(outlet, phase, setup));
+            .of(specs, accepted, onTime, sweep, new Points.Place(outlet, when.phase(), setup));
     return new Stage.Run(
         test.name(),
         test.title() == null ? test.name().text() : test.title().text(),
         test.renamedFrom() == null ? null : test.renamedFrom().text(),
-        phase,
+        when,
         outlet,
         new Stage.Wiring(setup, List.of()),
         state,

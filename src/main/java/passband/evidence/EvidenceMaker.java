@@ -135,28 +135,17 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
   }
 
   private Context context(Stage.Run run) {
-    String outlet = run.outlet() == null ? "-" : run.outlet().name().text();
-    String prefix = run.test().text() + "/" + outlet;
     String phase = run.phase();
     return new Context(
-        phase == null ? prefix : prefix + "/" + phase,
+        run.id(),
         phase,
         runs + ". " + run.title() + (phase == null ? "" : " (" + phase + ")"),
-        ifAdjusted(run));
+        ifAdjusted(run.when()));
   }
 
-  /**
-   * A later phase is gone through only for tests that an adjustment affects, where there is one.
-   */
-  private List<Item.Condition> ifAdjusted(Stage.Run run) {
+  private static List<Item.Condition> ifAdjusted(Stage.When when) {
     List<Item.Condition> conditions = new ArrayList<>();
-    if (run.phase() != null && !run.phase().equals(plan.phases().get(0))) {
-      for (Stage stage : plan.stages()) {
-        if (stage instanceof Stage.Adjust adjust && adjust.affects().contains(run.test().text())) {
-          conditions.add(madeIs(adjust.name().text()));
-        }
-      }
-    }
+    when.adjusted().forEach(adjustment -> conditions.add(madeIs(adjustment)));
     return List.copyOf(conditions);
   }
 
@@ -165,8 +154,20 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
   }
 
   @Override
+  public StageItems start(Stage.Start start) {
+    Context context = new Context(SHEET, null, "Before you start", List.of());
+    return steps(null, context, List.of(start.ready()));
+  }
+
+  @Override
   public StageItems clear(Stage.Clear clear) {
-    Context context = new Context(SHEET, null, "Remove the leads", List.of());
+    Stage.When when = clear.when();
+    Context context =
+        new Context(
+            clear.before() == null ? SHEET : clear.before(),
+            when.phase(),
+            "Remove the leads",
+            ifAdjusted(when));
     List<Item> moves = new ArrayList<>();
     clear.moves().forEach(move -> moves.add(moved(context, move)));
     return new StageItems(null, moves, null, Map.of(), List.of(), null, Map.of());
@@ -209,7 +210,9 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
 
   private @Nullable Item item(Context context, String prefix, PlanStep step) {
     String text = step.text();
-    if (step.act() instanceof Act.Confirm confirm) {
+    if (step.act() instanceof Act.Ready) {
+      return new Item.Tick(head(context, prefix, "ready", text));
+    } else if (step.act() instanceof Act.Confirm confirm) {
       String name = confirm.name() == null ? ids.next(prefix, "confirm") : confirm.name();
       return new Item.Tick(head(context, prefix, name, text));
     } else if (step.act() instanceof Act.Noted noted) {

@@ -18,6 +18,9 @@ final class RunParts {
     write.label(run.outlet() == null ? "" : run.outlet());
     String phase = run.phase() == null ? "" : " (" + run.phase() + ")";
     write.heading(block.number() + ". " + block.title() + phase);
+    if (block.note() != null) {
+      write.add(write.paragraph(block.note(), false).kept());
+    }
     if (run.outlet() != null) {
       TextBlock name = write.block(24, true, write.inner() - 30, run.outlet());
       write.add(

@@ -4,6 +4,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import passband.model.Device.Mode;
 import passband.model.Device.Outlet;
+import passband.model.Device.State;
 import passband.model.Terminal;
 
 /** What a step is: its kind and its operands, without any words. */
@@ -38,6 +39,8 @@ public sealed interface Act {
     T caution(Caution caution);
 
     T choose(Choose choose);
+
+    T ready(Ready ready);
   }
 
   /** The mode is selected; the outlet is null in a test without outlets. */
@@ -163,6 +166,22 @@ public sealed interface Act {
     @Override
     public <T> T accept(Visitor<T> visitor) {
       return visitor.caution(this);
+    }
+  }
+
+  /**
+   * The bench is made ready and that is confirmed: output is off, no lead is connected, and the
+   * generator is in none of these states.
+   */
+  record Ready(List<State> states) implements Act {
+    /** Copies the states. */
+    public Ready {
+      states = List.copyOf(states);
+    }
+
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.ready(this);
     }
   }
 

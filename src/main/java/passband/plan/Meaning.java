@@ -19,7 +19,7 @@ import passband.source.Sha256;
  */
 public final class Meaning {
   /** Changes when the same procedure comes to be written out in another way. */
-  public static final int VERSION = 3;
+  public static final int VERSION = 4;
 
   private final List<Fact> facts;
 

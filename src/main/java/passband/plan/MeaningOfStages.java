@@ -60,9 +60,21 @@ final class MeaningOfStages implements Stage.Visitor<Void> {
   }
 
   @Override
+  public Void start(Stage.Start start) {
+    order.add("start");
+    steps("start", "start", List.of(start.ready()), start.ready().span());
+    return null;
+  }
+
+  /** It is told by what it makes way for. */
+  @Override
   public Void clear(Stage.Clear clear) {
-    order.add("leads off");
-    moves("leads off", "removal of the leads", clear.moves(), null, null);
+    String before = clear.before() == null ? "" : " before " + naming.run(clear.before());
+    String key = "leads off" + before;
+    String subject = "removal of the leads" + before;
+    order.add(key);
+    when(key, subject, clear.when(), key);
+    moves(key, subject, clear.moves(), null, null);
     return null;
   }
 
@@ -76,13 +88,14 @@ final class MeaningOfStages implements Stage.Visitor<Void> {
   public Void run(Stage.Run run) {
     String test = naming.test(run.test().text());
     String outlet = run.outlet() == null ? "-" : naming.outlet(run.outlet().name().text());
-    String name = test + "/" + outlet + (run.phase() == null ? "" : "/" + run.phase());
+    String name = naming.run(run.id());
     String key = "run/" + name;
     String phase = run.phase() == null ? "" : ", " + run.phase();
     String subject = "test " + test + " on " + outlet + phase;
     Span at = run.test().span();
     order.add(name);
     head(run, test, key, subject);
+    when(key, subject, run.when(), key + "/state");
     if (run.setup() != null) {
       setup(run, run.setup(), key, subject, outlet);
     }
@@ -116,6 +129,21 @@ final class MeaningOfStages implements Stage.Visitor<Void> {
     facts.add(
         Fact.text(Area.STATE, key + "/output", subject + ", output", output, at)
             .partOf(key + "/state"));
+  }
+
+  private void when(String key, String subject, Stage.When when, String owner) {
+    String phase = when.phase() == null ? "always" : when.phase();
+    String shown =
+        when.adjusted().isEmpty() ? phase : phase + ", if " + String.join(" or ", when.adjusted());
+    facts.add(
+        Fact.of(
+                Area.STEPS,
+                key + "/when",
+                subject + ", when",
+                Canonical.of(when.phase(), when.adjusted()),
+                shown,
+                null)
+            .partOf(owner));
   }
 
   private void points(Stage.Run run, String key, String subject) {

@@ -154,5 +154,12 @@ final class MeaningOfSteps {
     public List<@Nullable Object> choose(Act.Choose c) {
       return of(c.name(), c.outcomes(), c.pass());
     }
+
+    @Override
+    public List<@Nullable Object> ready(Act.Ready r) {
+      List<String> states = new ArrayList<>();
+      r.states().forEach(state -> states.add(state.name().text()));
+      return of(states);
+    }
   }
 }

@@ -36,6 +36,17 @@ public record Naming(
     return String.join("/", parts);
   }
 
+  /** A run's identity, {@code TEST/OUTLET} or {@code TEST/OUTLET/PHASE}; another name as it is. */
+  String run(String id) {
+    String[] parts = id.split("/", -1);
+    if (parts.length < 2) {
+      return id;
+    }
+    parts[0] = test(parts[0]);
+    parts[1] = outlet(parts[1]);
+    return String.join("/", parts);
+  }
+
   /** A terminal's name, {@code OUTLET.TERMINAL} or {@code analyzer.TERMINAL}. */
   String terminal(Terminal terminal) {
     return terminal.onAnalyzer()

@@ -27,6 +27,7 @@ public record PlanStep(Act act, @Nullable Words words, @Nullable String insteadO
     WAIT("wait"),
     CAUTION("caution"),
     CHOOSE("choose"),
+    READY("ready"),
     SELECT("select"),
     ADJUST("adjust"),
     SET("set"),

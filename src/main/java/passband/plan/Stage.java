@@ -22,6 +22,30 @@ public sealed interface Stage {
     T adjust(Adjust adjust);
 
     T clear(Clear clear);
+
+    T start(Start start);
+  }
+
+  /**
+   * When a stage is done.
+   *
+   * @param phase null when the procedure has none
+   * @param adjusted the adjustments of which one has to have been made; empty for a stage that is
+   *     always done
+   */
+  record When(@Nullable String phase, List<String> adjusted) {
+    /** Copies the names. */
+    public When {
+      adjusted = List.copyOf(adjusted);
+    }
+  }
+
+  /** The state that a sheet begins in is brought about and confirmed. */
+  record Start(PlanStep ready) implements Stage {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.start(this);
+    }
   }
 
   /** A list of steps under a heading. */
@@ -36,7 +60,6 @@ public sealed interface Stage {
    * A test on one outlet, in one phase.
    *
    * @param renamedFrom its earlier name; null when it has none
-   * @param phase null when the procedure has none
    * @param outlet null when the test has none
    * @param state entered before the first point and left after the last; null when there is none
    * @param derives what is worked out from readings, by name
@@ -46,7 +69,7 @@ public sealed interface Stage {
       Word test,
       String title,
       @Nullable String renamedFrom,
-      @Nullable String phase,
+      When when,
       @Nullable Outlet outlet,
       Wiring wiring,
       @Nullable State state,
@@ -58,6 +81,17 @@ public sealed interface Stage {
     @Override
     public <T> T accept(Visitor<T> visitor) {
       return visitor.run(this);
+    }
+
+    /** {@code TEST/OUTLET}, with {@code /PHASE} where there are phases. */
+    public String id() {
+      String name = test + "/" + (outlet == null ? "-" : outlet.name().text());
+      return when.phase == null ? name : name + "/" + when.phase;
+    }
+
+    /** Null when the procedure has none. */
+    public @Nullable String phase() {
+      return when.phase;
     }
 
     /** Null when the test has none. */
@@ -96,7 +130,7 @@ public sealed interface Stage {
           test,
           title,
           renamedFrom,
-          phase,
+          when,
           outlet,
           new Wiring(wiring.setup, moves),
           state,
@@ -125,7 +159,10 @@ public sealed interface Stage {
   record Swept(
       String what, boolean up, Figure from, Figure to, Figure step, String until, String as) {}
 
-  /** What is adjusted between two phases. */
+  /**
+   * What is adjusted between two phases. Its text may have anything rewired: no lead is on when it
+   * begins, and its last step makes sure of that again.
+   */
   record Adjust(Word name, String title, List<String> affects, List<PlanStep> steps)
       implements Stage {
     @Override
@@ -134,8 +171,14 @@ public sealed interface Stage {
     }
   }
 
-  /** Every lead is taken off. */
-  record Clear(List<Move> moves) implements Stage {
+  /**
+   * Every lead is taken off.
+   *
+   * @param when as the run before it
+   * @param before the adjustment's name or the run's identity that it makes way for; null after the
+   *     last run
+   */
+  record Clear(When when, @Nullable String before, List<Move> moves) implements Stage {
     @Override
     public <T> T accept(Visitor<T> visitor) {
       return visitor.clear(this);

@@ -70,4 +70,9 @@ enum StepKinds implements Act.Visitor<Kind> {
   public Kind choose(Act.Choose choose) {
     return Kind.CHOOSE;
   }
+
+  @Override
+  public Kind ready(Act.Ready ready) {
+    return Kind.READY;
+  }
 }

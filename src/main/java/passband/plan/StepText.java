@@ -1,5 +1,6 @@
 package passband.plan;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
@@ -151,5 +152,19 @@ public final class StepText implements Act.Visitor<String> {
   @Override
   public String choose(Act.Choose choose) {
     return orElse("");
+  }
+
+  @Override
+  public String ready(Act.Ready ready) {
+    List<String> states = new ArrayList<>();
+    ready.states().forEach(state -> states.add(state.title()));
+    String bare = "no lead is connected to the generator or the analyzer";
+    return states.isEmpty()
+        ? "The output is off, and " + bare + "."
+        : "The output is off, "
+            + bare
+            + ", and the generator is not in "
+            + String.join(" or ", states)
+            + ".";
   }
 }

@@ -69,9 +69,9 @@ public record Sheet(
       String mark, String title, String kind, String colour, String rating, Ask present) {}
 
   /**
-   * A part of the sheet: a section, an adjustment, a run or the taking off of leads.
+   * A part of the sheet: its start, a section, an adjustment, a run or the taking off of leads.
    *
-   * @param kind {@code section}, {@code adjust}, {@code run} or {@code clear}
+   * @param kind {@code start}, {@code section}, {@code adjust}, {@code run} or {@code clear}
    * @param number counts the runs; 0 for others
    * @param note what stands under the heading; null for nothing
    * @param adjusted whether the adjustment was made; null for other parts

@@ -176,12 +176,37 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
   }
 
   @Override
+  public Sheet.Block start(Stage.Start start) {
+    return new Sheet.Block(
+        "start",
+        0,
+        "Before you start",
+        null,
+        null,
+        List.of(),
+        steps(List.of(start.ready()), items().before()),
+        null);
+  }
+
+  /** Which adjustment has to have been made; null for a stage that is always done. */
+  private @Nullable String onlyIf(Stage.When when) {
+    List<String> titles = new ArrayList<>();
+    for (Stage stage : plan.stages()) {
+      if (stage instanceof Stage.Adjust adjust && when.adjusted().contains(adjust.name().text())) {
+        titles.add("\u201c" + adjust.title() + "\u201d");
+      }
+    }
+    return titles.isEmpty() ? null : "Only if " + String.join(" or ", titles) + " was made.";
+  }
+
+  @Override
   public Sheet.Block clear(Stage.Clear clear) {
+    String onlyIf = onlyIf(clear.when());
     return new Sheet.Block(
         "clear",
         0,
         "Remove the leads",
-        "Output off before you touch any lead.",
+        (onlyIf == null ? "" : onlyIf + " ") + "Output off before you touch any lead.",
         null,
         asks(items().moves()),
         List.of(),
@@ -202,7 +227,8 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
             groups(run),
             steps(run.after(), items().after()),
             run.derives().stream().map(d -> d.title() + " = " + d.formula()).toList());
-    return new Sheet.Block("run", runs, run.title(), null, null, List.of(), List.of(), part);
+    return new Sheet.Block(
+        "run", runs, run.title(), onlyIf(run.when()), null, List.of(), List.of(), part);
   }
 
   private Sheet.SetupLines setup(Stage.Run run, Setup setup) {

@@ -33,6 +33,7 @@ import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.evidence.BadInput;
 import passband.evidence.LimitsReader;
+import passband.plan.Meaning;
 import passband.source.SourceFile;
 import passband.source.Span;
 import passband.testing.Records;
@@ -602,7 +603,7 @@ class CommandTest {
     assertEquals(0, run("build", "procedures"), err);
     write(
         "procedures/teasel/released.txt",
-        "teasel-output \"B\" 2026-10-02 " + "0".repeat(64) + " meaning 3\n");
+        "teasel-output \"B\" 2026-10-02 " + "0".repeat(64) + " meaning " + Meaning.VERSION + "\n");
     assertEquals(1, run("build", "procedures"));
     assertTrue(out.contains("[revision-reused]"), out);
   }

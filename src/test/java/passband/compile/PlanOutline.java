@@ -53,7 +53,12 @@ public final class PlanOutline implements Stage.Visitor<Void> {
     String outlet = run.outlet() == null ? "no outlet" : run.outlet().title();
     line(
         "",
-        "run " + run.test() + " on " + outlet + (run.phase() == null ? "" : ", " + run.phase()));
+        "run "
+            + run.test()
+            + " on "
+            + outlet
+            + (run.phase() == null ? "" : ", " + run.phase())
+            + onlyIf(run.when()));
     run.moves().forEach(m -> line("  ", m.text()));
     if (run.state() != null) {
       line("  ", "enter: " + run.state().enter());
@@ -112,8 +117,20 @@ public final class PlanOutline implements Stage.Visitor<Void> {
   }
 
   @Override
+  public Void start(Stage.Start start) {
+    line("", "start");
+    steps("  ", List.of(start.ready()));
+    return null;
+  }
+
+  private static String onlyIf(Stage.When when) {
+    return when.adjusted().isEmpty() ? "" : ", only if " + String.join(" or ", when.adjusted());
+  }
+
+  @Override
   public Void clear(Stage.Clear clear) {
-    line("", "clear");
+    String before = clear.before() == null ? "" : " before " + clear.before();
+    line("", "clear" + before + onlyIf(clear.when()));
     clear.moves().forEach(m -> line("  ", m.text()));
     return null;
   }

@@ -179,8 +179,13 @@ class MeaningLawTest {
     return value == null ? "none" : value.getClass().getSimpleName();
   }
 
+  /** Whether it belongs to a record of which a plan has only one. */
+  private static boolean isOnce(Spot spot) {
+    return spot.name().matches("(Plan|Bench|Start)\\..*");
+  }
+
   /**
-   * Values that each component has in a plan, or, for those of the plan itself and its bench, in
+   * Values that each component has in a plan, or, for those of records of which it has only one, in
    * any of them; null where it can be.
    */
   private static Map<String, List<Object>> observed(Plan plan, List<Plan> plans) {
@@ -194,8 +199,13 @@ class MeaningLawTest {
       }
     }
     for (Plan other : plans) {
-      RecordTree.spots(other, spot -> spot.name().equals("Plan.bench"))
-          .forEach(spot -> observed.get(spot.name()).add(spot.value()));
+      RecordTree.spots(other, spot -> spot.name().matches("Plan.bench|Plan.stages"))
+          .forEach(
+              spot -> {
+                if (isOnce(spot)) {
+                  observed.get(spot.name()).add(spot.value());
+                }
+              });
     }
     return observed;
   }

@@ -59,6 +59,31 @@ final class PlanMutations {
     return all.mutations;
   }
 
+  /** What makes sure of the leads left out, or one lead left on. */
+  static List<Mutation> ofLeads(Plan plan) {
+    PlanMutations all = new PlanMutations(plan);
+    plan.stages().forEach(all::addStage);
+    return all.mutations;
+  }
+
+  private void addStage(Stage stage) {
+    if (stage instanceof Stage.Start || stage instanceof Stage.Clear) {
+      List<Stage> fewer = new ArrayList<>(plan.stages());
+      fewer.remove(stage);
+      add("no " + stage.getClass().getSimpleName(), plan, "stages", fewer);
+    }
+    if (stage instanceof Stage.Clear clear) {
+      for (Move move : clear.moves()) {
+        List<Move> fewer = new ArrayList<>(clear.moves());
+        fewer.remove(move);
+        add(move.lead().title() + " left on", clear, "moves", fewer);
+      }
+    } else if (stage instanceof Stage.Adjust adjust) {
+      List<PlanStep> fewer = adjust.steps().subList(0, adjust.steps().size() - 1);
+      add(adjust.title() + " without its last step", adjust, "steps", fewer);
+    }
+  }
+
   private void addDropped(Point point) {
     for (PlanStep step : point.steps()) {
       if (NEEDED.contains(step.kind())) {

@@ -26,6 +26,9 @@ final class PrintedSheet {
   /** A numbered sentence. */
   record Step(int page, String text) implements Mark {}
 
+  /** When the part under a heading is done, where that is not always. */
+  record OnlyIf(int page, String text) implements Mark {}
+
   /** What is said of leads that stay where they are. */
   record InPlace(int page, String text) implements Mark {}
 
@@ -67,6 +70,8 @@ final class PrintedSheet {
         }
       } else if (isAlone(piece)) {
         marks.add(new At(piece, new Step(piece.page(), whole(piece))));
+      } else if (piece.text().startsWith("Only if ")) {
+        marks.add(new At(piece, new OnlyIf(piece.page(), whole(piece))));
       } else if (piece.text().startsWith("Already in place:")) {
         marks.add(new At(piece, new InPlace(piece.page(), whole(piece))));
       }

@@ -34,14 +34,21 @@ class PrintedSheetTest {
     assertEquals(lines, result.lines());
   }
 
+  /** Whichever adjustments are left out, each lead is where the next step takes it from. */
+  @ParameterizedTest
+  @ValueSource(strings = {"tussock-4-output", "fescue-3-service", "campion-2-energy"})
+  void everyBranchIsWorkedToItsEnd(String procedure) throws IOException {
+    SheetWords words = SheetWords.read(words(procedure));
+    assertEquals(List.of(), Branches.objections(PrintedSheet.marks(pdf(procedure)), words));
+  }
+
   /**
    * A sheet with one thing wrong in its steps or its wiring is never worked without an objection.
    */
   @ParameterizedTest
   @ValueSource(strings = {"tussock-4-output", "fescue-3-service", "campion-2-energy"})
   void aWrongStepIsFound(String procedure) {
-    Plan plan =
-        Sheets.demo().stream().filter(p -> p.name().text().equals(procedure)).findFirst().get();
+    Plan plan = plan(procedure);
     SheetWords words = SheetWords.read(words(procedure));
     List<PlanMutations.Mutation> all = PlanMutations.of(plan);
     Collections.shuffle(all, new Random(20261127));
@@ -52,7 +59,7 @@ class PrintedSheetTest {
       List<PrintedSheet.Mark> marks = printed(one.plan().get());
       // A value that the page gives by its line is right on the page, whatever the step holds.
       if (!marks.equals(right)) {
-        boolean silent = SecondBench.work(marks, words).objections().isEmpty();
+        boolean silent = Branches.objections(marks, words).isEmpty();
         missed.addAll(silent ? List.of(one.what()) : List.of());
         found++;
       }
@@ -64,14 +71,32 @@ class PrintedSheetTest {
     assertEquals(MUTATIONS, found);
   }
 
+  @ParameterizedTest
+  @ValueSource(strings = {"tussock-4-output", "fescue-3-service", "campion-2-energy"})
+  void leadsThatNobodyTakesOffAreFound(String procedure) {
+    SheetWords words = SheetWords.read(words(procedure));
+    List<String> missed = new ArrayList<>();
+    for (PlanMutations.Mutation one : PlanMutations.ofLeads(plan(procedure))) {
+      boolean silent = Branches.objections(printed(one.plan().get()), words).isEmpty();
+      missed.addAll(silent ? List.of(one.what()) : List.of());
+    }
+    assertEquals(List.of(), missed);
+  }
+
+  private static Plan plan(String procedure) {
+    return Sheets.demo().stream().filter(p -> p.name().text().equals(procedure)).findFirst().get();
+  }
+
   private static List<PrintedSheet.Mark> printed(Plan plan) {
     return PrintedSheet.marks(ChecklistPdf.of(plan, Paper.A4));
   }
 
   private static SecondBench.Result worked(String procedure) throws IOException {
-    Path pdf = Repository.ROOT.resolve("out/" + procedure + "/checklist.pdf");
-    return SecondBench.work(
-        PrintedSheet.marks(Files.readAllBytes(pdf)), SheetWords.read(words(procedure)));
+    return SecondBench.work(PrintedSheet.marks(pdf(procedure)), SheetWords.read(words(procedure)));
+  }
+
+  private static byte[] pdf(String procedure) throws IOException {
+    return Files.readAllBytes(Repository.ROOT.resolve("out/" + procedure + "/checklist.pdf"));
   }
 
   private static Path words(String procedure) {

@@ -12,6 +12,7 @@ import passband.printed.PrintedSheet.Heading;
 import passband.printed.PrintedSheet.InPlace;
 import passband.printed.PrintedSheet.Line;
 import passband.printed.PrintedSheet.Mark;
+import passband.printed.PrintedSheet.OnlyIf;
 import passband.printed.PrintedSheet.Step;
 
 /**
@@ -37,8 +38,12 @@ final class SecondBench {
 
   // the bench
   private final Map<String, TreeSet<String>> leads = new LinkedHashMap<>();
+
+  /** Whether {@code leads} are all that are on; not before that is confirmed. */
+  private boolean known;
+
   private final Map<String, String> dials = new LinkedHashMap<>();
-  private String state = "";
+  private String state = "?";
   private String selected = "?";
   private String setting = "?";
   private boolean running;
@@ -61,7 +66,7 @@ final class SecondBench {
     int last = marks.get(marks.size() - 1).page();
     bench.once(last);
     bench.demand(!bench.on, last, "the sheet ends with output on");
-    bench.demand(bench.leads.isEmpty(), last, "leads stay on at the end: " + bench.leads.keySet());
+    bench.bare(last, "at the end");
     bench.demand(bench.state.isEmpty(), last, "the sheet ends inside " + bench.state);
     return new Result(bench.lines, List.copyOf(bench.objections));
   }
@@ -78,6 +83,8 @@ final class SecondBench {
       head(heading);
     } else if (mark instanceof Step step) {
       steps.add(step);
+    } else if (mark instanceof OnlyIf only && Branches.isAdjustment(only)) {
+      adjustment(only);
     } else if (mark instanceof InPlace inPlace) {
       inPlace(inPlace);
     } else if (mark instanceof Head && steps.stream().anyMatch(SecondBench::isForEachLine)) {
@@ -87,6 +94,20 @@ final class SecondBench {
       once(line.page());
       line(line);
     }
+  }
+
+  /** Whoever adjusts may wire as he likes, and turn on what he likes. */
+  private void adjustment(OnlyIf only) {
+    bare(only.page(), "before an adjustment");
+    known = false;
+    state = "?";
+    forget();
+    dials.clear();
+  }
+
+  private void bare(int page, String when) {
+    demand(known, page, "it is not known which leads are on " + when);
+    demand(leads.isEmpty(), page, "leads stay on " + when + ": " + leads.keySet());
   }
 
   // ---- the sheet ----
@@ -177,6 +198,7 @@ final class SecondBench {
     Matcher remove = REMOVE.matcher(step.text());
     if (connect.matches()) {
       quiet(step);
+      demand(known, step.page(), "leads may be on already: " + step.text());
       String lead = connect.group(1);
       demand(!leads.containsKey(lead), step.page(), lead + " is connected already");
       leads.put(lead, new TreeSet<>(List.of(connect.group(2), connect.group(3))));
@@ -211,6 +233,12 @@ final class SecondBench {
     }
     switch (effect) {
       case "nothing" -> {}
+      case "bare" -> {
+        leads.clear();
+        known = true;
+        off();
+        state = "";
+      }
       case "mode" -> select(gaps.get("mode"), step);
       case "setting" -> adjust(gaps, step);
       case "load" -> dial("Load", gaps.get("load"), step);

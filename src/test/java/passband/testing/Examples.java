@@ -13,6 +13,7 @@ import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Explanations;
 import passband.library.DisplayPaths;
 import passband.library.Library;
+import passband.plan.Meaning;
 
 /**
  * Puts an example of the manual into the frame that its kind stands for, on the manual's bench, and
@@ -105,13 +106,17 @@ public final class Examples {
     return new Snippet(new Compiler(library, null, diagnostics).compile(), diagnostics.list());
   }
 
-  /** The record of releases that a text gives in comments, {@code # released: …}; none without. */
+  /**
+   * The record of releases that a text gives in comments, {@code # released: …}, {@code meaning
+   * now} for today's version of the meaning; none without.
+   */
   private static byte[] record(byte[] main) throws NoSuchFileException {
     String lines =
         new String(main, StandardCharsets.UTF_8)
             .lines()
             .filter(l -> l.strip().startsWith("# released: "))
             .map(l -> l.strip().substring("# released: ".length()) + "\n")
+            .map(l -> l.replace("meaning now", "meaning " + Meaning.VERSION))
             .collect(Collectors.joining());
     if (lines.isEmpty()) {
       throw new NoSuchFileException("released.txt");

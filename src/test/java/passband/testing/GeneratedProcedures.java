@@ -108,13 +108,19 @@ public final class GeneratedProcedures {
       test();
     }
     if (adjust) {
-      String affected = maybe(2) ? String.join(", ", tests) : tests.get(0);
-      text.append("adjust trim \"Trim\" affects " + affected + " {\n");
-      steps(4);
-      text.append("}\n");
+      adjust("trim \"Trim\"", maybe(2) ? String.join(", ", tests) : tests.get(0));
+    }
+    if (adjust && maybe(2)) {
+      adjust("gain \"Gain\"", tests.get(tests.size() - 1));
     }
     sections("after");
     return text.append("}\n").toString();
+  }
+
+  private void adjust(String named, String affected) {
+    text.append("adjust " + named + " affects " + affected + " {\n");
+    steps(4);
+    text.append("}\n");
   }
 
   private void sections(String when) {

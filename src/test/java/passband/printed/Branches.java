@@ -1,0 +1,108 @@
+package passband.printed;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import passband.printed.PrintedSheet.Heading;
+import passband.printed.PrintedSheet.Mark;
+import passband.printed.PrintedSheet.OnlyIf;
+
+/** What is left of a sheet when some of its adjustments are not made, as its pages say. */
+final class Branches {
+  private static final float PART = 13;
+  private static final Pattern NAMED = Pattern.compile("\u201c(.+?)\u201d");
+
+  private Branches() {}
+
+  /** Whether this is said of an adjustment itself. */
+  static boolean isAdjustment(OnlyIf only) {
+    return only.text().startsWith("Only if needed.");
+  }
+
+  /** The titles of the adjustments. */
+  static Set<String> adjustments(List<Mark> marks) {
+    Set<String> titles = new TreeSet<>();
+    String title = "";
+    for (Mark mark : marks) {
+      if (mark instanceof Heading heading && heading.size() == PART) {
+        title = heading.text();
+      } else if (mark instanceof OnlyIf only && isAdjustment(only)) {
+        titles.add(title);
+      }
+    }
+    return titles;
+  }
+
+  /** What the second bench says of every branch, whichever adjustments are left out. */
+  static List<String> objections(List<Mark> marks, SheetWords words) {
+    List<String> objections = new ArrayList<>();
+    for (Set<String> left : subsets(adjustments(marks))) {
+      List<Mark> done = without(left, marks);
+      for (String objection : SecondBench.work(done, words).objections()) {
+        objections.add((left.isEmpty() ? "" : "without " + left + ", ") + objection);
+      }
+    }
+    return objections;
+  }
+
+  /** Every set of adjustments that may be left out. */
+  static List<Set<String>> subsets(Set<String> titles) {
+    List<Set<String>> subsets = new ArrayList<>(List.of(Set.of()));
+    for (String title : titles) {
+      for (Set<String> set : List.copyOf(subsets)) {
+        Set<String> more = new TreeSet<>(set);
+        more.add(title);
+        subsets.add(more);
+      }
+    }
+    return subsets;
+  }
+
+  /** The marks of the parts that are done when these adjustments are not made. */
+  static List<Mark> without(Set<String> left, List<Mark> marks) {
+    List<Mark> done = new ArrayList<>();
+    int from = 0;
+    while (from < marks.size()) {
+      int to = from + 1;
+      while (to < marks.size() && !isPart(marks.get(to))) {
+        to++;
+      }
+      List<Mark> part = marks.subList(from, to);
+      if (isDone(part, left)) {
+        done.addAll(part);
+      }
+      from = to;
+    }
+    return done;
+  }
+
+  private static boolean isPart(Mark mark) {
+    return mark instanceof Heading heading && heading.size() == PART;
+  }
+
+  private static boolean isDone(List<Mark> part, Set<String> left) {
+    for (Mark mark : part) {
+      if (mark instanceof OnlyIf only) {
+        return isAdjustment(only)
+            ? !left.contains(((Heading) part.get(0)).text())
+            : !left.containsAll(named(only));
+      }
+    }
+    return true;
+  }
+
+  private static Set<String> named(OnlyIf only) {
+    Set<String> titles = new TreeSet<>();
+    Matcher matcher = NAMED.matcher(only.text());
+    while (matcher.find()) {
+      titles.add(matcher.group(1));
+    }
+    if (titles.isEmpty()) {
+      throw new IllegalArgumentException(only.text());
+    }
+    return titles;
+  }
+}
