@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import passband.limit.Decision;
@@ -13,6 +14,7 @@ import passband.plan.Plan;
 import passband.plan.PlanStep;
 import passband.plan.Point;
 import passband.plan.Stage;
+import passband.quantity.Units;
 
 /** Goes through a plan in the order of the sheet and makes its items. */
 final class EvidenceMaker implements Stage.Visitor<StageItems> {
@@ -216,12 +218,17 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
       String name = confirm.name() == null ? ids.next(prefix, "confirm") : confirm.name();
       return new Item.Tick(head(context, prefix, name, text));
     } else if (step.act() instanceof Act.Noted noted) {
-      return new Item.Recorded(head(context, prefix, noted.name(), text), noted.unit());
+      return new Item.Recorded(head(context, prefix, noted.name(), text), ucum(noted.unit()));
     } else if (step.act() instanceof Act.Choose choose) {
       Item.Head head = head(context, prefix, choose.name(), text);
       return new Item.Choice(head, choose.outcomes(), choose.pass());
     }
     return null;
+  }
+
+  /** Null for null. */
+  private static @Nullable String ucum(@Nullable String printed) {
+    return printed == null ? null : Objects.requireNonNull(Units.recorded(printed), printed).ucum();
   }
 
   private StageItems.PointItems point(Stage.Run run, Context context, Point point) {

@@ -4,6 +4,9 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import passband.quantity.QuantityKind;
+import passband.quantity.Unit;
+import passband.quantity.Units;
 
 /** One thing that the technician is asked for. Numbers are decimals in the item's own unit. */
 public sealed interface Item {
@@ -86,8 +89,18 @@ public sealed interface Item {
     }
   }
 
-  /** A blank to fill in; {@code unit} as printed, null where there is none. */
+  /**
+   * A blank to fill in: with any text, or with a number where it has a unit.
+   *
+   * @param unit a UCUM code; null where there is none
+   */
   record Recorded(Head head, @Nullable String unit) implements Item {
+    /** Whether a number below zero makes sense: whether a quantity in this unit may be one. */
+    public boolean negative() {
+      Unit known = unit == null ? null : Units.recorded(unit);
+      return known == null || QuantityKind.mayBeNegative(known.dimension());
+    }
+
     @Override
     public <T> T accept(Visitor<T> visitor) {
       return visitor.recorded(this);

@@ -37,7 +37,7 @@ public final class ItemWords {
     if (ucum == null || ucum.equals("1")) {
       return "";
     }
-    Unit known = Units.ofUcum(ucum);
+    Unit known = Units.recorded(ucum);
     return " " + (known == null ? ucum : known.printed());
   }
 

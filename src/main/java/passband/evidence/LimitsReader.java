@@ -134,7 +134,7 @@ public final class LimitsReader {
       }
       case "record" -> {
         node.only(with("unit"));
-        yield new Item.Recorded(head(node), node.at("unit").optionalText());
+        yield recorded(node);
       }
       case "choice" -> choice(node);
       default -> {
@@ -162,6 +162,14 @@ public final class LimitsReader {
         node.at("phase").optionalText(),
         node.at("place").text(),
         applies);
+  }
+
+  private static Item.Recorded recorded(JsonNode node) throws BadInput {
+    String unit = node.at("unit").optionalText();
+    if (unit != null && Units.recorded(unit) == null) {
+      throw node.at("unit").fault("unknown unit '" + unit + "'");
+    }
+    return new Item.Recorded(head(node), unit);
   }
 
   private static Item.Choice choice(JsonNode node) throws BadInput {

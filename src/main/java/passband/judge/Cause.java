@@ -53,7 +53,7 @@ public record Cause(
     NOT_A_NUMBER("'{written}' is not a number"),
     NO_UNIT("no unit is given"),
     UNKNOWN_UNIT("the limits are in '{note}', which is not a known unit"),
-    OTHER_UNIT("given in {written}, but the limits are in {note}"),
+    OTHER_UNIT("given in {written}, which cannot be converted to {note}"),
     TOO_FEW_DECIMALS("recorded with too few decimals: the limits need {number}[ in {note}]"),
     NEGATIVE(
         "negative, which is impossible for this quantity (zero the instrument, or check the sign)"),

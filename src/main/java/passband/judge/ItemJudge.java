@@ -133,7 +133,18 @@ final class ItemJudge implements Item.Visitor<Judgement> {
   @Override
   public Judgement recorded(Item.Recorded recorded) {
     Judgement early = early(recorded, "record");
-    return early != null ? early : passes(recorded);
+    return early != null
+        ? early
+        : recorded.unit() == null ? passes(recorded) : number(recorded, recorded.unit());
+  }
+
+  private Judgement number(Item.Recorded recorded, String unit) {
+    WrittenValue written = WrittenValue.of(recorded, unit, attempts(recorded).last());
+    if (written.value() == null) {
+      return unclear(recorded, Objects.requireNonNull(written.trouble()));
+    }
+    BigDecimal value = new BigDecimal(written.value().toPlain());
+    return Judgement.of(recorded, written(recorded), Verdict.PASS, earlier(recorded)).value(value);
   }
 
   // ---- readings ----

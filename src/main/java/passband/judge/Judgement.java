@@ -29,6 +29,11 @@ public record Judgement(
         item, List.copyOf(attempts), verdict, null, causes, Double.NaN, Double.NaN);
   }
 
+  /** The same with a number. */
+  Judgement value(BigDecimal value) {
+    return new Judgement(item, attempts, verdict, value, causes, uncertainty, conformity);
+  }
+
   /** The causes in words; empty for none. */
   public String why() {
     return CauseWords.of(causes);

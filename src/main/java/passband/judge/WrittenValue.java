@@ -1,7 +1,7 @@
 package passband.judge;
 
 import java.math.BigDecimal;
-import java.math.RoundingMode;
+import java.util.Objects;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import passband.evidence.Item;
@@ -19,42 +19,72 @@ import passband.quantity.Units;
 record WrittenValue(@Nullable Rational value, @Nullable Cause trouble) {
   private static final Pattern NUMBER = Pattern.compile("[+\\-\u2212]?\\d{1,40}(\\.\\d{1,40})?");
 
-  /** Of a row of an item. */
+  /** Of a row of a reading or derived value, which has to have the decimals of its limits. */
   static WrittenValue of(Item.Measured item, Readings.Row row) {
     Item.Scale scale = item.scale();
     String id = item.id();
-    String written = row.reading().replace('\u2212', '-');
-    if (!NUMBER.matcher(row.reading()).matches()) {
-      Cause.Code code = written.contains(",") ? Cause.Code.DECIMAL_COMMA : Cause.Code.NOT_A_NUMBER;
-      return trouble(Cause.of(code, id).at(row, "reading"));
+    WrittenValue written = converted(id, scale.unit(), row);
+    if (written.value == null) {
+      return written;
     }
-    if (row.unit().isEmpty() && !scale.unit().equals("1")) {
-      return trouble(Cause.of(Cause.Code.NO_UNIT, id).at(row, "unit"));
-    }
-    Unit own = unit(scale.unit());
-    Unit given = row.unit().isEmpty() ? Unit.ONE : unit(row.unit());
-    if (own == null) {
-      return trouble(Cause.of(Cause.Code.UNKNOWN_UNIT, id).at(row, "unit").note(scale.unit()));
-    }
-    if (given == null || !given.dimension().equals(own.dimension())) {
-      return trouble(Cause.of(Cause.Code.OTHER_UNIT, id).at(row, "unit").note(own.printed()));
-    }
-    Rational ratio = given.factor().over(own.factor());
-    BigDecimal number = new BigDecimal(written);
-    Rational value = Rational.of(number).times(ratio);
-    if (ratio.over(Rational.TEN.pow(number.scale())).compareTo(resolution(scale)) > 0) {
+    Unit own = Objects.requireNonNull(unit(scale.unit()));
+    if (step(own, row).compareTo(Rational.of(scale.resolution())) > 0) {
       return trouble(
           Cause.of(Cause.Code.TOO_FEW_DECIMALS, id)
               .at(row, "reading")
               .number(BigDecimal.valueOf(scale.decimals()), null)
               .note(own.equals(Unit.ONE) ? null : own.printed()));
     }
-    if (value.signum() < 0 && !scale.negative()) {
+    if (written.value.signum() < 0 && !scale.negative()) {
       return trouble(Cause.of(Cause.Code.NEGATIVE, id).at(row, "reading"));
     }
-    return impossible(scale, Real.of(value))
+    return impossible(scale, Real.of(written.value))
         ? trouble(Cause.of(Cause.Code.CREST_BELOW_ONE, id).at(row, "reading"))
-        : new WrittenValue(value, null);
+        : written;
+  }
+
+  /**
+   * Of a row of a blank that asks for a number.
+   *
+   * @param unit of the blank, a UCUM code
+   */
+  static WrittenValue of(Item.Recorded item, String unit, Readings.Row row) {
+    WrittenValue written = converted(item.id(), unit, row);
+    return written.value != null && written.value.signum() < 0 && !item.negative()
+        ? trouble(Cause.of(Cause.Code.NEGATIVE, item.id()).at(row, "reading"))
+        : written;
+  }
+
+  /** The number in an item's unit, however many decimals it has. */
+  private static WrittenValue converted(String id, String ucum, Readings.Row row) {
+    if (!NUMBER.matcher(row.reading()).matches()) {
+      boolean comma = row.reading().contains(",");
+      Cause.Code code = comma ? Cause.Code.DECIMAL_COMMA : Cause.Code.NOT_A_NUMBER;
+      return trouble(Cause.of(code, id).at(row, "reading"));
+    }
+    if (row.unit().isEmpty() && !ucum.equals("1")) {
+      return trouble(Cause.of(Cause.Code.NO_UNIT, id).at(row, "unit"));
+    }
+    Unit own = unit(ucum);
+    Unit given = unit(row.unit());
+    if (own == null) {
+      return trouble(Cause.of(Cause.Code.UNKNOWN_UNIT, id).at(row, "unit").note(ucum));
+    }
+    if (given == null || !given.dimension().equals(own.dimension())) {
+      return trouble(Cause.of(Cause.Code.OTHER_UNIT, id).at(row, "unit").note(own.printed()));
+    }
+    Rational ratio = given.factor().over(own.factor());
+    return new WrittenValue(Rational.of(number(row)).times(ratio), null);
+  }
+
+  private static BigDecimal number(Readings.Row row) {
+    return new BigDecimal(row.reading().replace('\u2212', '-'));
+  }
+
+  /** One step of the last digit of what was written, in the item's unit. */
+  private static Rational step(Unit own, Readings.Row row) {
+    Unit given = Objects.requireNonNull(unit(row.unit()));
+    return given.factor().over(own.factor()).over(Rational.TEN.pow(number(row).scale()));
   }
 
   /** A value as written, with its unit unless that is the item's own, however it is spelt. */
@@ -88,12 +118,12 @@ record WrittenValue(@Nullable Rational value, @Nullable Cause trouble) {
       return asWritten;
     }
     return NUMBER.matcher(row.reading()).matches()
-        ? converted(new BigDecimal(row.reading().replace('\u2212', '-')), given, own)
+        ? converted(number(row), given.factor().over(own.factor()))
         : asWritten;
   }
 
-  private static String converted(BigDecimal number, Unit given, Unit own) {
-    Rational ratio = given.factor().over(own.factor());
+  /** With as many digits as were written, or all that there are where those are more. */
+  private static String converted(BigDecimal number, Rational ratio) {
     int decimals = number.scale();
     for (Rational rest = ratio; rest.compareTo(Rational.TEN) >= 0; rest = rest.over(Rational.TEN)) {
       decimals--;
@@ -101,19 +131,14 @@ record WrittenValue(@Nullable Rational value, @Nullable Cause trouble) {
     for (Rational rest = ratio; rest.compareTo(Rational.ONE) < 0; rest = rest.times(Rational.TEN)) {
       decimals++;
     }
-    return Real.of(Rational.of(number).times(ratio))
-        .toDecimal(Math.max(0, decimals), RoundingMode.HALF_EVEN)
-        .setScale(Math.max(0, decimals), RoundingMode.HALF_EVEN)
-        .toPlainString();
+    Rational value = Rational.of(number).times(ratio);
+    String fixed = value.toFixed(Math.max(0, decimals));
+    return Rational.parse(fixed).equals(value) ? fixed : value.toPlain();
   }
 
   /** Whether no instrument can show it: no peak is below its RMS value. */
   static boolean impossible(Item.Scale scale, Real value) {
     return scale.quantity().equals("crest-factor") && value.compareTo(Real.of(Rational.ONE)) < 0;
-  }
-
-  private static Rational resolution(Item.Scale scale) {
-    return Rational.of(scale.resolution());
   }
 
   private static WrittenValue trouble(Cause what) {

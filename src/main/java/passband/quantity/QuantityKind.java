@@ -55,6 +55,13 @@ public record QuantityKind(String name, String printed, Dimension dimension, boo
     return BY_NAME.get(name);
   }
 
+  /** Whether a quantity of this dimension may be below zero, or the trade has none of it. */
+  public static boolean mayBeNegative(Dimension dimension) {
+    List<QuantityKind> some =
+        all().stream().filter(kind -> kind.dimension.equals(dimension)).toList();
+    return some.isEmpty() || some.stream().anyMatch(kind -> !kind.nonNegative);
+  }
+
   /** All quantities, in the order of the table. */
   public static List<QuantityKind> all() {
     return List.copyOf(BY_NAME.values());

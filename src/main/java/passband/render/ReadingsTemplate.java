@@ -82,7 +82,9 @@ public final class ReadingsTemplate {
     @Override
     public Optional<Asked> recorded(Item.Recorded recorded) {
       return Optional.of(
-          new Asked("record", "text", recorded.unit() == null ? "" : recorded.unit()));
+          recorded.unit() == null
+              ? new Asked("record", "text", "")
+              : new Asked("record", "number", recorded.unit()));
     }
 
     @Override

@@ -92,13 +92,7 @@ final class ScriptItems implements Item.Visitor<Void> {
   private void measured(String kind, Item.Measured item) {
     begin(kind, item);
     Item.Scale scale = item.scale();
-    text("unit", scale.unit());
-    Unit unit = scale.unit().equals("1") ? Unit.ONE : Units.ofUcum(scale.unit());
-    if (unit != null) {
-      text("printed", unit.printed());
-      text("factor", unit.factor().toString());
-      text("dimension", ScriptTables.dimension(unit));
-    }
+    unit(scale.unit());
     number("resolution", scale.resolution());
     write(() -> json.name("decimals").value(scale.decimals()));
     write(() -> json.name("negative").value(scale.negative()));
@@ -111,6 +105,14 @@ final class ScriptItems implements Item.Visitor<Void> {
       number("low", item.limits().acceptLower());
       number("high", item.limits().acceptUpper());
     }
+  }
+
+  private void unit(String ucum) {
+    Unit unit = ucum.equals("1") ? Unit.ONE : Objects.requireNonNull(Units.recorded(ucum), ucum);
+    text("unit", ucum);
+    text("printed", unit.printed());
+    text("factor", unit.factor().toString());
+    text("dimension", ScriptTables.dimension(unit));
   }
 
   @Override
@@ -164,7 +166,7 @@ final class ScriptItems implements Item.Visitor<Void> {
       Unit unit =
           ucum == null || ucum.equals("1")
               ? Unit.ONE
-              : Objects.requireNonNull(Units.ofUcum(ucum), ucum);
+              : Objects.requireNonNull(Units.recorded(ucum), ucum);
       text(name, passband.quantity.Rational.of(number).times(unit.factor()).toString());
     }
   }
@@ -172,6 +174,10 @@ final class ScriptItems implements Item.Visitor<Void> {
   @Override
   public Void recorded(Item.Recorded recorded) {
     begin("record", recorded);
+    if (recorded.unit() != null) {
+      unit(recorded.unit());
+      write(() -> json.name("negative").value(recorded.negative()));
+    }
     write(json::endObject);
     return null;
   }

@@ -13,6 +13,7 @@ import passband.draw.LimitPicture;
 import passband.draw.WiringDrawing;
 import passband.evidence.Evidence;
 import passband.evidence.Item;
+import passband.evidence.ItemWords;
 import passband.evidence.StageItems;
 import passband.limit.Limit;
 import passband.model.Device;
@@ -282,13 +283,17 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
     return item == null ? null : ask(item);
   }
 
+  private static @Nullable String unit(Item.Recorded recorded) {
+    return recorded.unit() == null ? null : ItemWords.unit(recorded).strip();
+  }
+
   private static Sheet.Ask ask(Item item) {
     String text = item.head().title();
     if (item instanceof Item.Choice choice) {
       return new Sheet.Ask(item.id(), "choice", text, null, choice.options(), choice.pass());
     }
     return item instanceof Item.Recorded recorded
-        ? new Sheet.Ask(item.id(), "record", text, recorded.unit(), List.of(), null)
+        ? new Sheet.Ask(item.id(), "record", text, unit(recorded), List.of(), null)
         : new Sheet.Ask(item.id(), "tick", text, null, List.of(), null);
   }
 

@@ -65,11 +65,17 @@
 
   // ---- verdicts ----
 
+  // A number may have another unit after it: "0.200 A"; without one it is in the item's own.
+  function parted(item, text) {
+    const [, value, unit] = (item.unit !== undefined && /^(\S+)\s+([^\s\d.,+-]\S*)$/.exec(text)) || [];
+    return value === undefined ? { value: text } : { value, unit };
+  }
+
   // As they are saved: what is blank is left out, 'not done' comes last.
-  function attempts([first, second, not]) {
+  function attempts(item, [first, second, not]) {
     const made = [
-      { number: 1, value: first, undone: false },
-      { number: 2, value: second, undone: false },
+      { number: 1, ...parted(item, first), undone: false },
+      { number: 2, ...parted(item, second), undone: false },
     ].filter(({ value }) => value !== "");
     return not ? [...made, { number: first ? (second ? 3 : 2) : 1, value: "", undone: true }] : made;
   }
@@ -121,7 +127,7 @@
 
   function refresh() {
     const now = entered();
-    const verdicts = Verdicts.of(data, new Map([...now].map(([id, value]) => [id, attempts(value)])));
+    const verdicts = Verdicts.of(data, new Map([...now].map(([id, value]) => [id, attempts(items.get(id), value)])));
     const repeated = again(verdicts);
     data.items.forEach((item) => show(item, verdicts.get(item.id), now.get(item.id), repeated));
     const number = (kinds, verdict) =>
@@ -195,9 +201,9 @@
     const same = [body.dataset.procedure, body.dataset.revision, digest];
     for (const [id, entry] of entered()) {
       const item = items.get(id);
-      for (const { number, value, undone: not } of attempts(entry)) {
-        const unit = not || item.unit === "1" ? "" : item.unit || "";
-        made.push([id, value, unit, item.phase || "", String(number), not ? "not-done" : item.kind, ...same]);
+      const own = item.unit === "1" ? "" : item.unit || "";
+      for (const { number, value, unit = own, undone: not } of attempts(item, entry)) {
+        made.push([id, value, not ? "" : unit, item.phase || "", String(number), not ? "not-done" : item.kind, ...same]);
       }
     }
     return made;
@@ -214,22 +220,17 @@
     refresh();
   }
 
-  // A value in another unit is written in the item's own, every digit kept.
-  function converted(item, value, unit) {
-    const own = item.unit === "1" ? "" : item.unit || "";
-    if (unit === own || value === "" || item.kind !== "reading") {
+  // What stands in the field for a value and its unit: the unit is left out where it is the item's own.
+  function joined(item, value, unit) {
+    if (item.unit === undefined || value === "" || (unit === "" ? item.unit === "1" : Verdicts.own(item, unit))) {
       return value;
     }
-    const given = Units.find(unit);
-    if (given === undefined || given.dimension !== item.dimension || !/^[+\-\u2212]?[0-9]+(\.[0-9]+)?$/.test(value)) {
-      throw new Error(item.id + " is given in '" + unit + "', but its limits are in '" + own + "'");
+    const text = value + " " + unit;
+    const back = parted(item, text);
+    if (unit === "" || back.value !== value || back.unit !== unit) {
+      throw new Error("this page cannot show '" + value + "' in '" + unit + "' of " + item.id);
     }
-    const step = Ratio.over(Ratio.over(given.factor, Ratio.parse(item.factor)), Ratio.parse("1" + "0".repeat((value.split(".")[1] || "").length)));
-    let decimals = 0;
-    for (let scaled = step; scaled[1] !== 1n && decimals < 30; decimals++) {
-      scaled = Ratio.times(scaled, [10n, 1n]);
-    }
-    return Ratio.fixed(Ratio.times(Ratio.parse(value), Ratio.over(given.factor, Ratio.parse(item.factor))), decimals);
+    return text;
   }
 
   function load(text) {
@@ -253,7 +254,7 @@
       if (row.kind === "not-done") {
         value[2] = true;
       } else if (row.attempt === "1" || (row.attempt === "2" && item.kind === "reading")) {
-        value[Number(row.attempt) - 1] = converted(item, row.reading, row.unit);
+        value[Number(row.attempt) - 1] = joined(item, row.reading, row.unit);
       } else {
         throw new Error("this page cannot show attempt '" + row.attempt + "' of " + row.point);
       }

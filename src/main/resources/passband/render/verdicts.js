@@ -6,6 +6,13 @@ const Verdicts = (() => {
   const said = (verdict, causes = [], value = null) => ({ verdict, causes, value });
   const unclear = (cause) => said("unclear", [cause]);
 
+  // Whether a unit is the item's own, however it is spelt.
+  function own(item, text) {
+    const unit = Units.find(text);
+    const same = unit !== undefined && unit.dimension === item.dimension && compare(unit.factor, parse(item.factor)) === 0;
+    return text === "" || (item.unit !== undefined && same);
+  }
+
   function of(data, written) {
     const items = new Map(data.items.map((item) => [item.id, item]));
     const attempts = (item) =>
@@ -57,13 +64,6 @@ const Verdicts = (() => {
 
     const passes = (item) => said("pass", earlier(item));
 
-    // Whether a unit is the item's own, however it is spelt.
-    function own(item, text) {
-      const unit = Units.find(text);
-      const same = unit !== undefined && unit.dimension === item.dimension && compare(unit.factor, parse(item.factor)) === 0;
-      return text === "" || (item.unit !== undefined && same);
-    }
-
     // The value in the item's unit, or the cause why there is none.
     function number(item, attempt) {
       const text = attempt.value;
@@ -80,7 +80,8 @@ const Verdicts = (() => {
       }
       const ratio = over(unit.factor, parse(item.factor));
       const decimals = (text.split(".")[1] || "").length;
-      if (compare(over(ratio, [10n ** BigInt(decimals), 1n]), parse(item.resolution)) > 0) {
+      const step = over(ratio, [10n ** BigInt(decimals), 1n]);
+      if (item.resolution !== undefined && compare(step, parse(item.resolution)) > 0) {
         const needed = { number: String(item.decimals), written: text, note: item.printed || null };
         return { cause: Causes.of("too-few-decimals", item, needed) };
       }
@@ -224,7 +225,12 @@ const Verdicts = (() => {
         : said("fail", [Causes.of("other-outcome", item, { written: value, note: item.pass })]);
     }
 
-    const kinds = { reading, tick, choice, record: passes };
+    function record(item) {
+      const { cause } = item.unit === undefined ? {} : number(item, last(item));
+      return cause === undefined ? passes(item) : unclear(cause);
+    }
+
+    const kinds = { reading, tick, choice, record };
 
     function judged(item) {
       return item.kind === "derived" ? derived(item) : early(item) || kinds[item.kind](item);
@@ -259,5 +265,5 @@ const Verdicts = (() => {
     return open ? "incomplete" : "pass";
   }
 
-  return { of, overall };
+  return { of, own, overall };
 })();

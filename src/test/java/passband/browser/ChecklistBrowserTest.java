@@ -195,6 +195,42 @@ class ChecklistBrowserTest {
     assertSavedIsJudgedTheSame(list);
   }
 
+  /** A number may have its unit, or another, after it; what is saved is judged the same. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      quoteCharacter = '"',
+      value = {
+        "80     | pass    | \"\"",
+        "80 %   | pass    | \"\"",
+        "banana | unclear | 'banana' is not a number",
+        "-3     | unclear | negative, which is impossible for this quantity (zero the instrument, or check the sign)",
+        "80 W   | unclear | given in W, which cannot be converted to %",
+        "80 90  | unclear | '80 90' is not a number"
+      })
+  void aBlankWithAUnitHoldsANumber(String typed, String verdict, String said) throws Exception {
+    Plan plan =
+        Sheets.demo().stream().filter(p -> blank(Evidence.of(p).list()) != null).findFirst().get();
+    ItemList list = Evidence.of(plan).list();
+    show(plan);
+    WebElement field = browser.find("input[data-item='" + blank(list).id() + "']");
+    field.sendKeys(typed);
+    String shown =
+        "const place = arguments[0].closest('[data-verdict]');"
+            + "const said = place.querySelector('.said');"
+            + "return place.dataset.verdict + ' ' + (said === null ? '' : said.textContent)";
+    assertEquals(verdict + " " + said, browser.run(shown, field));
+    assertSavedIsJudgedTheSame(list);
+  }
+
+  private static Item.Recorded blank(ItemList list) {
+    return list.items().stream()
+        .filter(i -> i instanceof Item.Recorded r && "%".equals(r.unit()))
+        .map(i -> (Item.Recorded) i)
+        .findFirst()
+        .orElse(null);
+  }
+
   private WebElement again(String point) {
     return (WebElement)
         browser.run("return arguments[0].parentElement.querySelector('input.again')", entry(point));

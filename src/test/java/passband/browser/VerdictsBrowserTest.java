@@ -235,6 +235,11 @@ class VerdictsBrowserTest {
                   : random.nextInt(20) == 0 ? "other" : options.get(random.nextInt(options.size()));
       return new Attempt(value, "", false);
     }
+    if (item instanceof Item.Recorded recorded && recorded.unit() != null) {
+      String value = good ? "80" : any(List.of("80", "80.5", "-3", "banana", "8,0", "0"), random);
+      boolean own = good || random.nextInt(3) > 0;
+      return new Attempt(value, own ? recorded.unit() : any(UNITS, random), false);
+    }
     boolean odd = item instanceof Item.Tick && !good && random.nextInt(15) == 0;
     return new Attempt(odd ? "x" : item instanceof Item.Tick ? "yes" : "text", "", false);
   }

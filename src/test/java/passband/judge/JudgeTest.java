@@ -72,7 +72,7 @@ class JudgeTest {
         "0.3000 | A  | fail     | above 219.0",
         "200.0000 | A  | fail   | above 219.0",
         "200000 | uA | pass     | ''",
-        "200.0  | W  | unclear  | given in W, but the limits are in mA",
+        "200.0  | W  | unclear  | given in W, which cannot be converted to mA",
         "200.0  | '' | unclear  | no unit",
         "abc    | mA | unclear  | 'abc' is not a number",
         "1e2    | mA | unclear  | not a number",

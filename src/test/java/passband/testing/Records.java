@@ -130,6 +130,9 @@ public final class Records {
 
     @Override
     public String recorded(Item.Recorded recorded) {
+      if (recorded.unit() != null) {
+        return "80," + recorded.unit() + ",,1,record";
+      }
       String value =
           recorded.id().contains("due")
               ? "2099-01-31"
