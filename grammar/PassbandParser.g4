@@ -28,7 +28,7 @@ outletItem: POLE name TEXT? (HOLDS NUMBER)? NEWLINE # terminal
 mode_: modeHead (LBRACE NEWLINE modeItem* RBRACE)? NEWLINE;
 modeHead: MODE name TEXT? ON names (THROUGH name)? (RENAMED FROM name)?;
 modeItem: SETTING name series NEWLINE # modeSetting
-    | LOAD series NEWLINE # modeLoad
+    | LOAD loadSeries NEWLINE # modeLoad
     | OUTPUT name limit NEWLINE # modeOutput
     | DUTY (CONTINUOUS | amount ON COMMA amount OFF) NEWLINE # modeDuty
     | ACTIVATE BY ref (COMMA ref)* NEWLINE # modeActivate
@@ -60,7 +60,7 @@ settle: SETTLE (amount | unknown) NEWLINE;
 
 loadBank: loadHead LBRACE NEWLINE loadItem* RBRACE NEWLINE;
 loadHead: LOAD name? FROM ref TO ref;
-loadItem: VALUES series NEWLINE # loadValues
+loadItem: VALUES loadSeries NEWLINE # loadValues
     | ERROR (accuracy | unknown) NEWLINE # loadError
     | POWER (powerRating (COMMA powerRating)* | unknown) NEWLINE # loadPower
     | NEWLINE # blankLoadLine
@@ -199,6 +199,10 @@ allow: ALLOW name BECAUSE TEXT NEWLINE;
 series: seriesItem (COMMA seriesItem)*;
 seriesItem: amount (TO amount (STEP amount)?)?;
 
+// Loads, among them no load at all and none between the poles.
+loadSeries: loadValue (COMMA loadValue)*;
+loadValue: OPEN | SHORT | seriesItem;
+
 amount: MINUS? NUMBER unit?;
 unit: PERCENT
     | NAME (SLASH NAME)?
@@ -214,7 +218,7 @@ name: NAME
     | LEAVE | LINK | LOAD | MEASURE | MODE | ON_TIME | ORDER | OUTLET | OUTPUT | PERFORM | PHASES | POLE | POWER
     | PROCEDURE | RANGE | RECORD | RESOLUTION | REVISION | RULE | SECTION | SETTING | SETTLE | SETUP | STATE | SWEEP
     | TABLE | TEST | USE | VALUES | WAIT | AFFECTS | AS | AT | BECAUSE | BY | COLOUR | CONTINUOUS | COVERAGE | DIGEST
-    | DOWN | FOR | FROM | GREATER | GUARDED | HOLDS | IN | INHIBITED | IS | LEAST | MOST | OF | OFF | ON | ONE | OR | PASS | RATED
-    | READ | READING | RENAMED | REPLACES | REPLACING | RISK | SIMPLE | SMALLER | STATED | STEP | THROUGH | TO | UNKNOWN
+    | DOWN | FOR | FROM | GREATER | GUARDED | HOLDS | IN | INHIBITED | IS | LEAST | MOST | OF | OFF | ON | ONE | OPEN | OR | PASS | RATED
+    | READ | READING | RENAMED | REPLACES | REPLACING | RISK | SHORT | SIMPLE | SMALLER | STATED | STEP | THROUGH | TO | UNKNOWN
     | UNTIL | UP | WHICHEVER | WITHIN
     ;

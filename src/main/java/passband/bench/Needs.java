@@ -11,6 +11,7 @@ import passband.limit.Limit;
 import passband.model.Analyzer.LoadBank;
 import passband.model.ExtraSetting;
 import passband.model.Series;
+import passband.model.Termination;
 import passband.plan.Act;
 import passband.plan.Figure;
 import passband.plan.Plan;
@@ -65,12 +66,22 @@ final class Needs {
     }
     own(point, Variable.MODE, point.mode() == null ? null : point.mode().title(), state);
     own(point, Variable.SETTING, text(point.setting()), state);
-    own(point, Variable.LOAD, text(point.load()), state);
+    own(point, Variable.LOAD, load(run, point), state);
     leftOver(run, point, state);
   }
 
   private static @Nullable String text(@Nullable Figure figure) {
     return figure == null ? null : figure.text();
+  }
+
+  /** What the load is set to; null where it is not, or open means that none is wired. */
+  private @Nullable String load(Stage.Run run, Point point) {
+    Termination end = point.termination();
+    return end != null
+            && WiredLoads.bank(plan.analyzer(), run.setup(), point.mode(), point.outlet(), end)
+                == null
+        ? null
+        : point.loadText();
   }
 
   /** What the row gives is what the bench has; {@code value} is null where the row gives none. */
@@ -127,7 +138,7 @@ final class Needs {
   }
 
   private void load(Stage.Run run, Point point, BenchState state) {
-    if (point.load() != null || !reaches(point, run) || !hasLoadToSet(run, point)) {
+    if (point.loadText() != null || !reaches(point, run) || !hasLoadToSet(run, point)) {
       return;
     }
     DiagnosticBuilder said =

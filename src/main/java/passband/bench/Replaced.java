@@ -25,7 +25,7 @@ final class Replaced {
       case "adjust":
         return point.setting() == null ? null : new Act.Adjust(point.setting());
       case "set-load":
-        return point.load() == null ? null : new Act.SetLoad(point.load());
+        return point.loadText() == null ? null : new Act.SetLoad(point.load(), point.termination());
       case "start":
         return new Act.Plain(Kind.START);
       case "activate":

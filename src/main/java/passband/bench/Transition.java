@@ -64,7 +64,7 @@ final class Transition implements Act.Visitor<BenchState> {
 
   @Override
   public BenchState setLoad(Act.SetLoad setLoad) {
-    return before.with(Variable.LOAD, setLoad.load().text(), at);
+    return before.with(Variable.LOAD, setLoad.text(), at);
   }
 
   @Override

@@ -13,6 +13,7 @@ public final class Checks {
           new LoadAvailable(),
           new LoadWired(),
           new LoadRated(),
+          new ReadOpenOrShort(),
           new RuleAgainstMode(),
           new StatedAgainstMode(),
           new NominalInside(),

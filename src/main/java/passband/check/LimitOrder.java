@@ -45,7 +45,7 @@ final class LimitOrder implements Check {
     for (Point point : bySetting(all)) {
       List<Object> family = new ArrayList<>();
       family.add(point.mode() == null ? "" : point.mode());
-      family.add(point.load() == null ? "" : point.load().si());
+      family.add(String.valueOf(point.loadText()));
       family.add(point.extras());
       families.computeIfAbsent(family, f -> new ArrayList<>()).add(point);
     }
@@ -69,10 +69,7 @@ final class LimitOrder implements Check {
   }
 
   private static boolean comparable(Point a, Point b) {
-    boolean sameLoad =
-        a.load() == null
-            ? b.load() == null
-            : b.load() != null && a.load().si().equals(b.load().si());
+    boolean sameLoad = Objects.equals(a.loadText(), b.loadText());
     return a.mode() == b.mode() && sameLoad && a.extras().equals(b.extras());
   }
 

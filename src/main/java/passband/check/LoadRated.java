@@ -17,20 +17,24 @@ final class LoadRated implements Check {
   public void check(Plan plan, Diagnostics diagnostics) {
     for (Point point : plan.points()) {
       Mode mode = point.mode();
-      Series rated = mode == null ? null : mode.loads();
       Figure load = point.load();
       if (mode != null
-          && rated != null
           && load != null
           && plan.analyzer().load(load.si()) != null
-          && !rated.contains(load.si())) {
-        say(point, load, mode, rated, diagnostics);
+          && isOffRated(mode, load)) {
+        say(point, load, mode, diagnostics);
       }
     }
   }
 
-  private static void say(
-      Point point, Figure load, Mode mode, Series rated, Diagnostics diagnostics) {
+  /** Of a mode that is rated for open alone any load is off. */
+  private static boolean isOffRated(Mode mode, Figure load) {
+    Series rated = mode.loads();
+    return rated == null ? !mode.terminations().isEmpty() : !rated.contains(load.si());
+  }
+
+  private static void say(Point point, Figure load, Mode mode, Diagnostics diagnostics) {
+    Series rated = mode.loads();
     diagnostics
         .say(
             Code.LOAD_OFF_RATED,
@@ -41,7 +45,9 @@ final class LoadRated implements Check {
         .note(
             ModeLines.loads(mode),
             "its rated load is %s",
-            Figures.text(rated.lowest(), rated.unit()))
+            rated == null
+                ? mode.terminations().get(0).word()
+                : Figures.text(rated.lowest(), rated.unit()))
         .hint("for a load curve write 'allow load-off-rated because \"…\"' in the test");
   }
 }

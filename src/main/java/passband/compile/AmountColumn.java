@@ -23,7 +23,7 @@ abstract class AmountColumn extends Column {
   }
 
   @Override
-  final List<RowSpec> with(RowSpec row, Tree.Value value) {
+  List<RowSpec> with(RowSpec row, Tree.Value value) {
     List<RowSpec> rows = new ArrayList<>();
     for (Amount amount : amounts.of(value, name())) {
       RowSpec one = with(row, amount);

@@ -1,8 +1,12 @@
 package passband.compile;
 
+import java.util.List;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
+import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
+import passband.diagnostic.Spelling;
+import passband.model.Termination;
 import passband.plan.Figure;
 import passband.quantity.Dimension;
 import passband.quantity.Rational;
@@ -11,12 +15,29 @@ import passband.quantity.Units;
 import passband.syntax.Amount;
 import passband.syntax.Tree;
 
-/** {@code load}: the resistance that the output goes into. */
+/** {@code load}: the resistance that the output goes into, or {@code open} or {@code short}. */
 final class LoadColumn extends AmountColumn {
   private static final Unit OHM = Objects.requireNonNull(Units.find("ohm"), "ohm");
 
   LoadColumn(Tree.Column tree, Diagnostics diagnostics) {
     super(tree, diagnostics);
+  }
+
+  @Override
+  List<RowSpec> with(RowSpec row, Tree.Value value) {
+    if (!(value instanceof Tree.NameValue cell)) {
+      return super.with(row, value);
+    }
+    List<Termination> named = Termination.of(List.of(cell.name()));
+    if (named.isEmpty()) {
+      diagnostics
+          .say(Code.BAD_CELL, cell.span(), "a load is a resistance, open or short")
+          .meant(
+              Spelling.nearest(cell.name().text(), List.of("open", "short")),
+              "write it in ohm, or 'open' or 'short'");
+      return List.of();
+    }
+    return List.of(row.withTermination(named.get(0), cell.span()));
   }
 
   @Override

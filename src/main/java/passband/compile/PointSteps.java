@@ -12,7 +12,6 @@ import passband.plan.Act;
 import passband.plan.Figure;
 import passband.plan.PlanStep;
 import passband.plan.PlanStep.Kind;
-import passband.plan.Setup;
 import passband.plan.Slot;
 import passband.resolve.Scope;
 import passband.source.Span;
@@ -33,9 +32,15 @@ final class PointSteps {
     this.diagnostics = diagnostics;
   }
 
-  /** The steps of one point; {@code read} is what is read. */
+  /**
+   * The steps of one point.
+   *
+   * @param setLoad null where no load is set
+   * @param read what is read
+   */
   List<PlanStep> of(
-      Tree.Test test, RowSpec spec, @Nullable Outlet outlet, @Nullable Setup setup, Act.Read read) {
+      Tree.Test test, RowSpec spec, Act.@Nullable SetLoad setLoad, Points.Place at, Act.Read read) {
+    Outlet outlet = at.outlet();
     Map<String, Placeholders.Value> values = values(spec, outlet);
     TextPlace point = new TextPlace(test, true, values);
     Span row = spec.span();
@@ -52,13 +57,12 @@ final class PointSteps {
         .forEach(
             (name, extra) ->
                 own.put("set " + name, steps.set(extra.setting(), extra.text(), point, row)));
-    if (spec.load() != null) {
-      Act act = new Act.SetLoad(spec.load());
-      own.put("set-load", steps.action(act, "set-load", false, point, row));
+    if (setLoad != null) {
+      own.put("set-load", steps.action(setLoad, "set-load", false, point, row));
     }
     own.put("start", steps.action(new Act.Plain(Kind.START), "start", false, point, row));
     if (spec.mode() != null) {
-      Act.Activate act = Activations.by(spec.mode(), outlet, setup);
+      Act.Activate act = Activations.by(spec.mode(), outlet, at.setup());
       TextPlace place = new TextPlace(test, true, Activations.values(values, act));
       own.put("activate", steps.action(act, "activate", true, place, row));
     }
@@ -91,7 +95,7 @@ final class PointSteps {
     put(point, "outlet", Slot.OUTLET, outlet == null ? null : outlet.title());
     put(point, "mode", Slot.MODE, spec.mode() == null ? null : spec.mode().title());
     put(point, "setting", Slot.SETTING, text(spec.setting()));
-    put(point, "load", Slot.LOAD, text(spec.load()));
+    put(point, "load", Slot.LOAD, spec.loadText());
     put(point, "target", Slot.TARGET, text(spec.target()));
     for (RowSpec.Extra extra : spec.extras().values()) {
       Word name = extra.setting().name();

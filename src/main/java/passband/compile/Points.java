@@ -22,6 +22,7 @@ import passband.model.Accuracy;
 import passband.model.Analyzer;
 import passband.model.Device.Duty;
 import passband.model.Device.Outlet;
+import passband.model.Termination;
 import passband.plan.Act;
 import passband.plan.Point;
 import passband.plan.Setup;
@@ -103,8 +104,9 @@ final class Points {
         id,
         place.outlet,
         spec.mode(),
-        new Point.Settings(spec.setting(), spec.load(), spec.target(), extras(spec)),
-        steps.of(test, spec, place.outlet, place.setup, read),
+        new Point.Settings(
+            spec.setting(), spec.load(), spec.termination(), spec.target(), extras(spec)),
+        steps.of(test, spec, setLoad(spec, place), place, read),
         new Point.Times(spec.mode() == null ? null : onTime, rest(spec, onTime)),
         limits,
         readings,
@@ -123,13 +125,25 @@ final class Points {
     id.append('/').append(place.outlet == null ? "-" : place.outlet.name().text());
     id.append('/').append(spec.mode() == null ? "-" : spec.mode().name().text());
     id.append('/').append(spec.setting() == null ? "-" : spec.setting().id());
-    id.append('/').append(spec.load() == null ? "-" : spec.load().id());
+    String none = spec.termination() == null ? "-" : spec.termination().word();
+    id.append('/').append(spec.load() == null ? none : spec.load().id());
     spec.extras()
         .forEach((name, extra) -> id.append('/').append(name).append('=').append(extra.id()));
     if (place.phase != null) {
       id.append('/').append(place.phase);
     }
     return id.toString();
+  }
+
+  /** Open is set only on a load that has such a position: else no load is wired. */
+  private Act.@Nullable SetLoad setLoad(RowSpec spec, Place place) {
+    if (spec.load() != null) {
+      return new Act.SetLoad(spec.load(), null);
+    }
+    Termination end = spec.termination();
+    Analyzer.LoadBank bank =
+        end == null ? null : WiredLoads.bank(analyzer, place.setup, spec.mode(), place.outlet, end);
+    return bank == null ? null : new Act.SetLoad(null, end);
   }
 
   /**
@@ -162,8 +176,11 @@ final class Points {
     PointConditions point =
         new PointConditions(
             id,
-            load,
-            load == null ? null : bank(spec, place, load),
+            new PointConditions.Load(
+                load,
+                spec.termination(),
+                load == null ? null : bank(spec, place, load),
+                spec.places().load()),
             spec.values(names),
             spec.mode(),
             stated,

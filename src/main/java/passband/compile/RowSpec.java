@@ -12,8 +12,11 @@ import passband.limit.Stated;
 import passband.limit.Value;
 import passband.model.Device.Mode;
 import passband.model.ExtraSetting;
+import passband.model.Termination;
 import passband.plan.Figure;
 import passband.plan.Point;
+import passband.quantity.Rational;
+import passband.quantity.Units;
 import passband.resolve.Names;
 import passband.source.Span;
 
@@ -21,6 +24,7 @@ import passband.source.Span;
  * What one combination of a row's values asks for, on whatever outlet. Parts are null when the
  * table has no such column. It is immutable: each {@code with…} gives the same with one part more.
  *
+ * @param termination open or short in the place of a load
  * @param extras other settings by name
  * @param stated the manual's limits, as many as the row has columns of them filled in
  * @param places where its parts are written
@@ -29,6 +33,7 @@ record RowSpec(
     @Nullable Mode mode,
     @Nullable Figure setting,
     @Nullable Figure load,
+    @Nullable Termination termination,
     @Nullable Figure target,
     SortedMap<String, Extra> extras,
     List<Stated> stated,
@@ -51,6 +56,7 @@ record RowSpec(
         null,
         null,
         null,
+        null,
         Collections.emptySortedMap(),
         List.of(),
         new Point.Places(span, span, span),
@@ -59,34 +65,51 @@ record RowSpec(
 
   RowSpec withMode(Mode other, Span where) {
     Point.Places at = new Point.Places(where, places.setting(), places.load());
-    return new RowSpec(other, setting, load, target, extras, stated, at, span);
+    return new RowSpec(other, setting, load, termination, target, extras, stated, at, span);
   }
 
   RowSpec withSetting(Figure other, Span where) {
     Point.Places at = new Point.Places(places.mode(), where, places.load());
-    return new RowSpec(mode, other, load, target, extras, stated, at, span);
+    return new RowSpec(mode, other, load, termination, target, extras, stated, at, span);
   }
 
   RowSpec withLoad(Figure other, Span where) {
     Point.Places at = new Point.Places(places.mode(), places.setting(), where);
-    return new RowSpec(mode, setting, other, target, extras, stated, at, span);
+    return new RowSpec(mode, setting, other, null, target, extras, stated, at, span);
+  }
+
+  RowSpec withTermination(Termination other, Span where) {
+    Point.Places at = new Point.Places(places.mode(), places.setting(), where);
+    return new RowSpec(mode, setting, null, other, target, extras, stated, at, span);
   }
 
   RowSpec withTarget(Figure other) {
-    return new RowSpec(mode, setting, load, other, extras, stated, places, span);
+    return new RowSpec(mode, setting, load, termination, other, extras, stated, places, span);
   }
 
   RowSpec withExtra(Extra extra) {
     SortedMap<String, Extra> more = new TreeMap<>(extras);
     more.put(extra.setting().name().text(), extra);
     SortedMap<String, Extra> all = Collections.unmodifiableSortedMap(more);
-    return new RowSpec(mode, setting, load, target, all, stated, places, span);
+    return new RowSpec(mode, setting, load, termination, target, all, stated, places, span);
   }
 
   RowSpec withStated(Stated other) {
     List<Stated> more = new ArrayList<>(stated);
     more.add(other);
-    return new RowSpec(mode, setting, load, target, extras, List.copyOf(more), places, span);
+    return new RowSpec(
+        mode, setting, load, termination, target, extras, List.copyOf(more), places, span);
+  }
+
+  /** The load, open or short as printed; null when the row says nothing of it. */
+  @Nullable String loadText() {
+    return load != null ? load.text() : termination == null ? null : termination.word();
+  }
+
+  /** The same to take dimensions from: with some load in the place of open or short. */
+  RowSpec sample() {
+    Figure ohm = new Figure(Rational.ONE, Units.of("ohm"));
+    return termination == null ? this : withLoad(ohm, places.load());
   }
 
   /** What the names in an expression stand for on the row: its columns that hold numbers. */

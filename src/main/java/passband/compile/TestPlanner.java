@@ -92,7 +92,7 @@ final class TestPlanner {
             : values.positive(test.onTime(), Dimension.TIME, "an on-time");
     addSpecs(tables);
     RowSpec first = specs.isEmpty() ? RowSpec.empty(test.span()) : specs.get(0);
-    accepted = accepts.of(test, first.values(names));
+    accepted = accepts.of(test, first.sample().values(names));
     if (accepted.isEmpty() && test.accepts().isEmpty()) {
       diagnostics
           .say(

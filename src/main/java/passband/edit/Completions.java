@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
+import passband.model.Termination;
 import passband.parse.CursorContext;
 import passband.plan.PlanStep;
 import passband.quantity.QuantityKind;
@@ -132,12 +133,20 @@ final class Completions {
     String name = column.replaceFirst("[ /].*", "");
     if (name.equals("mode")) {
       modes();
+    } else if (name.equals("load")) {
+      terminations();
     } else if (name.equals("stated")) {
       add("at most", "keyword", "");
       add("at least", "keyword", "");
       add("to", "keyword", "");
     } else {
       options(name);
+    }
+  }
+
+  private void terminations() {
+    for (Termination one : Termination.values()) {
+      add(one.word(), "keyword", "in the place of a load");
     }
   }
 
@@ -215,6 +224,12 @@ final class Completions {
         unknown(before.size() == 1);
       }
       case "error", "power", "settle", "duty" -> unknown(before.size() == 1);
+      case "values" -> terminations();
+      case "load" -> {
+        if (place.block().equals("mode")) {
+          terminations();
+        }
+      }
       case "lead" -> unknown(last.equals("rated"));
       case "setting", "measure", "derive" -> quantities();
       case "decision" -> List.of("simple", "guarded", "risk").forEach(w -> add(w, "keyword", ""));

@@ -119,7 +119,17 @@ final class MeasuredItems {
         unit(point.setting()),
         number(point.load()),
         unit(point.load()),
-        point.extras());
+        extras(point));
+  }
+
+  /** A load that is no resistance is a further setting. */
+  private static Map<String, String> extras(Point point) {
+    Map<String, String> extras = new LinkedHashMap<>();
+    if (point.termination() != null) {
+      extras.put("load", point.termination().word());
+    }
+    extras.putAll(point.extras());
+    return extras;
   }
 
   private static @Nullable BigDecimal number(@Nullable Figure figure) {

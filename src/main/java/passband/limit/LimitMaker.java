@@ -84,6 +84,19 @@ public final class LimitMaker {
     if (!request.converts() || request.point().ohms() != null) {
       return true;
     }
+    PointConditions.Load load = request.point().load();
+    if (load.termination() != null) {
+      diagnostics
+          .say(
+              Code.NO_LOAD,
+              load.span(),
+              "%s cannot be read as %s: the load is %s",
+              request.accepted().name(),
+              request.read().name(),
+              load.termination().word())
+          .note(request.accept().span(), "this rule reads it so");
+      return false;
+    }
     diagnostics
         .say(
             Code.NO_LOAD,

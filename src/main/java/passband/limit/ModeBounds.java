@@ -6,6 +6,7 @@ import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Diagnostics;
 import passband.model.Device.Mode;
+import passband.model.Termination;
 import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
 import passband.quantity.Real;
@@ -55,7 +56,11 @@ final class ModeBounds {
 
   private static boolean holds(Mode mode, Bounds output, LimitRequest request, Bounds rule) {
     Rational ohms = request.point().ohms();
-    boolean rated = ohms == null || mode.loads() == null || mode.loads().contains(ohms);
+    Termination end = request.point().load().termination();
+    boolean rated =
+        end != null
+            ? mode.terminations().contains(end)
+            : ohms == null || mode.loads() == null || mode.loads().contains(ohms);
     Real aim = request.converted(rule).nominal();
     return rated || (aim != null && output.nominal() != null && aim.equals(output.nominal()));
   }

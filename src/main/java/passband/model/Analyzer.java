@@ -34,6 +34,7 @@ public record Analyzer(
    * A load between two jacks.
    *
    * @param name null when it has none
+   * @param terminations {@code open} and {@code short}, where it can be set to them
    * @param error null when it is unknown
    * @param power what it takes, the least power first; empty when that is unknown
    * @param unknownError why the error is unknown; null when it is not, likewise {@code
@@ -44,6 +45,7 @@ public record Analyzer(
       Terminal from,
       Terminal to,
       Series values,
+      List<Termination> terminations,
       @Nullable Accuracy error,
       List<PowerRating> power,
       Ratings.@Nullable Unknown unknownError,

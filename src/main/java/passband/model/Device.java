@@ -59,9 +59,16 @@ public record Device(
     }
   }
 
-  /** What a mode can be set to, and the loads that it is rated for; null where there is none. */
+  /**
+   * What a mode can be set to, and the loads that it is rated for; null where there is none.
+   *
+   * @param terminations {@code open} and {@code short}, where they are among its loads
+   */
   public record Adjustable(
-      @Nullable QuantityKind kind, @Nullable Series setting, @Nullable Series loads) {}
+      @Nullable QuantityKind kind,
+      @Nullable Series setting,
+      @Nullable Series loads,
+      List<Termination> terminations) {}
 
   /**
    * A mode.
@@ -106,6 +113,11 @@ public record Device(
     /** The rated loads; null when there are none. */
     public @Nullable Series loads() {
       return adjustable.loads;
+    }
+
+    /** Which of open and short are among its rated loads. */
+    public List<Termination> terminations() {
+      return adjustable.terminations;
     }
 
     /** The tolerance of its output; null when nothing is said. */

@@ -11,6 +11,7 @@ import passband.syntax.Amount;
 import passband.syntax.Ratings;
 import passband.syntax.TerminalKind;
 import passband.syntax.Tree;
+import passband.syntax.Word;
 
 /** From the contexts of an analyzer to its part of the tree. */
 final class AnalyzerBuilder {
@@ -60,8 +61,14 @@ final class AnalyzerBuilder {
   private Tree.LoadBank loadBank(LoadBankContext load) {
     LoadHeadContext head = load.loadHead();
     List<Tree.SeriesItem> values = new ArrayList<>();
-    build.among(
-        load.loadItem(), LoadValuesContext.class, v -> values.addAll(leaves.series(v.series())));
+    List<Word> terminations = new ArrayList<>();
+    build
+        .among(load.loadItem(), LoadValuesContext.class, LoadValuesContext::loadSeries)
+        .forEach(
+            series -> {
+              values.addAll(leaves.resistances(series));
+              terminations.addAll(leaves.terminations(series));
+            });
     List<Ratings.Power> power = new ArrayList<>();
     List<Ratings.Unknown> unknown = new ArrayList<>();
     build
@@ -84,6 +91,7 @@ final class AnalyzerBuilder {
         leaves.ref(head.ref(0)),
         leaves.ref(head.ref(1)),
         values,
+        terminations,
         error == null || error.accuracy() == null ? null : leaves.accuracy(error.accuracy()),
         power,
         List.copyOf(unknown),

@@ -104,7 +104,8 @@ final class DeviceBuilder {
     return new Tree.Adjustable(
         setting == null ? null : leaves.name(setting.name()),
         setting == null ? List.of() : leaves.series(setting.series()),
-        load == null ? List.of() : leaves.series(load.series()));
+        load == null ? List.of() : leaves.resistances(load.loadSeries()),
+        load == null ? List.of() : leaves.terminations(load.loadSeries()));
   }
 
   private Tree.Tolerances tolerances(List<ModeItemContext> items) {

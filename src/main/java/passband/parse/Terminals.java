@@ -164,6 +164,28 @@ final class Terminals {
     return new Amount(digits, value, unit, span);
   }
 
+  /** The resistances of a series of loads. */
+  List<SeriesItem> resistances(LoadSeriesContext loads) {
+    List<SeriesItem> items = new ArrayList<>();
+    for (LoadValueContext load : loads.loadValue()) {
+      if (load.seriesItem() != null) {
+        items.add(item(load.seriesItem().amount(), span(load)));
+      }
+    }
+    return items;
+  }
+
+  /** The words of a series of loads that stand for no resistance. */
+  List<Word> terminations(LoadSeriesContext loads) {
+    List<Word> words = new ArrayList<>();
+    for (LoadValueContext load : loads.loadValue()) {
+      if (load.seriesItem() == null) {
+        words.add(word(load.start));
+      }
+    }
+    return words;
+  }
+
   List<SeriesItem> series(SeriesContext series) {
     List<SeriesItem> items = new ArrayList<>();
     for (SeriesItemContext item : series.seriesItem()) {

@@ -6,6 +6,7 @@ import passband.model.Device.Mode;
 import passband.model.Device.Outlet;
 import passband.model.Device.State;
 import passband.model.Terminal;
+import passband.model.Termination;
 
 /** What a step is: its kind and its operands, without any words. */
 public sealed interface Act {
@@ -77,8 +78,13 @@ public sealed interface Act {
     }
   }
 
-  /** The analyzer's load is set. */
-  record SetLoad(Figure load) implements Act {
+  /** The analyzer's load is set: to a resistance, or to open or short; the other one is null. */
+  record SetLoad(@Nullable Figure load, @Nullable Termination termination) implements Act {
+    /** As printed: {@code 350 Ω}, {@code open}. */
+    public String text() {
+      return Point.Settings.text(load, termination);
+    }
+
     @Override
     public <T> T accept(Visitor<T> visitor) {
       return visitor.setLoad(this);

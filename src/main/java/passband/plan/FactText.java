@@ -7,6 +7,7 @@ import passband.limit.Limit;
 import passband.limit.Stated;
 import passband.model.Accuracy;
 import passband.model.Series;
+import passband.model.Termination;
 import passband.quantity.Rational;
 import passband.quantity.Unit;
 import passband.quantity.Units;
@@ -83,6 +84,16 @@ public final class FactText {
         : accuracy.relative().times(Rational.HUNDRED).toPlain()
             + " % + "
             + accuracy.absolute().toPlain();
+  }
+
+  /** Loads, open and short last. */
+  static String loads(@Nullable Series series, List<Termination> terminations) {
+    List<String> texts = new ArrayList<>(Termination.words(terminations));
+    texts.sort(null);
+    if (series != null) {
+      texts.add(0, series(series));
+    }
+    return String.join(", ", texts);
   }
 
   /** The values in their coherent unit; empty for no series. */

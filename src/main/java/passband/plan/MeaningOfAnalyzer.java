@@ -78,8 +78,8 @@ final class MeaningOfAnalyzer {
     fact(
         key + "/values",
         subject + ", values",
-        Canonical.of(MeaningOfProfiles.series(load.values())),
-        FactText.series(load.values()),
+        MeaningOfProfiles.loads(load.values(), load.terminations()),
+        FactText.loads(load.values(), load.terminations()),
         load.span());
     rating(
         key + "/error",

@@ -190,8 +190,8 @@ final class MeaningOfDevice {
             Area.PROFILE,
             key + "/load",
             subject + ", rated load",
-            Canonical.of(MeaningOfProfiles.series(mode.loads())),
-            FactText.series(mode.loads()),
+            MeaningOfProfiles.loads(mode.loads(), mode.terminations()),
+            FactText.loads(mode.loads(), mode.terminations()),
             at));
   }
 

@@ -61,9 +61,14 @@ final class MeaningOfPoints {
         point.outlet() == null ? null : naming.outlet(point.outlet().name().text()),
         point.mode() == null ? null : naming.mode(point.mode().name().text()),
         printed(point.setting()),
-        printed(point.load()),
+        load(point),
         point.target() == null ? null : point.target().si(),
         extras);
+  }
+
+  private static @Nullable String load(Point point) {
+    String load = printed(point.load());
+    return point.termination() == null ? load : Canonical.of(load, point.termination().word());
   }
 
   /** A figure that the sheet prints: with its unit. */
@@ -77,6 +82,9 @@ final class MeaningOfPoints {
     parts.add(point.mode() == null ? "-" : naming.mode(point.mode().name().text()));
     parts.add(point.setting() == null ? "-" : point.setting().text());
     parts.add(point.load() == null ? "-" : point.load().text());
+    if (point.termination() != null) {
+      parts.add(point.termination().word());
+    }
     point.extras().forEach((name, text) -> parts.add(name + " " + text));
     if (point.target() != null) {
       parts.add("target " + point.target().text());

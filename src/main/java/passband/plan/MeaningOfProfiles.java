@@ -7,6 +7,7 @@ import org.jspecify.annotations.Nullable;
 import passband.model.ExtraSetting;
 import passband.model.Series;
 import passband.model.Terminal;
+import passband.model.Termination;
 import passband.plan.Fact.Area;
 import passband.source.Span;
 import passband.syntax.Word;
@@ -97,6 +98,21 @@ final class MeaningOfProfiles {
     words.forEach(word -> texts.add(word.text()));
     texts.sort(null);
     return texts;
+  }
+
+  /** Loads in the one way. */
+  static String loads(@Nullable Series series, List<Termination> terminations) {
+    String values = series(series);
+    return terminations.isEmpty()
+        ? Canonical.of(values)
+        : Canonical.of(values, sorted(terminations));
+  }
+
+  /** In which order they are declared makes no difference. */
+  private static List<String> sorted(List<Termination> terminations) {
+    List<String> words = new ArrayList<>(Termination.words(terminations));
+    words.sort(null);
+    return words;
   }
 
   /** A series in the one way; null for none. */

@@ -107,7 +107,7 @@ final class MeaningOfSteps {
 
     @Override
     public List<@Nullable Object> setLoad(Act.SetLoad s) {
-      return of(s.load());
+      return s.termination() == null ? of(s.load()) : of(s.load(), s.termination().word());
     }
 
     @Override

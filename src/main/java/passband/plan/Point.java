@@ -6,6 +6,7 @@ import org.jspecify.annotations.Nullable;
 import passband.limit.Limit;
 import passband.model.Device.Mode;
 import passband.model.Device.Outlet;
+import passband.model.Termination;
 import passband.quantity.Rational;
 import passband.source.Span;
 
@@ -37,14 +38,21 @@ public record Point(
   /**
    * What is set; null for what is not.
    *
+   * @param termination open or short, for a point that has no load
    * @param target what a reading is to be adjusted to
    * @param extras other settings by name, as printed, in the order of the columns
    */
   public record Settings(
       @Nullable Figure setting,
       @Nullable Figure load,
+      @Nullable Termination termination,
       @Nullable Figure target,
-      Map<String, String> extras) {}
+      Map<String, String> extras) {
+    /** A load or what stands in its place, as printed; empty for neither. */
+    static String text(@Nullable Figure load, @Nullable Termination termination) {
+      return load != null ? load.text() : termination == null ? "" : termination.word();
+    }
+  }
 
   /**
    * How long output is on and then rests, in seconds; null where there is none, or nothing says.
@@ -59,6 +67,17 @@ public record Point(
   /** The load; null when there is none. */
   public @Nullable Figure load() {
     return settings.load;
+  }
+
+  /** Open or short; null when there is a load, or nothing is said of one. */
+  public @Nullable Termination termination() {
+    return settings.termination;
+  }
+
+  /** The load, open or short as printed; null when nothing is said of it. */
+  public @Nullable String loadText() {
+    String text = Settings.text(settings.load, settings.termination);
+    return text.isEmpty() ? null : text;
   }
 
   /** The row's target; null when there is none. */

@@ -68,7 +68,7 @@ public final class StepText implements Act.Visitor<String> {
 
   @Override
   public String setLoad(Act.SetLoad setLoad) {
-    return orElse("Set the load to " + value(Slot.LOAD, "load", setLoad.load().text()) + ".");
+    return orElse("Set the load to " + value(Slot.LOAD, "load", setLoad.text()) + ".");
   }
 
   @Override

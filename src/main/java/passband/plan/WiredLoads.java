@@ -8,6 +8,7 @@ import passband.model.Analyzer.LoadBank;
 import passband.model.Device.Mode;
 import passband.model.Device.Outlet;
 import passband.model.Terminal;
+import passband.model.Termination;
 import passband.quantity.Rational;
 import passband.syntax.TerminalKind;
 
@@ -56,6 +57,26 @@ public final class WiredLoads {
       }
     }
     return analyzer.load(ohms);
+  }
+
+  /**
+   * The load between the wired poles that can be set open or short; null where none can: then open
+   * means that no load is wired.
+   *
+   * @param setup null for a point without one
+   */
+  public static @Nullable LoadBank bank(
+      Analyzer analyzer,
+      @Nullable Setup setup,
+      @Nullable Mode mode,
+      @Nullable Outlet outlet,
+      Termination termination) {
+    for (LoadBank bank : setup == null ? List.<LoadBank>of() : of(analyzer, setup, mode, outlet)) {
+      if (bank.terminations().contains(termination)) {
+        return bank;
+      }
+    }
+    return null;
   }
 
   private static boolean closes(

@@ -356,7 +356,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         one ? first.steps().stream().map(s -> atLine(s, s.text())).toList() : shared,
         made,
         first.setting() != null,
-        first.load() != null,
+        first.loadText() != null,
         points.stream().anyMatch(p -> p.onTime() != null || p.rest() != null),
         first.extras().keySet().stream().map(n -> n.replace('-', ' ')).toList());
   }
@@ -370,7 +370,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         lines,
         point.id(),
         point.setting() == null ? null : point.setting().text(),
-        point.load() == null ? null : point.load().text(),
+        point.loadText(),
         List.copyOf(point.extras().values()),
         seconds(point.onTime()),
         seconds(point.rest()),

@@ -16,6 +16,7 @@ import passband.model.Analyzer.Range;
 import passband.model.Named;
 import passband.model.Series;
 import passband.model.Terminal;
+import passband.model.Termination;
 import passband.quantity.Dimension;
 import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
@@ -122,6 +123,7 @@ final class AnalyzerProfile {
         from,
         to,
         series,
+        Termination.of(load.terminations()),
         error,
         ratings(load),
         Ratings.Unknown.find(load.unknown(), "error"),

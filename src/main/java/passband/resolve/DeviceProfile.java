@@ -14,6 +14,7 @@ import passband.model.Device.State;
 import passband.model.Named;
 import passband.model.Series;
 import passband.model.Terminal;
+import passband.model.Termination;
 import passband.quantity.Dimension;
 import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
@@ -235,7 +236,8 @@ final class DeviceProfile {
         kind == null ? null : values.series(mode.setting(), kind.dimension(), "this setting");
     Series loads =
         mode.loads().isEmpty() ? null : values.series(mode.loads(), Dimension.RESISTANCE, "a load");
-    return new Device.Adjustable(kind, setting, loads);
+    return new Device.Adjustable(
+        kind, setting, loads, Termination.of(mode.adjustable().terminations()));
   }
 
   private void addOutlet(Word name, List<Outlet> all, List<Outlet> outlets) {

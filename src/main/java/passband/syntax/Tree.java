@@ -128,9 +128,12 @@ public final class Tree {
     }
   }
 
-  /** What a mode can be set to, and the loads that it is rated for. */
+  /** What a mode can be set to, and the loads that it is rated for, {@code open} among them. */
   public record Adjustable(
-      @Nullable Word quantity, List<SeriesItem> setting, List<SeriesItem> loads) {}
+      @Nullable Word quantity,
+      List<SeriesItem> setting,
+      List<SeriesItem> loads,
+      List<Word> terminations) {}
 
   /**
    * What a mode's output has to be, what else it keeps to, and which of its ratings nobody knows.
@@ -173,6 +176,7 @@ public final class Tree {
       Ref from,
       Ref to,
       List<SeriesItem> values,
+      List<Word> terminations,
       @Nullable List<AccuracyTerm> error,
       List<Ratings.Power> power,
       List<Ratings.Unknown> unknown,

@@ -98,6 +98,8 @@ class MeaningLawTest {
           "Device.settings",
           "Mode.outlets",
           "Tolerances.limits",
+          "LoadBank.terminations",
+          "Adjustable.terminations",
           "Tolerances.unknown",
           "Mode.activateBy",
           "Series.segments",

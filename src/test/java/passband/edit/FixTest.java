@@ -41,6 +41,7 @@ class FixTest {
               Code.NOTHING_ACCEPTED,
               Code.NO_LOAD,
               Code.LOAD_OFF_RATED,
+              Code.LOAD_NOT_AVAILABLE,
               Code.LOAD_NOT_WIRED,
               Code.LOAD_OVERPOWERED,
               Code.LIMITS_COPIED,

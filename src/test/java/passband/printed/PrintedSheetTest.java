@@ -27,7 +27,7 @@ class PrintedSheetTest {
   private static final int MUTATIONS = 30;
 
   @ParameterizedTest
-  @CsvSource({"tussock-4-output, 27", "fescue-3-service, 29", "campion-2-energy, 7"})
+  @CsvSource({"tussock-4-output, 29", "fescue-3-service, 29", "campion-2-energy, 7"})
   void everyBoxIsReachedAsItsLineSays(String procedure, int lines) throws IOException {
     SecondBench.Result result = worked(procedure);
     assertEquals(List.of(), result.objections());
