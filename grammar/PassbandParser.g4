@@ -15,7 +15,7 @@ use: USE TEXT NEWLINE;
 
 device: deviceHead LBRACE NEWLINE deviceItem* RBRACE NEWLINE;
 deviceHead: DEVICE name TEXT?;
-deviceItem: outlet | mode_ | action | state | extraSetting | allow | NEWLINE;
+deviceItem: outlet | mode_ | action | state | extraSetting | measure | allow | NEWLINE;
 
 outlet: outletHead (LBRACE NEWLINE outletItem* RBRACE)? NEWLINE;
 outletHead: OUTLET outletName (COMMA outletName)*;
@@ -95,7 +95,9 @@ rule_: ruleHead LBRACE NEWLINE ruleItem* RBRACE NEWLINE;
 ruleHead: RULE name TEXT?;
 ruleItem: accept | allow | NEWLINE;
 
-accept: ACCEPT (BY name | name limit (COMMA READ AS name)?) NEWLINE;
+accept: ACCEPT (BY name | name limit (COMMA READ (readAs readBy? | readBy))?) NEWLINE;
+readAs: AS name;
+readBy: BY name;
 
 limit: WITHIN tolerance (OF expression)? (OR tolerance (OF expression)? COMMA WHICHEVER IS (GREATER | SMALLER))? # limitWithin
     | FROM STATED # limitStated
@@ -124,7 +126,7 @@ procedure: procedureHead LBRACE NEWLINE procedureItem* RBRACE NEWLINE;
 procedureHead: PROCEDURE name TEXT?;
 procedureItem: REVISION TEXT ON DATE (REPLACES TEXT (ON DATE)? DIGEST TEXT)? NEWLINE # procedureRevision
     | DEVICE name NEWLINE # procedureDevice
-    | ANALYZER name NEWLINE # procedureAnalyzer
+    | ANALYZER name name? NEWLINE # procedureAnalyzer
     | LEADS names NEWLINE # procedureLeads
     | DECISION (SIMPLE | GUARDED | RISK NUMBER PERCENT) (COVERAGE NUMBER)? NEWLINE # procedureDecision
     | CAUTION name TEXT NEWLINE # procedureCaution
@@ -171,7 +173,7 @@ stepsHead: (BEFORE | AFTER | EACH (REPLACING name)?);
 
 header: column (BAR column)* NEWLINE;
 column: STATED name (SLASH unit)?
-    | name (SLASH unit)?
+    | name (DOT name)? (SLASH unit)?
     ;
 row: cell (BAR cell)* NEWLINE;
 cell: (cellItem (COMMA cellItem)*)?;

@@ -15,6 +15,7 @@ public record BenchState(SortedMap<Variable, Known> known) {
 
   static final String OFF = "off";
   static final String NONE = "none";
+  static final String HOLDING = "holding";
 
   /** A variable before and after a step; null where it is unknown. */
   public record Change(Variable what, @Nullable String was, @Nullable String now) {}
@@ -28,6 +29,16 @@ public record BenchState(SortedMap<Variable, Known> known) {
   public @Nullable String value(Variable variable) {
     Known one = known.get(variable);
     return one == null ? null : one.value();
+  }
+
+  /** Whether some instrument holds a reading. */
+  public boolean holds() {
+    for (var one : known.entrySet()) {
+      if (one.getKey().kind() == Variable.Kind.ANALYZER && HOLDING.equals(one.getValue().value())) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Whether output is known to be off. */

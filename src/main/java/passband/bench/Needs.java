@@ -1,5 +1,6 @@
 package passband.bench;
 
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -8,10 +9,11 @@ import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Fix;
 import passband.limit.Limit;
+import passband.model.Analyzer;
 import passband.model.Analyzer.LoadBank;
 import passband.model.ExtraSetting;
+import passband.model.Instruments;
 import passband.model.Series;
-import passband.model.Termination;
 import passband.plan.Act;
 import passband.plan.Figure;
 import passband.plan.Plan;
@@ -66,22 +68,22 @@ final class Needs {
     }
     own(point, Variable.MODE, point.mode() == null ? null : point.mode().title(), state);
     own(point, Variable.SETTING, text(point.setting()), state);
-    own(point, Variable.LOAD, load(run, point), state);
+    loads(point).forEach((role, load) -> own(point, Variable.load(role), load, state));
     leftOver(run, point, state);
+  }
+
+  /** What the point's loads are set to, by the role of the instrument. */
+  private static Map<String, String> loads(Point point) {
+    Map<String, String> loads = new LinkedHashMap<>();
+    point.otherLoads().forEach((role, load) -> loads.put(role, load.text()));
+    if (point.loadAt() != null && point.loadText() != null) {
+      loads.put(point.loadAt(), point.loadText());
+    }
+    return loads;
   }
 
   private static @Nullable String text(@Nullable Figure figure) {
     return figure == null ? null : figure.text();
-  }
-
-  /** What the load is set to; null where it is not, or open means that none is wired. */
-  private @Nullable String load(Stage.Run run, Point point) {
-    Termination end = point.termination();
-    return end != null
-            && WiredLoads.bank(plan.analyzer(), run.setup(), point.mode(), point.outlet(), end)
-                == null
-        ? null
-        : point.loadText();
   }
 
   /** What the row gives is what the bench has; {@code value} is null where the row gives none. */
@@ -93,8 +95,7 @@ final class Needs {
   }
 
   private void outputOn(Stage.Run run, Point point, BenchState state) {
-    boolean held = "holding".equals(state.value(Variable.ANALYZER));
-    if (state.isOff() && !held) {
+    if (state.isOff() && !state.holds()) {
       diagnostics
           .say(
               Code.NOT_SET_AT_READING,
@@ -108,8 +109,25 @@ final class Needs {
 
   /** The on-time covers what the analyzer needs to settle. */
   private void settled(Stage.Run run, Point point) {
-    Rational settle = plan.analyzer().settle();
-    Amount needed = plan.analyzer().tree().settle();
+    for (Analyzer unit : plan.instruments().units()) {
+      if (plan.instruments().units().size() == 1 || reads(unit, point)) {
+        settled(run, point, unit);
+      }
+    }
+  }
+
+  private static boolean reads(Analyzer unit, Point point) {
+    for (PlanStep step : point.steps()) {
+      if (step.act() instanceof Act.Read read && read.by().role().equals(unit.role())) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private void settled(Stage.Run run, Point point, Analyzer unit) {
+    Rational settle = unit.settle();
+    Amount needed = unit.tree().settle();
     Amount written = run.tree().onTime();
     Rational on = point.onTime();
     if (settle != null
@@ -143,9 +161,11 @@ final class Needs {
     }
     DiagnosticBuilder said =
         say(point.span(), "the load is not set for this reading, which is taken through it");
-    Known load = state.get(Variable.LOAD);
-    if (load != null) {
-      said.note(load.since(), "it is still what this row sets: " + load.value());
+    for (Analyzer unit : plan.instruments().units()) {
+      Known load = state.get(Variable.load(unit.role()));
+      if (load != null) {
+        said.note(load.since(), "it is still what this row sets: " + load.value());
+      }
     }
     said.hint("add a 'load' column to the table");
   }
@@ -160,7 +180,7 @@ final class Needs {
       return false;
     }
     for (LoadBank bank :
-        WiredLoads.of(plan.analyzer(), run.setup(), point.mode(), point.outlet())) {
+        WiredLoads.of(plan.instruments(), run.setup(), point.mode(), point.outlet())) {
       if (!single(bank.values())) {
         return true;
       }
@@ -172,7 +192,7 @@ final class Needs {
   private boolean reaches(Point point, Stage.Run run) {
     boolean swept = run.sweep() != null && run.sweep().what().equals("load");
     for (var limit : swept ? List.<Limit>of() : point.limits()) {
-      var measure = plan.analyzer().measure(limit.quantity());
+      Analyzer.Measure measure = plan.measure(limit);
       if (measure != null && measure.from() == null) {
         return true;
       }
@@ -194,6 +214,7 @@ final class Needs {
       String name = what.name().substring(what.name().indexOf('.') + 1);
       if (what.kind() == Variable.Kind.SET
           && !point.extras().containsKey(name)
+          && !point.extras().containsKey(what.name())
           && !leaves(what.name(), name)) {
         diagnostics
             .say(
@@ -209,8 +230,11 @@ final class Needs {
   }
 
   private boolean leaves(String id, String name) {
+    String owner = id.substring(0, id.indexOf('.'));
     List<ExtraSetting> settings =
-        id.startsWith("device.") ? plan.device().settings() : plan.analyzer().settings();
+        owner.equals(Instruments.DEVICE)
+            ? plan.device().settings()
+            : plan.instruments().in(owner).settings();
     for (ExtraSetting setting : settings) {
       if (setting.name().text().equals(name)) {
         return setting.leave() != null;

@@ -1,6 +1,7 @@
 package passband.bench;
 
 import java.util.List;
+import passband.model.Instruments;
 import passband.model.Lead;
 import passband.model.Terminal;
 import passband.plan.Act;
@@ -64,24 +65,31 @@ final class Transition implements Act.Visitor<BenchState> {
 
   @Override
   public BenchState setLoad(Act.SetLoad setLoad) {
-    return before.with(Variable.LOAD, setLoad.text(), at);
+    return before.with(Variable.load(setLoad.unit().role()), setLoad.text(), at);
   }
 
   @Override
-  public BenchState plain(Act.Plain plain) {
-    return switch (plain.kind()) {
-      case START -> before.with(Variable.ANALYZER, "running", at);
-      case HOLD -> before.with(Variable.ANALYZER, "holding", at);
-      case STOP -> stopped();
-      default -> free();
+  public BenchState free(Act.Free free) {
+    return free();
+  }
+
+  @Override
+  public BenchState run(Act.Run run) {
+    String role = run.unit().role();
+    return switch (run.kind()) {
+      case START -> before.with(Variable.unit(role), "running", at);
+      case HOLD -> before.with(Variable.unit(role), BenchState.HOLDING, at);
+      default -> stopped(role);
     };
   }
 
-  private BenchState stopped() {
+  /** Output is off; an instrument that holds its reading goes on holding it. */
+  private BenchState stopped(String role) {
     BenchState off = before.with(Variable.OUTPUT, BenchState.OFF, at);
-    return "holding".equals(before.value(Variable.ANALYZER))
+    boolean holding = BenchState.HOLDING.equals(before.value(Variable.unit(role)));
+    return holding || role.equals(Instruments.DEVICE)
         ? off
-        : off.with(Variable.ANALYZER, "idle", at);
+        : off.with(Variable.unit(role), "idle", at);
   }
 
   @Override
@@ -95,16 +103,15 @@ final class Transition implements Act.Visitor<BenchState> {
   public BenchState read(Act.Read read) {
     BenchState swept =
         read.sweep() != null && read.sweep().what().equals("load")
-            ? before.without(Variable.LOAD)
+            ? before.without(Variable.load(read.by().role()))
             : before;
-    return "holding".equals(before.value(Variable.ANALYZER))
-        ? swept.with(Variable.ANALYZER, "idle", at)
-        : swept;
+    Variable unit = Variable.unit(read.by().role());
+    return BenchState.HOLDING.equals(before.value(unit)) ? swept.with(unit, "idle", at) : swept;
   }
 
   @Override
   public BenchState perform(Act.Perform perform) {
-    return perform.stops() ? stopped() : free();
+    return perform.stops() ? stopped(perform.owner().role()) : free();
   }
 
   @Override

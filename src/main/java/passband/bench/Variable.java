@@ -1,11 +1,12 @@
 package passband.bench;
 
 import java.util.Locale;
+import passband.model.Instruments;
 
 /**
  * Something on the bench that has a value or is unknown.
  *
- * @param name which lead or setting; empty for a kind of which there is one
+ * @param name which lead, setting or instrument; empty for a kind of which there is one
  */
 public record Variable(Kind kind, String name) implements Comparable<Variable> {
   /** The outlet that the front panel shows. */
@@ -19,12 +20,6 @@ public record Variable(Kind kind, String name) implements Comparable<Variable> {
 
   /** The state that the generator is in; {@code none} outside every one. */
   public static final Variable INSIDE = new Variable(Kind.INSIDE, "");
-
-  /** The analyzer's load. */
-  public static final Variable LOAD = new Variable(Kind.LOAD, "");
-
-  /** The analyzer: idle, running or holding a reading. */
-  public static final Variable ANALYZER = new Variable(Kind.ANALYZER, "");
 
   /** Whether output is on, and by which contact. */
   public static final Variable OUTPUT = new Variable(Kind.OUTPUT, "");
@@ -47,6 +42,16 @@ public record Variable(Kind kind, String name) implements Comparable<Variable> {
     return new Variable(Kind.LEAD, name);
   }
 
+  /** The load of the instrument in a role. */
+  public static Variable load(String role) {
+    return new Variable(Kind.LOAD, role);
+  }
+
+  /** The instrument in a role: idle, running or holding a reading. */
+  public static Variable unit(String role) {
+    return new Variable(Kind.ANALYZER, role);
+  }
+
   /** Another setting, {@code device.supply}. */
   public static Variable set(String id) {
     return new Variable(Kind.SET, id);
@@ -55,7 +60,8 @@ public record Variable(Kind kind, String name) implements Comparable<Variable> {
   /** In words: {@code lead red}, {@code mode}. */
   public String words() {
     String kindWord = kind.name().toLowerCase(Locale.ROOT);
-    return kind == Kind.SET ? name : name.isEmpty() ? kindWord : kindWord + " " + name;
+    boolean only = name.isEmpty() || name.equals(Instruments.ONLY);
+    return kind == Kind.SET ? name : only ? kindWord : kindWord + " " + name;
   }
 
   @Override

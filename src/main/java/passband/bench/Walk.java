@@ -163,8 +163,9 @@ public final class Walk implements Stage.Visitor<Void> {
         if (instead.equals("read")) {
           needs.reading(run, one, state);
         }
-        PlanStep stood = Replaced.step(instead, one, step.span());
-        after = stood == null ? after : after(after, stood);
+        for (PlanStep stood : Replaced.steps(instead, one, plan, step.span())) {
+          after = after(after, stood);
+        }
       }
       moment(step.kind().word(), step.text(), after);
     }

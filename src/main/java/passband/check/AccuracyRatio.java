@@ -6,7 +6,6 @@ import passband.diagnostic.Code;
 import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
 import passband.limit.Limit;
-import passband.model.Analyzer;
 import passband.plan.Plan;
 import passband.plan.Point;
 import passband.quantity.Rational;
@@ -40,10 +39,10 @@ final class AccuracyRatio implements Check {
         }
       }
     }
-    worst.forEach((span, one) -> say(span, one, plan.analyzer(), diagnostics));
+    worst.forEach((span, one) -> say(span, one, plan, diagnostics));
   }
 
-  private static void say(Span span, Worst one, Analyzer analyzer, Diagnostics diagnostics) {
+  private static void say(Span span, Worst one, Plan plan, Diagnostics diagnostics) {
     String points = one.count == 1 ? "" : " (and below 4 to 1 at " + one.count + " points in all)";
     DiagnosticBuilder said =
         diagnostics
@@ -56,10 +55,12 @@ final class AccuracyRatio implements Check {
                 points)
             .note(one.point.span(), "the point is here");
     if (one.limit.range() != null) {
-      said.note(one.limit.range().span(), "the analyzer's error is here");
+      said.note(one.limit.range().span(), "its error is here");
     }
     if (one.limit.range() == null || one.limit.rule().readAs() != null) {
-      analyzer.loads().forEach(bank -> said.note(bank.span(), "the load's error is here"));
+      plan.instruments()
+          .loads()
+          .forEach(bank -> said.note(bank.span(), "the load's error is here"));
     }
   }
 }

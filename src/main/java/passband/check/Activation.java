@@ -8,10 +8,10 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
-import passband.model.Analyzer;
 import passband.model.Device;
 import passband.model.Device.Mode;
 import passband.model.Device.Outlet;
+import passband.model.Instruments;
 import passband.model.Named;
 import passband.model.Terminal;
 import passband.plan.Nets;
@@ -60,7 +60,7 @@ final class Activation implements Check {
       contacts.add(contact);
     }
     Nets nets = new Nets(setup.wires());
-    List<String> closed = closed(plan.analyzer(), nets, contacts);
+    List<String> closed = closed(plan.instruments(), nets, contacts);
     if (closed.isEmpty()) {
       String names = contacts.stream().map(Terminal::id).collect(Collectors.joining(" or "));
       diagnostics
@@ -93,10 +93,10 @@ final class Activation implements Check {
   }
 
   /** The contacts that are joined to a key. */
-  private static List<String> closed(Analyzer analyzer, Nets nets, List<Terminal> contacts) {
+  private static List<String> closed(Instruments instruments, Nets nets, List<Terminal> contacts) {
     List<String> closed = new ArrayList<>();
     for (Terminal contact : contacts) {
-      for (Terminal terminal : analyzer.terminals()) {
+      for (Terminal terminal : instruments.terminals()) {
         if (terminal.kind() == TerminalKind.KEY && nets.joined(contact, terminal)) {
           closed.add(contact.id());
           break;

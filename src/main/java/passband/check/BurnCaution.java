@@ -54,10 +54,9 @@ final class BurnCaution implements Check {
     List<Span> head = new ArrayList<>();
     head.add(procedure.name().span());
     procedure.leads().forEach(word -> head.add(word.span()));
-    for (Word word : new Word[] {procedure.device(), procedure.analyzer()}) {
-      if (word != null) {
-        head.add(word.span());
-      }
+    procedure.instruments().forEach(one -> head.add(one.span()));
+    if (procedure.device() != null) {
+      head.add(procedure.device().span());
     }
     if (procedure.decision() != null) {
       head.add(procedure.decision().span());

@@ -29,6 +29,7 @@ public final class Checks {
           new CrestFactor(),
           new SweepReach(),
           new Circuit(),
+          new ReaderWired(),
           new Leads(),
           new LeadRating(),
           new Activation(),

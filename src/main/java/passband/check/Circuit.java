@@ -91,10 +91,10 @@ final class Circuit implements Check {
       return;
     }
     for (Limit limit : limits) {
-      Through own = between(plan, limit.quantity());
+      Through own = between(plan, limit);
       if (own != null) {
         leakage(plan, nets, active, own, limit.quantity(), run, diagnostics);
-      } else if (WiredLoads.between(plan.analyzer(), nets, active, back).isEmpty()) {
+      } else if (WiredLoads.between(plan.instruments(), nets, active, back).isEmpty()) {
         if (mode.through() != null && !nets.wired(back)) {
           diagnostics
               .say(
@@ -125,7 +125,7 @@ final class Circuit implements Check {
                     : "'" + mode.through().name().text() + "'")
             .note(run.test().span(), "this test uses the setup")
             .note(mode.name().span(), "the mode is declared here");
-    plan.analyzer().loads().forEach(load -> said.note(load.span(), "the load is here"));
+    plan.instruments().loads().forEach(load -> said.note(load.span(), "the load is here"));
   }
 
   private static Span where(Stage.Run run) {
@@ -152,7 +152,7 @@ final class Circuit implements Check {
         }
       }
     }
-    for (Analyzer.LoadBank bank : plan.analyzer().loads()) {
+    for (Analyzer.LoadBank bank : plan.instruments().loads()) {
       if (nets.joined(bank.from(), bank.to())) {
         diagnostics
             .say(Code.CIRCUIT_SHORTED, where(run), "leads short-circuit the load")
@@ -165,8 +165,8 @@ final class Circuit implements Check {
 
   // ---- what is measured between jacks of its own ----
 
-  private static @Nullable Through between(Plan plan, String quantity) {
-    Analyzer.Measure measure = plan.analyzer().measure(quantity);
+  private static @Nullable Through between(Plan plan, Limit limit) {
+    Analyzer.Measure measure = plan.measure(limit);
     return measure == null || measure.from() == null || measure.to() == null
         ? null
         : new Through(measure.from(), measure.to(), measure.span());
@@ -220,7 +220,7 @@ final class Circuit implements Check {
     Nets nets = new Nets(setup.wires());
     List<Terminal> all = allPoles(plan.device());
     if (run.sweep() != null && run.sweep().what().equals("load")) {
-      if (WiredLoads.between(plan.analyzer(), nets, all, all).isEmpty()) {
+      if (WiredLoads.between(plan.instruments(), nets, all, all).isEmpty()) {
         diagnostics
             .say(
                 Code.CIRCUIT_OPEN,
@@ -230,7 +230,7 @@ final class Circuit implements Check {
       }
     }
     for (Limit limit : point.limits()) {
-      Through own = between(plan, limit.quantity());
+      Through own = between(plan, limit);
       if (own != null) {
         leakage(plan, nets, all, own, limit.quantity(), run, diagnostics);
       }

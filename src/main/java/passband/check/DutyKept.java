@@ -1,8 +1,10 @@
 package passband.check;
 
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
+import passband.model.Analyzer;
 import passband.model.Device.Mode;
 import passband.plan.Plan;
 import passband.plan.Point;
@@ -29,7 +31,7 @@ final class DutyKept implements Check {
           Amount written = run.tree().onTime();
           Span where = written == null ? point.places().mode() : written.span();
           String from = written == null ? ", the analyzer's settling time," : "";
-          Amount settle = written == null ? plan.analyzer().tree().settle() : null;
+          Amount settle = written == null ? settle(plan, on) : null;
           DiagnosticBuilder said =
               say(where, Figures.text(on, SECOND) + from, mode, most, diagnostics);
           if (settle != null) {
@@ -38,6 +40,16 @@ final class DutyKept implements Check {
         }
       }
     }
+  }
+
+  /** The settling time that the on-time comes from. */
+  private static @Nullable Amount settle(Plan plan, Rational on) {
+    for (Analyzer unit : plan.instruments().units()) {
+      if (unit.settle() != null && on.equals(unit.settle())) {
+        return unit.tree().settle();
+      }
+    }
+    return null;
   }
 
   private static DiagnosticBuilder say(

@@ -54,7 +54,7 @@ final class ErrorKnown implements Check {
           load == null
               ? null
               : WiredLoads.bank(
-                  plan.analyzer(), run.setup(), point.mode(), point.outlet(), load.si());
+                  plan.instruments(), run.setup(), point.mode(), point.outlet(), load.si());
       return bank == null ? null : bank.unknownError();
     }
 
@@ -66,7 +66,10 @@ final class ErrorKnown implements Check {
       if (own != null && own.range() != null) {
         return own.range().unknown();
       }
-      Analyzer.Measure measure = plan.analyzer().measure(quantity);
+      Analyzer.Measure measure = null;
+      for (Point.Reading one : point.readings()) {
+        measure = one.quantity().equals(quantity) ? plan.measure(quantity, one.by()) : measure;
+      }
       return measure == null ? null : measure.ranges().get(measure.ranges().size() - 1).unknown();
     }
 

@@ -8,6 +8,7 @@ import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.model.Analyzer;
+import passband.model.Instruments;
 import passband.model.Terminal;
 import passband.plan.Nets;
 import passband.plan.Plan;
@@ -28,7 +29,7 @@ final class Leads implements Check {
       if (run.setup() != null) {
         twice(run.setup(), diagnostics);
         crowded(run.setup(), diagnostics);
-        run.setup().wires().forEach(w -> kinds(plan.analyzer(), run.setup(), w, diagnostics));
+        run.setup().wires().forEach(w -> kinds(plan.instruments(), run.setup(), w, diagnostics));
       }
     }
   }
@@ -75,14 +76,15 @@ final class Leads implements Check {
     }
   }
 
-  private static void kinds(Analyzer analyzer, Setup setup, Wire wire, Diagnostics diagnostics) {
+  private static void kinds(
+      Instruments instruments, Setup setup, Wire wire, Diagnostics diagnostics) {
     boolean from = wire.from().kind().carriesOutput();
     if (from == wire.to().kind().carriesOutput()) {
       return;
     }
     Terminal quiet = from ? wire.to() : wire.from();
     Terminal live = from ? wire.from() : wire.to();
-    if (!carries(analyzer, setup, live)) {
+    if (!carries(instruments, setup, live)) {
       return;
     }
     diagnostics
@@ -102,11 +104,11 @@ final class Leads implements Check {
    * Whether output can come to a terminal: a pole, an end of a load or of a measurement, or joined
    * to one.
    */
-  private static boolean carries(Analyzer analyzer, Setup setup, Terminal live) {
+  private static boolean carries(Instruments instruments, Setup setup, Terminal live) {
     Nets nets = new Nets(setup.wires());
     List<Terminal> ends = new ArrayList<>();
-    analyzer.loads().forEach(l -> ends.addAll(List.of(l.from(), l.to())));
-    for (Analyzer.Measure measure : analyzer.measures()) {
+    instruments.loads().forEach(l -> ends.addAll(List.of(l.from(), l.to())));
+    for (Analyzer.Measure measure : instruments.measures()) {
       if (measure.from() != null && measure.to() != null) {
         ends.addAll(List.of(measure.from(), measure.to()));
       }
@@ -116,17 +118,17 @@ final class Leads implements Check {
       ends.add(wire.to());
     }
     ends.removeIf(e -> e.kind() == TerminalKind.CONTACT || e.kind() == TerminalKind.KEY);
-    ends.removeIf(e -> e.kind() == TerminalKind.JACK && !isEnd(analyzer, e));
+    ends.removeIf(e -> e.kind() == TerminalKind.JACK && !isEnd(instruments, e));
     return nets.reaches(ends, live);
   }
 
-  private static boolean isEnd(Analyzer analyzer, Terminal jack) {
-    for (Analyzer.LoadBank load : analyzer.loads()) {
+  private static boolean isEnd(Instruments instruments, Terminal jack) {
+    for (Analyzer.LoadBank load : instruments.loads()) {
       if (load.from().same(jack) || load.to().same(jack)) {
         return true;
       }
     }
-    for (Analyzer.Measure measure : analyzer.measures()) {
+    for (Analyzer.Measure measure : instruments.measures()) {
       if (isAt(measure.from(), jack) || isAt(measure.to(), jack)) {
         return true;
       }

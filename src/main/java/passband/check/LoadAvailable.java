@@ -49,8 +49,10 @@ final class LoadAvailable implements Check {
     Mode mode = point.mode();
     Outlet outlet = point.outlet();
     List<LoadBank> wired =
-        run.setup() == null ? List.of() : WiredLoads.of(plan.analyzer(), run.setup(), mode, outlet);
-    boolean has = WiredLoads.bank(plan.analyzer(), run.setup(), mode, outlet, end) != null;
+        run.setup() == null
+            ? List.of()
+            : WiredLoads.of(plan.instruments(), run.setup(), mode, outlet);
+    boolean has = WiredLoads.bank(plan.instruments(), run.setup(), mode, outlet, end) != null;
     if (has || (wired.isEmpty() && end == Termination.OPEN)) {
       return;
     }
@@ -73,17 +75,18 @@ final class LoadAvailable implements Check {
   }
 
   private static void look(Plan plan, Figure load, Span where, Diagnostics diagnostics) {
-    if (plan.analyzer().load(load.si()) != null) {
+    if (plan.instruments().load(load.si()) != null) {
       return;
     }
-    String analyzer = plan.analyzer().name().text();
     DiagnosticBuilder said =
         diagnostics.say(
             Code.LOAD_NOT_AVAILABLE,
             where,
-            "the analyzer '%s' has no load of %s",
-            analyzer,
-            load.text());
-    plan.analyzer().loads().forEach(bank -> said.note(bank.span(), "its loads are here"));
+            plan.instruments().units().size() == 1
+                ? "the analyzer '%2$s' has no load of %1$s"
+                : "no instrument has a load of %s",
+            load.text(),
+            plan.instruments().units().get(0).name().text());
+    plan.instruments().loads().forEach(bank -> said.note(bank.span(), "its loads are here"));
   }
 }

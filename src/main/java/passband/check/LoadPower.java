@@ -40,7 +40,7 @@ final class LoadPower implements Check {
             load == null
                 ? null
                 : WiredLoads.bank(
-                    plan.analyzer(), run.setup(), point.mode(), point.outlet(), load.si());
+                    plan.instruments(), run.setup(), point.mode(), point.outlet(), load.si());
         if (load != null && bank != null && !bank.power().isEmpty()) {
           Rational power = upperPower(point, load.si());
           if (power != null && once(point, bank, power, diagnostics)) {

@@ -20,7 +20,7 @@ final class LoadRated implements Check {
       Figure load = point.load();
       if (mode != null
           && load != null
-          && plan.analyzer().load(load.si()) != null
+          && plan.instruments().load(load.si()) != null
           && isOffRated(mode, load)) {
         say(point, load, mode, diagnostics);
       }

@@ -27,7 +27,7 @@ final class LoadWired implements Check {
   public void check(Plan plan, Diagnostics diagnostics) {
     for (Stage.Run run : plan.runs()) {
       Setup setup = run.setup();
-      if (setup == null || plan.analyzer().loads().size() < 2) {
+      if (setup == null || plan.instruments().loads().size() < 2) {
         continue;
       }
       for (Point point : run.points()) {
@@ -54,8 +54,8 @@ final class LoadWired implements Check {
       Figure load,
       Span where,
       Diagnostics diagnostics) {
-    LoadBank elsewhere = plan.analyzer().load(load.si());
-    List<LoadBank> wired = WiredLoads.of(plan.analyzer(), setup, mode, outlet);
+    LoadBank elsewhere = plan.instruments().load(load.si());
+    List<LoadBank> wired = WiredLoads.of(plan.instruments(), setup, mode, outlet);
     if (elsewhere == null || wired.isEmpty()) {
       return; // load-not-available or circuit-open
     }

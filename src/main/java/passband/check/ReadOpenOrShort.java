@@ -1,5 +1,6 @@
 package passband.check;
 
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.limit.Limit;
@@ -33,21 +34,21 @@ final class ReadOpenOrShort implements Check {
   private static void look(
       Plan plan, Stage.Run run, Point point, Termination end, Diagnostics diagnostics) {
     for (Point.Reading reading : point.readings()) {
-      if (isThroughLoad(plan, reading.quantity()) && isNothing(reading.unit().dimension(), end)) {
+      if (isThroughLoad(plan.measure(reading.quantity(), reading.by()))
+          && isNothing(reading.unit().dimension(), end)) {
         say(point, reading.quantity(), end, diagnostics);
       }
     }
     for (Limit limit : point.limits()) {
       boolean calculated = isCalculatedWithLoad(run, limit.quantity());
-      boolean read = isThroughLoad(plan, limit.quantity());
+      boolean read = isThroughLoad(plan.measure(limit));
       if (calculated || read && isNothing(limit.unit().dimension(), end)) {
         say(point, limit.quantity(), end, diagnostics);
       }
     }
   }
 
-  private static boolean isThroughLoad(Plan plan, String quantity) {
-    Analyzer.Measure measure = plan.analyzer().measure(quantity);
+  private static boolean isThroughLoad(Analyzer.@Nullable Measure measure) {
     return measure != null && measure.from() == null;
   }
 

@@ -24,8 +24,7 @@ final class Used implements Check {
   public void check(Plan plan, Diagnostics diagnostics) {
     for (Tree.Setup setup : plan.tree().setups()) {
       boolean other =
-          setup.analyzer() != null
-              && !setup.analyzer().text().equals(plan.analyzer().name().text());
+          setup.analyzer() != null && !plan.instruments().include(setup.analyzer().text());
       if (!other && !isUsed(plan, setup)) {
         say(diagnostics, setup.name(), "no test uses the setup");
       }

@@ -19,6 +19,9 @@ import passband.limit.ReadQuantity;
 import passband.limit.RowValues;
 import passband.limit.Value;
 import passband.model.Analyzer;
+import passband.model.Device;
+import passband.model.Instruments;
+import passband.model.Reader;
 import passband.quantity.Dimension;
 import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
@@ -36,19 +39,25 @@ import passband.syntax.Word;
  */
 final class Accepts {
   /**
-   * One acceptance: the quantity of the rule, the quantity that is read, and what is read when it
-   * is swept or derived.
+   * One acceptance: the quantity of the rule, the quantity that is read, what shows it, and what is
+   * read when it is swept or derived.
    */
   record Accepted(
-      Tree.Accept tree, QuantityKind kind, QuantityKind read, @Nullable ReadQuantity workedOut) {}
+      Tree.Accept tree,
+      QuantityKind kind,
+      QuantityKind read,
+      Reader reader,
+      @Nullable ReadQuantity workedOut) {}
 
-  private final Analyzer analyzer;
+  private final Device device;
+  private final Instruments instruments;
   private final Scope scope;
   private final Diagnostics diagnostics;
   private final Values values;
 
-  Accepts(Analyzer analyzer, Scope scope, Diagnostics diagnostics) {
-    this.analyzer = analyzer;
+  Accepts(Device device, Instruments instruments, Scope scope, Diagnostics diagnostics) {
+    this.device = device;
+    this.instruments = instruments;
     this.scope = scope;
     this.diagnostics = diagnostics;
     this.values = new Values(diagnostics);
@@ -126,7 +135,7 @@ final class Accepts {
       return null;
     }
     if (line.readAs() == null) {
-      return new Accepted(line, kind, kind, own);
+      return accepted(line, kind, kind, own);
     }
     QuantityKind read = values.quantity(line.readAs());
     if (read == null) {
@@ -144,7 +153,73 @@ final class Accepts {
           .hint("through the load, power, current and voltage can be read as one another");
       return null;
     }
-    return new Accepted(line, kind, read, null);
+    return accepted(line, kind, read, null);
+  }
+
+  private @Nullable Accepted accepted(
+      Tree.Accept line, QuantityKind kind, QuantityKind read, @Nullable ReadQuantity workedOut) {
+    Reader reader = workedOut != null ? device : reader(line, read.name());
+    return reader == null ? null : new Accepted(line, kind, read, reader, workedOut);
+  }
+
+  // ---- what shows a reading ----
+
+  /** Whether an instrument shows something that is accepted. */
+  boolean reads(Analyzer unit, List<Accepted> accepted, List<Input> inputs) {
+    for (Input one : inputs) {
+      if (one.reader.role().equals(unit.role())) {
+        return true;
+      }
+    }
+    for (Accepted one : accepted) {
+      if (one.workedOut == null && one.reader.role().equals(unit.role())) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private @Nullable Reader reader(Tree.Accept line, String quantity) {
+    Word by = line.readBy();
+    if (by == null) {
+      return onlyReader(quantity, line.readAs() == null ? quantity(line) : line.readAs());
+    }
+    if (by.text().equals(Instruments.DEVICE)) {
+      return device;
+    }
+    Instruments.Taken taken = instruments.find(by.text());
+    if (taken == null) {
+      List<String> known = new ArrayList<>(instruments.names());
+      known.add(Instruments.DEVICE);
+      Scope.unknown(diagnostics, by, "role", known);
+      return null;
+    }
+    scope.names().use(by, taken.role());
+    return taken.unit();
+  }
+
+  /**
+   * The one instrument that measures a quantity; where none does, the first, of which that is said
+   * later; null, with the fault said at the place, where several do.
+   */
+  @Nullable Reader onlyReader(String quantity, Word where) {
+    List<Analyzer> measuring = instruments.measuring(quantity);
+    if (measuring.size() < 2) {
+      return measuring.isEmpty() ? instruments.units().get(0) : measuring.get(0);
+    }
+    List<String> roles = new ArrayList<>();
+    measuring.forEach(unit -> roles.add(unit.role()));
+    DiagnosticBuilder said =
+        diagnostics
+            .say(Code.READER_AMBIGUOUS, where.span(), "several instruments measure %s", quantity)
+            .hint("say which of them reads it: read by %s", String.join(" or ", roles));
+    for (Analyzer unit : measuring) {
+      Analyzer.Measure measure = unit.measure(quantity);
+      if (measure != null) {
+        said.note(measure.span(), "'%s' does", unit.role());
+      }
+    }
+    return null;
   }
 
   // ---- swept and derived quantities ----
@@ -235,15 +310,42 @@ final class Accepts {
     return Character.toUpperCase(words.charAt(0)) + words.substring(1);
   }
 
+  /**
+   * What is read only to work something else out; what has faults is said and left out.
+   *
+   * @param accepted what is read anyway
+   */
+  List<Input> inputs(Tree.Test test, List<Accepted> accepted) {
+    Map<String, Word> needed = new LinkedHashMap<>();
+    for (Tree.Derive derive : test.derives()) {
+      inputs(derive.value()).forEach(name -> needed.putIfAbsent(name, derive.name()));
+    }
+    accepted.forEach(one -> needed.remove(one.read.name()));
+    needed.remove("load");
+    List<Input> inputs = new ArrayList<>();
+    needed.forEach(
+        (name, where) -> {
+          Reader reader = onlyReader(name, where);
+          Analyzer.Measure measure = reader == null ? null : reader.measure(name);
+          if (reader != null && measure != null) {
+            inputs.add(new Input(measure, reader));
+          }
+        });
+    return inputs;
+  }
+
+  /** A quantity that is read to work another out, and what shows it. */
+  record Input(Analyzer.Measure measure, Reader reader) {}
+
   /** The measured quantities that a derived one is worked out from, in alphabetical order. */
-  static Set<String> inputs(Expression expression) {
+  private static Set<String> inputs(Expression expression) {
     Set<String> names = new TreeSet<>(Variables.of(expression));
     names.removeIf(n -> QuantityKind.find(n) == null);
     return new LinkedHashSet<>(names);
   }
 
   /**
-   * A point's columns, and some value of each quantity that the analyzer measures, to take
+   * A point's columns, and some value of each quantity that an instrument measures, to take
    * dimensions from.
    */
   private final class Sample implements RowValues {
@@ -267,7 +369,7 @@ final class Accepts {
 
     private @Nullable Value measured(String name) {
       int at = 0;
-      for (Analyzer.Measure measure : analyzer.measures()) {
+      for (Analyzer.Measure measure : instruments.measures()) {
         at++;
         if (measure.quantity().name().equals(name)) {
           return Value.of(Rational.of(at * 7L + 1, at + 2L), measure.quantity().dimension());
@@ -279,7 +381,7 @@ final class Accepts {
     @Override
     public Collection<String> names() {
       List<String> names = new ArrayList<>(columns.names());
-      analyzer.measures().forEach(m -> names.add(m.quantity().name()));
+      instruments.measures().forEach(m -> names.add(m.quantity().name()));
       return names;
     }
 

@@ -9,6 +9,7 @@ import passband.quantity.Rational;
 import passband.quantity.Unit;
 import passband.resolve.Values;
 import passband.syntax.Amount;
+import passband.syntax.CellValue;
 import passband.syntax.Tree;
 
 /** A column of numbers: the mode's setting, the load or a target. */
@@ -23,7 +24,7 @@ abstract class AmountColumn extends Column {
   }
 
   @Override
-  List<RowSpec> with(RowSpec row, Tree.Value value) {
+  List<RowSpec> with(RowSpec row, CellValue value) {
     List<RowSpec> rows = new ArrayList<>();
     for (Amount amount : amounts.of(value, name())) {
       RowSpec one = with(row, amount);

@@ -10,6 +10,7 @@ import passband.quantity.Rational;
 import passband.quantity.Unit;
 import passband.resolve.Values;
 import passband.syntax.Amount;
+import passband.syntax.CellValue;
 import passband.syntax.Tree;
 
 /** The amounts in the cells of one column, in the unit of its heading where that has one. */
@@ -29,8 +30,8 @@ final class CellAmounts {
    *
    * @param name the column's, for messages
    */
-  List<Amount> of(Tree.Value value, String name) {
-    if (!(value instanceof Tree.NumberValue number)) {
+  List<Amount> of(CellValue value, String name) {
+    if (!(value instanceof CellValue.NumberValue number)) {
       diagnostics.say(Code.BAD_CELL, value.span(), "the column '%s' takes numbers", name);
       return List.of();
     }

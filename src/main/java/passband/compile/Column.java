@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Objects;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
+import passband.syntax.CellValue;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -24,7 +25,7 @@ abstract class Column {
 
   /** The name that no other column of the table may have, as in messages. */
   String name() {
-    return written().text();
+    return (tree.owner() == null ? "" : tree.owner().text() + ".") + written().text();
   }
 
   /**
@@ -39,7 +40,7 @@ abstract class Column {
    * A row with what a value of its cell asks for: once for each value of a series, and not at all,
    * with the fault said, when the value does not belong here.
    */
-  abstract List<RowSpec> with(RowSpec row, Tree.Value value);
+  abstract List<RowSpec> with(RowSpec row, CellValue value);
 
   /** The same without a value. */
   List<RowSpec> blank(RowSpec row, Tree.Cell cell) {

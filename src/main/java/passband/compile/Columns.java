@@ -6,12 +6,16 @@ import java.util.Map;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
+import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
+import passband.diagnostic.Fix;
 import passband.diagnostic.Spelling;
 import passband.model.Analyzer;
 import passband.model.Device;
-import passband.model.ExtraSetting;
+import passband.model.Instruments;
+import passband.plan.Owner;
 import passband.resolve.Names;
+import passband.resolve.Scope;
 import passband.resolve.Values;
 import passband.syntax.Tree;
 import passband.syntax.Word;
@@ -23,14 +27,15 @@ final class Columns {
   private final Names names;
   private final Diagnostics diagnostics;
   private final Values values;
-  private final List<ExtraSetting> settings = new ArrayList<>();
+  private final Instruments instruments;
+  private final List<OwnSetting> settings = new ArrayList<>();
 
   /**
    * @param workedOut the test's swept and derived quantities by name
    */
   Columns(
       Device device,
-      Analyzer analyzer,
+      Instruments instruments,
       Map<String, Word> workedOut,
       Names names,
       Diagnostics diagnostics) {
@@ -39,8 +44,12 @@ final class Columns {
     this.names = names;
     this.diagnostics = diagnostics;
     this.values = new Values(diagnostics);
-    settings.addAll(device.settings());
-    settings.addAll(analyzer.settings());
+    this.instruments = instruments;
+    device.settings().forEach(s -> settings.add(new OwnSetting(Owner.GENERATOR, s)));
+    for (Analyzer unit : instruments.units()) {
+      Owner owner = Owners.of(unit, instruments);
+      unit.settings().forEach(s -> settings.add(new OwnSetting(owner, s)));
+    }
   }
 
   /** The columns of a table; null, with the faults said, when any of them cannot be told. */
@@ -82,22 +91,67 @@ final class Columns {
       return new StatedColumn(tree, diagnostics);
     }
     Word name = Objects.requireNonNull(tree.name(), "only a stated column has no name");
+    if (tree.owner() != null) {
+      return owned(tree, tree.owner(), name);
+    }
     return switch (name.text()) {
       case "mode" -> new ModeColumn(tree, device, names, diagnostics);
       case "setting" -> new SettingColumn(tree, diagnostics);
-      case "load" -> new LoadColumn(tree, diagnostics);
+      case "load" -> new LoadColumn(tree, null, diagnostics);
       case "target" -> new TargetColumn(tree, diagnostics);
       default -> ofSetting(tree, name);
     };
   }
 
   private @Nullable Column ofSetting(Tree.Column tree, Word name) {
-    for (ExtraSetting setting : settings) {
-      if (setting.name().text().equals(name.text())) {
-        names.use(name, setting.name());
-        return setting.options() == null
-            ? new QuantityColumn(tree, setting, diagnostics)
-            : new OptionColumn(tree, setting, names, diagnostics);
+    List<OwnSetting> found = new ArrayList<>(settings);
+    found.removeIf(one -> !one.setting().name().text().equals(name.text()));
+    if (found.size() > 1) {
+      sayAmbiguous(name, found);
+      return null;
+    }
+    if (found.isEmpty()) {
+      sayUnknown(name);
+      return null;
+    }
+    return column(tree, name, found.get(0));
+  }
+
+  private Column column(Tree.Column tree, Word name, OwnSetting own) {
+    names.use(name, own.setting().name());
+    return own.setting().options() == null
+        ? new QuantityColumn(tree, own, diagnostics)
+        : new OptionColumn(tree, own, names, diagnostics);
+  }
+
+  private void sayAmbiguous(Word name, List<OwnSetting> found) {
+    List<String> instead = new ArrayList<>();
+    found.forEach(one -> instead.add(one.owner().role() + "." + name.text()));
+    DiagnosticBuilder said =
+        diagnostics
+            .say(Code.AMBIGUOUS_NAME, name.span(), "several have a setting '%s'", name.text())
+            .hint("write %s", String.join(" or ", instead));
+    found.forEach(one -> said.note(one.setting().name().span(), "one is here"));
+    instead.forEach(one -> said.fix(Fix.replace(name.span(), one)));
+  }
+
+  /** A column of the generator, {@code device.NAME}, or of an instrument, {@code ROLE.NAME}. */
+  private @Nullable Column owned(Tree.Column tree, Word owner, Word name) {
+    Instruments.Taken taken = instruments.find(owner.text());
+    if (taken == null && !owner.text().equals(Instruments.DEVICE)) {
+      List<String> known = new ArrayList<>(instruments.names());
+      known.add(Instruments.DEVICE);
+      Scope.unknown(diagnostics, owner, "role", known);
+      return null;
+    }
+    names.use(owner, taken == null ? null : taken.role());
+    String role = taken == null ? Instruments.DEVICE : taken.unit().role();
+    if (taken != null && name.text().equals("load")) {
+      return new LoadColumn(tree, role, diagnostics);
+    }
+    for (OwnSetting one : settings) {
+      if (one.owner().role().equals(role) && one.setting().name().text().equals(name.text())) {
+        return column(tree, name, one);
       }
     }
     sayUnknown(name);
@@ -106,7 +160,7 @@ final class Columns {
 
   private void sayUnknown(Word name) {
     List<String> known = new ArrayList<>(List.of("mode", "setting", "load", "stated", "target"));
-    settings.forEach(s -> known.add(s.name().text()));
+    settings.forEach(s -> known.add(s.setting().name().text()));
     diagnostics
         .say(
             Code.UNKNOWN_COLUMN,

@@ -20,6 +20,7 @@ import passband.diagnostic.Diagnostics;
 import passband.library.Library;
 import passband.library.Released;
 import passband.limit.ModeLimits;
+import passband.model.Instruments;
 import passband.parse.CsvTable;
 import passband.plan.Plan;
 import passband.resolve.Declarations;
@@ -59,15 +60,15 @@ public final class Compiler {
           Code.CSV_SYNTAX);
 
   private final Library library;
-  private final @Nullable String analyzer;
+  private final Retarget others;
   private final Diagnostics diagnostics;
   private final Predicate<Tree.File> own;
   private final Set<Span> usedAllows = new HashSet<>();
   private final Names names = new Names();
 
   /**
-   * @param analyzer the name of an analyzer to compile for instead of each procedure's own; null
-   *     for their own
+   * @param analyzer the instruments to compile for instead of each procedure's own: a name, or
+   *     {@code ROLE=NAME} as often as wanted, with commas between; null for their own
    */
   public Compiler(Library library, @Nullable String analyzer, Diagnostics diagnostics) {
     this(library, analyzer, diagnostics, file -> true);
@@ -82,7 +83,7 @@ public final class Compiler {
       Diagnostics diagnostics,
       Predicate<Tree.File> own) {
     this.library = library;
-    this.analyzer = analyzer;
+    this.others = Retarget.of(analyzer);
     this.diagnostics = diagnostics;
     this.own = own;
   }
@@ -106,7 +107,7 @@ public final class Compiler {
     if (!broken) {
       plans.forEach(plan -> Checks.run(plan, sound, later));
     }
-    if (sound && analyzer == null) {
+    if (sound && others.isNone()) {
       releases(plans, later);
     }
     later.take(diagnostics);
@@ -136,7 +137,7 @@ public final class Compiler {
       Scope scope = new Scope(library.visibleFrom(file), names, silent);
       for (Tree.Declaration declaration : file.declarations()) {
         if (declaration instanceof Tree.Procedure procedure && own.test(file)) {
-          for (Tree.Analyzer other : others(procedure, scope)) {
+          for (Retarget other : retargets(procedure, scope)) {
             planner(procedure, scope, profiles, other, silent).plan();
           }
         }
@@ -155,9 +156,21 @@ public final class Compiler {
         }
       }
     }
-    Word own = procedure.analyzer();
-    others.removeIf(one -> own != null && one.name().text().equals(own.text()));
     return others;
+  }
+
+  /** Every other instrument in every role, one at a time. */
+  private List<Retarget> retargets(Tree.Procedure procedure, Scope scope) {
+    List<Retarget> retargets = new ArrayList<>();
+    for (Tree.Instrument own : procedure.instruments()) {
+      String role = own.role() == null ? Instruments.ONLY : own.role().text();
+      for (Tree.Analyzer other : others(procedure, scope)) {
+        if (!other.name().text().equals(own.name().text())) {
+          retargets.add(Retarget.of(role, other.name().text()));
+        }
+      }
+    }
+    return retargets;
   }
 
   /**
@@ -246,34 +259,33 @@ public final class Compiler {
 
   private @Nullable Plan plan(
       Tree.Procedure procedure, Scope scope, Profiles profiles, Diagnostics later) {
-    Tree.Analyzer other = null;
-    if (analyzer != null) {
-      other = analyzerNamed(analyzer, procedure, later);
-      if (other == null) {
-        return null;
-      }
-    }
-    return planner(procedure, scope, profiles, other, later).plan();
+    return planner(procedure, scope, profiles, others, later).plan();
   }
 
   private Planner planner(
       Tree.Procedure procedure,
       Scope scope,
       Profiles profiles,
-      Tree.@Nullable Analyzer analyzer,
+      Retarget others,
       Diagnostics later) {
-    return new Planner(procedure, scope, profiles, analyzer, named -> table(named, later), later);
+    return new Planner(
+        procedure,
+        scope,
+        profiles,
+        others,
+        name -> analyzerNamed(name, later),
+        named -> table(named, later),
+        later);
   }
 
-  private Tree.@Nullable Analyzer analyzerNamed(
-      String name, Tree.Procedure procedure, Diagnostics later) {
+  private Tree.@Nullable Analyzer analyzerNamed(Word name, Diagnostics later) {
     for (Tree.Analyzer found : analyzers()) {
-      if (found.name().text().equals(name)) {
+      if (found.name().text().equals(name.text())) {
         return found;
       }
     }
     List<String> known = analyzers().stream().map(one -> one.name().text()).toList();
-    Scope.unknown(later, new Word(name, procedure.name().span()), "analyzer", known);
+    Scope.unknown(later, name, "analyzer", known);
     return null;
   }
 

@@ -13,19 +13,29 @@ import passband.quantity.Rational;
 import passband.quantity.Unit;
 import passband.quantity.Units;
 import passband.syntax.Amount;
+import passband.syntax.CellValue;
 import passband.syntax.Tree;
 
-/** {@code load}: the resistance that the output goes into, or {@code open} or {@code short}. */
+/**
+ * {@code load}: the resistance that the output goes into, or {@code open} or {@code short}; {@code
+ * ROLE.load}: the one that an instrument is set to.
+ */
 final class LoadColumn extends AmountColumn {
   private static final Unit OHM = Objects.requireNonNull(Units.find("ohm"), "ohm");
 
-  LoadColumn(Tree.Column tree, Diagnostics diagnostics) {
+  private final @Nullable String role;
+
+  /**
+   * @param role of the instrument that the heading names; null where it names none
+   */
+  LoadColumn(Tree.Column tree, @Nullable String role, Diagnostics diagnostics) {
     super(tree, diagnostics);
+    this.role = role;
   }
 
   @Override
-  List<RowSpec> with(RowSpec row, Tree.Value value) {
-    if (!(value instanceof Tree.NameValue cell)) {
+  List<RowSpec> with(RowSpec row, CellValue value) {
+    if (!(value instanceof CellValue.NameValue cell)) {
       return super.with(row, value);
     }
     List<Termination> named = Termination.of(List.of(cell.name()));
@@ -43,6 +53,12 @@ final class LoadColumn extends AmountColumn {
   @Override
   @Nullable RowSpec with(RowSpec row, Amount amount) {
     Rational ohms = values.positive(amount, Dimension.RESISTANCE, "a load");
-    return ohms == null ? null : row.withLoad(new Figure(ohms, OHM), amount.span());
+    if (ohms == null) {
+      return null;
+    }
+    Figure load = new Figure(ohms, OHM);
+    return role == null
+        ? row.withLoad(load, amount.span())
+        : row.withLoadOf(role, load, amount.span());
   }
 }

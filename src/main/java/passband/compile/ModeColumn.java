@@ -7,6 +7,7 @@ import passband.model.Device;
 import passband.model.Device.Mode;
 import passband.resolve.Names;
 import passband.resolve.Scope;
+import passband.syntax.CellValue;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -22,8 +23,8 @@ final class ModeColumn extends Column {
   }
 
   @Override
-  List<RowSpec> with(RowSpec row, Tree.Value value) {
-    if (!(value instanceof Tree.NameValue cell)) {
+  List<RowSpec> with(RowSpec row, CellValue value) {
+    if (!(value instanceof CellValue.NameValue cell)) {
       diagnostics.say(Code.BAD_CELL, value.span(), "expected the name of a mode");
       return List.of();
     }

@@ -8,27 +8,30 @@ import passband.diagnostic.Diagnostics;
 import passband.model.ExtraSetting;
 import passband.resolve.Names;
 import passband.resolve.Scope;
+import passband.syntax.CellValue;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
 /** A setting of the device or the analyzer that is one of several names. */
 final class OptionColumn extends Column {
+  private final OwnSetting own;
   private final ExtraSetting setting;
   private final Names names;
 
-  OptionColumn(Tree.Column tree, ExtraSetting setting, Names names, Diagnostics diagnostics) {
+  OptionColumn(Tree.Column tree, OwnSetting own, Names names, Diagnostics diagnostics) {
     super(tree, diagnostics);
-    this.setting = setting;
+    this.own = own;
+    this.setting = own.setting();
     this.names = names;
   }
 
   @Override
-  List<RowSpec> with(RowSpec row, Tree.Value value) {
+  List<RowSpec> with(RowSpec row, CellValue value) {
     List<Word> declared =
         Objects.requireNonNull(setting.options(), "a setting of amounts has a QuantityColumn");
     List<String> options = new ArrayList<>();
     declared.forEach(option -> options.add(option.text()));
-    if (!(value instanceof Tree.NameValue cell)) {
+    if (!(value instanceof CellValue.NameValue cell)) {
       diagnostics.say(
           Code.BAD_CELL,
           value.span(),
@@ -43,6 +46,6 @@ final class OptionColumn extends Column {
       return List.of();
     }
     names.use(cell.name(), declared.get(options.indexOf(option)));
-    return List.of(row.withExtra(new RowSpec.Extra(setting, option, option, null)));
+    return List.of(row.withExtra(new RowSpec.Extra(own, name(), option, option, null)));
   }
 }

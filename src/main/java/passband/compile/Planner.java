@@ -11,8 +11,8 @@ import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.limit.Decision;
-import passband.model.Analyzer;
 import passband.model.Device;
+import passband.model.Instruments;
 import passband.model.Lead;
 import passband.model.Named;
 import passband.plan.Plan;
@@ -26,47 +26,51 @@ import passband.syntax.Tree;
 import passband.syntax.Word;
 
 /** Compiles one procedure: names, points, limits, steps, wiring, in bench order. */
-public final class Planner {
+final class Planner {
   private final Tree.Procedure tree;
   private final Scope scope;
   private final Profiles profiles;
-  private final Tree.@Nullable Analyzer otherAnalyzer;
+  private final Retarget others;
+  private final InstrumentRoles.Declared declared;
   private final TableFiles tables;
   private final Diagnostics diagnostics;
 
   /** Reads the table files that a source names. */
-  public interface TableFiles {
+  interface TableFiles {
     /** The table; null, with the fault said, when it cannot be read. */
     Tree.@Nullable Table read(Tree.Table named);
   }
 
   /**
-   * @param otherAnalyzer the analyzer to compile for instead of the procedure's own; null for its
-   *     own
+   * @param others the instruments to compile for instead of the procedure's own
+   * @param declared finds one by its name, wherever in the library it is
    */
-  public Planner(
+  Planner(
       Tree.Procedure tree,
       Scope scope,
       Profiles profiles,
-      Tree.@Nullable Analyzer otherAnalyzer,
+      Retarget others,
+      InstrumentRoles.Declared declared,
       TableFiles tables,
       Diagnostics diagnostics) {
     this.tree = tree;
     this.scope = scope;
     this.profiles = profiles;
-    this.otherAnalyzer = otherAnalyzer;
+    this.others = others;
+    this.declared = declared;
     this.tables = tables;
     this.diagnostics = diagnostics;
   }
 
   /**
-   * The plan; null, with the faults said, when the procedure has no device or analyzer to plan for.
+   * The plan; null, with the faults said, when the procedure has no device or no instrument to plan
+   * for.
    */
-  public @Nullable Plan plan() {
+  @Nullable Plan plan() {
     Device device = device();
-    Analyzer analyzer = analyzer();
+    Instruments instruments = instruments(device);
     List<Lead> leads = leads();
-    if (device == null || analyzer == null) {
+    if (device == null || instruments == null) {
       return null;
     }
     Decision decision = decision();
@@ -75,12 +79,12 @@ public final class Planner {
         tree.name(),
         tree.title() == null ? tree.name().text() : tree.title().text(),
         revision(),
-        new Plan.Bench(device, analyzer, leads),
+        new Plan.Bench(device, instruments, leads),
         decision,
         cautions,
         phases(),
-        stages(device, analyzer, leads, decision),
-        allowed(device, analyzer),
+        stages(device, instruments, leads, decision),
+        allowed(device, instruments),
         new Plan.Made(),
         source());
   }
@@ -104,16 +108,12 @@ public final class Planner {
     return found == null ? null : profiles.device(found);
   }
 
-  private @Nullable Analyzer analyzer() {
-    if (otherAnalyzer != null) {
-      return profiles.analyzer(otherAnalyzer);
-    }
-    if (tree.analyzer() == null) {
+  private @Nullable Instruments instruments(@Nullable Device device) {
+    if (tree.instruments().isEmpty()) {
       missing("analyzer", "analyzer NAME");
       return null;
     }
-    Tree.Analyzer found = scope.find(Tree.Analyzer.class, "analyzer", tree.analyzer());
-    return found == null ? null : profiles.analyzer(found);
+    return new InstrumentRoles(tree, scope, profiles, others, declared, diagnostics).of(device);
   }
 
   private void missing(String what, String write) {
@@ -256,11 +256,13 @@ public final class Planner {
     return phases;
   }
 
-  private List<Plan.Allowed> allowed(Device device, Analyzer analyzer) {
+  private List<Plan.Allowed> allowed(Device device, Instruments instruments) {
     List<Plan.Allowed> allowed = new ArrayList<>();
     add(allowed, device.tree().allows(), "device " + device.name().text());
     device.modes().forEach(m -> add(allowed, m.tree().allows(), "mode " + m.name().text()));
-    add(allowed, analyzer.tree().allows(), "analyzer " + analyzer.name().text());
+    for (Tree.Analyzer one : instruments.declarations()) {
+      add(allowed, one.allows(), "analyzer " + one.name().text());
+    }
     tree.leads().forEach(name -> addOf(Tree.Leads.class, Tree.Leads::allows, name.text(), allowed));
     ruleNames().forEach(name -> addOf(Tree.Rule.class, Tree.Rule::allows, name, allowed));
     add(allowed, tree.allows(), "procedure " + tree.name().text());
@@ -304,16 +306,17 @@ public final class Planner {
   // ---- stages ----
 
   private List<Stage> stages(
-      Device device, Analyzer analyzer, List<Lead> leads, Decision decision) {
+      Device device, Instruments instruments, List<Lead> leads, Decision decision) {
     Scope.distinct(diagnostics, "part", tree.parts(), Tree.Part::name);
     Recorded recorded = new Recorded(diagnostics);
     recorded.declare(tree);
-    Steps steps = new Steps(device, analyzer, recorded, scope.names(), diagnostics);
-    Setups setups = new Setups(tree.setups(), device, analyzer, leads, scope.names(), diagnostics);
+    Steps steps = new Steps(device, instruments, recorded, scope.names(), diagnostics);
+    Setups setups =
+        new Setups(tree.setups(), device, instruments, leads, scope.names(), diagnostics);
     List<TestPlanner> tests = new ArrayList<>();
     for (Tree.Test test : tree.tests()) {
       TestPlanner planner =
-          new TestPlanner(test, device, analyzer, decision, setups, steps, scope, diagnostics);
+          new TestPlanner(test, device, instruments, decision, setups, steps, scope, diagnostics);
       planner.resolve(tables);
       tests.add(planner);
     }

@@ -7,9 +7,11 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
+import passband.model.Analyzer;
 import passband.model.Device.Outlet;
 import passband.plan.Act;
 import passband.plan.Figure;
+import passband.plan.Owner;
 import passband.plan.PlanStep;
 import passband.plan.PlanStep.Kind;
 import passband.plan.Slot;
@@ -32,70 +34,127 @@ final class PointSteps {
     this.diagnostics = diagnostics;
   }
 
-  /**
-   * The steps of one point.
-   *
-   * @param setLoad null where no load is set
-   * @param read what is read
-   */
-  List<PlanStep> of(
-      Tree.Test test, RowSpec spec, Act.@Nullable SetLoad setLoad, Points.Place at, Act.Read read) {
-    Outlet outlet = at.outlet();
-    Map<String, Placeholders.Value> values = values(spec, outlet);
+  /** The steps of one point; {@code reads} are what is read, by what shows it. */
+  List<PlanStep> of(Tree.Test test, PointWork work, List<Act.Read> reads) {
+    RowSpec spec = work.spec();
+    Outlet outlet = work.place().outlet();
+    Map<String, Placeholders.Value> values = values(spec, work.loads(), outlet);
     TextPlace point = new TextPlace(test, true, values);
     Span row = spec.span();
-    Map<String, PlanStep> own = new LinkedHashMap<>();
+    Map<String, List<PlanStep>> own = new LinkedHashMap<>();
     if (spec.mode() != null) {
       Act act = new Act.Select(outlet, spec.mode());
-      own.put("select", steps.action(act, "select", true, point, row));
+      own.put("select", List.of(steps.action(act, "select", Owner.GENERATOR, point, row)));
     }
     if (spec.setting() != null) {
       Act act = new Act.Adjust(spec.setting());
-      own.put("adjust", steps.action(act, "adjust", true, point, row));
+      own.put("adjust", List.of(steps.action(act, "adjust", Owner.GENERATOR, point, row)));
     }
     spec.extras()
         .forEach(
             (name, extra) ->
-                own.put("set " + name, steps.set(extra.setting(), extra.text(), point, row)));
-    if (setLoad != null) {
-      own.put("set-load", steps.action(setLoad, "set-load", false, point, row));
-    }
-    own.put("start", steps.action(new Act.Plain(Kind.START), "start", false, point, row));
+                own.put("set " + name, List.of(steps.set(extra.of(), extra.text(), point, row))));
+    own.put("set-load", loads(work.loads(), point, row));
+    Act.Activate activate =
+        spec.mode() == null
+            ? new Act.Activate(null, null)
+            : Activations.by(spec.mode(), outlet, work.place().setup());
+    List<Analyzer> units = work.units(steps.instruments(), activate.key());
+    own.put("start", each(Kind.START, "start", units, point, row));
     if (spec.mode() != null) {
-      Act.Activate act = Activations.by(spec.mode(), outlet, at.setup());
-      TextPlace place = new TextPlace(test, true, Activations.values(values, act));
-      own.put("activate", steps.action(act, "activate", true, place, row));
+      TextPlace place = new TextPlace(test, true, Activations.values(values, activate));
+      own.put("activate", List.of(steps.action(activate, "activate", Owner.GENERATOR, place, row)));
     }
-    addReading(own, spec, read, point);
+    addReading(own, spec, reads, units, point);
+    own.values().removeIf(List::isEmpty);
     return joined(test, own, point);
   }
 
+  private List<PlanStep> loads(PointLoads loads, TextPlace point, Span row) {
+    List<PlanStep> set = new ArrayList<>();
+    if (loads.unit() != null) {
+      Owner owner = steps.owner(loads.unit());
+      set.add(load(new Act.SetLoad(owner, loads.main(), loads.termination()), point, row));
+    }
+    loads
+        .others()
+        .forEach(
+            (role, load) ->
+                set.add(load(new Act.SetLoad(steps.owner(role), load, null), point, row)));
+    return set;
+  }
+
+  /** The load is the instrument's own, whichever of the row's the placeholder would stand for. */
+  private PlanStep load(Act.SetLoad act, TextPlace point, Span row) {
+    Map<String, Placeholders.Value> values = new LinkedHashMap<>(point.values());
+    values.put("load", Placeholders.Value.given(Slot.LOAD, act.text()));
+    TextPlace place = new TextPlace(point.test(), true, values);
+    return steps.action(act, "set-load", act.unit(), place, row);
+  }
+
+  /** The step at each instrument; one that measures nothing starts and stops nothing by itself. */
+  private List<PlanStep> each(
+      Kind kind, String action, List<Analyzer> units, TextPlace point, Span row) {
+    List<PlanStep> each = new ArrayList<>();
+    for (Analyzer unit : units) {
+      boolean does = !unit.measures().isEmpty() || unit.actions().containsKey(action);
+      if (does || steps.instruments().units().size() == 1) {
+        Owner owner = steps.owner(unit);
+        each.add(steps.action(new Act.Run(kind, owner), action, owner, point, row));
+      }
+    }
+    return each;
+  }
+
   /**
-   * Where the instrument holds a reading, output goes off before anything is written; else it is
+   * Where an instrument holds a reading, output goes off before anything is written; else it is
    * read while output is on. A sweep says by itself what is read.
    */
-  private void addReading(Map<String, PlanStep> own, RowSpec spec, Act.Read read, TextPlace point) {
-    PlanStep write =
-        read.sweep() == null
-            ? steps.action(read, "read", false, point, spec.span())
-            : new PlanStep(read, null, null, spec.span());
-    PlanStep stop = steps.action(new Act.Plain(Kind.STOP), "stop", false, point, spec.span());
-    boolean holds = steps.holds() && spec.mode() != null && read.sweep() == null;
-    if (holds) {
-      own.put("hold", steps.action(new Act.Plain(Kind.HOLD), "hold", false, point, spec.span()));
-      own.put("stop", stop);
+  private void addReading(
+      Map<String, List<PlanStep>> own,
+      RowSpec spec,
+      List<Act.Read> reads,
+      List<Analyzer> units,
+      TextPlace point) {
+    List<PlanStep> held = new ArrayList<>();
+    List<PlanStep> watched = new ArrayList<>();
+    List<Analyzer> holding = new ArrayList<>();
+    for (Act.Read read : reads) {
+      Analyzer unit = read.by().isDevice() ? null : steps.instruments().in(read.by().role());
+      boolean holds = unit != null && unit.actions().containsKey("hold");
+      if (holds && spec.mode() != null && read.sweep() == null) {
+        holding.add(unit);
+        held.add(write(read, point, spec.span()));
+      } else {
+        watched.add(write(read, point, spec.span()));
+      }
     }
-    own.put("read", write);
-    own.putIfAbsent("stop", stop);
+    List<PlanStep> stop = each(Kind.STOP, "stop", units, point, spec.span());
+    own.put("hold", each(Kind.HOLD, "hold", holding, point, spec.span()));
+    if (watched.isEmpty()) {
+      own.put("stop", stop);
+      own.put("read", held);
+    } else {
+      own.put("read", watched);
+      own.put("stop", stop);
+      own.put("read held", held);
+    }
+  }
+
+  private PlanStep write(Act.Read read, TextPlace point, Span row) {
+    return read.sweep() != null || read.by().isDevice()
+        ? new PlanStep(read, null, null, row)
+        : steps.action(read, "read", read.by(), point, row);
   }
 
   /** Values of a point's placeholders. */
-  static Map<String, Placeholders.Value> values(RowSpec spec, @Nullable Outlet outlet) {
+  static Map<String, Placeholders.Value> values(
+      RowSpec spec, PointLoads loads, @Nullable Outlet outlet) {
     Map<String, Placeholders.Value> point = new LinkedHashMap<>();
     put(point, "outlet", Slot.OUTLET, outlet == null ? null : outlet.title());
     put(point, "mode", Slot.MODE, spec.mode() == null ? null : spec.mode().title());
     put(point, "setting", Slot.SETTING, text(spec.setting()));
-    put(point, "load", Slot.LOAD, spec.loadText());
+    put(point, "load", Slot.LOAD, loads.text());
     put(point, "target", Slot.TARGET, text(spec.target()));
     for (RowSpec.Extra extra : spec.extras().values()) {
       Word name = extra.setting().name();
@@ -115,9 +174,8 @@ final class PointSteps {
     }
   }
 
-  private List<PlanStep> joined(Tree.Test test, Map<String, PlanStep> own, TextPlace point) {
-    Map<String, List<PlanStep>> byName = new LinkedHashMap<>();
-    own.forEach((name, step) -> byName.put(name, List.of(step)));
+  private List<PlanStep> joined(Tree.Test test, Map<String, List<PlanStep>> own, TextPlace point) {
+    Map<String, List<PlanStep>> byName = new LinkedHashMap<>(own);
     for (Tree.Steps block : test.steps()) {
       if (block.replacing() == null) {
         continue;

@@ -3,10 +3,8 @@ package passband.compile;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
@@ -22,7 +20,8 @@ import passband.model.Accuracy;
 import passband.model.Analyzer;
 import passband.model.Device.Duty;
 import passband.model.Device.Outlet;
-import passband.model.Termination;
+import passband.model.Instruments;
+import passband.model.Reader;
 import passband.plan.Act;
 import passband.plan.Point;
 import passband.plan.Setup;
@@ -36,30 +35,26 @@ import passband.syntax.Tree;
 /** Makes the points of a test on one outlet: identity, steps, times, limits and readings. */
 final class Points {
   private final Tree.Test test;
-  private final Analyzer analyzer;
+  private final Instruments instruments;
   private final Decision decision;
   private final Names names;
   private final Diagnostics diagnostics;
-  private final PointSteps steps;
-  private final LimitMaker maker;
+  private final Steps steps;
+  private final Map<String, LimitMaker> makers = new HashMap<>();
+
+  /** What is accepted of a test, and what is read besides to work something out. */
+  record Asked(List<Accepts.Accepted> accepted, List<Accepts.Input> inputs) {}
 
   /** Where and when a test is done: the outlet, the phase and the setup, each null without. */
   record Place(@Nullable Outlet outlet, @Nullable String phase, @Nullable Setup setup) {}
 
-  Points(
-      Tree.Test test,
-      Analyzer analyzer,
-      Decision decision,
-      Steps steps,
-      Names names,
-      Diagnostics diagnostics) {
+  Points(Tree.Test test, Decision decision, Steps steps, Names names, Diagnostics diagnostics) {
     this.test = test;
-    this.analyzer = analyzer;
+    this.instruments = steps.instruments();
     this.decision = decision;
     this.names = names;
     this.diagnostics = diagnostics;
-    this.steps = new PointSteps(steps, diagnostics);
-    this.maker = new LimitMaker(analyzer, decision, diagnostics);
+    this.steps = steps;
   }
 
   /**
@@ -70,7 +65,7 @@ final class Points {
    */
   List<Point> of(
       List<RowSpec> specs,
-      List<Accepts.Accepted> accepted,
+      Asked asked,
       @Nullable Rational onTime,
       Stage.@Nullable Swept sweep,
       Place place) {
@@ -80,7 +75,7 @@ final class Points {
       String id = id(spec, place);
       Span first = seen.putIfAbsent(id, spec.span());
       if (first == null) {
-        points.add(point(id, spec, accepted, onTime, sweep, place));
+        points.add(point(id, spec, asked, onTime, sweep, place));
       } else {
         diagnostics
             .say(Code.DUPLICATE_POINT, spec.span(), "the point %s is listed twice", id)
@@ -93,20 +88,27 @@ final class Points {
   private Point point(
       String id,
       RowSpec spec,
-      List<Accepts.Accepted> accepted,
+      Asked asked,
       @Nullable Rational onTime,
       Stage.@Nullable Swept sweep,
       Place place) {
-    List<Limit> limits = limits(spec, id, accepted, sweep, place);
-    List<Point.Reading> readings = readings(id, accepted);
-    Act.Read read = new Act.Read(readNames(limits, readings), sweep);
+    PointLoads loads = PointLoads.of(spec, instruments, place.outlet, place.setup);
+    List<Limit> limits = limits(spec, loads, id, asked.accepted, sweep, place);
+    List<Point.Reading> readings = readings(id, asked.inputs);
+    PointWork work = new PointWork(spec, loads, asked, sweep, place);
     return new Point(
         id,
         place.outlet,
         spec.mode(),
         new Point.Settings(
-            spec.setting(), spec.load(), spec.termination(), spec.target(), extras(spec)),
-        steps.of(test, spec, setLoad(spec, place), place, read),
+            spec.setting(),
+            loads.main(),
+            loads.role(),
+            loads.termination(),
+            spec.target(),
+            loads.others(),
+            extras(spec)),
+        new PointSteps(steps, diagnostics).of(test, work, reads(limits, readings, work)),
         new Point.Times(spec.mode() == null ? null : onTime, rest(spec, onTime)),
         limits,
         readings,
@@ -121,29 +123,19 @@ final class Points {
   }
 
   private String id(RowSpec spec, Place place) {
+    PointLoads loads = PointLoads.of(spec, instruments, place.outlet, place.setup);
     StringBuilder id = new StringBuilder(test.name().text());
     id.append('/').append(place.outlet == null ? "-" : place.outlet.name().text());
     id.append('/').append(spec.mode() == null ? "-" : spec.mode().name().text());
     id.append('/').append(spec.setting() == null ? "-" : spec.setting().id());
-    String none = spec.termination() == null ? "-" : spec.termination().word();
-    id.append('/').append(spec.load() == null ? none : spec.load().id());
+    id.append('/').append(loads.id());
+    loads.others().forEach((role, load) -> id.append('/' + role + ".load=" + load.id()));
     spec.extras()
         .forEach((name, extra) -> id.append('/').append(name).append('=').append(extra.id()));
     if (place.phase != null) {
       id.append('/').append(place.phase);
     }
     return id.toString();
-  }
-
-  /** Open is set only on a load that has such a position: else no load is wired. */
-  private Act.@Nullable SetLoad setLoad(RowSpec spec, Place place) {
-    if (spec.load() != null) {
-      return new Act.SetLoad(spec.load(), null);
-    }
-    Termination end = spec.termination();
-    Analyzer.LoadBank bank =
-        end == null ? null : WiredLoads.bank(analyzer, place.setup, spec.mode(), place.outlet, end);
-    return bank == null ? null : new Act.SetLoad(null, end);
   }
 
   /**
@@ -164,6 +156,7 @@ final class Points {
 
   private List<Limit> limits(
       RowSpec spec,
+      PointLoads loads,
       String id,
       List<Accepts.Accepted> accepted,
       Stage.@Nullable Swept sweep,
@@ -172,7 +165,7 @@ final class Points {
     if (stated == null) {
       return List.of();
     }
-    Rational load = spec.load() == null ? null : spec.load().si();
+    Rational load = loads.main() == null ? null : loads.main().si();
     PointConditions point =
         new PointConditions(
             id,
@@ -188,14 +181,24 @@ final class Points {
     List<Limit> limits = new ArrayList<>();
     for (Accepts.Accepted one : accepted) {
       Limit limit =
-          maker.limit(
-              new LimitRequest(
-                  point, one.tree(), one.kind(), one.read(), workedOut(one, sweep, spec, place)));
+          maker(one.reader())
+              .limit(
+                  new LimitRequest(
+                      point,
+                      one.tree(),
+                      one.kind(),
+                      one.read(),
+                      workedOut(one, sweep, spec, place)));
       if (limit != null) {
         limits.add(limit);
       }
     }
     return limits;
+  }
+
+  private LimitMaker maker(Reader reader) {
+    return makers.computeIfAbsent(
+        reader.role(), role -> new LimitMaker(reader, decision, diagnostics));
   }
 
   /** A swept load is as uncertain as the load and half a step. */
@@ -216,28 +219,19 @@ final class Points {
   }
 
   private Analyzer.@Nullable LoadBank bank(RowSpec spec, Place place, Rational ohms) {
-    return WiredLoads.bank(analyzer, place.setup, spec.mode(), place.outlet, ohms);
+    return WiredLoads.bank(instruments, place.setup, spec.mode(), place.outlet, ohms);
   }
 
   // ---- readings ----
 
-  /** What is read only to work something else out. */
-  private List<Point.Reading> readings(String id, List<Accepts.Accepted> accepted) {
-    Set<String> needed = new LinkedHashSet<>();
-    test.derives().forEach(d -> needed.addAll(Accepts.inputs(d.value())));
-    accepted.forEach(a -> needed.remove(a.read().name()));
-    needed.remove("load");
+  private List<Point.Reading> readings(String id, List<Accepts.Input> inputs) {
     List<Point.Reading> readings = new ArrayList<>();
-    for (String name : needed) {
-      Analyzer.Measure measure = analyzer.measure(name);
-      if (measure != null) {
-        readings.add(reading(id, measure));
-      }
-    }
+    inputs.forEach(one -> readings.add(reading(id, one)));
     return readings;
   }
 
-  private Point.Reading reading(String id, Analyzer.Measure measure) {
+  private Point.Reading reading(String id, Accepts.Input input) {
+    Analyzer.Measure measure = input.measure();
     Analyzer.Range widest = measure.ranges().get(measure.ranges().size() - 1);
     String name = measure.quantity().name();
     return new Point.Reading(
@@ -249,18 +243,37 @@ final class Points {
         widest.error() == null
             ? null
             : new Uncertainty(
-                widest.error(), widest.resolution(), Rational.ZERO, decision.coverage()));
+                widest.error(), widest.resolution(), Rational.ZERO, decision.coverage()),
+        input.reader().role());
   }
 
-  private List<String> readNames(List<Limit> limits, List<Point.Reading> readings) {
-    List<String> names = new ArrayList<>();
-    readings.forEach(r -> names.add(r.title()));
+  /** What is read, by what shows it; of a sweep, at the instrument that is swept. */
+  private List<Act.Read> reads(List<Limit> limits, List<Point.Reading> readings, PointWork work) {
+    Map<String, List<String>> names = new LinkedHashMap<>();
+    for (Point.Reading reading : readings) {
+      names.computeIfAbsent(reading.by(), by -> new ArrayList<>()).add(reading.title());
+    }
     for (Limit limit : limits) {
-      if (!isDerived(limit.quantity())) {
-        names.add(limit.title());
+      String by = limit.read().by();
+      if (!isDerived(limit.quantity()) && by != null) {
+        names.computeIfAbsent(by, role -> new ArrayList<>()).add(limit.title());
       }
     }
-    return names;
+    if (work.sweep() != null || names.isEmpty()) {
+      String role = work.units(steps.instruments(), null).get(0).role();
+      List<String> swept = new ArrayList<>();
+      names.values().forEach(swept::addAll);
+      limits.forEach(
+          limit -> {
+            if (!isDerived(limit.quantity()) && limit.read().by() == null) {
+              swept.add(limit.title());
+            }
+          });
+      return List.of(new Act.Read(steps.owner(role), swept, work.sweep()));
+    }
+    List<Act.Read> reads = new ArrayList<>();
+    names.forEach((role, what) -> reads.add(new Act.Read(steps.owner(role), what, null)));
+    return reads;
   }
 
   private boolean isDerived(String quantity) {

@@ -13,11 +13,13 @@ import passband.syntax.Tree;
 
 /** A setting of the device or the analyzer that is a quantity. */
 final class QuantityColumn extends AmountColumn {
+  private final OwnSetting own;
   private final ExtraSetting setting;
 
-  QuantityColumn(Tree.Column tree, ExtraSetting setting, Diagnostics diagnostics) {
+  QuantityColumn(Tree.Column tree, OwnSetting own, Diagnostics diagnostics) {
     super(tree, diagnostics);
-    this.setting = setting;
+    this.own = own;
+    this.setting = own.setting();
   }
 
   @Override
@@ -32,7 +34,7 @@ final class QuantityColumn extends AmountColumn {
     }
     Figure figure = new Figure(si, series.unit());
     Value value = Value.of(si, series.dimension());
-    return row.withExtra(new RowSpec.Extra(setting, figure.text(), figure.id(), value));
+    return row.withExtra(new RowSpec.Extra(own, name(), figure.text(), figure.id(), value));
   }
 
   private boolean canBeSet(Series series, Rational si, Amount amount) {

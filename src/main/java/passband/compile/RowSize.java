@@ -6,6 +6,7 @@ import passband.quantity.Rational;
 import passband.quantity.Unit;
 import passband.quantity.Units;
 import passband.syntax.Amount;
+import passband.syntax.CellValue;
 import passband.syntax.Tree;
 
 /** How many combinations a row has, worked out before they are made. */
@@ -17,7 +18,7 @@ final class RowSize {
     BigInteger size = BigInteger.ONE;
     for (Tree.Cell cell : row.cells()) {
       BigInteger items = BigInteger.ZERO;
-      for (Tree.Value value : cell.values()) {
+      for (CellValue value : cell.values()) {
         items = items.add(count(value));
       }
       size = size.multiply(items.max(BigInteger.ONE));
@@ -25,8 +26,8 @@ final class RowSize {
     return size;
   }
 
-  private static BigInteger count(Tree.Value value) {
-    if (!(value instanceof Tree.NumberValue number)) {
+  private static BigInteger count(CellValue value) {
+    if (!(value instanceof CellValue.NumberValue number)) {
       return BigInteger.ONE;
     }
     Amount end = number.item().to();

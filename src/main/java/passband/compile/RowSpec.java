@@ -25,7 +25,8 @@ import passband.source.Span;
  * table has no such column. It is immutable: each {@code with…} gives the same with one part more.
  *
  * @param termination open or short in the place of a load
- * @param extras other settings by name
+ * @param loads of instruments that the heading names, by role
+ * @param extras other settings by column
  * @param stated the manual's limits, as many as the row has columns of them filled in
  * @param places where its parts are written
  */
@@ -35,6 +36,7 @@ record RowSpec(
     @Nullable Figure load,
     @Nullable Termination termination,
     @Nullable Figure target,
+    SortedMap<String, Figure> loads,
     SortedMap<String, Extra> extras,
     List<Stated> stated,
     Point.Places places,
@@ -43,11 +45,17 @@ record RowSpec(
   /**
    * A value of another setting.
    *
+   * @param column as in the heading
    * @param text as printed
    * @param id as in identities
    * @param value null when it is a name
    */
-  record Extra(ExtraSetting setting, String text, String id, @Nullable Value value) {}
+  record Extra(OwnSetting of, String column, String text, String id, @Nullable Value value) {
+    /** The setting. */
+    ExtraSetting setting() {
+      return of.setting();
+    }
+  }
 
   /** One that asks for nothing. */
   static RowSpec empty(Span span) {
@@ -58,6 +66,7 @@ record RowSpec(
         null,
         null,
         Collections.emptySortedMap(),
+        Collections.emptySortedMap(),
         List.of(),
         new Point.Places(span, span, span),
         span);
@@ -65,40 +74,49 @@ record RowSpec(
 
   RowSpec withMode(Mode other, Span where) {
     Point.Places at = new Point.Places(where, places.setting(), places.load());
-    return new RowSpec(other, setting, load, termination, target, extras, stated, at, span);
+    return new RowSpec(other, setting, load, termination, target, loads, extras, stated, at, span);
   }
 
   RowSpec withSetting(Figure other, Span where) {
     Point.Places at = new Point.Places(places.mode(), where, places.load());
-    return new RowSpec(mode, other, load, termination, target, extras, stated, at, span);
+    return new RowSpec(mode, other, load, termination, target, loads, extras, stated, at, span);
   }
 
   RowSpec withLoad(Figure other, Span where) {
     Point.Places at = new Point.Places(places.mode(), places.setting(), where);
-    return new RowSpec(mode, setting, other, null, target, extras, stated, at, span);
+    return new RowSpec(mode, setting, other, null, target, loads, extras, stated, at, span);
   }
 
   RowSpec withTermination(Termination other, Span where) {
     Point.Places at = new Point.Places(places.mode(), places.setting(), where);
-    return new RowSpec(mode, setting, null, other, target, extras, stated, at, span);
+    return new RowSpec(mode, setting, null, other, target, loads, extras, stated, at, span);
+  }
+
+  RowSpec withLoadOf(String role, Figure other, Span where) {
+    SortedMap<String, Figure> more = new TreeMap<>(loads);
+    more.put(role, other);
+    Point.Places at = new Point.Places(places.mode(), places.setting(), where);
+    SortedMap<String, Figure> all = Collections.unmodifiableSortedMap(more);
+    return new RowSpec(mode, setting, load, termination, target, all, extras, stated, at, span);
   }
 
   RowSpec withTarget(Figure other) {
-    return new RowSpec(mode, setting, load, termination, other, extras, stated, places, span);
+    return new RowSpec(
+        mode, setting, load, termination, other, loads, extras, stated, places, span);
   }
 
   RowSpec withExtra(Extra extra) {
     SortedMap<String, Extra> more = new TreeMap<>(extras);
-    more.put(extra.setting().name().text(), extra);
+    more.put(extra.column(), extra);
     SortedMap<String, Extra> all = Collections.unmodifiableSortedMap(more);
-    return new RowSpec(mode, setting, load, termination, target, all, stated, places, span);
+    return new RowSpec(mode, setting, load, termination, target, loads, all, stated, places, span);
   }
 
   RowSpec withStated(Stated other) {
     List<Stated> more = new ArrayList<>(stated);
     more.add(other);
     return new RowSpec(
-        mode, setting, load, termination, target, extras, List.copyOf(more), places, span);
+        mode, setting, load, termination, target, loads, extras, List.copyOf(more), places, span);
   }
 
   /** The load, open or short as printed; null when the row says nothing of it. */
@@ -120,7 +138,7 @@ record RowSpec(
     put(values, "target", target);
     for (Extra extra : extras.values()) {
       if (extra.value != null) {
-        values.put(extra.setting.name(), extra.value);
+        values.put(extra.setting().name(), extra.value);
       }
     }
     return values;

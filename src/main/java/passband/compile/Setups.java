@@ -14,6 +14,7 @@ import passband.diagnostic.Fix;
 import passband.model.Analyzer;
 import passband.model.Device;
 import passband.model.Device.Outlet;
+import passband.model.Instruments;
 import passband.model.Lead;
 import passband.model.Terminal;
 import passband.plan.Setup;
@@ -27,7 +28,7 @@ import passband.syntax.Word;
 /** The setups of a procedure, each made out for an outlet. */
 final class Setups {
   private final Device device;
-  private final Analyzer analyzer;
+  private final Instruments instruments;
   private final List<Lead> leads;
   private final List<Tree.Setup> trees;
   private final Names names;
@@ -38,14 +39,14 @@ final class Setups {
   Setups(
       List<Tree.Setup> trees,
       Device device,
-      Analyzer analyzer,
+      Instruments instruments,
       List<Lead> leads,
       Names names,
       Diagnostics diagnostics) {
     this.trees = trees;
     this.names = names;
     this.device = device;
-    this.analyzer = analyzer;
+    this.instruments = instruments;
     this.leads = leads;
     this.diagnostics = diagnostics;
     Map<String, Word> seen = new HashMap<>();
@@ -59,17 +60,17 @@ final class Setups {
             .note(first.span(), "first declared here");
       } else if (setup.analyzer() == null) {
         byName.putIfAbsent(setup.name().text(), setup);
-      } else if (setup.analyzer().text().equals(analyzer.name().text())) {
+      } else if (instruments.include(setup.analyzer().text())) {
         byName.put(setup.name().text(), setup);
       }
     }
   }
 
-  /** Whether a setup of this name is there for the analyzer; says so when it is not. */
+  /** Whether a setup of this name is there for one of the instruments; says so when it is not. */
   boolean exists(Word name) {
     for (Tree.Setup setup : trees) {
       if (setup.name().text().equals(name.text())) {
-        names.use(name, setup.name()); // for this analyzer or another
+        names.use(name, setup.name()); // for these instruments or others
       }
     }
     if (byName.containsKey(name.text())) {
@@ -81,7 +82,7 @@ final class Setups {
 
   /** Records what the setups name that no test is in; nobody is told of their faults. */
   void nameUnused() {
-    Setups silent = new Setups(trees, device, analyzer, leads, names, new Diagnostics());
+    Setups silent = new Setups(trees, device, instruments, leads, names, new Diagnostics());
     for (Tree.Setup setup : byName.values()) {
       if (!used.contains(setup.name().text())) {
         silent.on(setup.name(), null);
@@ -145,12 +146,15 @@ final class Setups {
   private @Nullable Terminal terminal(Tree.Ref ref, @Nullable Outlet outlet) {
     List<Word> parts = ref.parts();
     String first = parts.get(0).text();
-    if (parts.size() == 2 && first.equals("analyzer")) {
+    Instruments.Taken taken = parts.size() == 2 ? instruments.find(first) : null;
+    if (taken != null) {
+      Analyzer instrument = taken.unit();
+      names.use(parts.get(0), taken.role());
       return found(
-          analyzer.terminal(parts.get(1).text()),
+          instrument.terminal(parts.get(1).text()),
           parts.get(1),
-          " on the analyzer '" + analyzer.name().text() + "'",
-          analyzer.terminals());
+          " on the analyzer '" + instrument.name().text() + "'",
+          instrument.terminals());
     }
     if (parts.size() == 2 && first.equals("outlet")) {
       if (outlet == null) {
@@ -168,7 +172,9 @@ final class Setups {
     }
     diagnostics
         .say(Code.WRONG_KIND, ref.span(), "'%s' is not a terminal", ref.span().text())
-        .hint("write outlet.NAME, device.OUTLET.NAME or analyzer.NAME");
+        .hint(
+            "write outlet.NAME, device.OUTLET.NAME or %s.NAME",
+            String.join(".NAME, ", instruments.names()));
     return null;
   }
 

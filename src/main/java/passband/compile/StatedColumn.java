@@ -9,6 +9,7 @@ import passband.limit.Stated;
 import passband.resolve.Values;
 import passband.source.Span;
 import passband.syntax.Amount;
+import passband.syntax.CellValue;
 import passband.syntax.Tree;
 
 /** {@code stated}: the limits that the manual prints, a pair or one side; a cell may be blank. */
@@ -48,12 +49,12 @@ final class StatedColumn extends Column {
   }
 
   @Override
-  List<RowSpec> with(RowSpec row, Tree.Value value) {
-    Stated stated = value instanceof Tree.OpenValue open ? oneSided(open) : pair(value);
+  List<RowSpec> with(RowSpec row, CellValue value) {
+    Stated stated = value instanceof CellValue.OpenValue open ? oneSided(open) : pair(value);
     return stated == null ? List.of() : List.of(row.withStated(stated));
   }
 
-  private @Nullable Stated oneSided(Tree.OpenValue open) {
+  private @Nullable Stated oneSided(CellValue.OpenValue open) {
     Stated.End end = end(open.amount());
     if (end == null) {
       return null;
@@ -61,9 +62,9 @@ final class StatedColumn extends Column {
     return open.atMost() ? stated(null, end, open.span()) : stated(end, null, open.span());
   }
 
-  private @Nullable Stated pair(Tree.Value value) {
+  private @Nullable Stated pair(CellValue value) {
     Tree.@Nullable SeriesItem item =
-        value instanceof Tree.NumberValue number ? number.item() : null;
+        value instanceof CellValue.NumberValue number ? number.item() : null;
     if (item == null || item.to() == null || item.step() != null) {
       diagnostics.say(
           Code.BAD_CELL,

@@ -7,15 +7,16 @@ import java.util.Map;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
+import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
+import passband.diagnostic.Fix;
 import passband.model.Analyzer;
 import passband.model.Device;
-import passband.model.ExtraSetting;
-import passband.model.Named;
+import passband.model.Instruments;
 import passband.plan.Act;
 import passband.plan.Figure;
+import passband.plan.Owner;
 import passband.plan.PlanStep;
-import passband.plan.PlanStep.Kind;
 import passband.plan.Slot;
 import passband.plan.Words;
 import passband.quantity.Dimension;
@@ -33,16 +34,21 @@ import passband.syntax.Word;
 /** Turns the author's steps, and those that the profiles give, into final words. */
 final class Steps {
   private final Device device;
-  private final Analyzer analyzer;
+  private final Instruments instruments;
   private final Names names;
   private final Diagnostics diagnostics;
   private final Placeholders placeholders;
   private final Values values;
   private final Recorded recorded;
 
-  Steps(Device device, Analyzer analyzer, Recorded recorded, Names names, Diagnostics diagnostics) {
+  Steps(
+      Device device,
+      Instruments instruments,
+      Recorded recorded,
+      Names names,
+      Diagnostics diagnostics) {
     this.device = device;
-    this.analyzer = analyzer;
+    this.instruments = instruments;
     this.recorded = recorded;
     this.names = names;
     this.diagnostics = diagnostics;
@@ -77,14 +83,25 @@ final class Steps {
    * A step in the words of a profile's action of this name; where the profile has none, the sheet
    * has words of its own.
    */
-  PlanStep action(Act act, String name, boolean ofDevice, TextPlace place, Span span) {
-    Word text = (ofDevice ? device.actions() : analyzer.actions()).get(name);
+  PlanStep action(Act act, String name, Owner owner, TextPlace place, Span span) {
+    Word text =
+        (owner.isDevice() ? device.actions() : instruments.in(owner.role()).actions()).get(name);
     return new PlanStep(act, text == null ? null : filled(text, place), null, span);
   }
 
-  /** Whether the analyzer holds a reading when output is off. */
-  boolean holds() {
-    return analyzer.actions().containsKey("hold");
+  /** The instruments of the bench. */
+  Instruments instruments() {
+    return instruments;
+  }
+
+  /** Whose the steps of a role are. */
+  Owner owner(String role) {
+    return role.equals(Instruments.DEVICE) ? Owner.GENERATOR : owner(instruments.in(role));
+  }
+
+  /** Whose an instrument's steps are. */
+  Owner owner(Analyzer unit) {
+    return Owners.of(unit, instruments);
   }
 
   /** The steps that put settings back which points of a run leave elsewhere. */
@@ -95,21 +112,20 @@ final class Steps {
     for (RowSpec.Extra extra : last.values()) {
       Word leave = extra.setting().leave();
       if (leave != null && !leave.text().equals(extra.text())) {
-        back.add(set(extra.setting(), leave.text(), place, span));
+        back.add(set(extra.of(), leave.text(), place, span));
       }
     }
     return back;
   }
 
-  /** A step that sets a setting of the device or the analyzer. */
-  PlanStep set(ExtraSetting setting, String value, TextPlace place, Span span) {
-    Word name = setting.name();
-    boolean ofDevice = Named.find(device.settings(), name.text()) != null;
+  /** A step that sets a setting of the generator or an instrument. */
+  PlanStep set(OwnSetting own, String value, TextPlace place, Span span) {
+    Word name = own.setting().name();
     Map<String, Placeholders.Value> values = new LinkedHashMap<>(place.values());
     values.put(name.text(), new Placeholders.Value(Slot.EXTRA, value, name, 1));
-    Act act = new Act.Set(ofDevice ? "device" : "analyzer", name.text(), value);
+    Act act = new Act.Set(own.owner(), name.text(), value);
     TextPlace at = new TextPlace(place.test(), place.atPoint(), values);
-    return action(act, name.text(), ofDevice, at, span);
+    return action(act, name.text(), own.owner(), at, span);
   }
 
   private final class Maker implements Step.Visitor<PlanStep> {
@@ -125,7 +141,7 @@ final class Steps {
 
     @Override
     public PlanStep act(Step.Do step) {
-      return step(new Act.Plain(Kind.DO), step.text(), step);
+      return step(new Act.Free(), step.text(), step);
     }
 
     @Override
@@ -181,43 +197,63 @@ final class Steps {
     }
   }
 
-  /** The action that a step names; null, with the fault said, when there is none. */
+  /** The action that a step names; null, with the fault said, when there is none or several. */
   private @Nullable PlanStep performed(Step.Perform step, TextPlace place) {
     List<Word> parts = step.action();
     Word name = parts.get(parts.size() - 1);
-    String owner = parts.size() == 1 ? "" : parts.get(0).text();
-    if (parts.size() == 1 || (parts.size() == 2 && owner.equals("device"))) {
-      Tree.Action found = found(device.tree().actions(), name);
-      if (found != null) {
-        return performed("device", found, step, place);
-      }
+    Word owner = parts.size() == 1 ? null : parts.get(0);
+    List<OwnAction> among = parts.size() > 2 ? List.of() : actions(owner);
+    List<OwnAction> found = new ArrayList<>(among);
+    found.removeIf(one -> !one.tree().name().text().equals(name.text()));
+    if (found.size() == 1 || (found.size() > 1 && found.get(0).owner().isDevice())) {
+      return performed(found.get(0), step, place);
     }
-    if (parts.size() == 1 || (parts.size() == 2 && owner.equals("analyzer"))) {
-      Tree.Action found = found(analyzer.tree().actions(), name);
-      if (found != null) {
-        return performed("analyzer", found, step, place);
-      }
-    }
-    List<Word> known = new ArrayList<>();
-    device.tree().actions().forEach(action -> known.add(action.name()));
-    analyzer.tree().actions().forEach(action -> known.add(action.name()));
-    Scope.unknownAmong(diagnostics, name, "action of the device or the analyzer", "", known);
-    return null;
-  }
-
-  private Tree.@Nullable Action found(List<Tree.Action> among, Word name) {
-    for (Tree.Action action : among) {
-      if (action.name().text().equals(name.text())) {
-        names.use(name, action.name());
-        return action;
-      }
+    if (found.isEmpty()) {
+      List<Word> known = new ArrayList<>();
+      actions(null).forEach(one -> known.add(one.tree().name()));
+      Scope.unknownAmong(diagnostics, name, "action of the device or the analyzer", "", known);
+    } else {
+      sayAmbiguous(name, found);
     }
     return null;
   }
 
-  private PlanStep performed(String owner, Tree.Action action, Step.Perform step, TextPlace place) {
-    boolean own = owner.equals("analyzer") && action.name().text().equals("stop");
-    Act act = new Act.Perform(owner, action.name().text(), own || Profiles.stops(action));
+  /** The actions of one owner, or of all; the generator's come first. */
+  private List<OwnAction> actions(@Nullable Word owner) {
+    List<OwnAction> all = new ArrayList<>();
+    if (owner == null || owner.text().equals(Instruments.DEVICE)) {
+      device.tree().actions().forEach(a -> all.add(new OwnAction(Owner.GENERATOR, a)));
+    }
+    Instruments.Taken taken = owner == null ? null : instruments.find(owner.text());
+    names.use(owner, taken == null ? null : taken.role());
+    for (Analyzer unit : instruments.units()) {
+      if (owner == null || (taken != null && taken.unit() == unit)) {
+        unit.tree().actions().forEach(a -> all.add(new OwnAction(owner(unit), a)));
+      }
+    }
+    return all;
+  }
+
+  private void sayAmbiguous(Word name, List<OwnAction> found) {
+    List<String> instead = new ArrayList<>();
+    found.forEach(one -> instead.add(one.owner().role() + "." + name.text()));
+    DiagnosticBuilder said =
+        diagnostics
+            .say(Code.AMBIGUOUS_NAME, name.span(), "several have an action '%s'", name.text())
+            .hint("write %s", String.join(" or ", instead));
+    found.forEach(one -> said.note(one.tree().name().span(), "one is here"));
+    instead.forEach(one -> said.fix(Fix.replace(name.span(), one)));
+  }
+
+  /** An action and whose it is. */
+  private record OwnAction(Owner owner, Tree.Action tree) {}
+
+  private PlanStep performed(OwnAction own, Step.Perform step, TextPlace place) {
+    Word written = step.action().get(step.action().size() - 1);
+    Tree.Action action = own.tree();
+    names.use(written, action.name());
+    boolean stop = !own.owner().isDevice() && action.name().text().equals("stop");
+    Act act = new Act.Perform(own.owner(), action.name().text(), stop || Profiles.stops(action));
     return new PlanStep(act, filled(action.text(), place), null, step.span());
   }
 

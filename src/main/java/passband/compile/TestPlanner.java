@@ -12,6 +12,7 @@ import passband.model.Analyzer;
 import passband.model.Device;
 import passband.model.Device.Outlet;
 import passband.model.Device.State;
+import passband.model.Instruments;
 import passband.plan.Delivery;
 import passband.plan.Figure;
 import passband.plan.Formula;
@@ -40,7 +41,7 @@ import passband.syntax.Word;
 final class TestPlanner {
   private final Tree.Test test;
   private final Device device;
-  private final Analyzer analyzer;
+  private final Instruments instruments;
   private final Decision decision;
   private final Setups setups;
   private final Steps steps;
@@ -51,6 +52,7 @@ final class TestPlanner {
   private final List<Outlet> outlets = new ArrayList<>();
   private final List<RowSpec> specs = new ArrayList<>();
   private List<Accepts.Accepted> accepted = List.of();
+  private List<Accepts.Input> inputs = List.of();
   private @Nullable State state;
   private @Nullable Rational onTime;
   private Stage.@Nullable Swept sweep;
@@ -60,7 +62,7 @@ final class TestPlanner {
   TestPlanner(
       Tree.Test test,
       Device device,
-      Analyzer analyzer,
+      Instruments instruments,
       Decision decision,
       Setups setups,
       Steps steps,
@@ -68,14 +70,14 @@ final class TestPlanner {
       Diagnostics diagnostics) {
     this.test = test;
     this.device = device;
-    this.analyzer = analyzer;
+    this.instruments = instruments;
     this.decision = decision;
     this.setups = setups;
     this.steps = steps;
     this.names = scope.names();
     this.diagnostics = diagnostics;
     this.values = new Values(diagnostics);
-    this.accepts = new Accepts(analyzer, scope, diagnostics);
+    this.accepts = new Accepts(device, instruments, scope, diagnostics);
   }
 
   // ---- what holds on every outlet ----
@@ -86,13 +88,14 @@ final class TestPlanner {
     sound = test.outlets().isEmpty() || !outlets.isEmpty();
     hasSetup = test.setup() != null && setups.exists(test.setup());
     state = test.inside() == null ? null : state(test.inside());
-    onTime =
-        test.onTime() == null
-            ? analyzer.settle()
-            : values.positive(test.onTime(), Dimension.TIME, "an on-time");
     addSpecs(tables);
     RowSpec first = specs.isEmpty() ? RowSpec.empty(test.span()) : specs.get(0);
     accepted = accepts.of(test, first.sample().values(names));
+    inputs = accepts.inputs(test, accepted);
+    onTime =
+        test.onTime() == null
+            ? settle()
+            : values.positive(test.onTime(), Dimension.TIME, "an on-time");
     if (accepted.isEmpty() && test.accepts().isEmpty()) {
       diagnostics
           .say(
@@ -106,20 +109,37 @@ final class TestPlanner {
     requireOnTime();
   }
 
-  /** Where nobody knows how long the analyzer needs to settle, the author has to. */
+  /** Where nobody knows how long an instrument needs to settle, the author has to. */
   private void requireOnTime() {
-    Ratings.Unknown unknown = analyzer.unknownSettle();
-    if (unknown != null && test.onTime() == null && delivery() != Delivery.OFF) {
-      diagnostics
-          .say(
-              Code.MISSING_ITEM,
-              test.name().span(),
-              "the test '%s' needs an 'on-time': how long '%s' takes to settle is unknown",
-              test.name().text(),
-              analyzer.name().text())
-          .note(unknown.span(), "it is unknown here")
-          .hint("add 'on-time …', long enough for a steady reading");
+    for (Analyzer unit : instruments.units()) {
+      Ratings.Unknown unknown = reads(unit) ? unit.unknownSettle() : null;
+      if (unknown != null && test.onTime() == null && delivery() != Delivery.OFF) {
+        diagnostics
+            .say(
+                Code.MISSING_ITEM,
+                test.name().span(),
+                "the test '%s' needs an 'on-time': how long '%s' takes to settle is unknown",
+                test.name().text(),
+                unit.name().text())
+            .note(unknown.span(), "it is unknown here")
+            .hint("add 'on-time …', long enough for a steady reading");
+      }
     }
+  }
+
+  /** Whether an instrument shows something here; a single one always counts. */
+  private boolean reads(Analyzer unit) {
+    return instruments.units().size() == 1 || accepts.reads(unit, accepted, inputs);
+  }
+
+  /** The longest that an instrument which reads needs; of a single one, whether it reads or not. */
+  private @Nullable Rational settle() {
+    Rational most = null;
+    for (Analyzer unit : instruments.units()) {
+      Rational settle = reads(unit) ? unit.settle() : null;
+      most = most == null || (settle != null && settle.compareTo(most) > 0) ? settle : most;
+    }
+    return most;
   }
 
   private void addOutlet(Word name) {
@@ -200,7 +220,7 @@ final class TestPlanner {
       diagnostics.table(rows.get(0).span().to(rows.get(rows.size() - 1).span()));
     }
     checkOutput(whole);
-    Columns heading = new Columns(device, analyzer, Accepts.workedOut(test), names, diagnostics);
+    Columns heading = new Columns(device, instruments, Accepts.workedOut(test), names, diagnostics);
     specs.addAll(new Rows(heading, diagnostics).of(whole));
   }
 
@@ -307,8 +327,13 @@ final class TestPlanner {
             : Map.of("outlet", Placeholders.Value.given(Slot.OUTLET, outlet.title()));
     TextPlace place = new TextPlace(test, false, values);
     List<Point> points =
-        new Points(test, analyzer, decision, steps, names, diagnostics)
-            .of(specs, accepted, onTime, sweep, new Points.Place(outlet, when.phase(), setup));
+        new Points(test, decision, steps, names, diagnostics)
+            .of(
+                specs,
+                new Points.Asked(accepted, inputs),
+                onTime,
+                sweep,
+                new Points.Place(outlet, when.phase(), setup));
     return new Stage.Run(
         test.name(),
         test.title() == null ? test.name().text() : test.title().text(),

@@ -112,6 +112,12 @@ public enum Code {
       "what else finds a generator that delivers nothing"),
   /** A guard band that leaves nothing to accept. */
   NOTHING_ACCEPTED(Severity.ERROR, "a guard band that leaves nothing to accept"),
+  /** A reading that several instruments could show. */
+  READER_AMBIGUOUS(Severity.ERROR, "a reading that several instruments could show"),
+
+  /** A name that stands for several things. */
+  AMBIGUOUS_NAME(Severity.ERROR, "a name that stands for several things"),
+
   /** A quantity that the analyzer does not measure. */
   NOT_MEASURED(Severity.ERROR, "a quantity that the analyzer does not measure"),
   /** A rating that is neither given nor said to be unknown. */

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import passband.model.Analyzer;
+import passband.model.Instruments;
 import passband.model.Terminal;
 import passband.plan.Wire;
 
@@ -24,7 +25,7 @@ final class Bridge {
   }
 
   /** The wires of one side, and the loads and meters of the analyzer that wires lead to. */
-  static List<Bridge> of(Analyzer analyzer, List<Wire> wires) {
+  static List<Bridge> of(Instruments instruments, List<Wire> wires) {
     List<Bridge> bridges = new ArrayList<>();
     for (Wire wire : wires) {
       if (!WiringOrder.isStraight(wire)) {
@@ -32,10 +33,10 @@ final class Bridge {
             new Bridge(wire.from(), wire.to(), wire, WiringStrands.printedName(wire.lead())));
       }
     }
-    for (Analyzer.LoadBank load : analyzer.loads()) {
+    for (Analyzer.LoadBank load : instruments.loads()) {
       addInside(bridges, wires, load.from(), load.to(), "load");
     }
-    for (Analyzer.Measure measure : sorted(analyzer.measures())) {
+    for (Analyzer.Measure measure : sorted(instruments.measures())) {
       if (measure.from() != null && measure.to() != null) {
         addInside(bridges, wires, measure.from(), measure.to(), measure.quantity().printed());
       }

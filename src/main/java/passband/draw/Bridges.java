@@ -7,7 +7,7 @@ import static passband.draw.WiringGrid.RIGHT;
 
 import java.util.ArrayList;
 import java.util.List;
-import passband.model.Analyzer;
+import passband.model.Instruments;
 import passband.plan.Wire;
 
 /** What joins terminals of the same side, each in a lane of its own beside the terminals. */
@@ -16,8 +16,8 @@ final class Bridges {
   private final List<Bridge> ofAnalyzer = new ArrayList<>();
   private final List<Bridge> ofGenerator = new ArrayList<>();
 
-  Bridges(Analyzer analyzer, List<Wire> wires) {
-    this.all = Bridge.of(analyzer, wires);
+  Bridges(Instruments instruments, List<Wire> wires) {
+    this.all = Bridge.of(instruments, wires);
     all.forEach(b -> (b.onAnalyzer() ? ofAnalyzer : ofGenerator).add(b));
   }
 

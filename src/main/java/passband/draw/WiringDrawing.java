@@ -18,8 +18,8 @@ import passband.plan.Stage;
 import passband.plan.Wire;
 
 /**
- * How a setup is wired on an outlet: the generator's terminals at the left, the analyzer's jacks at
- * the right, each lead with its number, printed name, colour and line style between them. 90 mm
+ * How a setup is wired on an outlet: the generator's terminals at the left, the instruments' jacks
+ * at the right, each lead with its number, printed name, colour and line style between them. 90 mm
  * wide, as high as it needs to be.
  */
 public final class WiringDrawing {
@@ -32,7 +32,7 @@ public final class WiringDrawing {
   private WiringDrawing(Plan plan, Setup setup) {
     this.leads = plan.usedLeads();
     this.wires = setup.wires();
-    this.bridges = new Bridges(plan.analyzer(), wires);
+    this.bridges = new Bridges(plan.instruments(), wires);
     this.rows = new WiringRows(plan, wires, bridges, layers);
   }
 
@@ -50,8 +50,8 @@ public final class WiringDrawing {
     rows.left().forEach(t -> terminal(t, true));
     rows.right().forEach(t -> terminal(t, false));
     double bottom = rows.bottom() + 4;
-    panel(EDGE, LEFT, bottom);
-    panel(RIGHT, WIDTH - EDGE, bottom);
+    panel(EDGE, LEFT, EDGE, bottom);
+    rows.panels().forEach(unit -> panel(RIGHT, WIDTH - EDGE, unit.top(), unit.bottom()));
     double height = legend(bottom);
     return new Drawing(name, title, description(), WIDTH, height, layers.shapes());
   }
@@ -74,9 +74,9 @@ public final class WiringDrawing {
     }
   }
 
-  private void panel(double from, double to, double bottom) {
+  private void panel(double from, double to, double top, double bottom) {
     layers.behindAll(
-        new Shape.Rect(from, EDGE, to - from, bottom - EDGE, Palette.PANEL, Palette.INK, 1.4));
+        new Shape.Rect(from, top, to - from, bottom - top, Palette.PANEL, Palette.INK, 1.4));
   }
 
   private double legend(double bottom) {

@@ -174,11 +174,33 @@ record WiringOrder(List<Terminal> left, List<Terminal> right) {
         }
         mean[jack] = count == 0 ? Double.POSITIVE_INFINITY : (double) sum / count;
       }
+      for (int jack = 0; jack < mean.length; jack++) {
+        if (mean[jack] == Double.POSITIVE_INFINITY && several()) {
+          mean[jack] = lastOf(right.get(jack).owner(), mean) + 0.01;
+        }
+      }
       for (int[] link : rightLinks) {
         beside(mean, link[0], link[1]);
         beside(mean, link[1], link[0]);
       }
       return sorted(mean);
+    }
+
+    /** Whether the right side is of several instruments. */
+    private boolean several() {
+      return right.stream().map(Terminal::owner).distinct().count() > 1;
+    }
+
+    /** How far down the jacks of an instrument reach to which leads go. */
+    private double lastOf(String owner, double[] mean) {
+      double last = 0;
+      for (int jack = 0; jack < mean.length; jack++) {
+        boolean placed = mean[jack] != Double.POSITIVE_INFINITY;
+        if (placed && right.get(jack).owner().equals(owner)) {
+          last = Math.max(last, mean[jack]);
+        }
+      }
+      return last;
     }
 
     private static void beside(double[] mean, int placed, int other) {

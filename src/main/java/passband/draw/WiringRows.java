@@ -8,12 +8,14 @@ import static passband.draw.WiringGrid.RIGHT;
 import static passband.draw.WiringGrid.SIZE;
 import static passband.draw.WiringGrid.WIDTH;
 
+import java.util.ArrayList;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.function.Predicate;
+import passband.model.Analyzer;
 import passband.model.Terminal;
 import passband.plan.Plan;
 import passband.plan.Wire;
@@ -28,15 +30,25 @@ final class WiringRows {
   private final Map<Wire, Double> rows = new IdentityHashMap<>();
   private double leftY;
   private double rightY;
+  private final List<UnitPanel> panels = new ArrayList<>();
 
   WiringRows(Plan plan, List<Wire> wires, Bridges bridges, Layers layers) {
     this.wires = wires;
     this.bridges = bridges;
     this.layers = layers;
-    this.order = WiringOrder.best(leftTerminals(plan), plan.analyzer().terminals(), wires);
-    this.leftY = heading(plan.device().title(), EDGE, LEFT);
-    this.rightY = heading(plan.analyzer().title(), RIGHT, WIDTH - EDGE);
+    this.order = WiringOrder.best(leftTerminals(plan), rightTerminals(plan), wires);
+    this.leftY = heading(plan.device().title(), EDGE, LEFT, EDGE + 4);
+    this.rightY = EDGE;
     placeRows();
+  }
+
+  /** Every jack of the instruments that a wire goes to; of the first, where none is used. */
+  private List<Terminal> rightTerminals(Plan plan) {
+    List<Analyzer> units = plan.instruments().units();
+    List<Analyzer> used =
+        units.stream().filter(u -> u.terminals().stream().anyMatch(this::isUsed)).toList();
+    return (used.isEmpty() ? units.subList(0, 1) : used)
+        .stream().flatMap(u -> u.terminals().stream()).toList();
   }
 
   /** Every terminal of the outlets that a wire goes to, outlet by outlet. */
@@ -77,8 +89,50 @@ final class WiringRows {
     return Math.max(leftY, rightY);
   }
 
-  private double heading(String text, double from, double to) {
-    double y = EDGE + 4;
+  /** The panels of the instruments, from top to bottom. */
+  List<UnitPanel> panels() {
+    return panels;
+  }
+
+  /** A part of an instrument's front that the drawing has in one piece. */
+  static final class UnitPanel {
+    private final String owner;
+    private final double top;
+    private double bottom;
+
+    private UnitPanel(String owner, double top) {
+      this.owner = owner;
+      this.top = top;
+    }
+
+    double top() {
+      return top;
+    }
+
+    double bottom() {
+      return bottom;
+    }
+  }
+
+  /** Begins the panel of the jack's instrument below the one before, unless it is that one. */
+  private void panel(Terminal jack) {
+    UnitPanel last = panels.isEmpty() ? null : panels.get(panels.size() - 1);
+    if (last != null && last.owner.equals(jack.owner())) {
+      return;
+    }
+    double top = EDGE;
+    if (last != null) {
+      last.bottom = rightY + 4;
+      top = last.bottom + 6;
+    }
+    boolean again = panels.stream().anyMatch(panel -> panel.owner.equals(jack.owner()));
+    panels.add(new UnitPanel(jack.owner(), top));
+    String title = jack.ownerTitle() + (again ? " (continued)" : "");
+    rightY = heading(title, RIGHT, WIDTH - EDGE, top + 4);
+  }
+
+  private double heading(String text, double from, double to, double top) {
+    double y = top;
     for (String line : TextWidths.wrapped(text, to - from - 10, SIZE, true)) {
       y += LINE;
       layers.text((from + to) / 2, y, SIZE, true, Shape.Anchor.MIDDLE, line);
@@ -97,11 +151,14 @@ final class WiringRows {
     }
     for (Terminal jack : order.right()) {
       if (!heights.containsKey(jack.id())) {
+        panel(jack);
         rightY = alone(jack, rightY);
-      } else if (rows.keySet().stream().anyMatch(w -> WiringOrder.rightEnd(w).same(jack))) {
+      } else if (panels.size() == 1
+          && rows.keySet().stream().anyMatch(w -> WiringOrder.rightEnd(w).same(jack))) {
         heights.put(jack.id(), mean(w -> WiringOrder.rightEnd(w).same(jack)));
       }
     }
+    panels.get(panels.size() - 1).bottom = bottom() + 4;
   }
 
   private double mean(Predicate<Wire> which) {
@@ -143,6 +200,9 @@ final class WiringRows {
     for (Wire wire : here) {
       Terminal jack = WiringOrder.rightEnd(wire);
       placeRightBefore(jack);
+      if (!heights.containsKey(jack.id())) {
+        panel(jack);
+      }
       double half = Math.max(half(terminal), heights.containsKey(jack.id()) ? 0 : half(jack));
       double above = Math.max(half, WiringStrands.label(wire.lead()).size() * LINE + 11);
       double y = Math.max(leftY, rightY) + above;
@@ -167,6 +227,7 @@ final class WiringRows {
           wires.stream()
               .anyMatch(w -> WiringOrder.isStraight(w) && WiringOrder.rightEnd(w).same(above));
       if (!waits && !heights.containsKey(above.id())) {
+        panel(above);
         rightY = alone(above, rightY);
       }
     }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
+import passband.model.Instruments;
 import passband.model.Termination;
 import passband.parse.CursorContext;
 import passband.plan.PlanStep;
@@ -28,7 +29,7 @@ final class Completions {
   private final List<Tree.Declaration> sight = new ArrayList<>();
   private final Tree.@Nullable Procedure procedure;
   private final Tree.@Nullable Device device;
-  private final Tree.@Nullable Analyzer analyzer;
+  private final Map<String, Tree.Analyzer> analyzers = new LinkedHashMap<>();
 
   Completions(Analysis analysis, CursorContext place) {
     this.place = place;
@@ -39,13 +40,25 @@ final class Completions {
         declared(
             Tree.Device.class,
             ofDevice != null ? ofDevice : procedure == null ? null : text(procedure.device()));
-    String ofAnalyzer = place.nameOf("analyzer");
-    this.analyzer =
-        declared(
-            Tree.Analyzer.class,
-            ofAnalyzer != null
-                ? ofAnalyzer
-                : procedure == null ? null : text(procedure.analyzer()));
+    takeAnalyzers(place.nameOf("analyzer"));
+  }
+
+  /** Those of the procedure by their roles; inside a declaration its own. */
+  private void takeAnalyzers(@Nullable String own) {
+    if (own != null) {
+      take(Instruments.ONLY, own);
+    } else if (procedure != null) {
+      for (Tree.Instrument one : procedure.instruments()) {
+        take(one.role() == null ? Instruments.ONLY : one.role().text(), one.name().text());
+      }
+    }
+  }
+
+  private void take(String role, String name) {
+    Tree.Analyzer found = declared(Tree.Analyzer.class, name);
+    if (found != null) {
+      analyzers.put(role, found);
+    }
   }
 
   private static @Nullable String text(@Nullable Word word) {
@@ -155,9 +168,7 @@ final class Completions {
     if (device != null) {
       all.addAll(device.settings());
     }
-    if (analyzer != null) {
-      all.addAll(analyzer.settings());
-    }
+    analyzers.values().forEach(one -> all.addAll(one.settings()));
     return all;
   }
 
@@ -374,8 +385,8 @@ final class Completions {
     if (device != null) {
       device.actions().forEach(a -> add("action", a.name(), a.text()));
     }
-    if (analyzer != null) {
-      analyzer.actions().forEach(a -> add("action", a.name(), a.text()));
+    for (Tree.Analyzer one : analyzers.values()) {
+      one.actions().forEach(a -> add("action", a.name(), a.text()));
     }
   }
 
@@ -398,8 +409,8 @@ final class Completions {
         }
       }
     } else if (last.equals("from") || last.equals("to")) {
-      List.of("outlet", "device", "analyzer")
-          .forEach(w -> add(w, "keyword", "and a terminal of it"));
+      List.of("outlet", "device").forEach(w -> add(w, "keyword", "and a terminal of it"));
+      analyzers.keySet().forEach(role -> add(role, "role", "and a jack of it"));
     } else {
       List.of("from", "to").forEach(w -> add(w, "keyword", ""));
     }
@@ -407,8 +418,9 @@ final class Completions {
 
   private void dotted(List<String> before) {
     String owner = before.size() < 2 ? "" : before.get(before.size() - 2);
-    if (owner.equals("analyzer") && analyzer != null) {
-      analyzer.terminals().forEach(t -> add(t.kind().word(), t.name(), t.title()));
+    Tree.Analyzer instrument = analyzers.get(owner);
+    if (instrument != null) {
+      instrument.terminals().forEach(t -> add(t.kind().word(), t.name(), t.title()));
     } else if (owner.equals("device") && before.get(0).equals("inside")) {
       if (device != null) {
         device.states().forEach(s -> add("state", s.name(), s.title()));

@@ -8,6 +8,8 @@ import java.util.Objects;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import passband.limit.Decision;
+import passband.model.Analyzer;
+import passband.model.Instruments;
 import passband.plan.Act;
 import passband.plan.Move;
 import passband.plan.Plan;
@@ -56,7 +58,7 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
         plan.revision().date(),
         plan.digest(),
         plan.device().name().text(),
-        plan.analyzer().name().text());
+        instruments());
   }
 
   private ItemList.Decision decision() {
@@ -72,18 +74,31 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
 
   private List<Item.Recorded> identity() {
     List<Item.Recorded> identity = new ArrayList<>();
-    String[][] asked = {
-      {"generator-serial", "Generator serial number"},
-      {"analyzer-serial", "Analyzer serial number"},
-      {"analyzer-due", "Analyzer calibration due"},
-      {"done-by", "Done by"},
-      {"date", "Date (YYYY-MM-DD)"},
-      {"settings-as-found", "Settings as found"}
-    };
-    for (String[] one : asked) {
-      identity.add(new Item.Recorded(sheet(one[0], one[1], "Identity"), null));
+    identity.add(identity("generator-serial", "Generator serial number"));
+    for (Analyzer unit : plan.instruments().units()) {
+      boolean only = plan.instruments().units().size() == 1;
+      String whose = only ? "Analyzer" : unit.title() + " (" + unit.role() + "):";
+      identity.add(identity(unit.role() + "-serial", whose + " serial number"));
+      identity.add(identity(unit.role() + "-due", whose + " calibration due"));
     }
+    identity.add(identity("done-by", "Done by"));
+    identity.add(identity("date", "Date (YYYY-MM-DD)"));
+    identity.add(identity("settings-as-found", "Settings as found"));
     return identity;
+  }
+
+  private Item.Recorded identity(String name, String title) {
+    return new Item.Recorded(sheet(name, title, "Identity"), null);
+  }
+
+  /** The name of the only instrument, or each with its role before it. */
+  private String instruments() {
+    List<String> names = new ArrayList<>();
+    for (Instruments.Taken one : plan.instruments().roles()) {
+      boolean only = one.role().text().equals(Instruments.ONLY);
+      names.add((only ? "" : one.role().text() + " ") + one.unit().name().text());
+    }
+    return String.join(", ", names);
   }
 
   private Item.Choice result() {

@@ -11,6 +11,7 @@ import org.jspecify.annotations.Nullable;
 import passband.limit.Limit;
 import passband.limit.Uncertainty;
 import passband.model.Analyzer;
+import passband.model.Instruments;
 import passband.plan.Figure;
 import passband.plan.Plan;
 import passband.plan.Point;
@@ -29,10 +30,10 @@ final class MeasuredItems {
   /** Formulas of derived quantities by test and name. */
   private final Map<String, WrittenFormula> formulas = new HashMap<>();
 
-  private final Analyzer analyzer;
+  private final Instruments instruments;
 
   MeasuredItems(Plan plan) {
-    analyzer = plan.analyzer();
+    instruments = plan.instruments();
     for (Stage.Run run : plan.runs()) {
       run.derives()
           .forEach(
@@ -101,7 +102,7 @@ final class MeasuredItems {
     Analyzer.LoadBank bank =
         load == null
             ? null
-            : WiredLoads.bank(analyzer, run.setup(), point.mode(), point.outlet(), load.si());
+            : WiredLoads.bank(instruments, run.setup(), point.mode(), point.outlet(), load.si());
     if (load == null || bank == null || bank.error() == null) {
       return Calculation.loadError(BigDecimal.ZERO, BigDecimal.ZERO);
     }

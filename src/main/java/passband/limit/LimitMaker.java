@@ -4,7 +4,8 @@ import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
-import passband.model.Analyzer;
+import passband.model.Device;
+import passband.model.Reader;
 import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
 import passband.quantity.Real;
@@ -16,17 +17,19 @@ import passband.source.Span;
  * make.
  */
 public final class LimitMaker {
+  private final Reader reader;
   private final Diagnostics diagnostics;
   private final RuleBounds rules;
   private final ModeBounds modes = new ModeBounds();
   private final RangeSelection ranges;
   private final LimitRounding rounding;
 
-  /** For readings of this analyzer, compared by this decision rule. */
-  public LimitMaker(Analyzer analyzer, Decision decision, Diagnostics diagnostics) {
+  /** For readings of this instrument, compared by this decision rule. */
+  public LimitMaker(Reader reader, Decision decision, Diagnostics diagnostics) {
+    this.reader = reader;
     this.diagnostics = diagnostics;
     this.rules = new RuleBounds(diagnostics);
-    this.ranges = new RangeSelection(analyzer, decision.coverage(), diagnostics);
+    this.ranges = new RangeSelection(reader, decision.coverage(), diagnostics);
     this.rounding = new LimitRounding(decision, diagnostics);
   }
 
@@ -66,7 +69,7 @@ public final class LimitMaker {
             read,
             exact,
             computed,
-            request.fromOutput() ? computed : modes.asRead(request, rule),
+            ofMode(request, computed, rule),
             LimitRounding.rounded(exact, read.resolution()),
             rounding.accepting(exact, read),
             ToleranceRatio.of(exact, read.kind().nonNegative(), read.uncertainty()),
@@ -76,6 +79,14 @@ public final class LimitMaker {
             request.accept(),
             request.allStated());
     return rounding.isUsable(limit, request) ? limit : null;
+  }
+
+  /** What the generator shows itself is its own word: its mode's output says nothing of it. */
+  private @Nullable Bounds ofMode(LimitRequest request, Bounds computed, Bounds rule) {
+    if (request.fromOutput()) {
+      return computed;
+    }
+    return reader instanceof Device ? null : modes.asRead(request, rule);
   }
 
   // ---- what has to be there ----

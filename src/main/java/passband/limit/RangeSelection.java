@@ -10,6 +10,7 @@ import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Fix;
 import passband.model.Accuracy;
 import passband.model.Analyzer;
+import passband.model.Reader;
 import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
 import passband.quantity.Real;
@@ -18,10 +19,10 @@ import passband.source.Span;
 import passband.syntax.Tree;
 
 /**
- * Selects the analyzer's range for what is read between two limits, and with it the uncertainty.
+ * Selects the instrument's range for what is read between two limits, and with it the uncertainty.
  */
 final class RangeSelection {
-  private final Analyzer analyzer;
+  private final Reader reader;
   private final Rational coverage;
   private final Diagnostics diagnostics;
   private Analyzer.@Nullable Range lastRange;
@@ -33,8 +34,8 @@ final class RangeSelection {
   /**
    * @param coverage the factor k of the expanded uncertainty
    */
-  RangeSelection(Analyzer analyzer, Rational coverage, Diagnostics diagnostics) {
-    this.analyzer = analyzer;
+  RangeSelection(Reader reader, Rational coverage, Diagnostics diagnostics) {
+    this.reader = reader;
     this.coverage = coverage;
     this.diagnostics = diagnostics;
   }
@@ -51,11 +52,12 @@ final class RangeSelection {
             range.unit(),
             range.resolution(),
             uncertainty(range, request),
-            range);
+            range,
+            reader.role());
   }
 
   private Analyzer.@Nullable Range range(LimitRequest request, Bounds exact) {
-    Analyzer.Measure measure = analyzer.measure(request.read().name());
+    Analyzer.Measure measure = reader.measure(request.read().name());
     if (measure == null) {
       sayNotMeasured(request);
       return null;
@@ -91,7 +93,7 @@ final class RangeSelection {
     Span where = accept.readAs() != null ? accept.readAs().span() : Rules.quantitySpan(accept);
     List<String> measured = new ArrayList<>();
     List<String> instead = new ArrayList<>();
-    for (Analyzer.Measure measure : analyzer.measures()) {
+    for (Analyzer.Measure measure : reader.measures()) {
       String name = measure.quantity().name();
       measured.add(name);
       if (accept.readAs() == null && Conversion.exists(read, name)) {
@@ -102,10 +104,11 @@ final class RangeSelection {
         diagnostics.say(
             Code.NOT_MEASURED,
             where,
-            "the analyzer '%s' does not measure %s",
-            analyzer.name().text(),
+            "the %s '%s' does not measure %s",
+            reader instanceof Analyzer ? "analyzer" : "device",
+            reader.name().text(),
             read);
-    for (Analyzer.Measure measure : analyzer.measures()) {
+    for (Analyzer.Measure measure : reader.measures()) {
       if (measure.quantity().dimension().equals(request.read().dimension())) {
         said.note(measure.span(), "it measures %s", measure.quantity().name());
       }
@@ -131,7 +134,7 @@ final class RangeSelection {
             request.point().span(),
             "no %s range of '%s' covers %s",
             measure.quantity().name(),
-            analyzer.name().text(),
+            reader.name().text(),
             low.compareTo(high) == 0
                 ? LimitRounding.text(low, unit)
                 : LimitRounding.text(low, unit) + " to " + LimitRounding.text(high, unit))

@@ -13,7 +13,8 @@ import passband.quantity.Unit;
  * @param unit what it is read in
  * @param resolution one step, in SI
  * @param uncertainty null when none can be made
- * @param range the analyzer's range; null when it is swept or derived
+ * @param range the instrument's range; null when it is swept or derived
+ * @param by the role of the instrument that shows it; null when it is swept or derived
  */
 public record ReadQuantity(
     QuantityKind kind,
@@ -21,16 +22,17 @@ public record ReadQuantity(
     Unit unit,
     Rational resolution,
     @Nullable Uncertainty uncertainty,
-    Analyzer.@Nullable Range range) {
+    Analyzer.@Nullable Range range,
+    @Nullable String by) {
 
   /** A quantity that none of the analyzer's functions measures: swept or derived. */
   public static ReadQuantity workedOut(
       QuantityKind kind, String title, Unit unit, Rational resolution) {
-    return new ReadQuantity(kind, title, unit, resolution, null, null);
+    return new ReadQuantity(kind, title, unit, resolution, null, null, null);
   }
 
   /** The same, as uncertain as this. */
   public ReadQuantity with(Uncertainty known) {
-    return new ReadQuantity(kind, title, unit, resolution, known, range);
+    return new ReadQuantity(kind, title, unit, resolution, known, range, by);
   }
 }

@@ -1,5 +1,6 @@
 package passband.model;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -12,13 +13,15 @@ import passband.syntax.Tree;
 import passband.syntax.Word;
 
 /**
- * An analyzer.
+ * An instrument: what it takes a load, measures and is set by.
  *
+ * @param role what it is on this bench: its jacks go by it, {@code rf.load-high}
  * @param settle how long output stays on until a reading is steady, in seconds; null when that is
  *     unknown, or nothing is measured
  * @param unknownSettle why it is unknown; null when it is not
  */
 public record Analyzer(
+    String role,
     Word name,
     String title,
     List<Terminal> terminals,
@@ -28,7 +31,8 @@ public record Analyzer(
     @Nullable Rational settle,
     Ratings.@Nullable Unknown unknownSettle,
     List<ExtraSetting> settings,
-    Tree.Analyzer tree) {
+    Tree.Analyzer tree)
+    implements Reader {
 
   /**
    * A load between two jacks.
@@ -50,7 +54,21 @@ public record Analyzer(
       List<PowerRating> power,
       Ratings.@Nullable Unknown unknownError,
       Ratings.@Nullable Unknown unknownPower,
-      Span span) {}
+      Span span) {
+    private LoadBank among(List<Terminal> jacks) {
+      return new LoadBank(
+          name,
+          jack(from, jacks),
+          jack(to, jacks),
+          values,
+          terminations,
+          error,
+          power,
+          unknownError,
+          unknownPower,
+          span);
+    }
+  }
 
   /**
    * A power in watts that the load takes for a time in seconds; the time is null for continuous.
@@ -65,7 +83,13 @@ public record Analyzer(
       @Nullable Terminal from,
       @Nullable Terminal to,
       List<Range> ranges,
-      Span span) {}
+      Span span) {
+    private Measure among(List<Terminal> jacks) {
+      return from == null || to == null
+          ? this
+          : new Measure(quantity, jack(from, jacks), jack(to, jacks), ranges, span);
+    }
+  }
 
   /**
    * A range of a measured quantity, in SI.
@@ -85,19 +109,36 @@ public record Analyzer(
       Ratings.@Nullable Unknown unknown,
       Span span) {}
 
+  /** The same instrument in another role: its terminals, and what lies between them, go by it. */
+  public Analyzer in(String other) {
+    List<Terminal> jacks = new ArrayList<>();
+    terminals.forEach(jack -> jacks.add(jack.on(other)));
+    List<LoadBank> banks = new ArrayList<>();
+    loads.forEach(load -> banks.add(load.among(jacks)));
+    List<Measure> functions = new ArrayList<>();
+    measures.forEach(measure -> functions.add(measure.among(jacks)));
+    return new Analyzer(
+        other,
+        name,
+        title,
+        List.copyOf(jacks),
+        List.copyOf(banks),
+        List.copyOf(functions),
+        actions,
+        settle,
+        unknownSettle,
+        settings,
+        tree);
+  }
+
+  private static Terminal jack(Terminal same, List<Terminal> jacks) {
+    Terminal found = Named.find(jacks, same.name().text());
+    return found == null ? same : found;
+  }
+
   /** The terminal of this name, or null. */
   public @Nullable Terminal terminal(String wanted) {
     return Named.find(terminals, wanted);
-  }
-
-  /** How the quantity is measured, or null when it is not. */
-  public @Nullable Measure measure(String quantity) {
-    for (Measure measure : measures) {
-      if (measure.quantity().name().equals(quantity)) {
-        return measure;
-      }
-    }
-    return null;
   }
 
   /** The load that can be set to the value, or null. */

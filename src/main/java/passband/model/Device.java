@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import passband.model.Analyzer.Measure;
 import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
 import passband.syntax.Tree;
@@ -13,6 +14,7 @@ import passband.syntax.Word;
  * A generator.
  *
  * @param actions texts by name, in the order written
+ * @param measures what its own display shows of its output
  * @param tree the declaration
  */
 public record Device(
@@ -23,7 +25,14 @@ public record Device(
     Map<String, Word> actions,
     List<State> states,
     List<ExtraSetting> settings,
-    Tree.Device tree) {
+    List<Measure> measures,
+    Tree.Device tree)
+    implements Reader {
+
+  @Override
+  public String role() {
+    return Instruments.DEVICE;
+  }
 
   /** An outlet. */
   public record Outlet(

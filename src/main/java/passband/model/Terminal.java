@@ -7,7 +7,7 @@ import passband.syntax.Word;
 /**
  * Where a lead's end goes.
  *
- * @param owner the outlet's name, or {@code analyzer}
+ * @param owner the outlet's name, or the role of the instrument
  * @param ownerTitle the printed name of the outlet or analyzer
  * @param title the printed name
  * @param holds how many leads it takes; a link goes in besides
@@ -29,7 +29,12 @@ public record Terminal(
     return owner + "." + name.text();
   }
 
-  /** Whether it is on the analyzer. */
+  /** The same on another outlet, or on an instrument in another role. */
+  Terminal on(String other) {
+    return new Terminal(kind, other, ownerTitle, name, title, holds, floatsOn);
+  }
+
+  /** Whether it is on an instrument. */
   public boolean onAnalyzer() {
     return kind == TerminalKind.JACK || kind == TerminalKind.KEY;
   }

@@ -17,12 +17,12 @@ import passband.syntax.Word;
 final class AnalyzerBuilder {
   private final Terminals leaves;
   private final ItemBuilder build;
-  private final Diagnostics diagnostics;
+  private final MeasureBuilder measures;
 
   AnalyzerBuilder(Terminals leaves, ItemBuilder build, Diagnostics diagnostics) {
     this.leaves = leaves;
     this.build = build;
-    this.diagnostics = diagnostics;
+    this.measures = new MeasureBuilder(leaves, diagnostics);
   }
 
   Tree.Analyzer analyzer(AnalyzerContext analyzer) {
@@ -39,7 +39,7 @@ final class AnalyzerBuilder {
         build.headed(
             items, AnalyzerItemContext::loadBank, LoadBankContext::loadHead, this::loadBank),
         build.headed(
-            items, AnalyzerItemContext::measure, MeasureContext::measureHead, this::measure),
+            items, AnalyzerItemContext::measure, MeasureContext::measureHead, measures::measure),
         build.parts(items, AnalyzerItemContext::action, build::action),
         settle == null || settle.amount() == null ? null : leaves.amount(settle.amount()),
         settle == null ? null : unknown(settle.SETTLE(), settle.unknown(), settle),
@@ -112,31 +112,5 @@ final class AnalyzerBuilder {
   private Ratings.Power rating(PowerRatingContext rating) {
     Amount time = rating.CONTINUOUS() != null ? null : leaves.amount(rating.amount(1));
     return new Ratings.Power(leaves.amount(rating.amount(0)), time, leaves.span(rating));
-  }
-
-  private Tree.Measure measure(MeasureContext measure) {
-    MeasureHeadContext head = measure.measureHead();
-    return new Tree.Measure(
-        leaves.name(head.name()),
-        head.FROM() == null ? null : leaves.ref(head.ref(0)),
-        head.FROM() == null ? null : leaves.ref(head.ref(1)),
-        new Ranges(leaves, diagnostics).of(wholeItems(measure)),
-        leaves.line(head));
-  }
-
-  private List<MeasureItemContext> wholeItems(MeasureContext measure) {
-    List<MeasureItemContext> whole = new ArrayList<>();
-    for (MeasureItemContext item : measure.measureItem()) {
-      if (isWhole(item)) {
-        whole.add(item);
-      }
-    }
-    return whole;
-  }
-
-  private boolean isWhole(MeasureItemContext item) {
-    return item instanceof MeasureRangeContext range
-        ? leaves.whole(range.rangeHead())
-        : leaves.whole(item);
   }
 }

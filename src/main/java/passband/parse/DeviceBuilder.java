@@ -2,6 +2,7 @@ package passband.parse;
 
 import java.util.ArrayList;
 import java.util.List;
+import passband.diagnostic.Diagnostics;
 import passband.parse.antlr.PassbandParser.*;
 import passband.source.Span;
 import passband.syntax.Ratings;
@@ -13,10 +14,12 @@ import passband.syntax.Word;
 final class DeviceBuilder {
   private final Terminals leaves;
   private final ItemBuilder build;
+  private final MeasureBuilder measures;
 
-  DeviceBuilder(Terminals leaves, ItemBuilder build) {
+  DeviceBuilder(Terminals leaves, ItemBuilder build, Diagnostics diagnostics) {
     this.leaves = leaves;
     this.build = build;
+    this.measures = new MeasureBuilder(leaves, diagnostics);
   }
 
   Tree.Device device(DeviceContext device) {
@@ -41,6 +44,8 @@ final class DeviceBuilder {
         build.parts(items, DeviceItemContext::action, build::action),
         states,
         build.parts(items, DeviceItemContext::extraSetting, build::extraSetting),
+        build.headed(
+            items, DeviceItemContext::measure, MeasureContext::measureHead, measures::measure),
         build.parts(items, DeviceItemContext::allow, build::allow),
         leaves.line(device.deviceHead()));
   }

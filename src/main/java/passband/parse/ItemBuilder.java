@@ -11,7 +11,6 @@ import passband.parse.antlr.PassbandParser.*;
 import passband.source.Span;
 import passband.syntax.LimitExpression;
 import passband.syntax.Tree;
-import passband.syntax.Word;
 
 /**
  * The items of blocks: each of a kind, the only one of a kind, and the statements that several
@@ -125,11 +124,16 @@ final class ItemBuilder {
 
   Tree.Accept accept(AcceptContext accept) {
     if (accept.BY() != null) {
-      return new Tree.Accept(leaves.name(accept.name(0)), null, null, null, leaves.line(accept));
+      return new Tree.Accept(
+          leaves.name(accept.name()), null, null, null, null, leaves.line(accept));
     }
-    Word readAs = accept.READ() == null ? null : leaves.name(accept.name(1));
     return new Tree.Accept(
-        null, leaves.name(accept.name(0)), limit(accept.limit()), readAs, leaves.line(accept));
+        null,
+        leaves.name(accept.name()),
+        limit(accept.limit()),
+        accept.readAs() == null ? null : leaves.name(accept.readAs().name()),
+        accept.readBy() == null ? null : leaves.name(accept.readBy().name()),
+        leaves.line(accept));
   }
 
   LimitExpression limit(LimitContext limit) {

@@ -70,11 +70,14 @@ final class ProcedureBuilder {
             build.among(items, ProcedureDeviceContext.class, d -> leaves.name(d.name())),
             "the device",
             Word::span),
-        build.single(
-            build.among(items, ProcedureAnalyzerContext.class, d -> leaves.name(d.name())),
-            "the analyzer",
-            Word::span),
+        build.among(items, ProcedureAnalyzerContext.class, this::instrument),
         leads);
+  }
+
+  private Tree.Instrument instrument(ProcedureAnalyzerContext line) {
+    int last = line.name().size() - 1;
+    Word role = last == 0 ? null : leaves.name(line.name(0));
+    return new Tree.Instrument(role, leaves.name(line.name(last)), leaves.line(line));
   }
 
   private Tree.Order order(List<ProcedureItemContext> items) {

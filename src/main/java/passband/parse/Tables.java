@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import passband.parse.antlr.PassbandParser.*;
 import passband.source.Span;
+import passband.syntax.CellValue;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -36,11 +37,16 @@ final class Tables {
   }
 
   Tree.Column column(ColumnContext column) {
-    Word name = leaves.name(column.name());
-    boolean plain = column.STATED() == null && name.text().equals("stated");
+    boolean owned = column.DOT() != null;
+    Word name = leaves.name(column.name(owned ? 1 : 0));
+    boolean plain = column.STATED() == null && !owned && name.text().equals("stated");
     boolean stated = plain || column.STATED() != null;
     return new Tree.Column(
-        stated, plain ? null : name, leaves.unit(column.unit()), leaves.span(column));
+        stated,
+        owned ? leaves.name(column.name(0)) : null,
+        plain ? null : name,
+        leaves.unit(column.unit()),
+        leaves.span(column));
   }
 
   private Tree.Row row(RowContext row) {
@@ -50,27 +56,27 @@ final class Tables {
   }
 
   Tree.Cell cell(CellContext cell) {
-    List<Tree.Value> values = new ArrayList<>();
+    List<CellValue> values = new ArrayList<>();
     cell.cellItem().forEach(item -> values.add(value(item)));
     Span where = values.isEmpty() ? Lexer.span(leaves.source(), cell.start) : leaves.span(cell);
     return new Tree.Cell(
         values, values.isEmpty() ? new Span(where.file(), where.start(), where.start()) : where);
   }
 
-  private Tree.Value value(CellItemContext item) {
+  private CellValue value(CellItemContext item) {
     if (item instanceof CellAtMostContext most) {
-      return new Tree.OpenValue(true, leaves.amount(most.amount()), leaves.span(item));
+      return new CellValue.OpenValue(true, leaves.amount(most.amount()), leaves.span(item));
     }
     if (item instanceof CellAtLeastContext least) {
-      return new Tree.OpenValue(false, leaves.amount(least.amount()), leaves.span(item));
+      return new CellValue.OpenValue(false, leaves.amount(least.amount()), leaves.span(item));
     }
     if (item instanceof CellNameContext name) {
-      return new Tree.NameValue(leaves.name(name.name()));
+      return new CellValue.NameValue(leaves.name(name.name()));
     }
     if (item instanceof CellTextContext text) {
-      return new Tree.NameValue(leaves.text(text.TEXT()));
+      return new CellValue.NameValue(leaves.text(text.TEXT()));
     }
     CellAmountContext amount = (CellAmountContext) item;
-    return new Tree.NumberValue(leaves.item(amount.amount(), leaves.span(item)));
+    return new CellValue.NumberValue(leaves.item(amount.amount(), leaves.span(item)));
   }
 }

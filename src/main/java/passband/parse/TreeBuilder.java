@@ -52,7 +52,7 @@ final class TreeBuilder {
   private Tree.@Nullable Declaration declaration(ParserRuleContext context) {
     if (context instanceof DeviceContext device) {
       return leaves.whole(device.deviceHead())
-          ? new DeviceBuilder(leaves, build).device(device)
+          ? new DeviceBuilder(leaves, build, diagnostics).device(device)
           : null;
     }
     if (context instanceof AnalyzerContext analyzer) {

@@ -23,7 +23,9 @@ public sealed interface Act {
 
     T setLoad(SetLoad setLoad);
 
-    T plain(Plain plain);
+    T free(Free free);
+
+    T run(Run run);
 
     T activate(Activate activate);
 
@@ -63,10 +65,9 @@ public sealed interface Act {
   /**
    * Another setting is set.
    *
-   * @param owner {@code device} or {@code analyzer}
    * @param value as printed
    */
-  record Set(String owner, String setting, String value) implements Act {
+  record Set(Owner owner, String setting, String value) implements Act {
     @Override
     public <T> T accept(Visitor<T> visitor) {
       return visitor.set(this);
@@ -74,12 +75,13 @@ public sealed interface Act {
 
     /** {@code device.supply}. */
     public String id() {
-      return owner + "." + setting;
+      return owner.role() + "." + setting;
     }
   }
 
-  /** The analyzer's load is set: to a resistance, or to open or short; the other one is null. */
-  record SetLoad(@Nullable Figure load, @Nullable Termination termination) implements Act {
+  /** An instrument's load is set: to a resistance, or to open or short; the other one is null. */
+  record SetLoad(Owner unit, @Nullable Figure load, @Nullable Termination termination)
+      implements Act {
     /** As printed: {@code 350 Ω}, {@code open}. */
     public String text() {
       return Point.Settings.text(load, termination);
@@ -91,11 +93,19 @@ public sealed interface Act {
     }
   }
 
-  /** A kind that has no operands: {@code start}, {@code hold}, {@code stop}, {@code do}. */
-  record Plain(PlanStep.Kind kind) implements Act {
+  /** Free text. */
+  record Free() implements Act {
     @Override
     public <T> T accept(Visitor<T> visitor) {
-      return visitor.plain(this);
+      return visitor.free(this);
+    }
+  }
+
+  /** An instrument starts, holds its reading or stops; to stop it stops the output too. */
+  record Run(PlanStep.Kind kind, Owner unit) implements Act {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.run(this);
     }
   }
 
@@ -103,7 +113,7 @@ public sealed interface Act {
    * Output is activated.
    *
    * @param contact the contact that does it; null where the profile names none
-   * @param key the analyzer's key to which the setup connects it; null where there is none
+   * @param key the key of an instrument to which the setup connects it; null where there is none
    */
   record Activate(@Nullable Terminal contact, @Nullable Terminal key) implements Act {
     @Override
@@ -115,10 +125,11 @@ public sealed interface Act {
   /**
    * Readings are taken and written down.
    *
+   * @param by whose display shows them
    * @param what the printed names of what is read
    * @param sweep null in a test without one
    */
-  record Read(List<String> what, Stage.@Nullable Swept sweep) implements Act {
+  record Read(Owner by, List<String> what, Stage.@Nullable Swept sweep) implements Act {
     /** Copies the names. */
     public Read {
       what = List.copyOf(what);
@@ -133,10 +144,9 @@ public sealed interface Act {
   /**
    * A profile's action is performed.
    *
-   * @param owner {@code device} or {@code analyzer}
    * @param stops whether it stops the output
    */
-  record Perform(String owner, String action, boolean stops) implements Act {
+  record Perform(Owner owner, String action, boolean stops) implements Act {
     @Override
     public <T> T accept(Visitor<T> visitor) {
       return visitor.perform(this);

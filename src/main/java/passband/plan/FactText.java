@@ -74,7 +74,8 @@ public final class FactText {
 
   /** A rating in words, or why nobody knows it. */
   static String known(String rating, Ratings.@Nullable Unknown unknown) {
-    return unknown == null ? rating : "unknown because " + unknown.reason();
+    String given = rating.equals("-") ? "" : " (" + rating + ")";
+    return unknown == null ? rating : "unknown because " + unknown.reason() + given;
   }
 
   /** An error; a dash where it is unknown. */

@@ -37,7 +37,7 @@ public final class Meaning {
     FactList facts = new FactList();
     new MeaningOfProcedure(facts, naming).add(plan);
     new MeaningOfDevice(facts, naming).add(plan);
-    new MeaningOfAnalyzer(facts).add(plan.analyzer());
+    MeaningOfAnalyzer.add(plan.instruments(), facts, plan.name().span());
     new MeaningOfLeads(facts).add(plan);
     new MeaningOfStages(facts, naming).add(plan);
     return new Meaning(facts.list());

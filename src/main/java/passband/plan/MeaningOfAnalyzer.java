@@ -3,44 +3,68 @@ package passband.plan;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
-import passband.model.Accuracy;
 import passband.model.Analyzer;
+import passband.model.Instruments;
 import passband.plan.Fact.Area;
 import passband.source.Span;
 import passband.syntax.Ratings;
 
-/** What the analyzer's profile says. */
+/** What the profiles of the instruments say, and who takes which role. */
 final class MeaningOfAnalyzer {
   private final FactList facts;
   private final MeaningOfProfiles profile;
+  private final String prefix;
+  private final String subject;
 
-  MeaningOfAnalyzer(FactList facts) {
+  private MeaningOfAnalyzer(FactList facts, String role) {
+    boolean only = role.equals(Instruments.ONLY);
     this.facts = facts;
     this.profile = new MeaningOfProfiles(facts, Naming.OWN, Area.ANALYZER);
+    this.prefix = only ? "" : role + "/";
+    this.subject = only ? "the analyzer" : "the analyzer '" + role + "'";
   }
 
-  void add(Analyzer analyzer) {
+  static void add(Instruments instruments, FactList facts, Span at) {
+    for (Instruments.Taken one : instruments.roles()) {
+      String role = one.role().text();
+      if (!role.equals(one.unit().role())) {
+        facts.add(
+            Fact.text(
+                Area.ANALYZER,
+                role + "/analyzer",
+                "the analyzer '" + role + "'",
+                one.unit().role(),
+                one.role().span()));
+      }
+    }
+    instruments.units().forEach(unit -> new MeaningOfAnalyzer(facts, unit.role()).add(unit));
+    List<String> names = instruments.names();
+    facts.add(Fact.order(Area.ORDER, "roles", "the order of the instruments", names, at));
+  }
+
+  private void add(Analyzer analyzer) {
     Span at = analyzer.name().span();
     fact(
-        "analyzer",
-        "the analyzer",
+        prefix + "analyzer",
+        subject,
         Canonical.of(analyzer.name(), analyzer.title()),
         FactText.titled(analyzer.title(), analyzer.name().text()),
         at);
     facts.add(
         Fact.rating(
             Area.DUTY,
-            "settle",
-            "the analyzer's settling time",
+            prefix + "settle",
+            subject + "'s settling time",
             Canonical.of(analyzer.settle()),
             FactText.seconds(analyzer.settle()),
             analyzer.unknownSettle(),
             at));
-    profile.terminals("analyzer/terminals", "the analyzer", analyzer.terminals(), at);
+    profile.terminals(analyzer.role() + "/terminals", subject, analyzer.terminals(), at);
     loads(analyzer);
-    analyzer.measures().forEach(this::measure);
-    profile.actions("analyzer", analyzer.actions());
-    analyzer.settings().forEach(s -> profile.setting("analyzer", s));
+    MeaningOfMeasures measures = new MeaningOfMeasures(facts, Area.ANALYZER, prefix);
+    analyzer.measures().forEach(measures::add);
+    profile.actions(analyzer.role(), analyzer.actions());
+    analyzer.settings().forEach(s -> profile.setting(analyzer.role(), s));
   }
 
   private void fact(String key, String subject, String canonical, String shown, Span span) {
@@ -69,7 +93,11 @@ final class MeaningOfAnalyzer {
     }
     facts.add(
         Fact.order(
-            Area.ANALYZER, "loads", "the order of the loads", order, analyzer.name().span()));
+            Area.ANALYZER,
+            prefix + "loads",
+            "the order of the loads",
+            order,
+            analyzer.name().span()));
   }
 
   private void load(Analyzer.LoadBank load, String key, String subject) {
@@ -84,7 +112,7 @@ final class MeaningOfAnalyzer {
     rating(
         key + "/error",
         subject + ", error",
-        accuracy(load.error()),
+        MeaningOfMeasures.accuracy(load.error()),
         FactText.accuracy(load.error()),
         load.unknownError(),
         load.span());
@@ -101,46 +129,5 @@ final class MeaningOfAnalyzer {
         String.join(", ", shown),
         load.unknownPower(),
         load.span());
-  }
-
-  private static String accuracy(@Nullable Accuracy accuracy) {
-    return accuracy == null
-        ? Canonical.of((Object) null)
-        : Canonical.of(accuracy.relative(), accuracy.absolute());
-  }
-
-  // ---- measured quantities ----
-
-  private void measure(Analyzer.Measure measure) {
-    String key = "measure/" + measure.quantity().name();
-    String subject = "measured " + measure.quantity().name();
-    String from = measure.from() == null ? null : measure.from().id();
-    String to = measure.to() == null ? null : measure.to().id();
-    String shown = from == null && to == null ? "" : from + " to " + to;
-    fact(key, subject, Canonical.of(from, to), shown, measure.span());
-    int number = 1;
-    for (Analyzer.Range range : measure.ranges()) {
-      range(range, key + "/" + number, subject + ", range " + number);
-      number++;
-    }
-  }
-
-  private void range(Analyzer.Range r, String key, String subject) {
-    String shown =
-        FactText.value(r.from(), r.unit())
-            + " to "
-            + FactText.value(r.to(), r.unit())
-            + ", resolution "
-            + FactText.value(r.resolution(), r.unit())
-            + ", error "
-            + FactText.known(FactText.accuracy(r.error()), r.unknown());
-    String canonical =
-        Canonical.of(r.from(), r.to(), r.resolution(), r.unit(), accuracy(r.error()));
-    if (r.unknown() == null) {
-      fact(key, subject, canonical, shown, r.span());
-    } else {
-      String why = Canonical.of(canonical, r.unknown().reason());
-      facts.add(Fact.of(Area.UNKNOWN, key, subject, why, shown, r.unknown().span()));
-    }
   }
 }

@@ -41,6 +41,8 @@ final class MeaningOfDevice {
     profile.actions("generator", device.actions());
     device.states().forEach(this::state);
     device.settings().forEach(s -> profile.setting("generator", s));
+    MeaningOfMeasures measures = new MeaningOfMeasures(facts, Area.PROFILE, "device/");
+    device.measures().forEach(measures::add);
   }
 
   // ---- outlets ----

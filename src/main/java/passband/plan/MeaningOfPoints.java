@@ -5,12 +5,15 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import passband.limit.Limit;
 import passband.limit.Stated;
+import passband.model.Instruments;
 import passband.plan.Fact.Area;
 import passband.quantity.Rational;
 import passband.source.Span;
 
 /** What is done and read at each point. */
 final class MeaningOfPoints {
+  private static final Act STOP = new Act.Run(PlanStep.Kind.STOP, Owner.GENERATOR);
+
   private final FactList facts;
   private final Naming naming;
   private final MeaningOfSteps steps;
@@ -103,7 +106,7 @@ final class MeaningOfPoints {
         all.add(step);
       } else {
         if (stop.isEmpty()) {
-          all.add(new PlanStep(new Act.Plain(PlanStep.Kind.STOP), null, null, step.span()));
+          all.add(new PlanStep(STOP, null, null, step.span()));
         }
         stop.add(step);
       }
@@ -120,8 +123,8 @@ final class MeaningOfPoints {
         Area.STEPS,
         "reading/" + id,
         id,
-        Canonical.of(r.quantity(), r.unit(), r.resolution()),
-        r.quantity() + " in " + FactText.value(r.resolution(), r.unit()),
+        Canonical.of(r.quantity(), r.unit(), r.resolution(), r.by()),
+        r.quantity() + " in " + FactText.value(r.resolution(), r.unit()) + by(r.by()),
         at);
   }
 
@@ -140,6 +143,7 @@ final class MeaningOfPoints {
             limit.rule().quantity(),
             LimitText.exact(limit.written()),
             limit.rule().readAs(),
+            limit.read().by(),
             stated(limit),
             ends(limit.printed()),
             ends(limit.accept()));
@@ -151,10 +155,16 @@ final class MeaningOfPoints {
             + limit.quantity()
             + "; "
             + FactText.rule(limit)
-            + FactText.stated(limit);
+            + FactText.stated(limit)
+            + by(limit.read().by());
     boolean stated = limit.source() == Limit.Source.STATED;
     Span span = stated ? point.span() : limit.rule().span();
     return new Fact(Area.LIMIT, "limit/" + id, id, canonical, shown, null, limit, null, span);
+  }
+
+  /** Whose display shows it, where the bench has more than an instrument. */
+  private static String by(@Nullable String role) {
+    return role == null ? "; worked out" : role.equals(Instruments.ONLY) ? "" : "; read by " + role;
   }
 
   /** What the row states, by quantity: the order of its columns makes no difference. */

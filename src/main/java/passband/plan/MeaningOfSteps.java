@@ -102,17 +102,23 @@ final class MeaningOfSteps {
 
     @Override
     public List<@Nullable Object> set(Act.Set s) {
-      return of(s.owner(), s.setting(), s.value());
+      return of(s.owner().role(), s.setting(), s.value());
     }
 
     @Override
     public List<@Nullable Object> setLoad(Act.SetLoad s) {
-      return s.termination() == null ? of(s.load()) : of(s.load(), s.termination().word());
+      String role = s.unit().role();
+      return s.termination() == null ? of(role, s.load()) : of(role, s.termination().word());
     }
 
     @Override
-    public List<@Nullable Object> plain(Act.Plain p) {
+    public List<@Nullable Object> free(Act.Free f) {
       return of();
+    }
+
+    @Override
+    public List<@Nullable Object> run(Act.Run r) {
+      return of(r.unit().role());
     }
 
     @Override
@@ -122,12 +128,12 @@ final class MeaningOfSteps {
 
     @Override
     public List<@Nullable Object> read(Act.Read r) {
-      return of();
+      return of(r.by().role());
     }
 
     @Override
     public List<@Nullable Object> perform(Act.Perform p) {
-      return of(p.owner(), p.action(), p.stops() ? "as stop" : null);
+      return of(p.owner().role(), p.action(), p.stops() ? "as stop" : null);
     }
 
     @Override

@@ -10,8 +10,10 @@ import passband.limit.Decision;
 import passband.limit.Limit;
 import passband.model.Analyzer;
 import passband.model.Device;
+import passband.model.Instruments;
 import passband.model.Lead;
 import passband.model.Named;
+import passband.model.Reader;
 import passband.source.Span;
 import passband.syntax.Tree;
 import passband.syntax.Word;
@@ -43,7 +45,7 @@ public record Plan(
    *
    * @param leads every lead and link of the sets that the procedure names
    */
-  public record Bench(Device device, Analyzer analyzer, List<Lead> leads) {}
+  public record Bench(Device device, Instruments instruments, List<Lead> leads) {}
 
   /** The revision's label and date; the rest is null when it replaces none. */
   public record Revision(
@@ -67,9 +69,23 @@ public record Plan(
     return bench.device;
   }
 
-  /** The analyzer. */
-  public Analyzer analyzer() {
-    return bench.analyzer;
+  /** The instruments. */
+  public Instruments instruments() {
+    return bench.instruments;
+  }
+
+  /** How what a limit is about is measured; null for what is swept or derived. */
+  public Analyzer.@Nullable Measure measure(Limit limit) {
+    return measure(limit.quantity(), limit.read().by());
+  }
+
+  /** How the instrument in a role, or the generator itself, measures a quantity. */
+  public Analyzer.@Nullable Measure measure(String quantity, @Nullable String by) {
+    if (by == null) {
+      return null;
+    }
+    Reader reader = by.equals(Instruments.DEVICE) ? device() : instruments().in(by);
+    return reader.measure(quantity);
   }
 
   /** Every lead and link of the sets that the procedure names. */

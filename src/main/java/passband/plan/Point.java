@@ -40,13 +40,17 @@ public record Point(
    *
    * @param termination open or short, for a point that has no load
    * @param target what a reading is to be adjusted to
+   * @param loadAt the role of the instrument that is set to the load
+   * @param otherLoads what other instruments' loads are set to, by role
    * @param extras other settings by name, as printed, in the order of the columns
    */
   public record Settings(
       @Nullable Figure setting,
       @Nullable Figure load,
+      @Nullable String loadAt,
       @Nullable Termination termination,
       @Nullable Figure target,
+      Map<String, Figure> otherLoads,
       Map<String, String> extras) {
     /** A load or what stands in its place, as printed; empty for neither. */
     static String text(@Nullable Figure load, @Nullable Termination termination) {
@@ -90,6 +94,16 @@ public record Point(
     return settings.extras;
   }
 
+  /** The role of the instrument that is set to the load; null when there is none. */
+  public @Nullable String loadAt() {
+    return settings.loadAt;
+  }
+
+  /** What other instruments' loads are set to, by role. */
+  public Map<String, Figure> otherLoads() {
+    return settings.otherLoads;
+  }
+
   /** How long output is on, in seconds; null when there is none, or nothing says. */
   public @Nullable Rational onTime() {
     return times.onTime;
@@ -107,6 +121,7 @@ public record Point(
    * A quantity that is read and not judged by itself.
    *
    * @param uncertainty of its widest range; null when none can be made
+   * @param by the role of the instrument that shows it
    */
   public record Reading(
       String id,
@@ -114,5 +129,6 @@ public record Point(
       String title,
       passband.quantity.Unit unit,
       Rational resolution,
-      passband.limit.@Nullable Uncertainty uncertainty) {}
+      passband.limit.@Nullable Uncertainty uncertainty,
+      String by) {}
 }

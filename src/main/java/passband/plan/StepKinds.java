@@ -27,8 +27,13 @@ enum StepKinds implements Act.Visitor<Kind> {
   }
 
   @Override
-  public Kind plain(Act.Plain plain) {
-    return plain.kind();
+  public Kind free(Act.Free free) {
+    return Kind.DO;
+  }
+
+  @Override
+  public Kind run(Act.Run run) {
+    return run.kind();
   }
 
   @Override

@@ -63,23 +63,29 @@ public final class StepText implements Act.Visitor<String> {
   @Override
   public String set(Act.Set set) {
     String value = value(Slot.EXTRA, set.setting(), set.value());
-    return orElse("Set " + set.setting() + " to " + value + ".");
+    return set.owner().said(orElse("Set " + set.setting() + " to " + value + "."));
   }
 
   @Override
   public String setLoad(Act.SetLoad setLoad) {
-    return orElse("Set the load to " + value(Slot.LOAD, "load", setLoad.text()) + ".");
+    String load = value(Slot.LOAD, "load", setLoad.text());
+    return setLoad.unit().said(orElse("Set the load to " + load + "."));
   }
 
   @Override
-  public String plain(Act.Plain plain) {
-    return orElse(
-        switch (plain.kind()) {
+  public String free(Act.Free free) {
+    return orElse("");
+  }
+
+  @Override
+  public String run(Act.Run run) {
+    String own =
+        switch (run.kind()) {
           case START -> "Start the measurement.";
           case HOLD -> "Hold the reading.";
-          case STOP -> "Stop the output and the measurement.";
-          default -> "";
-        });
+          default -> "Stop the output and the measurement.";
+        };
+    return run.unit().said(orElse(own));
   }
 
   /** An author's text that does not say which key it is has that said after it. */
@@ -97,9 +103,11 @@ public final class StepText implements Act.Visitor<String> {
 
   @Override
   public String read(Act.Read read) {
-    return read.sweep() == null || words != null
-        ? orElse("Read and write down the " + names(read.what()) + ".")
-        : swept(read.sweep());
+    if (read.sweep() != null && words == null) {
+      return read.by().said(swept(read.sweep()));
+    }
+    String on = read.by().isDevice() ? " that the generator itself shows" : "";
+    return read.by().said(orElse("Read and write down the " + names(read.what()) + on + "."));
   }
 
   private static String names(List<String> what) {
@@ -125,7 +133,7 @@ public final class StepText implements Act.Visitor<String> {
 
   @Override
   public String perform(Act.Perform perform) {
-    return orElse("");
+    return perform.owner().said(orElse(""));
   }
 
   @Override

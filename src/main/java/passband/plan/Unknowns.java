@@ -29,7 +29,8 @@ public final class Unknowns {
       String place = "mode " + mode.name().text();
       mode.tolerances().unknown().forEach(one -> unknowns.add(one, place));
     }
-    unknowns.ofAnalyzer(plan.analyzer());
+    plan.instruments().units().forEach(unknowns::ofAnalyzer);
+    unknowns.ofMeasures(plan.device().measures());
     for (Lead lead : plan.usedLeads()) {
       unknowns.add(lead.unknown(), (lead.link() ? "link " : "lead ") + lead.name().text());
     }
@@ -43,7 +44,11 @@ public final class Unknowns {
       add(load.unknownError(), place);
       add(load.unknownPower(), place);
     }
-    for (Analyzer.Measure measure : analyzer.measures()) {
+    ofMeasures(analyzer.measures());
+  }
+
+  private void ofMeasures(List<Analyzer.Measure> measures) {
+    for (Analyzer.Measure measure : measures) {
       for (Analyzer.Range range : measure.ranges()) {
         String from = FactText.value(range.from(), range.unit());
         String to = FactText.value(range.to(), range.unit());

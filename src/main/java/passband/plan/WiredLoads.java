@@ -3,23 +3,23 @@ package passband.plan;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
-import passband.model.Analyzer;
 import passband.model.Analyzer.LoadBank;
 import passband.model.Device.Mode;
 import passband.model.Device.Outlet;
+import passband.model.Instruments;
 import passband.model.Terminal;
 import passband.model.Termination;
 import passband.quantity.Rational;
 import passband.syntax.TerminalKind;
 
-/** Which loads of an analyzer a setup puts between the poles that a point measures at. */
+/** Which loads of the instruments a setup puts between the poles that a point measures at. */
 public final class WiredLoads {
   private WiredLoads() {}
 
   /** Those between a pole and a way back. */
   public static List<LoadBank> between(
-      Analyzer analyzer, Nets nets, List<Terminal> active, List<Terminal> back) {
-    List<LoadBank> wired = new ArrayList<>(analyzer.loads());
+      Instruments instruments, Nets nets, List<Terminal> active, List<Terminal> back) {
+    List<LoadBank> wired = new ArrayList<>(instruments.loads());
     wired.removeIf(bank -> !closes(nets, active, back, bank));
     return wired;
   }
@@ -30,33 +30,33 @@ public final class WiredLoads {
    * @param mode null for a point without output
    */
   public static List<LoadBank> of(
-      Analyzer analyzer, Setup setup, @Nullable Mode mode, @Nullable Outlet outlet) {
+      Instruments instruments, Setup setup, @Nullable Mode mode, @Nullable Outlet outlet) {
     List<Terminal> active = mode == null || outlet == null ? poles(setup) : outlet.poles();
     Outlet through = mode == null ? null : mode.through();
     List<Terminal> back = through == null ? active : through.poles();
-    return between(analyzer, new Nets(setup.wires()), active, back);
+    return between(instruments, new Nets(setup.wires()), active, back);
   }
 
   /**
    * The load that is set to a value: of those that are wired, or where none of them has it any one
-   * that has; null when the analyzer has no such load.
+   * that has; null when no instrument has such a load.
    *
    * @param setup null for a point without one
    */
   public static @Nullable LoadBank bank(
-      Analyzer analyzer,
+      Instruments instruments,
       @Nullable Setup setup,
       @Nullable Mode mode,
       @Nullable Outlet outlet,
       Rational ohms) {
-    if (setup != null && analyzer.loads().size() > 1) {
-      for (LoadBank bank : of(analyzer, setup, mode, outlet)) {
+    if (setup != null && instruments.loads().size() > 1) {
+      for (LoadBank bank : of(instruments, setup, mode, outlet)) {
         if (bank.values().contains(ohms)) {
           return bank;
         }
       }
     }
-    return analyzer.load(ohms);
+    return instruments.load(ohms);
   }
 
   /**
@@ -66,12 +66,13 @@ public final class WiredLoads {
    * @param setup null for a point without one
    */
   public static @Nullable LoadBank bank(
-      Analyzer analyzer,
+      Instruments instruments,
       @Nullable Setup setup,
       @Nullable Mode mode,
       @Nullable Outlet outlet,
       Termination termination) {
-    for (LoadBank bank : setup == null ? List.<LoadBank>of() : of(analyzer, setup, mode, outlet)) {
+    for (LoadBank bank :
+        setup == null ? List.<LoadBank>of() : of(instruments, setup, mode, outlet)) {
       if (bank.terminations().contains(termination)) {
         return bank;
       }

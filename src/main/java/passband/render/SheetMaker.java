@@ -87,7 +87,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         plan.digest(),
         plan.digest().substring(0, SHORT),
         plan.device().title(),
-        plan.analyzer().title(),
+        plan.instruments().titles(),
         decision());
   }
 

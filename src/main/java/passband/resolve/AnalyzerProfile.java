@@ -12,18 +12,14 @@ import passband.model.Analyzer;
 import passband.model.Analyzer.LoadBank;
 import passband.model.Analyzer.Measure;
 import passband.model.Analyzer.PowerRating;
-import passband.model.Analyzer.Range;
-import passband.model.Named;
+import passband.model.Instruments;
 import passband.model.Series;
 import passband.model.Terminal;
 import passband.model.Termination;
 import passband.quantity.Dimension;
-import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
-import passband.quantity.Unit;
 import passband.syntax.Ratings;
 import passband.syntax.Tree;
-import passband.syntax.Word;
 
 /** Takes an analyzer declaration for what it means. */
 final class AnalyzerProfile {
@@ -42,17 +38,18 @@ final class AnalyzerProfile {
     Profiles.requirePlaceholders(
         tree.actions(), tree.settings(), Map.of("set-load", "load"), diagnostics);
     List<Terminal> terminals = terminals(tree);
+    MeasureProfile profile = new MeasureProfile(terminals, names, diagnostics, values);
     List<LoadBank> loads = new ArrayList<>();
-    tree.loads().forEach(l -> add(loads, load(l, terminals)));
-    List<Measure> measures = new ArrayList<>();
-    tree.measures().forEach(m -> add(measures, measure(m, terminals, measures)));
+    tree.loads().forEach(l -> add(loads, load(l, profile)));
+    List<Measure> measures = profile.measures(tree.measures());
     settles(tree);
     return new Analyzer(
+        Instruments.ONLY,
         tree.name(),
         Profiles.titleOf(tree.title(), tree.name()),
         terminals,
         List.copyOf(loads),
-        List.copyOf(measures),
+        measures,
         Profiles.actions(tree.actions(), diagnostics),
         tree.settle() == null
             ? null
@@ -77,7 +74,7 @@ final class AnalyzerProfile {
       terminals.add(
           new Terminal(
               t.kind(),
-              "analyzer",
+              Instruments.ONLY,
               title,
               t.name(),
               printed,
@@ -88,21 +85,9 @@ final class AnalyzerProfile {
     return List.copyOf(terminals);
   }
 
-  private @Nullable Terminal terminal(Tree.Ref ref, List<Terminal> terminals) {
-    Word name = ref.parts().get(ref.parts().size() - 1);
-    for (Terminal terminal : terminals) {
-      if (terminal.name().text().equals(name.text()) && ref.parts().size() <= 2) {
-        names.use(name, terminal.name());
-        return terminal;
-      }
-    }
-    Scope.unknown(diagnostics, name, "jack", Named.names(terminals));
-    return null;
-  }
-
-  private @Nullable LoadBank load(Tree.LoadBank load, List<Terminal> terminals) {
-    Terminal from = terminal(load.from(), terminals);
-    Terminal to = terminal(load.to(), terminals);
+  private @Nullable LoadBank load(Tree.LoadBank load, MeasureProfile profile) {
+    Terminal from = profile.terminal(load.from());
+    Terminal to = profile.terminal(load.to());
     if (load.values().isEmpty()) {
       diagnostics.say(Code.MISSING_ITEM, load.span(), "this load has no 'values' line");
     }
@@ -194,77 +179,5 @@ final class AnalyzerProfile {
       return Boolean.compare(one == null, other == null);
     }
     return one.compareTo(other);
-  }
-
-  private @Nullable Measure measure(
-      Tree.Measure measure, List<Terminal> terminals, List<Measure> before) {
-    QuantityKind kind = values.quantity(measure.quantity());
-    Terminal from = measure.from() == null ? null : terminal(measure.from(), terminals);
-    Terminal to = measure.to() == null ? null : terminal(measure.to(), terminals);
-    if (kind == null) {
-      return null;
-    }
-    for (Measure other : before) {
-      if (other.quantity().name().equals(kind.name())) {
-        diagnostics
-            .say(
-                Code.DUPLICATE_NAME,
-                measure.quantity().span(),
-                "'%s' has a 'measure' block already",
-                kind.name())
-            .note(other.span(), "the first is here")
-            .hint("put all of its ranges into one 'measure' block");
-      }
-    }
-    List<Range> ranges = new ArrayList<>();
-    measure.ranges().forEach(r -> add(ranges, range(r, kind.dimension())));
-    if (measure.ranges().isEmpty()) {
-      diagnostics.say(
-          Code.MISSING_ITEM,
-          measure.span(),
-          "a measured quantity needs a 'range', a 'resolution' and an 'error'");
-    }
-    ranges.sort(
-        (one, other) -> {
-          int ends = one.to().compareTo(other.to());
-          return ends != 0 ? ends : one.from().compareTo(other.from());
-        });
-    return ranges.isEmpty()
-        ? null
-        : new Measure(kind, from, to, List.copyOf(ranges), measure.span());
-  }
-
-  private @Nullable Range range(Tree.Range range, Dimension dimension) {
-    Rational from = values.si(range.from(), dimension, "this range");
-    Rational to = values.si(range.to(), dimension, "this range");
-    if (from != null && to != null && from.compareTo(to) >= 0) {
-      boolean reversed = from.compareTo(to) > 0;
-      Values.sayEmpty(range.span(), range.from(), range.to(), reversed, diagnostics);
-    }
-    boolean rated = isRated(range);
-    if (range.resolution() == null) {
-      diagnostics.say(Code.MISSING_ITEM, range.span(), "this range has no 'resolution' line");
-    }
-    if (range.resolution() == null || !rated) {
-      return null;
-    }
-    Rational resolution = values.positive(range.resolution(), dimension, "a resolution");
-    Accuracy error = range.error() == null ? null : values.accuracy(range.error(), dimension, to);
-    boolean faulty = range.error() != null && error == null;
-    if (from == null || to == null || resolution == null || faulty) {
-      return null;
-    }
-    Unit unit = values.unitOf(range.resolution());
-    Rational step = range.resolution().number();
-    return unit == null || step == null
-        ? null
-        : new Range(from, to, resolution, unit, step, error, range.unknown(), range.span());
-  }
-
-  private boolean isRated(Tree.Range range) {
-    List<Ratings.Unknown> unknown = range.unknown() == null ? List.of() : List.of(range.unknown());
-    return new RequiredRatings("this range", range.span(), unknown, diagnostics)
-        .need("error", "error", range.error() != null)
-        .areGiven();
   }
 }

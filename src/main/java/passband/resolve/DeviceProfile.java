@@ -65,6 +65,7 @@ final class DeviceProfile {
         Profiles.actions(tree.actions(), diagnostics),
         List.copyOf(states),
         Profiles.settings(tree.settings(), diagnostics, values),
+        new MeasureProfile(List.of(), names, diagnostics, values).measures(tree.measures()),
         tree);
   }
 

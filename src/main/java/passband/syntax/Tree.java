@@ -63,6 +63,7 @@ public final class Tree {
       List<Action> actions,
       List<State> states,
       List<ExtraSetting> settings,
+      List<Measure> measures,
       List<Allow> allows,
       Span span)
       implements Declaration {
@@ -227,12 +228,18 @@ public final class Tree {
     }
   }
 
-  /** What is accepted, or {@code accept by RULE}: then only {@code by} is set. */
+  /**
+   * What is accepted, or {@code accept by RULE}: then only {@code by} is set.
+   *
+   * @param readAs the quantity that is read; null for the accepted one
+   * @param readBy what it is read by: a role or {@code device}; null where nothing is said
+   */
   public record Accept(
       @Nullable Word by,
       @Nullable Word quantity,
       @Nullable LimitExpression limit,
       @Nullable Word readAs,
+      @Nullable Word readBy,
       Span span) {}
 
   // ---- procedure ----
@@ -261,9 +268,9 @@ public final class Tree {
       return bench.device();
     }
 
-    /** The name of the analyzer. */
-    public @Nullable Word analyzer() {
-      return bench.analyzer();
+    /** The instruments that it names. */
+    public List<Instrument> instruments() {
+      return bench.instruments();
     }
 
     /** The names of its sets of leads. */
@@ -314,8 +321,11 @@ public final class Tree {
     Word name();
   }
 
-  /** What is on the bench: the device, the analyzer and the sets of leads. */
-  public record Bench(@Nullable Word device, @Nullable Word analyzer, List<Word> leads) {}
+  /** What is on the bench: the device, the instruments and the sets of leads. */
+  public record Bench(@Nullable Word device, List<Instrument> instruments, List<Word> leads) {}
+
+  /** {@code analyzer [ROLE] NAME}; the role is null where none is given. */
+  public record Instrument(@Nullable Word role, Word name, Span span) {}
 
   /** In which phases everything is done, and whether outlet by outlet or test by test. */
   public record Order(List<Word> phases, boolean byOutlet) {}
@@ -402,37 +412,17 @@ public final class Tree {
   /** The table of a test: written here, or in the named file. */
   public record Table(@Nullable Word file, List<Column> columns, List<Row> rows, Span span) {}
 
-  /** {@code setting/W}, {@code stated current/mA}. */
-  public record Column(boolean stated, @Nullable Word name, @Nullable Word unit, Span span) {}
+  /**
+   * {@code setting/W}, {@code stated current/mA}, {@code box.load/ohm}.
+   *
+   * @param owner what stands before the point: a role; null where nothing does
+   */
+  public record Column(
+      boolean stated, @Nullable Word owner, @Nullable Word name, @Nullable Word unit, Span span) {}
 
   /** A row of cells. */
   public record Row(List<Cell> cells, Span span) {}
 
   /** A cell: several values, or none. */
-  public record Cell(List<Value> values, Span span) {}
-
-  /** One value of a cell. */
-  public sealed interface Value {
-    /** Where it stands. */
-    Span span();
-  }
-
-  /** A number, a span of two, or a series of them. */
-  public record NumberValue(SeriesItem item) implements Value {
-    @Override
-    public Span span() {
-      return item.span();
-    }
-  }
-
-  /** {@code at most B} or {@code at least A}. */
-  public record OpenValue(boolean atMost, Amount amount, Span span) implements Value {}
-
-  /** A name. */
-  public record NameValue(Word name) implements Value {
-    @Override
-    public Span span() {
-      return name.span();
-    }
-  }
+  public record Cell(List<CellValue> values, Span span) {}
 }

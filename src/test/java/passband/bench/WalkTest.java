@@ -84,7 +84,7 @@ class WalkTest {
             assertEquals(point.setting().text(), bench.value(Variable.SETTING), point.id());
           }
           if (point.load() != null) {
-            assertEquals(point.load().text(), bench.value(Variable.LOAD), point.id());
+            assertEquals(point.load().text(), bench.value(Variable.load("analyzer")), point.id());
           }
           readings++;
         }
@@ -182,7 +182,7 @@ class WalkTest {
       if (moment.kind().equals("read")) {
         assertNotNull(moment.point());
         assertTrue(moment.before().isOff());
-        assertEquals("holding", moment.before().value(Variable.ANALYZER));
+        assertEquals("holding", moment.before().value(Variable.unit("analyzer")));
       }
     }
   }

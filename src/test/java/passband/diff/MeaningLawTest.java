@@ -84,6 +84,10 @@ class MeaningLawTest {
     NO_MEANING.put("Filled.text", "an operand of the step, or a fact of its own");
     NO_MEANING.put("Read.what", "follows from the point's readings and limits");
     NO_MEANING.put("Read.sweep", "the run's own");
+    NO_MEANING.put("Owner.label", "follows from the printed names of the instruments");
+    NO_MEANING.put("Accept.readBy", "what it names shows the reading");
+    NO_MEANING.put("Settings.loadAt", "an operand of the step that sets the load");
+    NO_MEANING.put("Settings.otherLoads", "operands of the steps that set the loads");
     NO_MEANING.put("Range.step", "follows from the resolution and its unit");
   }
 
@@ -96,6 +100,7 @@ class MeaningLawTest {
           "Device.actions",
           "Device.states",
           "Device.settings",
+          "Device.measures",
           "Mode.outlets",
           "Tolerances.limits",
           "LoadBank.terminations",

@@ -155,7 +155,7 @@ final class PlanMutations {
     if (move.to() == null || !move.to().onAnalyzer()) {
       return null;
     }
-    for (Terminal terminal : plan.bench().analyzer().terminals()) {
+    for (Terminal terminal : plan.instruments().terminals()) {
       if (!terminal.id().equals(move.to().id())) {
         return terminal;
       }

@@ -1,0 +1,70 @@
+package passband.compile;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import passband.model.Analyzer;
+import passband.model.Analyzer.LoadBank;
+import passband.model.Instruments;
+import passband.model.Terminal;
+import passband.plan.Stage;
+import passband.plan.WiredLoads;
+
+/**
+ * What there is to do at a point.
+ *
+ * @param sweep null for a point without one
+ */
+record PointWork(
+    RowSpec spec,
+    PointLoads loads,
+    Points.Asked asked,
+    Stage.@Nullable Swept sweep,
+    Points.Place place) {
+
+  /**
+   * The instruments that start and stop here, the one with the key first: it stops the output. They
+   * are those that show something and the one whose load is swept; where there is none, the one
+   * whose load is set; else the first.
+   *
+   * @param key to which the contact is wired that activates; null where there is none
+   */
+  List<Analyzer> units(Instruments instruments, @Nullable Terminal key) {
+    List<Analyzer> working = new ArrayList<>();
+    for (Analyzer unit : instruments.units()) {
+      boolean holdsKey = key != null && key.owner().equals(unit.role());
+      if (holdsKey) {
+        working.add(0, unit);
+      } else if (reads(unit) || isSwept(unit, instruments)) {
+        working.add(unit);
+      }
+    }
+    if (working.isEmpty()) {
+      working.add(loads.unit() == null ? instruments.units().get(0) : loads.unit());
+    }
+    return working;
+  }
+
+  private boolean reads(Analyzer unit) {
+    for (Accepts.Accepted one : asked.accepted()) {
+      if (one.workedOut() == null && one.reader().role().equals(unit.role())) {
+        return true;
+      }
+    }
+    for (Accepts.Input one : asked.inputs()) {
+      if (one.reader().role().equals(unit.role())) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private boolean isSwept(Analyzer unit, Instruments instruments) {
+    if (sweep == null || !sweep.what().equals("load")) {
+      return false;
+    }
+    LoadBank bank =
+        WiredLoads.bank(instruments, place.setup(), spec.mode(), place.outlet(), sweep.from().si());
+    return bank != null && bank.from().owner().equals(unit.role());
+  }
+}
