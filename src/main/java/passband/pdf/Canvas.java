@@ -37,9 +37,10 @@ final class Canvas {
   void again(Ink ink) throws IOException {
     artifact(
         () -> {
+          boolean before = repeats;
           repeats = true;
           ink.draw();
-          repeats = false;
+          repeats = before;
         });
   }
 

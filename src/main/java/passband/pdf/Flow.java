@@ -4,8 +4,11 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
-/** Parts put on pages, top to bottom. */
+/** Parts put on pages, top to bottom. Only a part that is higher than a page is broken. */
 final class Flow {
+  /** A heading that takes more of a page than this is not said again on the next. */
+  private static final double MOST_HEADING = 1.0 / 3;
+
   private final Paper paper;
   private final List<Page> pages = new ArrayList<>();
   private final List<Part> waiting = new ArrayList<>();
@@ -44,28 +47,37 @@ final class Flow {
     if (!fits && !waiting.isEmpty()) {
       newPage();
     }
-    for (Part part : waiting) {
-      if (used + needed(part) > paper.room() && used > 0) {
-        newPage();
-      }
-      Part heading = missingHeading(part);
-      if (heading != null) {
-        place(heading, true);
-      }
-      place(part, false);
-    }
+    waiting.forEach(this::put);
     waiting.clear();
   }
 
-  private double needed(Part part) {
-    Part heading = missingHeading(part);
-    return part.height() + (heading == null ? 0 : heading.height());
+  private void put(Part part) {
+    Part rest = part;
+    while (rest.isHigherThan(paper.room() - headingHeight(rest))) {
+      Part.Broken broken = rest.broken(paper.room() - used - headingHeight(rest));
+      if (broken != null) {
+        place(broken.upper());
+        rest = broken.lower();
+      } else if (used == 0) {
+        throw new IllegalStateException("a part that is higher than a page and cannot be broken");
+      }
+      newPage();
+    }
+    if (used > 0 && rest.isHigherThan(paper.room() - used - headingHeight(rest))) {
+      newPage();
+    }
+    place(rest);
   }
 
-  /** The part's heading, where it is not on the page yet; null where it is or there is none. */
+  private double headingHeight(Part part) {
+    Part heading = missingHeading(part);
+    return heading == null ? 0 : heading.height();
+  }
+
+  /** The part's heading, where it has to be said again on this page; null where it has not. */
   private @Nullable Part missingHeading(Part part) {
     Part heading = part.heading();
-    if (heading == null) {
+    if (heading == null || heading.isHigherThan(paper.room() * MOST_HEADING)) {
       return null;
     }
     for (Placed placed : pages.get(pages.size() - 1).parts()) {
@@ -79,6 +91,15 @@ final class Flow {
   private void newPage() {
     pages.add(new Page(label, new ArrayList<>()));
     used = 0;
+  }
+
+  /** Puts a part that fits on the page, under its heading. */
+  private void place(Part part) {
+    Part heading = missingHeading(part);
+    if (heading != null) {
+      place(heading, true);
+    }
+    place(part, false);
   }
 
   private void place(Part part, boolean again) {

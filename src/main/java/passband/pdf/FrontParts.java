@@ -8,9 +8,6 @@ import passband.render.Sheet;
 final class FrontParts {
   private static final double SIZE = TextPart.SIZE;
 
-  /** For a table that has no heading to say again. */
-  private static final RowPart EMPTY = new RowPart(List.of(), "", List.of(), List.of(), null, 0);
-
   private final Sheet sheet;
   private final PartWriter write;
 
@@ -52,13 +49,13 @@ final class FrontParts {
     for (Sheet.LeadLine lead : sheet.leads()) {
       String title = lead.title() + (lead.kind().equals("link") ? " (link)" : "");
       List<String> texts = List.of(lead.mark(), title, lead.colour(), lead.rating());
-      List<RowPart.Cell> cells = new ArrayList<>();
+      List<TableCell> cells = new ArrayList<>();
       for (int c = 0; c < texts.size(); c++) {
         cells.add(write.words(texts.get(c), false, widths.get(c), SIZE));
       }
-      cells.add(new RowPart.Ticks(List.of(List.of("")), SIZE, lead.present().id()));
+      cells.add(write.ticks(List.of(List.of("")), widths.get(4), lead.present().id()));
       boolean last = lead == sheet.leads().get(sheet.leads().size() - 1);
-      write.add(new RowPart(table, "r" + lead.mark(), widths, List.of(cells), head, last ? 4 : 0));
+      write.add(new RowPart(table, "r" + lead.mark(), widths, cells, head, last ? 4 : 0));
     }
   }
 
@@ -75,13 +72,13 @@ final class FrontParts {
       {"Generator", sheet.head().device(), "Analyzer", sheet.head().analyzer()}
     };
     for (int i = 0; i < rows.length; i++) {
-      List<RowPart.Cell> cells = new ArrayList<>();
+      List<TableCell> cells = new ArrayList<>();
       for (int c = 0; c < 4; c++) {
         boolean heads = c % 2 == 0;
         TextBlock text = write.block(SIZE, heads, widths.get(c) - 7, rows[i][c]);
-        cells.add(new RowPart.Words(List.of(text), heads ? "TH:row" : "TD"));
+        cells.add(new WordsCell(List.of(text), heads ? "TH:row" : "TD"));
       }
-      write.add(new RowPart(table, "i" + i, widths, List.of(cells), EMPTY, 0));
+      write.add(new RowPart(table, "i" + i, widths, cells, RowPart.NO_HEAD, 0));
     }
     List<Double> two = write.shares(0.14, 0.86);
     write.add(
@@ -90,14 +87,12 @@ final class FrontParts {
             "digest",
             two,
             List.of(
-                List.of(
-                    new RowPart.Words(
-                        List.of(write.block(SIZE, true, two.get(0) - 7, "Digest")), "TH:row"),
-                    new RowPart.Words(
-                        List.of(write.block(8.5, false, two.get(1) - 7, sheet.head().digest())),
-                        "TD",
-                        3))),
-            EMPTY,
+                new WordsCell(List.of(write.block(SIZE, true, two.get(0) - 7, "Digest")), "TH:row"),
+                new WordsCell(
+                    List.of(write.block(8.5, false, two.get(1) - 7, sheet.head().digest())),
+                    "TD",
+                    3)),
+            RowPart.NO_HEAD,
             4));
     asked();
   }
@@ -108,16 +103,16 @@ final class FrontParts {
     List<String> table = write.path("Table:asked");
     List<Sheet.Ask> asked = sheet.identity();
     for (int i = 0; i < asked.size(); i += 2) {
-      List<RowPart.Cell> cells = new ArrayList<>();
+      List<TableCell> cells = new ArrayList<>();
       for (int c = 0; c < 2; c++) {
         String title = i + c < asked.size() ? asked.get(i + c).text() : "";
         TextBlock heading = write.block(SIZE, true, widths.get(2 * c) - 7, title);
-        cells.add(new RowPart.Words(List.of(heading), "TH:row"));
+        cells.add(new WordsCell(List.of(heading), "TH:row"));
         String item = i + c < asked.size() ? asked.get(i + c).id() : null;
-        cells.add(new RowPart.Blank(PartWriter.BY_HAND, item));
+        cells.add(new BlankCell(PartWriter.BY_HAND, item));
       }
       double after = i + 2 >= asked.size() ? 4 : 0;
-      write.add(new RowPart(table, "asked" + i, widths, List.of(cells), EMPTY, after));
+      write.add(new RowPart(table, "asked" + i, widths, cells, RowPart.NO_HEAD, after));
     }
   }
 }

@@ -3,7 +3,7 @@ package passband.pdf;
 import java.io.IOException;
 import org.jspecify.annotations.Nullable;
 
-/** A piece of the sheet that is never broken. */
+/** A piece of the sheet. It is broken only where it is higher than a page. */
 interface Part {
   /** Its height, in points. */
   double height();
@@ -20,4 +20,20 @@ interface Part {
   default @Nullable Part heading() {
     return null;
   }
+
+  /** Whether it is higher than this; found without a look at more of it than fills the room. */
+  default boolean isHigherThan(double room) {
+    return height() > room;
+  }
+
+  /**
+   * In two, the upper no higher than {@code room}; null where it cannot be broken there. Called
+   * only for a part that is higher than a page.
+   */
+  default @Nullable Broken broken(double room) {
+    return null;
+  }
+
+  /** A part in two. */
+  record Broken(Part upper, Part lower) {}
 }

@@ -12,6 +12,9 @@ final class PartWriter {
   private static final double SIZE = TextPart.SIZE;
   private static final double LIST_INDENT = 34;
 
+  /** The size of a column's heading. */
+  static final double HEAD_SIZE = 9;
+
   /** How high a row is that is written in by hand. */
   static final double BY_HAND = 20;
 
@@ -107,7 +110,7 @@ final class PartWriter {
   }
 
   private TextPart item(String list, int number, String text, boolean tick) {
-    double indent = tick ? LIST_INDENT : LIST_INDENT - 14;
+    double indent = (tick ? LIST_INDENT : LIST_INDENT - 14) + overhang(number);
     TextBlock words = block(SIZE, false, inner - indent, text);
     List<String> path = path("L:" + list, "LI:" + number);
     if (number == ALONE) {
@@ -115,6 +118,11 @@ final class PartWriter {
     }
     return TextPart.of(path, words, 1, 2, inner)
         .marked(number == ALONE ? null : number + ".", tick, indent);
+  }
+
+  /** How much more room a number takes than one of two digits. */
+  private double overhang(int number) {
+    return number == ALONE ? 0 : Math.max(0, fonts.width(number + ".", SIZE, false) - 15);
   }
 
   void steps(List<Sheet.StepLine> steps) {
@@ -169,20 +177,30 @@ final class PartWriter {
     }
   }
 
-  RowPart.Cell words(String text, boolean bold, double width, double size) {
-    return RowPart.Words.of(block(size, bold, width - 7, text));
+  TableCell words(String text, boolean bold, double width, double size) {
+    return WordsCell.of(block(size, bold, width - 7, text));
   }
 
-  private RowPart.Cell head(String text, double width) {
-    return new RowPart.Words(List.of(block(9, true, width - 7, text)), "TH");
+  /** Boxes to tick, each with a word; line by line. */
+  TableCell ticks(List<List<String>> words, double width, @Nullable String item) {
+    List<List<TextBlock>> ticks = new ArrayList<>();
+    for (List<String> line : words) {
+      double room = TicksCell.wordWidth(width - 7, line.size());
+      ticks.add(line.stream().map(word -> block(9, false, room, word)).toList());
+    }
+    return new TicksCell(ticks, item);
+  }
+
+  private TableCell head(String text, double width) {
+    return new WordsCell(List.of(block(HEAD_SIZE, true, width - 7, text)), "TH");
   }
 
   RowPart headRow(List<String> table, List<Double> widths, List<String> titles) {
-    List<RowPart.Cell> cells = new ArrayList<>();
+    List<TableCell> cells = new ArrayList<>();
     for (int i = 0; i < titles.size(); i++) {
       cells.add(head(titles.get(i), widths.get(i)));
     }
-    return new RowPart(table, "head", widths, List.of(cells), null, 0);
+    return new RowPart(table, "head", widths, cells, null, 0);
   }
 
   /** A table of words; blank rows are as high as a signature. */
@@ -191,15 +209,15 @@ final class PartWriter {
     RowPart head = headRow(table, widths, titles);
     add(head);
     for (int i = 0; i < rows.size(); i++) {
-      List<RowPart.Cell> cells = new ArrayList<>();
+      List<TableCell> cells = new ArrayList<>();
       for (int c = 0; c < widths.size(); c++) {
         String text = rows.get(i).get(c);
         cells.add(
             text.isEmpty()
-                ? new RowPart.Blank(BY_HAND, null)
+                ? new BlankCell(BY_HAND, null)
                 : words(text, false, widths.get(c), SIZE));
       }
-      add(new RowPart(table, "r" + i, widths, List.of(cells), head, i + 1 == rows.size() ? 4 : 0));
+      add(new RowPart(table, "r" + i, widths, cells, head, i + 1 == rows.size() ? 4 : 0));
     }
   }
 

@@ -9,18 +9,23 @@ import passband.render.Sheet;
 /** The rows of a table of readings: a box, the limits and the ticks for each. */
 final class ReadingRows {
   private final List<String> table;
-  private final TableColumns columns;
-  private final RowPart head;
   private final Sheet.Group group;
   private final PartWriter write;
+  private final TableColumns columns;
+  private final Part head;
 
-  ReadingRows(
-      List<String> table, TableColumns columns, RowPart head, Sheet.Group group, PartWriter write) {
+  ReadingRows(List<String> table, Sheet.Group group, PartWriter write) {
     this.table = table;
-    this.columns = columns;
-    this.head = head;
     this.group = group;
     this.write = write;
+    this.columns = new TableColumns(group, write.fonts(), write.inner());
+    RowPart row = write.headRow(table, columns.widths(), columns.titles());
+    this.head = under(extraRows("head", columns.extraTitles(), null), row);
+  }
+
+  /** The headings. */
+  Part head() {
+    return head;
   }
 
   /**
@@ -28,42 +33,106 @@ final class ReadingRows {
    *
    * @param after the space after it
    */
-  RowPart line(Sheet.Line line, double after) {
-    List<List<RowPart.Cell>> lines = new ArrayList<>();
+  Part line(Sheet.Line line, double after) {
+    List<List<TableCell>> lines = new ArrayList<>();
     for (Sheet.Box box : line.boxes()) {
-      List<RowPart.Cell> cells = new ArrayList<>();
-      boolean first = lines.isEmpty();
-      beside(cells, first, Integer.toString(line.number()), 11);
-      if (group.hasSetting()) {
-        beside(cells, first, text(line.setting()), 12);
-      }
-      line.extras().forEach(e -> beside(cells, first, e, TableColumns.EXTRA_SIZE));
-      if (group.hasLoad()) {
-        beside(cells, first, text(line.load()), 12);
-      }
-      cells.add(reading(box, line.boxes().size() > 1, columns.width(cells.size())));
-      cells.add(limits(box, columns.width(cells.size())));
-      List<List<String>> ticks =
-          box.judged()
-              ? List.of(List.of("pass", "fail"), List.of("not done"))
-              : List.of(List.of("not done"));
-      cells.add(new RowPart.Ticks(ticks, 9, null));
-      if (group.hasTimes()) {
-        cells.add(first ? times(line, columns.width(cells.size())) : null);
-      }
-      lines.add(Collections.unmodifiableList(cells));
+      lines.add(
+          Collections.unmodifiableList(lines.isEmpty() ? first(line, box) : further(line, box)));
     }
-    return new RowPart(
-        table,
-        "line-" + line.number(),
-        columns.widths(),
-        lines,
-        head,
-        after,
-        !line.asks().isEmpty());
+    String key = "line-" + line.number();
+    RowPart row =
+        new RowPart(
+            table,
+            key,
+            columns.widths(),
+            lines.get(0),
+            lines.subList(1, lines.size()),
+            head,
+            after,
+            !line.asks().isEmpty(),
+            0);
+    return under(extraRows(key, line.extras(), head), row);
   }
 
-  private RowPart.Cell times(Sheet.Line line, double width) {
+  /** The rows of further settings with the line's own row; that alone where there are none. */
+  private static Part under(List<Part> extras, RowPart row) {
+    if (extras.isEmpty()) {
+      return row;
+    }
+    extras.add(row);
+    return new RowStack(extras);
+  }
+
+  /**
+   * Further settings where they are not beside the others, as many in a row as there are columns.
+   */
+  private List<Part> extraRows(String key, List<String> texts, @Nullable Part heading) {
+    List<Part> rows = new ArrayList<>();
+    int most = columns.widths().size();
+    for (int from = 0; !columns.extrasBeside() && from < texts.size(); from += most) {
+      List<String> some = texts.subList(from, Math.min(from + most, texts.size()));
+      rows.add(extraRow(key + "-settings-" + from, some, most, heading));
+    }
+    return rows;
+  }
+
+  private RowPart extraRow(String key, List<String> texts, int most, @Nullable Part heading) {
+    List<Double> widths = new ArrayList<>();
+    List<TableCell> cells = new ArrayList<>();
+    for (int i = 0; i < texts.size(); i++) {
+      int span = i + 1 < texts.size() ? 1 : most - i;
+      double width = write.inner() * span / most;
+      double size = heading == null ? PartWriter.HEAD_SIZE : TableColumns.EXTRA_SIZE;
+      TextBlock text = write.block(size, true, width - 7, texts.get(i));
+      widths.add(width);
+      cells.add(new WordsCell(List.of(text), heading == null ? "TH" : "TD", span));
+    }
+    return new RowPart(table, key, widths, cells, heading, 0);
+  }
+
+  /** The line's first box, with what stands beside all of them. */
+  private List<TableCell> first(Sheet.Line line, Sheet.Box box) {
+    int rows = line.boxes().size();
+    List<TableCell> cells = new ArrayList<>();
+    beside(cells, rows, Integer.toString(line.number()), TableColumns.NUMBER_SIZE);
+    if (group.hasSetting()) {
+      beside(cells, rows, text(line.setting()), 12);
+    }
+    if (columns.extrasBeside()) {
+      line.extras().forEach(e -> beside(cells, rows, e, TableColumns.EXTRA_SIZE));
+    }
+    if (group.hasLoad()) {
+      beside(cells, rows, text(line.load()), 12);
+    }
+    box(cells, line, box);
+    if (group.hasTimes()) {
+      cells.add(beside(times(line, columns.width(cells.size())), rows));
+    }
+    return cells;
+  }
+
+  /** A box under the first. */
+  private List<TableCell> further(Sheet.Line line, Sheet.Box box) {
+    int before = columns.titles().indexOf(TableColumns.READING);
+    List<TableCell> cells = new ArrayList<>(Collections.nCopies(before, null));
+    box(cells, line, box);
+    if (group.hasTimes()) {
+      cells.add(null);
+    }
+    return cells;
+  }
+
+  private void box(List<TableCell> cells, Sheet.Line line, Sheet.Box box) {
+    cells.add(reading(box, line.boxes().size() > 1, columns.width(cells.size())));
+    cells.add(limits(box, columns.width(cells.size())));
+    List<List<String>> ticks =
+        box.judged()
+            ? List.of(List.of("pass", "fail"), List.of("not done"))
+            : List.of(List.of("not done"));
+    cells.add(write.ticks(ticks, columns.width(cells.size()), null));
+  }
+
+  private TableCell times(Sheet.Line line, double width) {
     List<TextBlock> blocks = new ArrayList<>();
     if (line.on() != null) {
       blocks.add(write.block(9, false, width - 7, "on " + line.on()));
@@ -71,28 +140,33 @@ final class ReadingRows {
     if (line.rest() != null) {
       blocks.add(write.block(9, false, width - 7, "rest " + line.rest()));
     }
-    return new RowPart.Words(blocks, "TD");
+    return new WordsCell(blocks, "TD");
   }
 
   private static String text(@Nullable String value) {
     return value == null ? "" : value;
   }
 
-  private void beside(List<RowPart.Cell> cells, boolean first, String text, double size) {
-    cells.add(first ? write.words(text, true, columns.width(cells.size()), size) : null);
+  private void beside(List<TableCell> cells, int rows, String text, double size) {
+    cells.add(beside(write.words(text, true, columns.width(cells.size()), size), rows));
   }
 
-  private RowPart.Cell reading(Sheet.Box box, boolean named, double width) {
+  private static TableCell beside(TableCell cell, int rows) {
+    return rows == 1 ? cell : new BesideCell(cell, rows, false);
+  }
+
+  private TableCell reading(Sheet.Box box, boolean named, double width) {
     TextBlock title = named ? write.block(8.5, false, width - 7, box.title()) : null;
-    return new RowPart.Digits(title, box.cells(), box.unit(), box.id());
+    double boxes = width - 7 - DigitsCell.unitWidth(write.fonts(), box.unit());
+    return new DigitsCell(title, DigitsCell.lines(box.cells(), boxes), box.unit(), box.id());
   }
 
-  private RowPart.Cell limits(Sheet.Box box, double width) {
+  private TableCell limits(Sheet.Box box, double width) {
     List<TextBlock> blocks = new ArrayList<>();
     blocks.add(write.block(11, box.judged(), width - 7, box.limits()));
     if (box.tolerance() != null) {
       blocks.add(write.block(8.5, false, width - 7, "tolerance " + box.tolerance()));
     }
-    return new RowPart.Words(blocks, "TD");
+    return new WordsCell(blocks, "TD");
   }
 }

@@ -7,66 +7,80 @@ import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructur
 import org.jspecify.annotations.Nullable;
 
 /**
- * A row of a table, or the lines of one test point: its first and last cells stand beside all of
- * them.
+ * A row of a table, or the lines of one test point: some cells of the first line stand beside all
+ * of them.
  *
  * @param key unique in its table
  * @param widths of the columns, in points
- * @param lines each a cell for every column; null where the cell above goes on
+ * @param first a cell for every column
+ * @param more lines under the first; null where a cell of the first goes on
  * @param head the row with the headings; null for the heading itself
  * @param keep whether it stays with what follows, as a heading always does
+ * @param from the number of the first line; not 0 where others stand on the page before
  */
 record RowPart(
     List<String> table,
     String key,
     List<Double> widths,
-    List<List<Cell>> lines,
-    @Nullable RowPart head,
+    List<TableCell> first,
+    List<List<TableCell>> more,
+    @Nullable Part head,
     double after,
-    boolean keep)
+    boolean keep,
+    int from)
     implements Part {
+  /** Less room than this is left empty at the end of a page. */
+  static final double LEAST = 60;
+
+  /** For a table that has no heading to say again. */
+  static final Part NO_HEAD =
+      new Part() {
+        @Override
+        public double height() {
+          return 0;
+        }
+
+        @Override
+        public void draw(Canvas canvas, double x, double y) {}
+      };
+
   private static final double PAD = 3.5;
 
-  /** A row that a page's end may part from the next. */
+  /** A row of one line that a page's end may part from the next. */
   RowPart(
       List<String> table,
       String key,
       List<Double> widths,
-      List<List<Cell>> lines,
-      @Nullable RowPart head,
+      List<TableCell> cells,
+      @Nullable Part head,
       double after) {
-    this(table, key, widths, lines, head, after, false);
+    this(table, key, widths, cells, List.of(), head, after, false, 0);
   }
 
-  /** What is in a cell. */
-  interface Cell {
-    double height();
+  private List<TableCell> line(int number) {
+    return number == 0 ? first : more.get(number - 1);
+  }
 
-    void draw(Canvas canvas, double x, double y, double width) throws IOException;
-
-    /** How many of the table's columns it takes. */
-    default int columns() {
-      return 1;
-    }
-
-    /** The identity of the item that it asks for; null for none. */
-    default @Nullable String item() {
-      return null;
-    }
-
-    /** Whether it is a heading: of a column, or of its row. */
-    default String role() {
-      return "TD";
-    }
+  private int lines() {
+    return more.size() + 1;
   }
 
   @Override
   public double height() {
     double sum = after;
-    for (int i = 0; i < lines.size(); i++) {
+    for (int i = 0; i < lines(); i++) {
       sum += lineHeight(i);
     }
     return sum;
+  }
+
+  @Override
+  public boolean isHigherThan(double room) {
+    double sum = after;
+    for (int i = 0; i < lines() && sum <= room; i++) {
+      sum += lineHeight(i);
+    }
+    return sum > room;
   }
 
   @Override
@@ -79,173 +93,168 @@ record RowPart(
     return keep || head == null;
   }
 
-  private double lineHeight(int line) {
+  /** A line's height; cells beside several lines have a share in each. */
+  private double lineHeight(int number) {
     double most = 0;
-    for (Cell cell : lines.get(line)) {
-      double share = cell == null ? 0 : cell.height();
-      boolean spans = lines.size() > 1 && cell != null && line == 0 && below(cell);
-      most = Math.max(most, spans ? share / lines.size() : share);
+    for (TableCell cell : first) {
+      if (isBeside(cell)) {
+        most = Math.max(most, cell.height() / lines());
+      }
+    }
+    return Math.max(most + 2 * PAD, ownHeight(number));
+  }
+
+  /** A line's height, whatever stands beside it. */
+  private double ownHeight(int number) {
+    double most = 0;
+    for (TableCell cell : line(number)) {
+      most = Math.max(most, cell == null || isBeside(cell) ? 0 : cell.height());
     }
     return most + 2 * PAD;
   }
 
-  private boolean below(Cell cell) {
-    return lines.get(1).get(lines.get(0).indexOf(cell)) == null;
+  /** Whether a cell of the first line stands beside the others too. */
+  private boolean isBeside(TableCell cell) {
+    return lines() > 1 && cell.rows() > 1;
   }
+
+  // ---- over a page's end ----
+
+  /** Between its lines where that can be, else within the first. */
+  @Override
+  public @Nullable Broken broken(double room) {
+    if (room < LEAST) {
+      return null;
+    }
+    int count = linesIn(room);
+    if (count > 0) {
+      RowPart upper = with(first, more.subList(0, count - 1), from, 0, false);
+      if (!upper.isHigherThan(room)) {
+        return new Broken(upper, without(count));
+      }
+    }
+    return brokenLine(room);
+  }
+
+  /** How many lines have room, whatever stands beside them; at most all but one. */
+  private int linesIn(double room) {
+    int count = 0;
+    double used = ownHeight(0);
+    while (count < more.size() && used <= room) {
+      count++;
+      used += ownHeight(count);
+    }
+    return count;
+  }
+
+  private RowPart with(
+      List<TableCell> cells, List<List<TableCell>> others, int start, double space, boolean keeps) {
+    return new RowPart(table, key, widths, cells, others, head, space, keeps, start);
+  }
+
+  /** The lines after this many; what stands beside them is said again. */
+  private RowPart without(int count) {
+    List<TableCell> cells = new ArrayList<>();
+    for (int c = 0; c < widths.size(); c++) {
+      TableCell beside = first.get(c);
+      cells.add(beside instanceof BesideCell cell ? cell.again() : line(count).get(c));
+    }
+    return with(cells, more.subList(count, more.size()), from + count, after, keep);
+  }
+
+  /** In the first line: each cell as far as it has room; null where none has. */
+  private @Nullable Broken brokenLine(double room) {
+    double most = 0;
+    for (TableCell cell : first) {
+      most = Math.max(most, cell.height());
+    }
+    double inside = Math.min(room - 2 * PAD, most - 0.01);
+    List<TableCell> upper = new ArrayList<>();
+    List<TableCell> lower = new ArrayList<>();
+    boolean some = false;
+    for (TableCell cell : first) {
+      TableCell.Halves halves = cell.broken(inside);
+      upper.add(halves.upper());
+      lower.add(halves.lower());
+      some |= halves.upper().height() > 0;
+    }
+    return some
+        ? new Broken(with(upper, List.of(), from, 0, false), with(lower, more, from, after, keep))
+        : null;
+  }
+
+  // ---- drawing ----
 
   @Override
   public void draw(Canvas canvas, double x, double y) throws IOException {
-    canvas.artifact(() -> borders(canvas, x, y));
+    double all = height() - after;
+    canvas.artifact(() -> borders(canvas, x, y, all));
     double top = y;
-    for (int i = 0; i < lines.size(); i++) {
-      drawLine(canvas, i, x, top);
+    for (int i = 0; i < lines(); i++) {
+      drawLine(canvas, i, x, top, all);
       top += lineHeight(i);
     }
   }
 
-  private void drawLine(Canvas canvas, int line, double x, double top) throws IOException {
+  private void drawLine(Canvas canvas, int number, double x, double top, double all)
+      throws IOException {
     double left = x;
+    double high = lineHeight(number);
     for (int c = 0; c < widths.size(); c++) {
-      Cell cell = lines.get(line).get(c);
+      TableCell cell = line(number).get(c);
       if (cell != null) {
-        double room = line == 0 && spansAll(c) ? height() - after : lineHeight(line);
-        double at = top + (room - cell.height()) / 2;
-        double from = left + PAD;
-        double width = widths.get(c) - 2 * PAD;
-        List<String> path = new ArrayList<>(table);
-        path.add("TR:" + key + (line == 0 ? "" : "-" + line));
-        path.add(cell.role() + ":" + c);
-        if (cell.item() != null) {
-          canvas.item(path, cell.item());
-        }
-        PDStructureElement made = canvas.tagged(path, () -> cell.draw(canvas, from, at, width));
-        if (made != null) {
-          Tags.spans(made, line == 0 && spansAll(c) ? lines.size() : 1, cell.columns());
-        }
+        double at = top + ((isBeside(cell) ? all : high) - cell.height()) / 2;
+        drawCell(canvas, path(number, c, cell), cell, left + PAD, at, widths.get(c) - 2 * PAD);
       }
       left += widths.get(c);
     }
   }
 
-  private boolean spansAll(int column) {
-    return lines.size() > 1 && lines.get(1).get(column) == null;
+  private List<String> path(int number, int column, TableCell cell) {
+    List<String> path = new ArrayList<>(table);
+    path.add("TR:" + key + (from + number == 0 ? "" : "-" + (from + number)));
+    path.add(cell.role() + ":" + column);
+    return path;
   }
 
-  private void borders(Canvas canvas, double x, double y) throws IOException {
-    double height = height() - after;
+  private static void drawCell(
+      Canvas canvas, List<String> path, TableCell cell, double x, double y, double width)
+      throws IOException {
+    if (cell.repeats()) {
+      canvas.again(() -> cell.draw(canvas, x, y, width));
+      return;
+    }
+    if (cell.item() != null) {
+      canvas.item(path, cell.item());
+    }
+    PDStructureElement made = canvas.tagged(path, () -> cell.draw(canvas, x, y, width));
+    if (made != null) {
+      Tags.spans(made, cell.rows(), cell.columns());
+    }
+  }
+
+  private void borders(Canvas canvas, double x, double y, double all) throws IOException {
     double left = x;
     for (int c = 0; c < widths.size(); c++) {
       double top = y;
-      for (int line = 0; line < lines.size(); line++) {
-        Cell cell = lines.get(line).get(c);
+      for (int i = 0; i < lines(); i++) {
+        TableCell cell = line(i).get(c);
+        double high = lineHeight(i);
         if (cell != null) {
-          double room = line == 0 && spansAll(c) ? height : lineHeight(line);
-          if (head == null || cell.role().startsWith("TH")) {
-            canvas.grey(left, top, widths.get(c), room, 0.93);
-          }
-          canvas.rect(left, top, widths.get(c), room, 0.7);
+          border(canvas, cell, left, top, widths.get(c), isBeside(cell) ? all : high);
         }
-        top += lineHeight(line);
+        top += high;
       }
       left += widths.get(c);
     }
   }
 
-  /** Cells of text. */
-  record Words(List<TextBlock> blocks, String role, int columns) implements Cell {
-    Words(List<TextBlock> blocks, String role) {
-      this(blocks, role, 1);
+  private void border(
+      Canvas canvas, TableCell cell, double x, double y, double width, double height)
+      throws IOException {
+    if (head == null || cell.role().startsWith("TH")) {
+      canvas.grey(x, y, width, height, 0.93);
     }
-
-    static Words of(TextBlock block) {
-      return new Words(List.of(block), "TD");
-    }
-
-    @Override
-    public double height() {
-      double sum = 0;
-      for (TextBlock block : blocks) {
-        sum += block.height();
-      }
-      return sum;
-    }
-
-    @Override
-    public void draw(Canvas canvas, double x, double y, double width) throws IOException {
-      double top = y;
-      for (TextBlock block : blocks) {
-        block.draw(canvas, x, top);
-        top += block.height();
-      }
-    }
-  }
-
-  /** Room to write in. */
-  record Blank(double height, @Nullable String item) implements Cell {
-    @Override
-    public void draw(Canvas canvas, double x, double y, double width) {}
-  }
-
-  /** A box for each digit, the decimal point between them, the unit after. */
-  record Digits(@Nullable TextBlock title, String cells, String unit, String item) implements Cell {
-    static final double CELL = 14;
-    private static final double HIGH = 20;
-    private static final double POINT = 9;
-
-    /** How wide it is without the unit. */
-    static double width(String cells) {
-      long points = cells.chars().filter(c -> c == '.').count();
-      return (cells.length() - points) * CELL + points * POINT;
-    }
-
-    @Override
-    public double height() {
-      return HIGH + (title == null ? 0 : title.height() + 2);
-    }
-
-    @Override
-    public void draw(Canvas canvas, double x, double y, double width) throws IOException {
-      double top = y;
-      if (title != null) {
-        title.draw(canvas, x, y);
-        top += title.height() + 2;
-      }
-      double left = x;
-      for (int i = 0; i < cells.length(); i++) {
-        if (cells.charAt(i) == '.') {
-          canvas.text(".", left + 2, top + HIGH - 1, 18, true);
-          left += POINT;
-        } else {
-          canvas.rect(left, top, CELL, HIGH, 0.9);
-          left += CELL;
-        }
-      }
-      canvas.text(unit, left + 4, top + HIGH - 3, 10.5, true);
-    }
-  }
-
-  /** Boxes to tick, each with a word. */
-  record Ticks(List<List<String>> rows, double size, @Nullable String item) implements Cell {
-    private static final double LINE = 15;
-    private static final double BOX = 9;
-
-    @Override
-    public double height() {
-      return rows.size() * LINE - 3;
-    }
-
-    @Override
-    public void draw(Canvas canvas, double x, double y, double width) throws IOException {
-      double top = y;
-      for (List<String> row : rows) {
-        double left = x;
-        for (String word : row) {
-          canvas.rect(left, top + 1, BOX, BOX, 0.9);
-          canvas.text(word, left + BOX + 3, top + 9, size, false);
-          left += width / 2;
-        }
-        top += LINE;
-      }
-    }
+    canvas.rect(x, y, width, height, 0.7);
   }
 }

@@ -1,6 +1,8 @@
 package passband.pdf;
 
+import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.draw.Drawing;
 import passband.render.Sheet;
 
@@ -48,34 +50,45 @@ final class RunParts {
 
   private SetupPart setup(Sheet.SetupLines setup) {
     Drawing drawing = setup.drawing();
-    double wide = SetupPart.textWidth(drawing, write.inner());
-    double move = SetupPart.moveWidth(drawing, write.inner());
-    List<SetupPart.Ticked> moves =
-        setup.moves().stream()
-            .map(m -> new SetupPart.Ticked(write.block(SIZE, false, move, m.text()), m.id()))
-            .toList();
-    String said =
-        setup.moves().isEmpty()
-            ? "Leave the leads as they are."
-            : setup.stays().isEmpty()
-                ? null
-                : "Already in place: " + String.join(", ", setup.stays()) + ".";
-    TextBlock off =
-        new TextBlock(
-            write.fonts(),
-            SIZE,
-            wide,
-            List.of(
-                new TextBlock.Span("Output off", true),
-                new TextBlock.Span("before you touch any lead.", false)));
+    String last = setup.moves().size() + ".";
+    double numbers = Math.max(16, write.fonts().width(last, SIZE, true) + 3);
+    SetupPart.Columns columns = SetupPart.Columns.beside(drawing, write.inner(), numbers);
+    List<SetupPart.Paragraph> words = new ArrayList<>();
+    TextBlock name = write.block(10.5, true, columns.words(), setup.title());
+    words.add(new SetupPart.Paragraph("H3", name, 3, null));
+    words.add(new SetupPart.Paragraph("P:off", outputOff(columns.words()), 4, null));
+    for (int i = 0; i < setup.moves().size(); i++) {
+      Sheet.Ask move = setup.moves().get(i);
+      TextBlock text = write.block(SIZE, false, columns.move(), move.text());
+      words.add(new SetupPart.Paragraph("LI:" + i, text, 4, move.id()));
+    }
+    String stays = stays(setup);
+    if (stays != null) {
+      TextBlock said = write.block(SIZE, false, columns.words(), stays);
+      words.add(new SetupPart.Paragraph("P:said", said, 2, null));
+    }
     return new SetupPart(
-        write.path("Div:setup-" + write.next()),
-        drawing,
-        write.block(10.5, true, wide, setup.title()),
-        off,
-        moves,
-        said == null ? null : write.block(SIZE, false, wide, said),
-        write.inner());
+        write.path("Div:setup-" + write.next()), drawing, words, columns, write.inner());
+  }
+
+  private TextBlock outputOff(double width) {
+    return new TextBlock(
+        write.fonts(),
+        SIZE,
+        width,
+        List.of(
+            new TextBlock.Span("Output off", true),
+            new TextBlock.Span("before you touch any lead.", false)));
+  }
+
+  /** What is said of leads that stay; null where all are moved. */
+  private static @Nullable String stays(Sheet.SetupLines setup) {
+    if (setup.moves().isEmpty()) {
+      return "Leave the leads as they are.";
+    }
+    return setup.stays().isEmpty()
+        ? null
+        : "Already in place: " + String.join(", ", setup.stays()) + ".";
   }
 
   private void group(Sheet.Group group) {
@@ -89,11 +102,12 @@ final class RunParts {
         write.listed(list, ++number, step.text(), true);
       }
     }
-    TableColumns columns = new TableColumns(group, write.fonts(), write.inner());
-    List<String> table = write.path("Table:" + write.next());
-    RowPart head = write.headRow(table, columns.widths(), columns.titles());
-    write.add(head);
-    ReadingRows readings = new ReadingRows(table, columns, head, group, write);
+    table(group);
+  }
+
+  private void table(Sheet.Group group) {
+    ReadingRows readings = new ReadingRows(write.path("Table:" + write.next()), group, write);
+    write.add(readings.head());
     for (int i = 0; i < group.lines().size(); i++) {
       boolean last = i + 1 == group.lines().size();
       Sheet.Line line = group.lines().get(i);

@@ -3,81 +3,152 @@ package passband.pdf;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.IntStream;
 import passband.render.Sheet;
 
-/** The columns of a table of test points. */
+/**
+ * The columns of a table of test points. Where they do not fit beside each other the ones of
+ * further settings become narrower; where that is not enough, further settings stand in rows of
+ * their own.
+ */
 final class TableColumns {
   /** The size of a further setting's value. */
   static final double EXTRA_SIZE = 11;
 
+  /** The size of a line's number. */
+  static final double NUMBER_SIZE = 11;
+
+  /** The heading of the boxes. */
+  static final String READING = "Reading";
+
   private static final double NUMBER = 26;
   private static final double SETTING = 62;
+  private static final double MOST_EXTRA = 130;
+  private static final double MOST_DIGITS = 150;
+  private static final double LEAST_LIMITS = 70;
   private static final double RESULT = 92;
   private static final double TIMES = 54;
   private static final double UNIT = 40;
 
-  private final List<String> titles = new ArrayList<>();
-  private final List<Double> widths = new ArrayList<>();
+  /** A column of words is never narrower. */
+  private static final double LEAST = 40;
+
+  /** What cells leave free at their sides. */
+  private static final double SIDES = 7;
+
+  private final Sheet.Group group;
+  private final Fonts fonts;
+  private final boolean beside;
+  private final List<Column> columns = new ArrayList<>();
+
+  /**
+   * A column.
+   *
+   * @param least how narrow it can be
+   */
+  private record Column(String title, double width, double least) {}
 
   TableColumns(Sheet.Group group, Fonts fonts, double inner) {
-    column("No.", NUMBER);
-    if (group.hasSetting()) {
-      column("Setting", SETTING);
+    this.group = group;
+    this.fonts = fonts;
+    addAll(true);
+    beside = columns.stream().mapToDouble(Column::least).sum() <= inner;
+    if (!beside) {
+      columns.clear();
+      addAll(false);
     }
-    for (int i = 0; i < group.extras().size(); i++) {
-      column(capital(group.extras().get(i)), extra(group, fonts, i));
-    }
-    if (group.hasLoad()) {
-      column("Load", SETTING);
-    }
-    column("Reading", cells(group) + UNIT);
-    int limits = titles.size();
-    column("Limits", 0);
-    column("Result", RESULT);
-    if (group.hasTimes()) {
-      column("On, rest", TIMES);
-    }
-    double used = widths.stream().mapToDouble(w -> w).sum();
-    widths.set(limits, Math.max(70, inner - used));
+    fit(inner);
   }
 
-  private void column(String title, double width) {
-    titles.add(title);
-    widths.add(width);
+  private void addAll(boolean extras) {
+    fixed("No.", numberWidth());
+    if (group.hasSetting()) {
+      columns.add(new Column("Setting", SETTING, LEAST));
+    }
+    for (int i = 0; extras && i < group.extras().size(); i++) {
+      double width = extraWidth(i);
+      columns.add(new Column(title(i), width, Math.min(width, LEAST)));
+    }
+    if (group.hasLoad()) {
+      columns.add(new Column("Load", SETTING, LEAST));
+    }
+    fixed(READING, readingWidth());
+    fixed("Limits", LEAST_LIMITS);
+    fixed("Result", RESULT);
+    if (group.hasTimes()) {
+      fixed("On, rest", TIMES);
+    }
+  }
+
+  private void fixed(String title, double width) {
+    columns.add(new Column(title, width, width));
+  }
+
+  /**
+   * Takes what is too much from the columns that can be narrower; what is left over the limits get.
+   */
+  private void fit(double inner) {
+    double excess = columns.stream().mapToDouble(Column::width).sum() - inner;
+    double most = columns.stream().mapToDouble(c -> c.width - c.least).sum();
+    double share = excess <= 0 || most <= 0 ? 0 : Math.min(1, excess / most);
+    double more = Math.max(0, -excess);
+    columns.replaceAll(
+        c ->
+            c.title.equals("Limits")
+                ? new Column(c.title, c.width + more, c.least)
+                : new Column(c.title, c.width - (c.width - c.least) * share, c.least));
+  }
+
+  private double numberWidth() {
+    int last = group.lines().get(group.lines().size() - 1).number();
+    return Math.max(NUMBER, fonts.width(Integer.toString(last), NUMBER_SIZE, true) + SIDES + 1);
   }
 
   /** As wide as its widest value, up to a quarter of a page. */
-  private static double extra(Sheet.Group group, Fonts fonts, int column) {
-    double most = fonts.width(capital(group.extras().get(column)), 9, true);
+  private double extraWidth(int extra) {
+    double most = fonts.width(title(extra), 9, true);
     for (Sheet.Line line : group.lines()) {
-      most = Math.max(most, fonts.width(line.extras().get(column), EXTRA_SIZE, true));
+      most = Math.max(most, fonts.width(line.extras().get(extra), EXTRA_SIZE, true));
     }
-    return Math.min(most + 9, 130);
+    return Math.min(most + 9, MOST_EXTRA);
   }
 
-  private static double cells(Sheet.Group group) {
-    double most = 0;
+  private double readingWidth() {
+    double boxes = 0;
+    double unit = UNIT;
     for (Sheet.Line line : group.lines()) {
       for (Sheet.Box box : line.boxes()) {
-        most = Math.max(most, RowPart.Digits.width(box.cells()));
+        boxes = Math.max(boxes, DigitsCell.width(box.cells()));
+        unit = Math.max(unit, DigitsCell.unitWidth(fonts, box.unit()) + SIDES);
       }
     }
-    return most;
+    return Math.min(boxes, MOST_DIGITS) + unit;
   }
 
-  private static String capital(String text) {
-    return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
+  private String title(int extra) {
+    String name = group.extras().get(extra);
+    return name.substring(0, 1).toUpperCase(Locale.ROOT) + name.substring(1);
   }
 
   List<String> titles() {
-    return titles;
+    return columns.stream().map(Column::title).toList();
   }
 
   List<Double> widths() {
-    return widths;
+    return columns.stream().map(Column::width).toList();
   }
 
   double width(int column) {
-    return widths.get(column);
+    return columns.get(column).width;
+  }
+
+  /** The headings of the further settings. */
+  List<String> extraTitles() {
+    return IntStream.range(0, group.extras().size()).mapToObj(this::title).toList();
+  }
+
+  /** Whether further settings stand in the line's own row. */
+  boolean extrasBeside() {
+    return beside;
   }
 }

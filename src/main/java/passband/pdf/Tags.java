@@ -1,6 +1,7 @@
 package passband.pdf;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -11,6 +12,7 @@ import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.cos.COSString;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDMarkedContentReference;
 import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureElement;
 import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureTreeRoot;
 import org.jspecify.annotations.Nullable;
@@ -31,6 +33,10 @@ final class Tags {
   private final COSArray parents = new COSArray();
   private COSArray ofPage = new COSArray();
   private final Map<String, PDStructureElement> items = new TreeMap<>();
+
+  /** The cells of the row that is open: it may go on over a page's end. */
+  private final Map<String, PDStructureElement> cells = new HashMap<>();
+
   private int pages;
   private @Nullable PDPage page;
 
@@ -61,15 +67,29 @@ final class Tags {
     }
     for (int i = same; i < path.size(); i++) {
       PDStructureElement parent = i == 0 ? document : elements.get(i - 1);
-      PDStructureElement made = new PDStructureElement(path.get(i).split(":")[0], parent);
-      parent.appendKid(made);
-      if (made.getStructureType().equals("TH")) {
-        scope(made, path.get(i).contains("row") ? "Row" : "Column");
-      }
+      elements.add(child(parent, path.get(i)));
       open.add(path.get(i));
-      elements.add(made);
     }
     return elements.get(elements.size() - 1);
+  }
+
+  private PDStructureElement child(PDStructureElement parent, String name) {
+    boolean inRow = parent.getStructureType().equals("TR");
+    PDStructureElement before = inRow ? cells.get(name) : null;
+    if (before != null) {
+      return before;
+    }
+    PDStructureElement made = new PDStructureElement(name.split(":")[0], parent);
+    parent.appendKid(made);
+    switch (made.getStructureType()) {
+      case "TR" -> cells.clear();
+      case "TH" -> scope(made, name.contains("row") ? "Row" : "Column");
+      default -> {}
+    }
+    if (inRow) {
+      cells.put(name, made);
+    }
+    return made;
   }
 
   private static void scope(PDStructureElement header, String scope) {
@@ -108,9 +128,23 @@ final class Tags {
   int content(PDStructureElement element) {
     int number = ofPage.size();
     ofPage.add(element.getCOSObject());
-    element.setPage(page);
-    element.appendKid(number);
+    if (element.getCOSObject().getCOSDictionary(COSName.PG) == null) {
+      element.setPage(page);
+    }
+    if (element.getCOSObject().getCOSDictionary(COSName.PG) == page.getCOSObject()) {
+      element.appendKid(number);
+    } else {
+      element.appendKid(reference(number));
+    }
     return number;
+  }
+
+  /** To content on another page than the element's first (ISO 32000-1, 14.7.4.2). */
+  private PDMarkedContentReference reference(int number) {
+    PDMarkedContentReference reference = new PDMarkedContentReference();
+    reference.setPage(page);
+    reference.setMCID(number);
+    return reference;
   }
 
   /** Puts the structure into the document. */

@@ -12,7 +12,7 @@ final class TextBlock {
   private static final double ASCENT = 0.95;
 
   private final double size;
-  private final List<List<Word>> lines = new ArrayList<>();
+  private final List<List<Word>> lines;
 
   private record Word(String text, boolean bold, double x) {}
 
@@ -21,6 +21,7 @@ final class TextBlock {
 
   TextBlock(TypeWidths widths, double size, double width, List<Span> spans) {
     this.size = size;
+    this.lines = new ArrayList<>();
     double x = 0;
     List<Word> line = new ArrayList<>();
     for (Span span : spans) {
@@ -45,12 +46,37 @@ final class TextBlock {
     lines.add(line);
   }
 
+  private TextBlock(double size, List<List<Word>> lines) {
+    this.size = size;
+    this.lines = lines;
+  }
+
   static TextBlock of(TypeWidths widths, double size, double width, boolean bold, String text) {
     return new TextBlock(widths, size, width, List.of(new Span(text, bold)));
   }
 
   double height() {
     return lines.size() * size * LEADING;
+  }
+
+  /** How many lines it has. */
+  int lines() {
+    return lines.size();
+  }
+
+  /** How many lines of its type have room in a height; none where that is below zero. */
+  int linesIn(double room) {
+    return (int) Math.max(0, Math.floor(room / (size * LEADING) + 1e-9));
+  }
+
+  /** Its first lines, this many. */
+  TextBlock upper(int count) {
+    return new TextBlock(size, lines.subList(0, count));
+  }
+
+  /** Its lines without the first, this many. */
+  TextBlock lower(int count) {
+    return new TextBlock(size, lines.subList(count, lines.size()));
   }
 
   void draw(Canvas canvas, double x, double top) throws IOException {

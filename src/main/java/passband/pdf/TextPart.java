@@ -21,6 +21,10 @@ record TextPart(
     boolean keep)
     implements Part {
   static final double SIZE = 9.5;
+
+  /** So many lines at least are before the end of a page that the text goes over. */
+  private static final int LEAST = 3;
+
   private static final double PAD = 5;
   private static final double BOX = 10;
 
@@ -43,9 +47,11 @@ record TextPart(
    *
    * @param rule of a line under it
    * @param bar of a bar at its left
+   * @param begins whether it is the text's beginning; if not, the frame is open above
+   * @param ends whether it is the text's end; if not, the frame is open below
    */
-  record Lines(double frame, double rule, double bar) {
-    static final Lines NONE = new Lines(0, 0, 0);
+  record Lines(double frame, double rule, double bar, boolean begins, boolean ends) {
+    static final Lines NONE = new Lines(0, 0, 0, true, true);
   }
 
   /** Plain text. */
@@ -61,17 +67,17 @@ record TextPart(
 
   /** The same in a frame. */
   TextPart framed(double frame) {
-    return with(new Lines(frame, 0, 0));
+    return with(new Lines(frame, 0, 0, true, true));
   }
 
   /** The same with a line under it. */
   TextPart ruled(double rule) {
-    return with(new Lines(0, rule, 0));
+    return with(new Lines(0, rule, 0, true, true));
   }
 
   /** The same with a bar at its left. */
   TextPart barred(double bar) {
-    return with(new Lines(0, 0, bar));
+    return with(new Lines(0, 0, bar, true, true));
   }
 
   private TextPart with(Lines around) {
@@ -90,7 +96,11 @@ record TextPart(
 
   @Override
   public double height() {
-    return space.above + text.height() + (lines.frame > 0 ? 2 * PAD : 0) + space.below;
+    return space.above + text.height() + 2 * pad() + space.below;
+  }
+
+  private double pad() {
+    return lines.frame > 0 ? PAD : 0;
   }
 
   @Override
@@ -99,11 +109,39 @@ record TextPart(
   }
 
   @Override
+  public @Nullable Broken broken(double room) {
+    int count = Math.min(text.linesIn(room - space.above - 2 * pad()), text.lines() - 1);
+    if (count < LEAST) {
+      return null;
+    }
+    Lines beginning = new Lines(lines.frame, 0, lines.bar, lines.begins, false);
+    TextPart upper =
+        new TextPart(
+            path,
+            text.upper(count),
+            new Space(space.above, 0, space.width),
+            marker,
+            beginning,
+            item,
+            false);
+    Lines end = new Lines(lines.frame, lines.rule, lines.bar, false, lines.ends);
+    TextPart lower =
+        new TextPart(
+            bodyPath(),
+            text.lower(count),
+            new Space(0, space.below, space.width),
+            new Marker(null, false, marker.indent),
+            end,
+            null,
+            keep);
+    return new Broken(upper, lower);
+  }
+
+  @Override
   public void draw(Canvas canvas, double x, double y) throws IOException {
     double top = y + space.above;
     double height = text.height();
     canvas.artifact(() -> ornaments(canvas, x, top, height));
-    double pad = lines.frame > 0 ? PAD : 0;
     double start = x + (lines.frame > 0 ? PAD + 2 : 0) + (lines.bar > 0 ? lines.bar + 8 : 0);
     if (item != null) {
       canvas.item(path, item);
@@ -113,13 +151,17 @@ record TextPart(
           with("Lbl"), () -> canvas.text(marker.number, x + 2, top + SIZE * 1.02, SIZE, false));
     }
     canvas.tagged(
-        marker.number == null ? path : with("LBody"),
+        bodyPath(),
         () -> {
           if (marker.tick) {
             canvas.rect(x + marker.indent - BOX - 5, top + 1, BOX, BOX, 1);
           }
-          text.draw(canvas, start + marker.indent, top + pad);
+          text.draw(canvas, start + marker.indent, top + pad());
         });
+  }
+
+  private List<String> bodyPath() {
+    return marker.number == null ? path : with("LBody");
   }
 
   private List<String> with(String last) {
@@ -130,13 +172,29 @@ record TextPart(
 
   private void ornaments(Canvas canvas, double x, double top, double height) throws IOException {
     if (lines.frame > 0) {
-      canvas.rect(x + 1, top, space.width - 2, height + 2 * PAD, lines.frame);
+      frame(canvas, x + 1, top, height + 2 * PAD);
     }
     if (lines.rule > 0) {
       canvas.line(x, top + height + 2, x + space.width, top + height + 2, lines.rule);
     }
     if (lines.bar > 0) {
       canvas.grey(x, top, lines.bar, height, 0);
+    }
+  }
+
+  private void frame(Canvas canvas, double x, double top, double height) throws IOException {
+    double right = x + space.width - 2;
+    if (lines.begins && lines.ends) {
+      canvas.rect(x, top, right - x, height, lines.frame);
+      return;
+    }
+    canvas.line(x, top, x, top + height, lines.frame);
+    canvas.line(right, top, right, top + height, lines.frame);
+    if (lines.begins) {
+      canvas.line(x, top, right, top, lines.frame);
+    }
+    if (lines.ends) {
+      canvas.line(x, top + height, right, top + height, lines.frame);
     }
   }
 }
