@@ -121,7 +121,7 @@ class ArchitectureTest {
           .whereLayer("compile")
           .mayOnlyBeAccessedByLayers("edit", "build", "command")
           .whereLayer("draw")
-          .mayOnlyBeAccessedByLayers("render", "pdf")
+          .mayOnlyBeAccessedByLayers("check", "render", "pdf")
           .whereLayer("diff")
           .mayOnlyBeAccessedByLayers("render", "command")
           .whereLayer("judge")

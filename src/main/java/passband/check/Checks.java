@@ -31,6 +31,7 @@ public final class Checks {
           new Circuit(),
           new ReaderWired(),
           new Leads(),
+          new DrawingFits(),
           new LeadRating(),
           new Activation(),
           new OnTheBench(),

@@ -242,6 +242,8 @@ public enum Code {
       Severity.ERROR,
       "a mode not tested near an end or the middle of its range",
       "why a fault at the settings left out would be found all the same"),
+  /** A setup whose drawing does not fit the paper. */
+  DRAWING_OFF_PAPER(Severity.ERROR, "a setup whose drawing does not fit the paper"),
   /** A state that is entered and not left. */
   STATE_NOT_LEFT(Severity.ERROR, "a state that is entered and not left"),
   /** A test that no longer stops the output. */

@@ -1,7 +1,6 @@
 package passband.draw;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import passband.model.Analyzer;
@@ -46,19 +45,39 @@ final class Bridge {
 
   /** By name: in which order a profile declares what is measured makes no difference. */
   private static List<Analyzer.Measure> sorted(List<Analyzer.Measure> measures) {
-    return measures.stream().sorted(Comparator.comparing(m -> m.quantity().name())).toList();
+    List<Analyzer.Measure> sorted = new ArrayList<>(measures);
+    sorted.sort((a, b) -> a.quantity().name().compareTo(b.quantity().name()));
+    return sorted;
   }
 
   private static void addInside(
       List<Bridge> bridges, List<Wire> wires, Terminal from, Terminal to, String name) {
-    boolean known = bridges.stream().anyMatch(b -> b.from.same(from) && b.to.same(to));
-    if (!known && reached(wires, from) && reached(wires, to)) {
+    if (!known(bridges, from, to) && reached(wires, from) && reached(wires, to)) {
       bridges.add(new Bridge(from, to, null, name));
     }
   }
 
+  private static boolean known(List<Bridge> bridges, Terminal from, Terminal to) {
+    for (Bridge bridge : bridges) {
+      if (bridge.from.same(from) && bridge.to.same(to)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
   private static boolean reached(List<Wire> wires, Terminal jack) {
-    return wires.stream().anyMatch(w -> w.from().same(jack) || w.to().same(jack));
+    for (Wire wire : wires) {
+      if (wire.from().same(jack) || wire.to().same(jack)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** The name printed beside it. */
+  String name() {
+    return name;
   }
 
   boolean isAt(Terminal terminal) {

@@ -11,6 +11,9 @@ public final class DriftPicture {
   private static final double BOTTOM = 150;
   private static final double SIZE = 10;
 
+  /** So many have room above the axes; the whole title is the picture's accessible name. */
+  private static final int TITLE_LINES = 2;
+
   private DriftPicture() {}
 
   /**
@@ -32,7 +35,7 @@ public final class DriftPicture {
     Scale y = Scale.over(all, BOTTOM, TOP);
     List<Shape> shapes = new ArrayList<>();
     double line = 14;
-    for (String part : TextWidths.wrapped(name, 350, SIZE, true)) {
+    for (String part : TextWidths.wrapped(name, 350, SIZE, true, TITLE_LINES)) {
       shapes.add(new Shape.Text(4, line, SIZE, true, Shape.Anchor.START, part));
       line += 12;
     }

@@ -29,6 +29,10 @@ public final class LimitPicture {
   private static final double TOP = 34;
   private static final double BOTTOM = 190;
   private static final double SIZE = 10;
+
+  /** So many have room above the axes; the whole title is the picture's accessible name. */
+  private static final int TITLE_LINES = 2;
+
   private static final String BOX = "#bdbdbd";
   private static final String GRID = "#cfcfcf";
 
@@ -180,7 +184,7 @@ public final class LimitPicture {
 
   private void frame() {
     double line = 14;
-    for (String part : TextWidths.wrapped(title, WIDTH - 8, SIZE + 1, true)) {
+    for (String part : TextWidths.wrapped(title, WIDTH - 8, SIZE + 1, true, TITLE_LINES)) {
       text(4, line, SIZE + 1, true, Shape.Anchor.START, part);
       line += 12;
     }

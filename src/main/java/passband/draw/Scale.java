@@ -16,6 +16,9 @@ import java.util.List;
 record Scale(double low, double high, double step, double from, double to) {
   private static final int TICKS = 6;
 
+  /** Numbers of more characters are long. */
+  private static final int LONG = 7;
+
   /** A scale that takes in every value. */
   static Scale over(List<Double> values, double from, double to) {
     double least = values.isEmpty() ? 0 : Collections.min(values);
@@ -45,9 +48,11 @@ record Scale(double low, double high, double step, double from, double to) {
     return ticks;
   }
 
-  /** A tick's number, free of binary dust. */
+  /** A tick's number, free of binary dust; a long one with a power of ten where that is shorter. */
   static String text(double tick) {
-    BigDecimal rounded = new BigDecimal(tick).round(new MathContext(9));
-    return rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
+    BigDecimal rounded = new BigDecimal(tick).round(new MathContext(9)).stripTrailingZeros();
+    String plain = rounded.signum() == 0 ? "0" : rounded.toPlainString();
+    String power = rounded.unscaledValue() + "e" + -rounded.scale();
+    return plain.length() > LONG && power.length() < plain.length() ? power : plain;
   }
 }

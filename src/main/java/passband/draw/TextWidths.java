@@ -19,29 +19,34 @@ import java.util.function.IntToDoubleFunction;
  */
 public final class TextWidths {
   private static final double OTHER = 0.9;
-  private static final Map<Integer, double[]> WIDTHS = read();
+  private static final String POINTS = "\u2026";
 
   private TextWidths() {}
 
-  private static Map<Integer, double[]> read() {
-    Map<Integer, double[]> widths = new HashMap<>();
-    try (InputStream in = TextWidths.class.getResourceAsStream("widths.tsv");
-        BufferedReader lines =
-            new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
-      for (String line = lines.readLine(); line != null; line = lines.readLine()) {
-        if (!line.startsWith("#")) {
-          String[] cells = line.split("\t");
-          widths.put(
-              Integer.parseInt(cells[0], 16),
-              new double[] {
-                Integer.parseInt(cells[1]) / 1000.0, Integer.parseInt(cells[2]) / 1000.0
-              });
+  /** Read when a width is asked for. */
+  private static final class Table {
+    private static final Map<Integer, double[]> WIDTHS = read();
+
+    private static Map<Integer, double[]> read() {
+      Map<Integer, double[]> widths = new HashMap<>();
+      try (InputStream in = TextWidths.class.getResourceAsStream("widths.tsv");
+          BufferedReader lines =
+              new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
+        for (String line = lines.readLine(); line != null; line = lines.readLine()) {
+          if (!line.startsWith("#")) {
+            String[] cells = line.split("\t");
+            widths.put(
+                Integer.parseInt(cells[0], 16),
+                new double[] {
+                  Integer.parseInt(cells[1]) / 1000.0, Integer.parseInt(cells[2]) / 1000.0
+                });
+          }
         }
+      } catch (IOException e) {
+        throw new UncheckedIOException(e);
       }
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
+      return widths;
     }
-    return widths;
   }
 
   /** The advance of a text, in the unit of the type's size. */
@@ -50,7 +55,7 @@ public final class TextWidths {
   }
 
   private static double advance(int c, boolean bold) {
-    double[] width = WIDTHS.get(c);
+    double[] width = Table.WIDTHS.get(c);
     return width == null ? OTHER : width[bold ? 1 : 0];
   }
 
@@ -68,6 +73,21 @@ public final class TextWidths {
    */
   public static List<String> wrapped(String text, double width, double size, boolean bold) {
     return wrapped(text, width, size, c -> advance(c, bold));
+  }
+
+  /** The same in at most so many lines, with three points in place of the rest. */
+  static List<String> wrapped(String text, double width, double size, boolean bold, int most) {
+    List<String> lines = wrapped(text, width, size, bold);
+    if (lines.size() <= most) {
+      return lines;
+    }
+    String last = lines.get(most - 1);
+    while (width(last + POINTS, size, bold) > width) {
+      last = last.substring(0, last.offsetByCodePoints(last.length(), -1));
+    }
+    List<String> some = new ArrayList<>(lines.subList(0, most - 1));
+    some.add(last + POINTS);
+    return some;
   }
 
   /**

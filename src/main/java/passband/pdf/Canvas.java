@@ -10,6 +10,7 @@ import org.apache.pdfbox.pdmodel.documentinterchange.markedcontent.PDPropertyLis
 import org.jspecify.annotations.Nullable;
 import passband.draw.Drawing;
 import passband.draw.Shape;
+import passband.draw.TextWidths;
 
 /** Ink on one page, each stroke in a tag or marked as an artifact. */
 final class Canvas {
@@ -227,6 +228,11 @@ final class Canvas {
           () -> {
             double size = text.size() * scale;
             double width = fonts.width(text.text(), size, text.bold());
+            double taken = TextWidths.width(text.text(), size, text.bold());
+            if (width > 1.01 * taken) { // characters that the drawing took for narrower ones
+              size *= taken / width;
+              width = taken;
+            }
             double shift =
                 switch (text.anchor()) {
                   case START -> 0;

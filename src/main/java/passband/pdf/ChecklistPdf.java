@@ -27,6 +27,9 @@ public final class ChecklistPdf {
   private static final String AUTHORITY =
       "The maker\u2019s service manual and local rules come first.";
 
+  /** Between what stands at the left and at the right of a page's head. */
+  private static final double GAP = 12;
+
   private final Sheet sheet;
   private final Paper paper;
   private final PDDocument document = new PDDocument();
@@ -95,9 +98,13 @@ public final class ChecklistPdf {
   private void margins(Canvas canvas, String label, int number, int of, Fonts fonts)
       throws IOException {
     double right = paper.width() - Paper.MARGIN;
-    String left = sheet.head().name() + " \u00b7 revision " + sheet.head().revision() + " \u00b7 ";
-    canvas.text(left + sheet.head().shortDigest(), Paper.MARGIN, 32, 9, true);
-    canvas.text(label, right - fonts.width(label, 14, true), 33, 14, true);
+    String corner = fonts.cut(label, 14, true, paper.inner() / 2);
+    double cornerWidth = fonts.width(corner, 14, true);
+    String digest = " \u00b7 " + sheet.head().shortDigest();
+    String name = sheet.head().name() + " \u00b7 revision " + sheet.head().revision();
+    double room = paper.inner() - cornerWidth - GAP - fonts.width(digest, 9, true);
+    canvas.text(fonts.cut(name, 9, true, room) + digest, Paper.MARGIN, 32, 9, true);
+    canvas.text(corner, right - cornerWidth, 33, 14, true);
     canvas.line(Paper.MARGIN, 39, right, 39, 0.7);
     double bottom = paper.height() - 24;
     String page = "page " + number + " of " + of;

@@ -9,6 +9,9 @@ final class Flow {
   /** A heading that takes more of a page than this is not said again on the next. */
   private static final double MOST_HEADING = 1.0 / 3;
 
+  /** So much of a part that goes over pages is on its first page at least, in points. */
+  private static final double BEGINNING = 100;
+
   private final Paper paper;
   private final List<Page> pages = new ArrayList<>();
   private final List<Part> waiting = new ArrayList<>();
@@ -42,13 +45,21 @@ final class Flow {
   }
 
   private void flush() {
-    double height = waiting.stream().mapToDouble(Part::height).sum();
-    boolean fits = !pages.isEmpty() && used + height <= paper.room();
-    if (!fits && !waiting.isEmpty()) {
-      newPage();
+    if (!waiting.isEmpty()) {
+      if (pages.isEmpty() || !beginsHere()) {
+        newPage();
+      }
+      waiting.forEach(this::put);
+      waiting.clear();
     }
-    waiting.forEach(this::put);
-    waiting.clear();
+  }
+
+  /** Whether what waits fits on the page; or its last part goes over pages, and can begin here. */
+  private boolean beginsHere() {
+    double height = waiting.stream().mapToDouble(Part::height).sum();
+    double last = waiting.get(waiting.size() - 1).height();
+    boolean over = last > paper.room();
+    return used + (over ? height - last + BEGINNING : height) <= paper.room();
   }
 
   private void put(Part part) {

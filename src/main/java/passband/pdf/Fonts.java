@@ -65,6 +65,23 @@ final class Fonts implements TypeWidths {
     return known(codePoint, isBold);
   }
 
+  /** The text as far as it fits in a width, with three points in place of the rest. */
+  String cut(String text, double size, boolean isBold, double width) {
+    double most = width - width("\u2026", size, isBold);
+    double used = 0;
+    int end = 0;
+    int c;
+    for (int i = 0; i < text.length(); i += Character.charCount(c)) {
+      c = text.codePointAt(i);
+      end = used <= most ? i : end;
+      used += known(c, isBold) * size / 1000;
+      if (used > width) {
+        return text.substring(0, end).stripTrailing() + "\u2026";
+      }
+    }
+    return text;
+  }
+
   private float known(int c, boolean isBold) {
     Map<Integer, Float> advances = isBold ? boldAdvances : regularAdvances;
     Float advance = advances.get(c);

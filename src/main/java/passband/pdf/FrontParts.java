@@ -44,7 +44,7 @@ final class FrontParts {
         write.headRow(
             table,
             widths,
-            List.of("No.", "Lead or link", "Colour", "Rating", "Present, undamaged"));
+            List.of("No.", "Lead or link", "Colour", "Rating", "Present and undamaged"));
     write.add(head);
     for (Sheet.LeadLine lead : sheet.leads()) {
       String title = lead.title() + (lead.kind().equals("link") ? " (link)" : "");

@@ -122,7 +122,8 @@ final class PartWriter {
 
   /** How much more room a number takes than one of two digits. */
   private double overhang(int number) {
-    return number == ALONE ? 0 : Math.max(0, fonts.width(number + ".", SIZE, false) - 15);
+    double width = number == ALONE ? 0 : fonts.width(number + ".", SIZE, false);
+    return width < 15 ? 0 : width - 12;
   }
 
   void steps(List<Sheet.StepLine> steps) {

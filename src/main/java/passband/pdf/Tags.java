@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
 import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.cos.COSDictionary;
@@ -126,23 +127,25 @@ final class Tags {
 
   /** A number for content of the element on the current page. */
   int content(PDStructureElement element) {
+    PDPage here = Objects.requireNonNull(page, "no page is begun");
     int number = ofPage.size();
     ofPage.add(element.getCOSObject());
-    if (element.getCOSObject().getCOSDictionary(COSName.PG) == null) {
-      element.setPage(page);
+    COSDictionary first = element.getCOSObject().getCOSDictionary(COSName.PG);
+    if (first == null) {
+      element.setPage(here);
     }
-    if (element.getCOSObject().getCOSDictionary(COSName.PG) == page.getCOSObject()) {
+    if (first == null || first == here.getCOSObject()) {
       element.appendKid(number);
     } else {
-      element.appendKid(reference(number));
+      element.appendKid(reference(number, here));
     }
     return number;
   }
 
   /** To content on another page than the element's first (ISO 32000-1, 14.7.4.2). */
-  private PDMarkedContentReference reference(int number) {
+  private static PDMarkedContentReference reference(int number, PDPage here) {
     PDMarkedContentReference reference = new PDMarkedContentReference();
-    reference.setPage(page);
+    reference.setPage(here);
     reference.setMCID(number);
     return reference;
   }

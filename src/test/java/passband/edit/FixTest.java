@@ -52,6 +52,7 @@ class FixTest {
               Code.TERMINAL_CROWDED,
               Code.LEAD_UNRATED,
               Code.CONTACT_ON_OUTPUT,
+              Code.DRAWING_OFF_PAPER,
               Code.ACTIVATION_OPEN,
               Code.MODE_UNTESTED,
               Code.OUTLET_UNTESTED,

@@ -64,9 +64,9 @@ public final class PdfItems {
           items.computeIfAbsent(id, x -> new ArrayList<>()).add(own);
         }
         walk(element, own);
-      } else if (kid instanceof Integer number && into != null) {
-        PDPage page = ((PDStructureElement) node).getPage();
-        Ink ink = pages.get(page.getCOSObject()).getOrDefault(number, new Ink());
+      } else if (into != null) {
+        PdfContent content = PdfContent.of(node, kid);
+        Ink ink = pages.get(content.page()).getOrDefault(content.number(), new Ink());
         into.words.append(ink.words);
         into.boxes += ink.boxes;
       }

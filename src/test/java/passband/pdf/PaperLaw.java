@@ -1,0 +1,159 @@
+package passband.pdf;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.StringReader;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.regex.Matcher;
+import nu.validator.htmlparser.dom.HtmlDocumentBuilder;
+import org.w3c.dom.Node;
+import org.xml.sax.InputSource;
+import org.xml.sax.SAXException;
+import passband.diagnostic.Code;
+import passband.plan.Plan;
+import passband.render.Checklist;
+import passband.testing.LongTexts;
+import passband.testing.PdfInk;
+import passband.testing.Snippet;
+
+/**
+ * Every word that the author wrote and the page shows stands on the paper, as often as on the page,
+ * inside the margins and over no other, whatever its length; or the sheet is refused because a
+ * drawing does not fit. The bytes are the same a second time.
+ */
+final class PaperLaw {
+  private static final Set<String> NOT_SHOWN = Set.of("script", "style", "title", "desc", "button");
+
+  private static final Set<String> IN_A_LINE = Set.of("b", "strong", "em", "i", "span", "small");
+  private static final Set<String> WITH_NEXT = Set.of("b", "strong", "em", "i", "span");
+
+  private PaperLaw() {}
+
+  // ---- the words ----
+
+  private static Map<String, Integer> words(String text) {
+    Map<String, Integer> words = new TreeMap<>();
+    Matcher matcher = LongTexts.WORD.matcher(text);
+    while (matcher.find()) {
+      words.merge(matcher.group().toLowerCase(Locale.ROOT), 1, Integer::sum);
+    }
+    return words;
+  }
+
+  /** The author's words on the page, each with how often it stands there. */
+  static Map<String, Integer> words(Plan plan) {
+    return words(shown(plan).replaceAll("\\s+", ""));
+  }
+
+  /** What the page shows, but for its buttons. */
+  static String shown(Plan plan) {
+    try {
+      StringBuilder text = new StringBuilder();
+      String html = Checklist.of(plan);
+      addText(new HtmlDocumentBuilder().parse(new InputSource(new StringReader(html))), text);
+      return text.toString();
+    } catch (SAXException | IOException e) {
+      throw new AssertionError(e);
+    }
+  }
+
+  private static void addText(Node node, StringBuilder text) {
+    if (node.getNodeType() == Node.TEXT_NODE) {
+      text.append(node.getNodeValue());
+    }
+    for (Node kid = node.getFirstChild(); kid != null; kid = kid.getNextSibling()) {
+      if (!NOT_SHOWN.contains(kid.getNodeName())) {
+        text.append(IN_A_LINE.contains(kid.getNodeName()) ? "" : " ");
+        addText(kid, text);
+        text.append(WITH_NEXT.contains(kid.getNodeName()) ? "" : " ");
+      }
+    }
+  }
+
+  // ---- the places ----
+
+  private static void insideTheMargins(PdfInk ink, Paper paper, String where) {
+    for (PdfInk.Page page : ink.pages()) {
+      for (PdfInk.Letter letter : page.letters()) {
+        double top = letter.y() - 0.8 * letter.size();
+        double bottom = letter.y() + 0.25 * letter.size();
+        double above = letter.tagged() ? Paper.TOP : 18;
+        double below = letter.tagged() ? Paper.BOTTOM : 18;
+        boolean inside =
+            letter.x() >= Paper.MARGIN - 0.1
+                && letter.x() + letter.width() <= paper.width() - Paper.MARGIN + 0.1
+                && top >= above
+                && bottom <= paper.height() - below;
+        assertTrue(inside, () -> where + ": " + letter);
+      }
+      for (float[] corner : page.corners()) {
+        boolean inside =
+            corner[0] >= Paper.MARGIN - 1
+                && corner[0] <= paper.width() - Paper.MARGIN + 1
+                && corner[1] >= 30
+                && corner[1] <= paper.height() - Paper.BOTTOM + 1;
+        assertTrue(inside, () -> where + ": a line at " + corner[0] + ", " + corner[1]);
+      }
+    }
+  }
+
+  /** By the middles of the letters, where each is black. */
+  private static void overNoOther(PdfInk ink, String where) {
+    for (PdfInk.Page page : ink.pages()) {
+      Map<Long, List<PdfInk.Letter>> near = new HashMap<>();
+      for (PdfInk.Letter letter : page.letters()) {
+        long column = Math.round(letter.x() / 16.0);
+        long row = Math.round(letter.y() / 16.0);
+        for (long c = column - 1; c <= column + 1; c++) {
+          for (long r = row - 1; r <= row + 1; r++) {
+            for (PdfInk.Letter other : near.getOrDefault(c * 1000 + r, List.of())) {
+              assertTrue(apart(letter, other), () -> where + ": " + letter + " over " + other);
+            }
+          }
+        }
+        near.computeIfAbsent(column * 1000 + row, k -> new ArrayList<>()).add(letter);
+      }
+    }
+  }
+
+  private static boolean apart(PdfInk.Letter a, PdfInk.Letter b) {
+    double across = Math.min(a.x() + a.width(), b.x() + b.width()) - Math.max(a.x(), b.x());
+    double down = Math.min(a.y(), b.y()) - Math.max(a.y() - a.size() / 2, b.y() - b.size() / 2);
+    return across < 0.5 || down < 0.5;
+  }
+
+  // ---- the law ----
+
+  /** Whether it is printed; false where it is refused. */
+  static boolean holds(Snippet snippet, Paper paper, boolean drawn, String where)
+      throws IOException {
+    Set<Code> wrong = new TreeSet<>();
+    snippet.diagnostics().stream()
+        .map(d -> d.code())
+        .filter(code -> !code.allowable())
+        .forEach(wrong::add);
+    if (!wrong.isEmpty()) {
+      assertEquals(Set.of(Code.DRAWING_OFF_PAPER), wrong, () -> where + "\n" + snippet.report());
+      assertTrue(drawn, where);
+      return false;
+    }
+    Plan plan = snippet.plans().get(0);
+    byte[] pdf = ChecklistPdf.of(plan, paper);
+    PdfInk ink = PdfInk.of(pdf);
+    assertEquals(words(plan), words(ink.said()), where);
+    insideTheMargins(ink, paper, where);
+    overNoOther(ink, where);
+    assertArrayEquals(pdf, ChecklistPdf.of(plan, paper), where);
+    return true;
+  }
+}
