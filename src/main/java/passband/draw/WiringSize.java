@@ -8,6 +8,7 @@ import static passband.draw.WiringGrid.RIGHT;
 import static passband.draw.WiringGrid.SIZE;
 
 import java.util.List;
+import passband.model.Analyzer;
 import passband.model.Device.Outlet;
 import passband.model.Terminal;
 import passband.plan.Plan;
@@ -39,7 +40,7 @@ public final class WiringSize {
 
   /** How many links, loads and meters are side by side, on the analyzer or on the generator. */
   public static int lanes(Plan plan, Setup setup, boolean analyzer) {
-    return new Bridges(plan.analyzer(), setup.wires()).on(analyzer).size();
+    return new Bridges(plan.instruments(), setup.wires()).on(analyzer).size();
   }
 
   /** In millimetres, how high the drawing of a run that has a setup is; 0 where it surely fits. */
@@ -55,10 +56,8 @@ public final class WiringSize {
    * wide. It needs no widths of the type, so that it is quick enough for every check.
    */
   static double bound(Plan plan, Setup setup) {
-    Bridges bridges = new Bridges(plan.analyzer(), setup.wires());
-    double panel = (LEFT - EDGE - 10) / BOLD;
-    int headings = lines(plan.device().title(), panel) + lines(plan.analyzer().title(), panel);
-    double sum = FRAME + headings * LINE;
+    Bridges bridges = new Bridges(plan.instruments(), setup.wires());
+    double sum = FRAME + headings(plan.device().title()) * LINE;
     for (Outlet outlet : plan.device().outlets()) {
       if (reaches(setup, outlet.terminals())) {
         double width = (LEFT - 14) / BOLD * SIZE / (SIZE + 2);
@@ -66,7 +65,7 @@ public final class WiringSize {
         sum += unused(setup, outlet.terminals(), bridges);
       }
     }
-    sum += unused(setup, plan.analyzer().terminals(), bridges);
+    sum += instruments(plan.instruments().units(), setup, bridges);
     for (Wire wire : setup.wires()) {
       sum += height(wire, bridges);
     }
@@ -74,6 +73,27 @@ public final class WiringSize {
       sum += lines(bridge.name(), bridges.labelWidth(bridge.onAnalyzer())) * LINE + GAP;
     }
     return sum;
+  }
+
+  private static int headings(String text) {
+    return lines(text, (LEFT - EDGE - 10) / BOLD);
+  }
+
+  /** The panels of instruments; one has a panel again where another stands between its jacks. */
+  private static double instruments(List<Analyzer> units, Setup setup, Bridges bridges) {
+    double sum = 0;
+    double heading = 0;
+    int jacks = 0;
+    int most = 0;
+    for (Analyzer unit : units) {
+      if (unit == units.get(0) || reaches(setup, unit.terminals())) {
+        sum += unused(setup, unit.terminals(), bridges);
+        heading = Math.max(heading, headings(unit.title() + " (continued)") * LINE + 20);
+        jacks += unit.terminals().size();
+        most = Math.max(most, unit.terminals().size());
+      }
+    }
+    return sum + heading * (1 + 2 * (jacks - most));
   }
 
   private static boolean reaches(Setup setup, List<Terminal> terminals) {
