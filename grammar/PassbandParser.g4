@@ -106,9 +106,10 @@ limit: WITHIN tolerance (OF expression)? (OR tolerance (OF expression)? COMMA WH
     | AT MOST expression # limitAtMost
     | AT LEAST expression # limitAtLeast
     ;
-tolerance: amount # toleranceSame
-    | PLUS amount MINUS amount # toleranceApart
+tolerance: part (PLUS part)* # toleranceSame
+    | PLUS part MINUS part # toleranceApart
     ;
+part: amount | name;
 
 expression: name LPAREN expression (COMMA expression)* RPAREN # callExpression
     | LPAREN expression RPAREN # innerExpression

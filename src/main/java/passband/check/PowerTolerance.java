@@ -6,9 +6,9 @@ import passband.limit.Limit;
 import passband.limit.Rules;
 import passband.plan.Plan;
 import passband.plan.Point;
-import passband.quantity.Rational;
 import passband.quantity.Real;
 import passband.resolve.Values;
+import passband.syntax.Amount;
 import passband.syntax.LimitExpression.Within;
 import passband.syntax.Tree;
 
@@ -52,10 +52,15 @@ final class PowerTolerance implements Check {
         || !(output.limit() instanceof Within mode)) {
       return false;
     }
-    boolean both = Values.isPercent(rule.first().up()) && Values.isPercent(mode.first().up());
-    Rational ofRule = rule.first().up().number();
-    Rational ofMode = mode.first().up().number();
-    return both && ofRule != null && ofMode != null && ofRule.equals(ofMode);
+    Amount ofRule = rule.first().single();
+    Amount ofMode = mode.first().single();
+    return ofRule != null
+        && ofMode != null
+        && Values.isPercent(ofRule)
+        && Values.isPercent(ofMode)
+        && ofRule.number() != null
+        && ofMode.number() != null
+        && ofRule.number().equals(ofMode.number());
   }
 
   private static boolean aimsAtPower(Point point, Limit limit) {

@@ -29,6 +29,7 @@ import passband.resolve.Scope;
 import passband.resolve.Values;
 import passband.source.Span;
 import passband.syntax.Expression;
+import passband.syntax.NamesInLimit;
 import passband.syntax.Tree;
 import passband.syntax.Variables;
 import passband.syntax.Word;
@@ -81,6 +82,20 @@ final class Accepts {
       }
     }
     return accepted;
+  }
+
+  /** The names that the limits of a test use, its rules' among them. */
+  Set<String> inLimits(Tree.Test test) {
+    Set<String> names = new TreeSet<>();
+    for (Tree.Accept line : test.accepts()) {
+      names.addAll(NamesInLimit.of(line.limit()));
+      for (Tree.Rule rule : line.by() == null ? List.<Tree.Rule>of() : scope.all(Tree.Rule.class)) {
+        if (line.by() != null && rule.name().text().equals(line.by().text())) {
+          rule.accepts().forEach(inner -> names.addAll(NamesInLimit.of(inner.limit())));
+        }
+      }
+    }
+    return names;
   }
 
   private List<Tree.Accept> lines(Tree.Test test) {

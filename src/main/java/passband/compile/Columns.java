@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.DiagnosticBuilder;
@@ -24,6 +25,7 @@ import passband.syntax.Word;
 final class Columns {
   private final Device device;
   private final Map<String, Word> workedOut;
+  private final Set<String> inLimits;
   private final Names names;
   private final Diagnostics diagnostics;
   private final Values values;
@@ -32,15 +34,18 @@ final class Columns {
 
   /**
    * @param workedOut the test's swept and derived quantities by name
+   * @param inLimits the names that its limits use
    */
   Columns(
       Device device,
       Instruments instruments,
       Map<String, Word> workedOut,
+      Set<String> inLimits,
       Names names,
       Diagnostics diagnostics) {
     this.device = device;
     this.workedOut = workedOut;
+    this.inLimits = inLimits;
     this.names = names;
     this.diagnostics = diagnostics;
     this.values = new Values(diagnostics);
@@ -110,6 +115,9 @@ final class Columns {
       sayAmbiguous(name, found);
       return null;
     }
+    if (found.isEmpty() && tree.unit() != null && inLimits.contains(name.text())) {
+      return new ValueColumn(tree, diagnostics);
+    }
     if (found.isEmpty()) {
       sayUnknown(name);
       return null;
@@ -166,7 +174,7 @@ final class Columns {
             Code.UNKNOWN_COLUMN,
             name.span(),
             "unknown column '%s': neither a built-in column nor a setting of the device or"
-                + " analyzer",
+                + " analyzer, nor a value with a unit that a limit uses",
             name.text())
         .meant(Spelling.nearest(name.text(), known), "known here: %s", String.join(", ", known));
   }

@@ -107,7 +107,8 @@ final class Points {
             loads.termination(),
             spec.target(),
             loads.others(),
-            extras(spec)),
+            extras(spec),
+            values(spec)),
         new PointSteps(steps, diagnostics).of(test, work, reads(limits, readings, work)),
         new Point.Times(spec.mode() == null ? null : onTime, rest(spec, onTime)),
         limits,
@@ -120,6 +121,12 @@ final class Points {
     Map<String, String> extras = new LinkedHashMap<>();
     spec.extras().forEach((name, extra) -> extras.put(name, extra.text()));
     return extras;
+  }
+
+  private static Map<String, String> values(RowSpec spec) {
+    Map<String, String> values = new LinkedHashMap<>();
+    spec.values().forEach((name, value) -> values.put(name, value.figure().text()));
+    return values;
   }
 
   private String id(RowSpec spec, Place place) {

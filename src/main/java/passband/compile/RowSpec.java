@@ -15,10 +15,12 @@ import passband.model.ExtraSetting;
 import passband.model.Termination;
 import passband.plan.Figure;
 import passband.plan.Point;
+import passband.quantity.Dimension;
 import passband.quantity.Rational;
 import passband.quantity.Units;
 import passband.resolve.Names;
 import passband.source.Span;
+import passband.syntax.Word;
 
 /**
  * What one combination of a row's values asks for, on whatever outlet. Parts are null when the
@@ -27,6 +29,7 @@ import passband.source.Span;
  * @param termination open or short in the place of a load
  * @param loads of instruments that the heading names, by role
  * @param extras other settings by column
+ * @param values what limits use, by column
  * @param stated the manual's limits, as many as the row has columns of them filled in
  * @param places where its parts are written
  */
@@ -38,6 +41,7 @@ record RowSpec(
     @Nullable Figure target,
     SortedMap<String, Figure> loads,
     SortedMap<String, Extra> extras,
+    SortedMap<String, NamedFigure> values,
     List<Stated> stated,
     Point.Places places,
     Span span) {
@@ -67,6 +71,7 @@ record RowSpec(
         null,
         Collections.emptySortedMap(),
         Collections.emptySortedMap(),
+        Collections.emptySortedMap(),
         List.of(),
         new Point.Places(span, span, span),
         span);
@@ -74,22 +79,24 @@ record RowSpec(
 
   RowSpec withMode(Mode other, Span where) {
     Point.Places at = new Point.Places(where, places.setting(), places.load());
-    return new RowSpec(other, setting, load, termination, target, loads, extras, stated, at, span);
+    return new RowSpec(
+        other, setting, load, termination, target, loads, extras, values, stated, at, span);
   }
 
   RowSpec withSetting(Figure other, Span where) {
     Point.Places at = new Point.Places(places.mode(), where, places.load());
-    return new RowSpec(mode, other, load, termination, target, loads, extras, stated, at, span);
+    return new RowSpec(
+        mode, other, load, termination, target, loads, extras, values, stated, at, span);
   }
 
   RowSpec withLoad(Figure other, Span where) {
     Point.Places at = new Point.Places(places.mode(), places.setting(), where);
-    return new RowSpec(mode, setting, other, null, target, loads, extras, stated, at, span);
+    return new RowSpec(mode, setting, other, null, target, loads, extras, values, stated, at, span);
   }
 
   RowSpec withTermination(Termination other, Span where) {
     Point.Places at = new Point.Places(places.mode(), places.setting(), where);
-    return new RowSpec(mode, setting, null, other, target, loads, extras, stated, at, span);
+    return new RowSpec(mode, setting, null, other, target, loads, extras, values, stated, at, span);
   }
 
   RowSpec withLoadOf(String role, Figure other, Span where) {
@@ -97,26 +104,49 @@ record RowSpec(
     more.put(role, other);
     Point.Places at = new Point.Places(places.mode(), places.setting(), where);
     SortedMap<String, Figure> all = Collections.unmodifiableSortedMap(more);
-    return new RowSpec(mode, setting, load, termination, target, all, extras, stated, at, span);
+    return new RowSpec(
+        mode, setting, load, termination, target, all, extras, values, stated, at, span);
   }
+
+  RowSpec withValue(Word name, Figure figure) {
+    SortedMap<String, NamedFigure> more = new TreeMap<>(values);
+    more.put(name.text(), new NamedFigure(name, figure));
+    SortedMap<String, NamedFigure> all = Collections.unmodifiableSortedMap(more);
+    return new RowSpec(
+        mode, setting, load, termination, target, loads, extras, all, stated, places, span);
+  }
+
+  /** A value and the column that names it. */
+  record NamedFigure(Word name, Figure figure) {}
 
   RowSpec withTarget(Figure other) {
     return new RowSpec(
-        mode, setting, load, termination, other, loads, extras, stated, places, span);
+        mode, setting, load, termination, other, loads, extras, values, stated, places, span);
   }
 
   RowSpec withExtra(Extra extra) {
     SortedMap<String, Extra> more = new TreeMap<>(extras);
     more.put(extra.column(), extra);
     SortedMap<String, Extra> all = Collections.unmodifiableSortedMap(more);
-    return new RowSpec(mode, setting, load, termination, target, loads, all, stated, places, span);
+    return new RowSpec(
+        mode, setting, load, termination, target, loads, all, values, stated, places, span);
   }
 
   RowSpec withStated(Stated other) {
     List<Stated> more = new ArrayList<>(stated);
     more.add(other);
     return new RowSpec(
-        mode, setting, load, termination, target, loads, extras, List.copyOf(more), places, span);
+        mode,
+        setting,
+        load,
+        termination,
+        target,
+        loads,
+        extras,
+        values,
+        List.copyOf(more),
+        places,
+        span);
   }
 
   /** The load, open or short as printed; null when the row says nothing of it. */
@@ -136,6 +166,10 @@ record RowSpec(
     put(values, "setting", setting);
     put(values, "load", load);
     put(values, "target", target);
+    for (NamedFigure one : this.values.values()) {
+      Dimension dimension = one.figure.unit().dimension();
+      values.put(one.name, Value.of(one.figure.si(), dimension));
+    }
     for (Extra extra : extras.values()) {
       if (extra.value != null) {
         values.put(extra.setting().name(), extra.value);

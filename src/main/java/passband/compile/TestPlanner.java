@@ -220,7 +220,14 @@ final class TestPlanner {
       diagnostics.table(rows.get(0).span().to(rows.get(rows.size() - 1).span()));
     }
     checkOutput(whole);
-    Columns heading = new Columns(device, instruments, Accepts.workedOut(test), names, diagnostics);
+    Columns heading =
+        new Columns(
+            device,
+            instruments,
+            Accepts.workedOut(test),
+            accepts.inLimits(test),
+            names,
+            diagnostics);
     specs.addAll(new Rows(heading, diagnostics).of(whole));
   }
 

@@ -1,5 +1,6 @@
 package passband.limit;
 
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.DiagnosticBuilder;
@@ -14,6 +15,7 @@ import passband.syntax.Amount;
 import passband.syntax.Expression;
 import passband.syntax.LimitExpression;
 import passband.syntax.Tree;
+import passband.syntax.Word;
 
 /** Works out a rule at a point. Null, with the fault said, when it cannot be. */
 public final class Rules implements LimitExpression.Visitor<Bounds> {
@@ -159,9 +161,51 @@ public final class Rules implements LimitExpression.Visitor<Bounds> {
   }
 
   private @Nullable Real distance(LimitExpression.Tolerance tolerance, boolean up, Real nominal) {
-    Amount amount = up ? tolerance.up() : tolerance.down();
+    Real sum = Real.ZERO;
+    for (LimitExpression.Part part : up ? tolerance.up() : tolerance.down()) {
+      Real one =
+          part.amount() == null
+              ? ofColumn(part, tolerance, nominal)
+              : distance(part.amount(), tolerance, nominal);
+      if (one == null) {
+        return null;
+      }
+      sum = sum.plus(one);
+    }
+    return sum;
+  }
+
+  /** What a column of the table gives: a share of the target, or a distance. */
+  private @Nullable Real ofColumn(
+      LimitExpression.Part part, LimitExpression.Tolerance tolerance, Real nominal) {
+    Word column = Objects.requireNonNull(part.column(), "a part without an amount is a column");
+    Value value = evaluator.value(new Expression.Variable(column));
+    if (value == null) {
+      return null;
+    }
+    if (value.real().signum() < 0) {
+      sayNegative(columns.row() == null ? part.span() : columns.row());
+      return null;
+    }
+    if (!value.dimension().isNone()) {
+      boolean fits = value.dimension().equals(dimension);
+      if (!fits) {
+        sayMismatch(part.span(), value.dimension());
+      }
+      return fits ? value.real() : null;
+    }
+    Real of = tolerance.of() == null ? nominal : checked(tolerance.of());
+    return of == null ? null : of.abs().times(value.real());
+  }
+
+  private void sayNegative(Span where) {
+    diagnostics.say(Code.REVERSED_RANGE, where, "a tolerance must not be negative");
+  }
+
+  private @Nullable Real distance(
+      Amount amount, LimitExpression.Tolerance tolerance, Real nominal) {
     if (amount.number() != null && amount.number().signum() < 0) {
-      diagnostics.say(Code.REVERSED_RANGE, amount.span(), "a tolerance must not be negative");
+      sayNegative(amount.span());
       return null;
     }
     if (!Values.isPercent(amount)) {

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import passband.parse.antlr.PassbandParser.*;
-import passband.syntax.Amount;
 import passband.syntax.Expression;
 import passband.syntax.Expression.Operator;
 import passband.syntax.LimitExpression;
@@ -60,13 +59,18 @@ final class Limits {
   private LimitExpression.Tolerance tolerance(ToleranceContext tolerance, @Nullable Expression of) {
     if (tolerance instanceof ToleranceApartContext apart) {
       return new LimitExpression.Tolerance(
-          leaves.amount(apart.amount(0)),
-          leaves.amount(apart.amount(1)),
-          of,
-          leaves.span(tolerance));
+          List.of(part(apart.part(0))), List.of(part(apart.part(1))), of, leaves.span(tolerance));
     }
-    Amount both = leaves.amount(((ToleranceSameContext) tolerance).amount());
+    List<LimitExpression.Part> both = new ArrayList<>();
+    ((ToleranceSameContext) tolerance).part().forEach(one -> both.add(part(one)));
     return new LimitExpression.Tolerance(both, both, of, leaves.span(tolerance));
+  }
+
+  private LimitExpression.Part part(PartContext part) {
+    return new LimitExpression.Part(
+        part.amount() == null ? null : leaves.amount(part.amount()),
+        part.name() == null ? null : leaves.name(part.name()),
+        leaves.span(part));
   }
 
   /** {@code from 179 to 219 mA}: the bare number takes the unit of the other. */

@@ -1,6 +1,7 @@
 package passband.plan;
 
-import passband.syntax.Amount;
+import java.util.ArrayList;
+import java.util.List;
 import passband.syntax.Expression;
 import passband.syntax.LimitExpression;
 
@@ -45,13 +46,18 @@ public final class LimitText implements LimitExpression.Visitor<String> {
   private String tolerance(LimitExpression.Tolerance tolerance) {
     String distance =
         tolerance.up() == tolerance.down()
-            ? amount(tolerance.up())
-            : "+" + amount(tolerance.up()) + " -" + amount(tolerance.down());
+            ? parts(tolerance.up())
+            : "+" + parts(tolerance.up()) + " -" + parts(tolerance.down());
     return tolerance.of() == null ? distance : distance + " of " + formula(tolerance.of());
   }
 
-  private String amount(Amount amount) {
-    return Formula.amount(amount, exact);
+  private String parts(List<LimitExpression.Part> parts) {
+    List<String> texts = new ArrayList<>();
+    for (LimitExpression.Part part : parts) {
+      String amount = part.amount() == null ? "" : Formula.amount(part.amount(), exact);
+      texts.add(amount + (part.column() == null ? "" : part.column().text()));
+    }
+    return String.join(" + ", texts);
   }
 
   @Override

@@ -60,13 +60,16 @@ final class MeaningOfPoints {
   private String canonical(Point point) {
     List<String> extras = new ArrayList<>();
     point.extras().forEach((name, text) -> extras.add(Canonical.of(name, text)));
+    List<String> values = new ArrayList<>();
+    point.values().forEach((name, text) -> values.add(Canonical.of(name, text)));
     return Canonical.of(
         point.outlet() == null ? null : naming.outlet(point.outlet().name().text()),
         point.mode() == null ? null : naming.mode(point.mode().name().text()),
         printed(point.setting()),
         load(point),
         point.target() == null ? null : point.target().si(),
-        extras);
+        extras,
+        values);
   }
 
   private static @Nullable String load(Point point) {
@@ -89,6 +92,7 @@ final class MeaningOfPoints {
       parts.add(point.termination().word());
     }
     point.extras().forEach((name, text) -> parts.add(name + " " + text));
+    point.values().forEach((name, text) -> parts.add(name + " " + text));
     if (point.target() != null) {
       parts.add("target " + point.target().text());
     }

@@ -108,7 +108,9 @@ final class MeaningOfSteps {
     @Override
     public List<@Nullable Object> setLoad(Act.SetLoad s) {
       String role = s.unit().role();
-      return s.termination() == null ? of(role, s.load()) : of(role, s.termination().word());
+      return s.termination() == null
+          ? of(role, s.load())
+          : of(role, s.load(), s.termination().word());
     }
 
     @Override

@@ -43,6 +43,7 @@ public record Point(
    * @param loadAt the role of the instrument that is set to the load
    * @param otherLoads what other instruments' loads are set to, by role
    * @param extras other settings by name, as printed, in the order of the columns
+   * @param values what limits use of the row, by column, as printed
    */
   public record Settings(
       @Nullable Figure setting,
@@ -51,7 +52,8 @@ public record Point(
       @Nullable Termination termination,
       @Nullable Figure target,
       Map<String, Figure> otherLoads,
-      Map<String, String> extras) {
+      Map<String, String> extras,
+      Map<String, String> values) {
     /** A load or what stands in its place, as printed; empty for neither. */
     static String text(@Nullable Figure load, @Nullable Termination termination) {
       return load != null ? load.text() : termination == null ? "" : termination.word();
@@ -97,6 +99,11 @@ public record Point(
   /** The role of the instrument that is set to the load; null when there is none. */
   public @Nullable String loadAt() {
     return settings.loadAt;
+  }
+
+  /** What limits use of the row, by column, as printed. */
+  public Map<String, String> values() {
+    return settings.values;
   }
 
   /** What other instruments' loads are set to, by role. */

@@ -1,5 +1,6 @@
 package passband.syntax;
 
+import java.util.List;
 import org.jspecify.annotations.NullUnmarked;
 import org.jspecify.annotations.Nullable;
 import passband.source.Span;
@@ -32,11 +33,24 @@ public sealed interface LimitExpression {
   /**
    * A distance to either side of a target.
    *
-   * @param up the distance above, an amount or a percentage
+   * @param up the distance above: the sum of its parts
    * @param down the distance below; the same as {@code up} when one was written
-   * @param of the target the percentage is taken of; null when the acceptance's own target is meant
+   * @param of the target that percentages are taken of; null when the acceptance's own is meant
    */
-  record Tolerance(Amount up, Amount down, @Nullable Expression of, Span span) {}
+  record Tolerance(List<Part> up, List<Part> down, @Nullable Expression of, Span span) {
+    /** The only part of the distance above; null where there are several, or it is a column. */
+    public @Nullable Amount single() {
+      return up.size() == 1 ? up.get(0).amount() : null;
+    }
+  }
+
+  /**
+   * A part of a distance: an amount or a percentage, or a column of the table that holds either.
+   *
+   * @param amount null for a column
+   * @param column null for an amount
+   */
+  record Part(@Nullable Amount amount, @Nullable Word column, Span span) {}
 
   /**
    * {@code within 15 % of setting or 1 W, whichever is greater}.
