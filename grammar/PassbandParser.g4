@@ -46,7 +46,7 @@ stateItem: (ENTER | LEAVE) TEXT NEWLINE # stateText
     | NEWLINE # blankStateLine
     ;
 
-extraSetting: SETTING name TEXT? (ONE OF names | series) (LEAVE name)? NEWLINE;
+extraSetting: SETTING name TEXT? (ONE OF names | series) (LEAVE (name | amount))? NEWLINE;
 
 // ---- analyzer and leads ----------------------------------------------------------------------------------------
 

@@ -67,6 +67,13 @@ public record BenchState(SortedMap<Variable, Known> known) {
     return new BenchState(other);
   }
 
+  /** The same with the generator's panel and its other settings unknown. */
+  BenchState withoutPanel() {
+    SortedMap<Variable, Known> other = new TreeMap<>(known);
+    other.keySet().removeIf(Variable::isOfPanel);
+    return new BenchState(other);
+  }
+
   /** What is known of both. */
   BenchState join(BenchState other) {
     SortedMap<Variable, Known> both = new TreeMap<>();

@@ -1,8 +1,10 @@
 package passband.bench;
 
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.DiagnosticBuilder;
@@ -12,7 +14,6 @@ import passband.limit.Limit;
 import passband.model.Analyzer;
 import passband.model.Analyzer.LoadBank;
 import passband.model.ExtraSetting;
-import passband.model.Instruments;
 import passband.model.Series;
 import passband.plan.Act;
 import passband.plan.Figure;
@@ -32,10 +33,12 @@ import passband.syntax.Amount;
 final class Needs {
   private final Plan plan;
   private final Diagnostics diagnostics;
+  private final Set<String> setSomewhere;
 
   Needs(Plan plan, Diagnostics diagnostics) {
     this.plan = plan;
     this.diagnostics = diagnostics;
+    this.setSomewhere = setSomewhere(plan);
   }
 
   // ---- steps ----
@@ -69,7 +72,7 @@ final class Needs {
     own(point, Variable.MODE, point.mode() == null ? null : point.mode().title(), state);
     own(point, Variable.SETTING, text(point.setting()), state);
     loads(point).forEach((role, load) -> own(point, Variable.load(role), load, state));
-    leftOver(run, point, state);
+    otherSettings(run, point, state);
   }
 
   /** What the point's loads are set to, by the role of the instrument. */
@@ -207,39 +210,56 @@ final class Needs {
 
   // ---- settings ----
 
-  /** A setting that another test left somewhere, with no column and no rest position here. */
-  private void leftOver(Stage.Run run, Point point, BenchState state) {
-    for (Map.Entry<Variable, Known> one : state.known().entrySet()) {
-      Variable what = one.getKey();
-      String name = what.name().substring(what.name().indexOf('.') + 1);
-      if (what.kind() == Variable.Kind.SET
-          && !point.extras().containsKey(name)
-          && !point.extras().containsKey(what.name())
-          && !leaves(what.name(), name)) {
-        diagnostics
-            .say(
-                Code.NOT_SET_AT_READING,
-                run.test().span(),
-                "the test '%s' is read with '%s' as another test left it",
-                run.test().text(),
-                name)
-            .note(one.getValue().since(), "it is set here: %s", one.getValue().value())
-            .hint("add a '%s' column to the table, or 'leave …' to the setting", name);
-      }
+  /**
+   * A setting that the row does not give is at its rest position, or no test of the sheet sets it.
+   */
+  private void otherSettings(Stage.Run run, Point point, BenchState state) {
+    plan.device().settings().forEach(s -> otherSetting("device", s, run, point, state));
+    for (Analyzer unit : plan.instruments().units()) {
+      unit.settings().forEach(s -> otherSetting(unit.role(), s, run, point, state));
     }
   }
 
-  private boolean leaves(String id, String name) {
-    String owner = id.substring(0, id.indexOf('.'));
-    List<ExtraSetting> settings =
-        owner.equals(Instruments.DEVICE)
-            ? plan.device().settings()
-            : plan.instruments().in(owner).settings();
-    for (ExtraSetting setting : settings) {
-      if (setting.name().text().equals(name)) {
-        return setting.leave() != null;
+  private void otherSetting(
+      String owner, ExtraSetting setting, Stage.Run run, Point point, BenchState state) {
+    String name = setting.name().text();
+    boolean own =
+        point.extras().containsKey(name)
+            || point.extras().containsKey(owner + "." + name)
+            || (run.sweep() != null && run.sweep().what().equals(name));
+    Known known = state.get(Variable.set(owner + "." + name));
+    String at = known == null ? null : known.value();
+    String rest = setting.leave() == null ? null : setting.leave().text();
+    if (own
+        || (rest != null && rest.equals(at))
+        || (rest == null && !setSomewhere.contains(owner + "." + name))) {
+      return;
+    }
+    String test = "the test '" + run.test().text() + "' is read";
+    DiagnosticBuilder said =
+        say(
+            run.test().span(),
+            known == null
+                ? "nothing says where '" + name + "' is when " + test
+                : test + " with '" + name + "' as another test left it");
+    if (known == null) {
+      said.note(setting.name().span(), "another test sets it");
+    } else {
+      said.note(known.since(), "it is set here: %s", known.value());
+    }
+    said.hint("add a '%s' column to the table, or 'leave …' to the setting", name);
+  }
+
+  /** The settings that some test sets, {@code device.supply}. */
+  private static Set<String> setSomewhere(Plan plan) {
+    Set<String> ids = new HashSet<>();
+    for (Point point : plan.points()) {
+      for (PlanStep step : point.steps()) {
+        if (step.act() instanceof Act.Set set) {
+          ids.add(set.id());
+        }
       }
     }
-    return false;
+    return ids;
   }
 }

@@ -6,6 +6,7 @@ import passband.model.Lead;
 import passband.model.Terminal;
 import passband.plan.Act;
 import passband.plan.PlanStep;
+import passband.plan.Stage;
 import passband.source.Span;
 
 /** What each step does to the bench. */
@@ -101,12 +102,16 @@ final class Transition implements Act.Visitor<BenchState> {
   /** A sweep leaves what it changes wherever the event came. */
   @Override
   public BenchState read(Act.Read read) {
-    BenchState swept =
-        read.sweep() != null && read.sweep().what().equals("load")
-            ? before.without(Variable.load(read.by().role()))
-            : before;
+    Stage.Swept sweep = read.sweep();
+    BenchState swept = sweep == null ? before : without(sweep.what(), read.by().role());
     Variable unit = Variable.unit(read.by().role());
     return BenchState.HOLDING.equals(before.value(unit)) ? swept.with(unit, "idle", at) : swept;
+  }
+
+  private BenchState without(String what, String role) {
+    return what.equals("load")
+        ? before.without(Variable.load(role))
+        : before.without(Variable.set("device." + what), Variable.set(role + "." + what));
   }
 
   @Override
@@ -146,5 +151,10 @@ final class Transition implements Act.Visitor<BenchState> {
       bare = bare.with(Variable.lead(lead.name().text()), BenchState.OFF, at);
     }
     return bare.with(Variable.INSIDE, BenchState.NONE, at);
+  }
+
+  @Override
+  public BenchState stays(Act.Stays stays) {
+    return before;
   }
 }

@@ -37,6 +37,14 @@ public record Variable(Kind kind, String name) implements Comparable<Variable> {
     OUTPUT
   }
 
+  /** Whether it is set at the generator's panel. */
+  boolean isOfPanel() {
+    return kind == Kind.OUTLET
+        || kind == Kind.MODE
+        || kind == Kind.SETTING
+        || (kind == Kind.SET && name.startsWith("device."));
+  }
+
   /** A lead's two ends. */
   public static Variable lead(String name) {
     return new Variable(Kind.LEAD, name);

@@ -103,6 +103,14 @@ public final class Walk implements Stage.Visitor<Void> {
   }
 
   @Override
+  public Void end(Stage.End end) {
+    onlyIf(List.of());
+    place = "At the end";
+    steps(end.stays());
+    return null;
+  }
+
+  @Override
   public Void run(Stage.Run run) {
     onlyIf(run.when().adjusted());
     String on = run.outlet() == null ? "" : ", " + run.outlet().title();
@@ -110,7 +118,7 @@ public final class Walk implements Stage.Visitor<Void> {
     Span at = run.test().span();
     run.moves().forEach(move -> move(move, run.setup(), at));
     if (run.state() != null) {
-      BenchState inside = state.withoutKinds(Transition.FREE);
+      BenchState inside = state.withoutPanel();
       String title = run.state().title();
       moment("enter", run.state().enter(), inside.with(Variable.INSIDE, title, at));
     }
@@ -121,7 +129,7 @@ public final class Walk implements Stage.Visitor<Void> {
       point = null;
     }
     if (run.state() != null) {
-      BenchState outside = state.withoutKinds(Transition.FREE);
+      BenchState outside = state.withoutPanel();
       moment("leave", run.state().leave(), outside.with(Variable.INSIDE, BenchState.NONE, at));
     }
     steps(run.after());
@@ -173,9 +181,8 @@ public final class Walk implements Stage.Visitor<Void> {
 
   /** What a step does by itself: in the place of another, nothing but to stop. */
   private BenchState own(PlanStep step) {
-    boolean stands = step.insteadOf() != null && !step.standsForStop();
     boolean stops = step.act() instanceof Act.Perform perform && perform.stops();
-    return stands && !stops ? state : after(state, step);
+    return step.insteadOf() != null && !stops ? state : after(state, step);
   }
 
   private static boolean same(@Nullable String a, @Nullable String b) {

@@ -57,8 +57,9 @@ final class BenchOrder {
     for (String phase : phases.subList(Math.min(1, phases.size()), phases.size())) {
       goThrough(body, phase, affected, stages);
     }
+    stages.add(new Stage.End(List.of()));
     goThrough(tree.parts().subList(lastTest + 1, tree.parts().size()), null, null, stages);
-    return Rewiring.of(stages);
+    return Rewiring.of(RestPositions.of(stages, steps));
   }
 
   /** Output off, no lead connected, in none of the states that tests enter. */

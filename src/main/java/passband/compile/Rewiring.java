@@ -22,22 +22,8 @@ final class Rewiring implements Stage.Visitor<Void> {
   /** The stages in their order, with the moves of the leads. */
   static List<Stage> of(List<Stage> stages) {
     Rewiring rewiring = new Rewiring();
-    int last = lastRun(stages);
-    for (int i = 0; i < stages.size(); i++) {
-      stages.get(i).accept(rewiring);
-      if (i == last) {
-        rewiring.takeOff(null);
-      }
-    }
+    stages.forEach(stage -> stage.accept(rewiring));
     return List.copyOf(rewiring.stages);
-  }
-
-  private static int lastRun(List<Stage> stages) {
-    int last = -1;
-    for (int i = 0; i < stages.size(); i++) {
-      last = stages.get(i) instanceof Stage.Run ? i : last;
-    }
-    return last;
   }
 
   private void takeOff(@Nullable String before) {
@@ -78,6 +64,13 @@ final class Rewiring implements Stage.Visitor<Void> {
     wiring = now;
     when = run.when();
     return keep(wired);
+  }
+
+  /** Nothing is printed where nothing stays. */
+  @Override
+  public Void end(Stage.End end) {
+    takeOff(null);
+    return end.stays().isEmpty() ? null : keep(end);
   }
 
   /** Only made here. */

@@ -5,6 +5,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.DiagnosticBuilder;
@@ -12,6 +14,7 @@ import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Fix;
 import passband.model.Analyzer;
 import passband.model.Device;
+import passband.model.ExtraSetting;
 import passband.model.Instruments;
 import passband.plan.Act;
 import passband.plan.Figure;
@@ -104,18 +107,18 @@ final class Steps {
     return Owners.of(unit, instruments);
   }
 
-  /** The steps that put settings back which points of a run leave elsewhere. */
-  List<PlanStep> putBack(List<RowSpec> specs, TextPlace place, Span span) {
-    Map<String, RowSpec.Extra> last = new LinkedHashMap<>();
-    specs.forEach(spec -> last.putAll(spec.extras()));
-    List<PlanStep> back = new ArrayList<>();
-    for (RowSpec.Extra extra : last.values()) {
-      Word leave = extra.setting().leave();
-      if (leave != null && !leave.text().equals(extra.text())) {
-        back.add(set(extra.of(), leave.text(), place, span));
+  /** The settings of the generator and the instruments by identities, {@code device.supply}. */
+  SortedMap<String, OwnSetting> settings() {
+    SortedMap<String, OwnSetting> all = new TreeMap<>();
+    for (ExtraSetting one : device.settings()) {
+      all.put("device." + one.name().text(), new OwnSetting(Owner.GENERATOR, one));
+    }
+    for (Analyzer unit : instruments.units()) {
+      for (ExtraSetting one : unit.settings()) {
+        all.put(unit.role() + "." + one.name().text(), new OwnSetting(owner(unit), one));
       }
     }
-    return back;
+    return all;
   }
 
   /** A step that sets a setting of the generator or an instrument. */

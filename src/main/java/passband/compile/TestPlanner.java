@@ -16,7 +16,6 @@ import passband.model.Instruments;
 import passband.plan.Delivery;
 import passband.plan.Figure;
 import passband.plan.Formula;
-import passband.plan.PlanStep;
 import passband.plan.Point;
 import passband.plan.Setup;
 import passband.plan.Slot;
@@ -353,17 +352,10 @@ final class TestPlanner {
             delivery(),
             steps.of(Steps.when(test, Tree.Steps.When.BEFORE), place),
             points,
-            after(place)),
+            steps.of(Steps.when(test, Tree.Steps.When.AFTER), place)),
         derives(),
         sweep,
         test);
-  }
-
-  /** Settings are put back before what the author has done at the end. */
-  private List<PlanStep> after(TextPlace place) {
-    List<PlanStep> after = new ArrayList<>(steps.putBack(specs, place, test.name().span()));
-    after.addAll(steps.of(Steps.when(test, Tree.Steps.When.AFTER), place));
-    return List.copyOf(after);
   }
 
   private List<Stage.Derived> derives() {

@@ -177,6 +177,11 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
   }
 
   @Override
+  public StageItems end(Stage.End end) {
+    return steps(null, new Context(SHEET, null, "At the end", List.of()), end.stays());
+  }
+
+  @Override
   public StageItems clear(Stage.Clear clear) {
     Stage.When when = clear.when();
     Context context =

@@ -10,7 +10,7 @@ import passband.syntax.Word;
  *
  * @param options the names it can be set to; null when it is a quantity
  * @param series the values it can be set to; null when it is one of several names
- * @param leave what it is set back to after each run; null where nothing is said
+ * @param leave what it is set back to after each run, as printed; null where nothing is said
  */
 public record ExtraSetting(
     Word name,

@@ -63,6 +63,12 @@ public record Series(Dimension dimension, Unit unit, List<Segment> segments) {
     return lowest().compareTo(value) <= 0 && value.compareTo(highest()) <= 0;
   }
 
+  /** A value in SI as the sheet prints it: {@code 0.5 s}. */
+  public String text(Rational value) {
+    String number = value.over(unit.factor()).toPlain();
+    return unit.symbol().isEmpty() ? number : number + " " + unit.printed();
+  }
+
   /** The least value. */
   public Rational lowest() {
     Rational lowest = segments.get(0).from();

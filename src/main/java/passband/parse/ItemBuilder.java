@@ -118,7 +118,8 @@ final class ItemBuilder {
         leaves.optionalText(setting.TEXT()),
         setting.names() == null ? null : leaves.names(setting.names()),
         setting.series() == null ? null : leaves.series(setting.series()),
-        setting.LEAVE() == null ? null : leaves.name(setting.name(1)),
+        setting.name().size() < 2 ? null : leaves.name(setting.name(1)),
+        setting.amount() == null ? null : leaves.amount(setting.amount()),
         leaves.line(setting));
   }
 

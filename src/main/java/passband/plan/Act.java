@@ -44,6 +44,8 @@ public sealed interface Act {
     T choose(Choose choose);
 
     T ready(Ready ready);
+
+    T stays(Stays stays);
   }
 
   /** The mode is selected; the outlet is null in a test without outlets. */
@@ -198,6 +200,20 @@ public sealed interface Act {
     @Override
     public <T> T accept(Visitor<T> visitor) {
       return visitor.ready(this);
+    }
+  }
+
+  /**
+   * A setting stays as it was set last.
+   *
+   * @param id {@code device.supply}
+   * @param title its printed name
+   * @param value as printed; null where it is not known
+   */
+  record Stays(String id, String title, @Nullable String value) implements Act {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.stays(this);
     }
   }
 

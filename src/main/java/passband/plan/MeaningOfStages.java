@@ -66,6 +66,13 @@ final class MeaningOfStages implements Stage.Visitor<Void> {
     return null;
   }
 
+  @Override
+  public Void end(Stage.End end) {
+    order.add("end");
+    steps("end", "end", end.stays(), null);
+    return null;
+  }
+
   /** It is told by what it makes way for. */
   @Override
   public Void clear(Stage.Clear clear) {
@@ -78,7 +85,7 @@ final class MeaningOfStages implements Stage.Visitor<Void> {
     return null;
   }
 
-  private void steps(String key, String subject, List<PlanStep> steps, Span span) {
+  private void steps(String key, String subject, List<PlanStep> steps, @Nullable Span span) {
     facts.add(new MeaningOfSteps(naming).fact(Area.STEPS, key, subject, steps, span));
   }
 

@@ -19,7 +19,7 @@ final class MeaningOfSteps {
     this.operands = new Operands(naming);
   }
 
-  Fact fact(Area area, String key, String subject, List<PlanStep> steps, Span span) {
+  Fact fact(Area area, String key, String subject, List<PlanStep> steps, @Nullable Span span) {
     return Fact.of(area, key, subject, canonical(steps), shown(steps), span);
   }
 
@@ -168,6 +168,11 @@ final class MeaningOfSteps {
       List<String> states = new ArrayList<>();
       r.states().forEach(state -> states.add(state.name().text()));
       return of(states);
+    }
+
+    @Override
+    public List<@Nullable Object> stays(Act.Stays s) {
+      return of(s.id(), s.value());
     }
   }
 }

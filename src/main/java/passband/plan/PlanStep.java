@@ -28,6 +28,7 @@ public record PlanStep(Act act, @Nullable Words words, @Nullable String insteadO
     CAUTION("caution"),
     CHOOSE("choose"),
     READY("ready"),
+    STAYS("stays"),
     SELECT("select"),
     ADJUST("adjust"),
     SET("set"),

@@ -65,6 +65,11 @@ public record Point(
    */
   public record Times(@Nullable Rational onTime, @Nullable Rational rest) {}
 
+  /** The same with other steps. */
+  public Point withSteps(List<PlanStep> other) {
+    return new Point(id, outlet, mode, settings, other, times, limits, readings, places, span);
+  }
+
   /** The setting; null when there is none. */
   public @Nullable Figure setting() {
     return settings.setting;

@@ -24,6 +24,8 @@ public sealed interface Stage {
     T clear(Clear clear);
 
     T start(Start start);
+
+    T end(End end);
   }
 
   /**
@@ -124,6 +126,12 @@ public sealed interface Stage {
       return course.after;
     }
 
+    /** The same with another course. */
+    public Run with(Course other) {
+      return new Run(
+          test, title, renamedFrom, when, outlet, wiring, state, other, derives, sweep, tree);
+    }
+
     /** The same after another run: the leads that go from its wiring to this one. */
     public Run withMoves(List<Move> moves) {
       return new Run(
@@ -182,6 +190,14 @@ public sealed interface Stage {
     @Override
     public <T> T accept(Visitor<T> visitor) {
       return visitor.clear(this);
+    }
+  }
+
+  /** After the last run: the settings that nothing brings back, each where it stays. */
+  record End(List<PlanStep> stays) implements Stage {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.end(this);
     }
   }
 }

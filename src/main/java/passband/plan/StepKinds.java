@@ -80,4 +80,9 @@ enum StepKinds implements Act.Visitor<Kind> {
   public Kind ready(Act.Ready ready) {
     return Kind.READY;
   }
+
+  @Override
+  public Kind stays(Act.Stays stays) {
+    return Kind.STAYS;
+  }
 }

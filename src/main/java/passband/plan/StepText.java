@@ -175,4 +175,11 @@ public final class StepText implements Act.Visitor<String> {
             + String.join(" or ", states)
             + ".";
   }
+
+  @Override
+  public String stays(Act.Stays stays) {
+    return stays.value() == null
+        ? stays.title() + " stays as it was set last."
+        : stays.title() + " stays at " + stays.value() + ".";
+  }
 }

@@ -71,7 +71,8 @@ public record Sheet(
   /**
    * A part of the sheet: its start, a section, an adjustment, a run or the taking off of leads.
    *
-   * @param kind {@code start}, {@code section}, {@code adjust}, {@code run} or {@code clear}
+   * @param kind {@code start}, {@code section}, {@code adjust}, {@code run}, {@code clear} or
+   *     {@code end}
    * @param number counts the runs; 0 for others
    * @param note what stands under the heading; null for nothing
    * @param adjusted whether the adjustment was made; null for other parts

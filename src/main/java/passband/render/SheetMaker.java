@@ -18,6 +18,7 @@ import passband.evidence.StageItems;
 import passband.limit.Limit;
 import passband.model.Device;
 import passband.model.Lead;
+import passband.plan.Act;
 import passband.plan.Plan;
 import passband.plan.PlanStep;
 import passband.plan.Point;
@@ -189,6 +190,12 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         null);
   }
 
+  @Override
+  public Sheet.Block end(Stage.End end) {
+    return new Sheet.Block(
+        "end", 0, "At the end", null, null, List.of(), steps(end.stays(), items().before()), null);
+  }
+
   /** Which adjustment has to have been made; null for a stage that is always done. */
   private @Nullable String onlyIf(Stage.When when) {
     List<String> titles = new ArrayList<>();
@@ -328,7 +335,11 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
   private static List<Sheet.StepLine> generic(Point point) {
     List<Sheet.StepLine> lines = new ArrayList<>();
     for (PlanStep step : point.steps()) {
-      lines.add(atLine(step, StepText.forEachLine(step)));
+      boolean same =
+          step.act() instanceof Act.Set set
+              && !point.extras().containsKey(set.setting())
+              && !point.extras().containsKey(set.id());
+      lines.add(atLine(step, same ? step.text() : StepText.forEachLine(step)));
     }
     return lines;
   }

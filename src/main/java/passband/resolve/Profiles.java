@@ -16,6 +16,7 @@ import passband.model.Lead;
 import passband.model.Series;
 import passband.model.Terminal;
 import passband.quantity.Dimension;
+import passband.quantity.Rational;
 import passband.quantity.Unit;
 import passband.syntax.Amount;
 import passband.syntax.Tree;
@@ -137,13 +138,14 @@ public final class Profiles {
       if (tree.options() != null) {
         Scope.distinct(diagnostics, "option", tree.options(), option -> option);
       }
+      Series series = tree.series() == null ? null : series(tree.series(), values);
       settings.add(
           new ExtraSetting(
               tree.name(),
               titleOf(tree.title(), tree.name()),
               tree.options(),
-              tree.series() == null ? null : series(tree.series(), values),
-              leave(tree, diagnostics),
+              series,
+              leave(tree, series, diagnostics),
               tree));
     }
     return settings;
@@ -154,18 +156,58 @@ public final class Profiles {
     return action.as() != null && action.as().text().equals("stop");
   }
 
-  /** What a setting is left at: one of its options. */
-  private static @Nullable Word leave(Tree.ExtraSetting tree, Diagnostics diagnostics) {
+  /** What a setting is left at, as printed: one of its options or of its values. */
+  private static @Nullable Word leave(
+      Tree.ExtraSetting tree, @Nullable Series series, Diagnostics diagnostics) {
+    return tree.leaveAmount() == null
+        ? leaveOption(tree, diagnostics)
+        : leaveAmount(tree, tree.leaveAmount(), series, diagnostics);
+  }
+
+  private static @Nullable Word leaveOption(Tree.ExtraSetting tree, Diagnostics diagnostics) {
     Word leave = tree.leave();
     List<String> options = new ArrayList<>();
     for (Word option : tree.options() == null ? List.<Word>of() : tree.options()) {
       options.add(option.text());
+    }
+    if (leave != null && tree.options() == null) {
+      diagnostics.say(
+          Code.WRONG_KIND,
+          leave.span(),
+          "'%s' is a quantity, so it is left at one of its values",
+          tree.name().text());
+      return null;
     }
     if (leave != null && !options.contains(leave.text())) {
       Scope.unknown(diagnostics, leave, "option", options);
       return null;
     }
     return leave;
+  }
+
+  private static @Nullable Word leaveAmount(
+      Tree.ExtraSetting tree, Amount leave, @Nullable Series series, Diagnostics diagnostics) {
+    if (tree.options() != null) {
+      diagnostics.say(
+          Code.WRONG_KIND,
+          leave.span(),
+          "'%s' is set to a name, so it is left at one of its options",
+          tree.name().text());
+      return null;
+    }
+    Rational si =
+        series == null
+            ? null
+            : new Values(diagnostics).si(leave, series.dimension(), "'" + tree.name().text() + "'");
+    if (series == null || si == null) {
+      return null; // the fault is said
+    }
+    if (!series.contains(si)) {
+      diagnostics.say(
+          Code.SETTING_OFF_SPAN, leave.span(), "'%s' cannot be set to this", tree.name().text());
+      return null;
+    }
+    return new Word(series.text(si), leave.span());
   }
 
   /**

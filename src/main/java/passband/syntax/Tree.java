@@ -43,13 +43,17 @@ public final class Tree {
   /** {@code action NAME "…"}. */
   public record Action(Word name, Word text, @Nullable Word as, Span span) {}
 
-  /** A setting besides the mode's own: {@code options} by name, {@code series} for a quantity. */
+  /**
+   * A setting besides the mode's own: {@code options} by name, {@code series} for a quantity. It is
+   * left at a name or at an amount; both are null where nothing is said.
+   */
   public record ExtraSetting(
       Word name,
       @Nullable Word title,
       @Nullable List<Word> options,
       @Nullable List<SeriesItem> series,
       @Nullable Word leave,
+      @Nullable Amount leaveAmount,
       Span span) {}
 
   // ---- device ----

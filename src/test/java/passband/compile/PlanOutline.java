@@ -123,6 +123,13 @@ public final class PlanOutline implements Stage.Visitor<Void> {
     return null;
   }
 
+  @Override
+  public Void end(Stage.End end) {
+    line("", "end");
+    steps("  ", end.stays());
+    return null;
+  }
+
   private static String onlyIf(Stage.When when) {
     return when.adjusted().isEmpty() ? "" : ", only if " + String.join(" or ", when.adjusted());
   }

@@ -57,6 +57,7 @@ class MeaningLawTest {
     String place = "places in the source";
     NO_MEANING.put("Point.places", place);
     NO_MEANING.put("Plan.made", "a cache of what follows from the rest");
+    NO_MEANING.put("Stays.title", "the title of the setting");
     NO_MEANING.put("Terminal.ownerTitle", "the title of its outlet or analyzer");
     String spelling = "how the source spells it";
     NO_MEANING.put("Lead.ratedText", spelling);

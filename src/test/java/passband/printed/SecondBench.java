@@ -229,6 +229,7 @@ final class SecondBench {
       demand(state.isEmpty(), step.page(), "a state within a state: " + step.text());
       state = effect.substring("enter ".length());
       forget();
+      dials.clear();
       return;
     }
     switch (effect) {
@@ -253,6 +254,9 @@ final class SecondBench {
       }
       case "read of what is held" -> read(step, cells, wasOn);
       case "off" -> off();
+      case "stays" ->
+          gaps.forEach(
+              (name, value) -> demand(value.equals(dials.get(name)), step.page(), step.text()));
       case "leave" -> leave(step);
       case "forget the panel" -> forget();
       default -> throw new IllegalArgumentException(effect);
@@ -329,6 +333,7 @@ final class SecondBench {
       demand(setting.equals(cells.get("Setting")), step.page(), at + "the setting is " + setting);
     }
     cells.forEach((column, value) -> compareDial(column, value, step, at));
+    words.rests().forEach((dial, rest) -> atRest(dial, rest, cells, step, at));
   }
 
   private void compareDial(String column, String value, Step step, String at) {
@@ -337,6 +342,12 @@ final class SecondBench {
       String set = dials.getOrDefault(column, "?");
       demand(value.equals(set), step.page(), at + column + " is at " + set);
     }
+  }
+
+  /** What the line does not give is where it rests. */
+  private void atRest(String dial, String rest, Map<String, String> cells, Step step, String at) {
+    boolean there = cells.containsKey(dial) || rest.equals(dials.get(dial));
+    demand(there, step.page(), at + dial + " is at " + dials.getOrDefault(dial, "?"));
   }
 
   private Map<String, String> wired() {
@@ -365,5 +376,6 @@ final class SecondBench {
     demand(!state.isEmpty(), step.page(), "no state to leave: " + step.text());
     state = "";
     forget();
+    dials.clear();
   }
 }

@@ -30,6 +30,7 @@ final class SheetWords {
   private final Map<String, String> keys = new LinkedHashMap<>();
   private final Map<String, Map<String, String>> wirings = new LinkedHashMap<>();
   private final Map<String, Expected> tests = new LinkedHashMap<>();
+  private final Map<String, String> rests = new LinkedHashMap<>();
   private String analyzer = "";
 
   static SheetWords read(Path file) {
@@ -54,6 +55,7 @@ final class SheetWords {
       case "key" -> keys.put(cells[1], cells[2]);
       case "wiring" -> wirings.put(cells[1], leads(cells[2]));
       case "analyzer" -> analyzer = cells[1];
+      case "rest" -> rests.put(cells[1], cells[2]);
       case "test" ->
           tests.put(
               cells[1],
@@ -123,6 +125,11 @@ final class SheetWords {
     Map<String, String> leads = new LinkedHashMap<>();
     wirings.get(heading).forEach((lead, ends) -> leads.put(lead, filled(ends, outlet)));
     return leads;
+  }
+
+  /** Where each setting is that a line does not give. */
+  Map<String, String> rests() {
+    return rests;
   }
 
   /** The name of the analyzer's jack or key as the sheet gives it in full. */
