@@ -161,4 +161,31 @@ class ManyThingsOnPaperTest {
     assertTrue(manyDigits);
     printed(snippet, "digits");
   }
+
+  /** Wide and lost letters, from right to left, without spaces or with other ones. */
+  @Test
+  void lettersOfEveryKind() throws Exception {
+    for (String letters :
+        List.of(
+            "\u27f6",
+            "\u6d4b",
+            "\u05e9\u05dc",
+            "\u0645",
+            "e\u0301",
+            "W\u00a0",
+            "\ud83d\udd25",
+            "\u2030")) {
+      String bench =
+          Explanations.bench()
+              .replace("\"red lead\"", "\"" + letters.repeat(60) + "\"")
+              .replace("\"left pin\"", "\"" + letters.repeat(30) + "\"");
+      String main =
+          Examples.framed("test", test("", "20", ""))
+              .replace("Output burns.", letters.repeat(3_000))
+              .replace("\"T\"", "\"" + letters.repeat(300) + "\"");
+      Snippet snippet =
+          Snippet.compile(Map.of("bench.pband", bench, "main.pband", main), "main.pband", null);
+      printed(snippet, letters);
+    }
+  }
 }
