@@ -5,6 +5,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.edit.EditorFiles;
+import passband.judge.Cause;
 import passband.render.Schemas;
 
 /**
@@ -166,8 +167,9 @@ final class CommandTable {
               Compares a completed sheet with its limits. LIMITS is a limits.json file; READINGS is the readings.csv saved
               by the checklist, or any CSV file with the columns point, reading and unit and, where needed, phase,
               attempt, kind and digest. Readings taken with a different digest are rejected. It passes only if every
-              item that applies is done and passes. --as html is for printing and signing. Exit status:
-              0 pass, 1 an item fails, is missing or is unclear, 2 could not run.
+              item that applies is done and passes. Readings that an instrument took after its calibration was due are
+              unclear, and so is a due date, a date or a serial number that cannot be read as one. --as html is for
+              printing and signing. Exit status: 0 pass, 1 an item fails, is missing or is unclear, 2 could not run.
               """,
               List.of(
                   Option.oneOf("--as", "FORM", List.of("text", "json", "html"), "output format"),
@@ -175,8 +177,8 @@ final class CommandTable {
                       "--date",
                       ArgumentKind.DATE,
                       "DATE",
-                      "date of the judgement (YYYY-MM-DD): warns if the analyzer's calibration was"
-                          + " due before it")),
+                      "date of the judgement (YYYY-MM-DD): warns if a calibration has run out since the"
+                          + " readings")),
               true),
           new CommandSpec(
               "history",
@@ -207,14 +209,12 @@ final class CommandTable {
               true),
           new CommandSpec(
               "explain",
-              List.of(
-                  Operand.oneOf("CODE", "diagnostic code", CommandTable::explained)
-                      .orMore()
-                      .orNone()),
+              List.of(Operand.oneOf("CODE", "code", CommandTable::explained).orMore().orNone()),
               "explain a diagnostic: what, why, an example and the fix",
               """
-              Prints the manual page of each diagnostic code: what it means, why it matters, an example and the fix.
-              Without a code, lists all of them. 'passband explain bench' prints the devices used in the examples.
+              Prints the manual page of each diagnostic code: what it means, why it matters, an example and the fix; of
+              the code of a verdict's cause, what it means. Without a code, lists all of them. 'passband explain bench'
+              prints the devices used in the examples.
               """,
               List.of(),
               true),
@@ -324,6 +324,11 @@ final class CommandTable {
   private static List<String> explained() {
     List<String> explained = new ArrayList<>(List.of("bench"));
     explained.addAll(Code.ids());
+    for (Cause.Code cause : Cause.Code.values()) {
+      if (!explained.contains(cause.word())) {
+        explained.add(cause.word());
+      }
+    }
     return explained;
   }
 }

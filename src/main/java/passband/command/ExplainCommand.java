@@ -1,13 +1,14 @@
 package passband.command;
 
 import java.io.PrintStream;
-import java.util.Objects;
 import passband.diagnostic.Code;
 import passband.diagnostic.Explanations;
+import passband.judge.Cause;
+import passband.judge.CauseManual;
 
 /**
- * {@code passband explain}: a code's page of the manual, the list of codes, or the bench that the
- * examples use.
+ * {@code passband explain}: the manual's page of a diagnostic's code or of a cause's, the list of
+ * codes, or the bench that the examples use.
  */
 final class ExplainCommand implements Verb {
   private final PrintStream out;
@@ -22,14 +23,23 @@ final class ExplainCommand implements Verb {
       for (Code code : Code.values()) {
         out.println(code.id() + ": " + code.weight() + ": " + code.title());
       }
-      return ExitStatus.FINE;
+      for (Cause.Code code : Cause.Code.values()) {
+        out.println(code.word() + ": " + CauseManual.entry(code).effect() + ": " + code.pattern());
+      }
     }
-    for (String name : arguments.operands()) {
-      out.print(
-          name.equals("bench")
-              ? Explanations.bench()
-              : Explanations.page(Objects.requireNonNull(Code.find(name))));
-    }
+    arguments.operands().forEach(name -> out.print(page(name)));
     return ExitStatus.FINE;
+  }
+
+  /** A code may be that of a diagnostic and of a cause; then both are explained. */
+  private static String page(String name) {
+    if (name.equals("bench")) {
+      return Explanations.bench();
+    }
+    Code code = Code.find(name);
+    Cause.Code cause = Cause.Code.find(name);
+    return (code == null ? "" : Explanations.page(code))
+        + (code == null || cause == null ? "" : "\n")
+        + (cause == null ? "" : CauseManual.page(cause));
   }
 }

@@ -2,6 +2,7 @@ package passband.evidence;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -28,11 +29,15 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
   private final Plan plan;
   private final Ids ids = new Ids();
   private final MeasuredItems measured;
+
+  /** By the role of an instrument, the blank for the day on which its calibration is due. */
+  private final Map<String, String> dues = new HashMap<>();
+
   private int runs;
 
   EvidenceMaker(Plan plan) {
     this.plan = plan;
-    this.measured = new MeasuredItems(plan);
+    this.measured = new MeasuredItems(plan, dues);
   }
 
   Evidence evidence() {
@@ -79,7 +84,9 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
       boolean only = plan.instruments().units().size() == 1;
       String whose = only ? "Analyzer" : unit.title() + " (" + unit.role() + "):";
       identity.add(identity(unit.role() + "-serial", whose + " serial number"));
-      identity.add(identity(unit.role() + "-due", whose + " calibration due"));
+      Item.Recorded due = identity(unit.role() + "-due", whose + " calibration due (YYYY-MM-DD)");
+      dues.put(unit.role(), due.id());
+      identity.add(due);
     }
     identity.add(identity("done-by", "Done by"));
     identity.add(identity("date", "Date (YYYY-MM-DD)"));

@@ -66,13 +66,16 @@ public sealed interface Item {
    * A value that an instrument shows.
    *
    * @param budget what its uncertainty is made of; null where that is not known
+   * @param due the blanks for the days on which the calibrations are due that bear on it; null
+   *     where that is not known
    */
   record Reading(
       Head head,
       Where where,
       Scale scale,
       @Nullable Limits limits,
-      @Nullable List<Contribution> budget)
+      @Nullable List<Contribution> budget,
+      @Nullable List<String> due)
       implements Measured {
     @Override
     public <T> T accept(Visitor<T> visitor) {

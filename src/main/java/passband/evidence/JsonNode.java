@@ -29,6 +29,11 @@ final class JsonNode {
 
   /** Nothing when it is an object with exactly these keys. */
   void only(Set<String> keys) throws BadInput {
+    only(keys, "");
+  }
+
+  /** Nothing when it is an object with exactly these keys, and perhaps one more. */
+  void only(Set<String> keys, String perhaps) throws BadInput {
     JsonObject object = object();
     for (String key : keys) {
       if (!object.has(key)) {
@@ -36,7 +41,7 @@ final class JsonNode {
       }
     }
     for (String key : object.keySet()) {
-      if (!keys.contains(key)) {
+      if (!keys.contains(key) && !key.equals(perhaps)) {
         throw fault("unknown key '" + key + "'");
       }
     }
@@ -56,6 +61,10 @@ final class JsonNode {
       throw fault("the key '" + key + "' is missing");
     }
     return new JsonNode(path.isEmpty() ? key : path + "." + key, value);
+  }
+
+  boolean has(String key) throws BadInput {
+    return object().has(key);
   }
 
   boolean isNull() {

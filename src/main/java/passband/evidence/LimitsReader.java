@@ -112,9 +112,10 @@ public final class LimitsReader {
     String kind = node.at("kind").oneOf(List.of("reading", "derived", "record", "choice", "tick"));
     return switch (kind) {
       case "reading" -> {
-        node.only(with("where", "scale", "limits", "budget"));
-        yield new Item.Reading(
-            head(node), where(node), scale(node), limits(node), budget(node.at("budget")));
+        node.only(with("where", "scale", "limits", "budget"), "due");
+        List<Item.Contribution> budget = budget(node.at("budget"));
+        List<String> due = node.has("due") ? node.at("due").texts() : null;
+        yield new Item.Reading(head(node), where(node), scale(node), limits(node), budget, due);
       }
       case "derived" -> {
         node.only(
@@ -298,6 +299,13 @@ public final class LimitsReader {
                   + " depends on '"
                   + condition.item()
                   + "', which is not a choice with these outcomes");
+        }
+      }
+      if (item instanceof Item.Reading reading && reading.due() != null) {
+        for (String due : reading.due()) {
+          if (!(byId.get(due) instanceof Item.Recorded)) {
+            throw root.fault(item.id() + " depends on '" + due + "', which is not a record");
+          }
         }
       }
       if (item instanceof Item.Derived derived) {

@@ -117,7 +117,7 @@ final class LimitsReader1 {
   private static Item.Reading reading(JsonNode node) throws BadInput {
     String[] parts = node.at("point").name().split("/");
     Item.Where where = new Item.Where(parts[0], null, null, null, null, null, null, Map.of());
-    return new Item.Reading(head(node), where, scale(node), null, null);
+    return new Item.Reading(head(node), where, scale(node), null, null, null);
   }
 
   private static Item.Where where(JsonNode node) throws BadInput {
@@ -159,7 +159,7 @@ final class LimitsReader1 {
                 part.at("absolute").number()));
       }
     }
-    return new Item.Reading(head(node), where(node), scale(node), limits(node), budget);
+    return new Item.Reading(head(node), where(node), scale(node), limits(node), budget, null);
   }
 
   private static Item.Derived derived(JsonNode node, List<Item.Reading> readings) throws BadInput {

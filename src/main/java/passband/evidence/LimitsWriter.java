@@ -129,6 +129,9 @@ public final class LimitsWriter implements Item.Visitor<Void> {
       }
       json.endArray();
     }
+    if (reading.due() != null) {
+      json.texts("due", reading.due());
+    }
     json.end();
     return null;
   }

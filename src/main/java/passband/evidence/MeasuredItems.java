@@ -5,8 +5,10 @@ import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import passband.limit.Limit;
 import passband.limit.Uncertainty;
@@ -32,8 +34,12 @@ final class MeasuredItems {
 
   private final Instruments instruments;
 
-  MeasuredItems(Plan plan) {
+  /** By role, the blank for the day on which the instrument's calibration is due. */
+  private final Map<String, String> dues;
+
+  MeasuredItems(Plan plan, Map<String, String> dues) {
     instruments = plan.instruments();
+    this.dues = dues;
     for (Stage.Run run : plan.runs()) {
       run.derives()
           .forEach(
@@ -55,8 +61,9 @@ final class MeasuredItems {
             negative(reading.quantity()));
     List<Item.Contribution> budget =
         reading.uncertainty() == null ? null : budget(reading.uncertainty(), unit);
+    Item.Head own = head(head, reading.id(), reading.title());
     return new Item.Reading(
-        head(head, reading.id(), reading.title()), where(run, point), scale, null, budget);
+        own, where(run, point), scale, null, budget, due(run, point, reading.by()));
   }
 
   /** A quantity with limits: read, or derived where the test has a formula for it. */
@@ -70,7 +77,39 @@ final class MeasuredItems {
     }
     List<Item.Contribution> budget =
         limit.uncertainty() == null ? null : budget(limit.uncertainty(), limit.unit());
-    return new Item.Reading(own, where(run, point), scale(limit), limits(limit), budget);
+    List<String> due = due(run, point, limit.read().by());
+    return new Item.Reading(own, where(run, point), scale(limit), limits(limit), budget, due);
+  }
+
+  /**
+   * The blanks for the calibrations that bear on a reading: of the instrument that shows it and of
+   * those whose loads it is taken at.
+   *
+   * @param by the role of what shows it; null where it is swept
+   */
+  private List<String> due(Stage.Run run, Point point, @Nullable String by) {
+    Set<String> roles = new LinkedHashSet<>(point.otherLoads().keySet());
+    if (point.loadAt() != null) {
+      roles.add(point.loadAt());
+    }
+    String shows = by != null ? by : swept(run, point);
+    if (shows != null) {
+      roles.add(shows);
+    } else {
+      instruments.units().forEach(unit -> roles.add(unit.role()));
+    }
+    return roles.stream().filter(dues::containsKey).map(dues::get).toList();
+  }
+
+  /** The role of the instrument whose load is swept; null where none is. */
+  private @Nullable String swept(Stage.Run run, Point point) {
+    Stage.Swept sweep = run.sweep();
+    Analyzer.LoadBank bank =
+        sweep == null || !sweep.what().equals("load")
+            ? null
+            : WiredLoads.bank(
+                instruments, run.setup(), point.mode(), point.outlet(), sweep.from().si());
+    return bank == null ? null : bank.from().owner();
   }
 
   private static Item.Head head(Item.Head shared, String id, String title) {

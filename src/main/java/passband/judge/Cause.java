@@ -54,7 +54,7 @@ public record Cause(
     NO_UNIT("no unit is given"),
     UNKNOWN_UNIT("the limits are in '{note}', which is not a known unit"),
     OTHER_UNIT("given in {written}, which cannot be converted to {note}"),
-    TOO_FEW_DECIMALS("recorded with too few decimals: the limits need {number}[ in {note}]"),
+    TOO_FEW_DECIMALS("recorded with too few decimals: {number} needed[ in {note}]"),
     NEGATIVE(
         "negative, which is impossible for this quantity (zero the instrument, or check the sign)"),
     CREST_BELOW_ONE("below 1, which is impossible for a crest factor (check both readings)"),
@@ -70,10 +70,16 @@ public record Cause(
     NO_DIGEST(
         "the readings file has no digest: nothing says that it belongs to these limits, and it"
             + " cannot pass"),
+    NOT_A_DATE("'{written}' is not a date such as 2026-01-31"),
+    FILLER("'{written}' does not say which one it was, or who"),
     NO_DATE("the readings have no date, so calibration due dates were not checked"),
     CALIBRATION_OVERDUE("calibration overdue: {name} is {written}, used on {note}"),
+    INSTRUMENT_OVERDUE("read when its instrument's calibration was overdue ({note} is {written})"),
+    CALIBRATION_RUN_OUT(
+        "calibration has run out since the readings: {name} is {written}, judged on {note}"),
     CALIBRATION_UNCHECKED(
-        "calibration not checked: {name} is '{written}', which has no date such as 2026-01-31");
+        "calibration not checked: {name} is '{written}', where one date such as 2026-01-31 is"
+            + " needed");
 
     private final String pattern;
 
@@ -84,6 +90,16 @@ public record Cause(
     /** The pattern of its sentence. */
     public String pattern() {
       return pattern;
+    }
+
+    /** The one that is written so in JSON; null where there is none. */
+    public static @Nullable Code find(String word) {
+      for (Code code : values()) {
+        if (code.word().equals(word)) {
+          return code;
+        }
+      }
+      return null;
     }
 
     /** As written in JSON, such as {@code below-limit}. */

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
+import passband.evidence.Blank;
 import passband.evidence.Item;
 import passband.evidence.ItemList;
 import passband.quantity.Rational;
@@ -22,9 +23,15 @@ final class ItemJudge implements Item.Visitor<Judgement> {
   private final ItemList list;
   private final Map<String, Attempts> attempts;
   private final Applicability applicability;
+  private final Calibration calibration;
   private final Map<String, Item> byId = new HashMap<>();
 
-  ItemJudge(ItemList list, Map<String, Attempts> attempts, Applicability applicability) {
+  ItemJudge(
+      ItemList list,
+      Map<String, Attempts> attempts,
+      Applicability applicability,
+      Calibration calibration) {
+    this.calibration = calibration;
     this.list = list;
     this.attempts = attempts;
     this.applicability = applicability;
@@ -133,9 +140,27 @@ final class ItemJudge implements Item.Visitor<Judgement> {
   @Override
   public Judgement recorded(Item.Recorded recorded) {
     Judgement early = early(recorded, "record");
-    return early != null
-        ? early
-        : recorded.unit() == null ? passes(recorded) : number(recorded, recorded.unit());
+    if (early != null) {
+      return early;
+    } else if (recorded.unit() != null) {
+      return number(recorded, recorded.unit());
+    }
+    Cause cause = unusable(recorded, attempts(recorded).last());
+    return cause == null ? passes(recorded) : unclear(recorded, cause);
+  }
+
+  /** Why a text is no answer to what a blank asks for; null where it is one. */
+  private @Nullable Cause unusable(Item.Recorded recorded, Readings.Row row) {
+    return switch (Blank.of(recorded)) {
+      case DATE ->
+          Calibration.day(row.reading()) != null
+              ? null
+              : of(Cause.Code.NOT_A_DATE, recorded).at(row, "reading");
+      case DUE -> calibration.ofBlank(recorded);
+      case NAME ->
+          Blank.isFiller(row.reading()) ? of(Cause.Code.FILLER, recorded).at(row, "reading") : null;
+      default -> null;
+    };
   }
 
   private Judgement number(Item.Recorded recorded, String unit) {
@@ -160,9 +185,16 @@ final class ItemJudge implements Item.Visitor<Judgement> {
     if (read == null) {
       return unclear(reading, Objects.requireNonNull(value.trouble()));
     }
+    List<Cause> outside = outside(reading, read);
+    Cause overdue = calibration.ofReading(reading);
+    if (overdue != null && outside.isEmpty()) {
+      return unclear(reading, overdue);
+    } else if (overdue != null) {
+      outside.add(overdue);
+    }
     double coverage = list.decision().coverage().doubleValue();
     double standard = Budget.standard(reading, read.doubleValue(), coverage);
-    return measured(reading, Real.of(read), outside(reading, read), standard);
+    return measured(reading, Real.of(read), outside, standard);
   }
 
   private List<Cause> outside(Item.Reading reading, Rational read) {
@@ -258,7 +290,11 @@ final class ItemJudge implements Item.Visitor<Judgement> {
       return unclear(derived, mixed);
     }
     try {
-      return derived(derived, DerivedValue.of(derived, parts));
+      Judgement judged = derived(derived, DerivedValue.of(derived, parts));
+      Cause overdue = overdue(derived, parts);
+      return judged.verdict() == Verdict.PASS && overdue != null
+          ? unclear(derived, overdue)
+          : judged;
     } catch (ArithmeticException e) {
       return unclear(derived, of(Cause.Code.NOT_CALCULABLE, derived).note(e.getMessage()));
     }
@@ -280,6 +316,17 @@ final class ItemJudge implements Item.Visitor<Judgement> {
             .map(n -> n.getKey() + " of attempt " + n.getValue())
             .collect(Collectors.joining(", "));
     return of(Cause.Code.ATTEMPTS_DIFFER, derived).note(which);
+  }
+
+  /** Of parts that all fail, so that none of them is unclear because of it. */
+  private @Nullable Cause overdue(Item.Derived derived, Map<String, DerivedValue.Part> parts) {
+    for (Map.Entry<String, DerivedValue.Part> part : parts.entrySet()) {
+      Cause cause = calibration.ofReading(part.getValue().item());
+      if (cause != null) {
+        return cause.ofPart(derived.id(), part.getKey());
+      }
+    }
+    return null;
   }
 
   private Judgement derived(Item.Derived derived, DerivedValue value) {

@@ -1,15 +1,11 @@
 package passband.judge;
 
-import java.time.LocalDate;
-import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.TreeSet;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import passband.evidence.BadInput;
 import passband.evidence.Item;
@@ -17,8 +13,6 @@ import passband.evidence.ItemList;
 
 /** Compares what was written down with what is accepted, item by item. */
 public final class Judge {
-  private static final Pattern DATE = Pattern.compile("\\d{4}-\\d\\d-\\d\\d");
-
   private final ItemList list;
   private final Readings readings;
   private final List<Cause> warnings = new ArrayList<>();
@@ -31,8 +25,8 @@ public final class Judge {
   /**
    * Judges a set of readings.
    *
-   * @param today the date of the judgement as ISO 8601, against which calibrations are held; null
-   *     for the date of the readings: there is no clock here
+   * @param today the date of the judgement as ISO 8601, by which it is warned of calibrations that
+   *     have run out since; null where it is not known: there is no clock here
    * @throws BadInput when the readings are of another procedure, or name an item that there is not
    */
   public static Report judge(ItemList list, Readings readings, @Nullable String today)
@@ -41,11 +35,12 @@ public final class Judge {
   }
 
   private Report report(@Nullable String today) throws BadInput {
-    calibration(today);
-    digest();
     Map<String, Attempts> attempts = attempts();
     Applicability applicability = new Applicability(list, attempts);
-    ItemJudge judge = new ItemJudge(list, attempts, applicability);
+    Calibration calibration = new Calibration(list, attempts, applicability);
+    warnings.addAll(calibration.warnings(today == null ? null : Calibration.day(today)));
+    digest();
+    ItemJudge judge = new ItemJudge(list, attempts, applicability, calibration);
     List<Judgement> judgements = new ArrayList<>();
     list.items().forEach(item -> judgements.add(item.accept(judge)));
     if (list.pointsOnly()) {
@@ -117,39 +112,5 @@ public final class Judge {
     return last < 0 || row.phase().isEmpty()
         ? row.point()
         : row.point().substring(0, last) + "/" + row.phase() + row.point().substring(last);
-  }
-
-  // ---- calibration ----
-
-  /** Every record whose name has "due" and whose value has a date is held against the date. */
-  private void calibration(@Nullable String today) {
-    Map<String, Readings.Row> records = readings.recordRows();
-    Readings.Row day = records.get("date");
-    LocalDate date = date(today != null ? today : day == null ? null : day.reading());
-    records.forEach(
-        (name, row) -> {
-          Matcher found = DATE.matcher(row.reading());
-          LocalDate due = name.contains("due") && found.find() ? date(found.group()) : null;
-          if (due == null && name.endsWith("-due")) {
-            warnings.add(
-                Cause.of(Cause.Code.CALIBRATION_UNCHECKED, row.point()).at(row, "reading"));
-          } else if (due != null && date == null) {
-            warnings.add(Cause.of(Cause.Code.NO_DATE, row.point()).at(row, "reading"));
-          } else if (due != null && date != null && due.isBefore(date)) {
-            warnings.add(
-                Cause.of(Cause.Code.CALIBRATION_OVERDUE, row.point())
-                    .at(row, "reading")
-                    .written(due.toString())
-                    .note(date.toString()));
-          }
-        });
-  }
-
-  private static @Nullable LocalDate date(@Nullable String text) {
-    try {
-      return text == null ? null : LocalDate.parse(text.strip());
-    } catch (DateTimeParseException e) {
-      return null;
-    }
   }
 }

@@ -26,9 +26,11 @@ public final class Checklist {
       "\"use strict\";\n"
           + ScriptTables.causes()
           + ScriptTables.units()
+          + ScriptTables.fillers()
           + resource("causes.js")
           + resource("ratio.js")
           + resource("units.js")
+          + resource("blanks.js")
           + resource("formula.js")
           + resource("verdicts.js")
           + resource("readings.js")

@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import passband.evidence.Blank;
 import passband.evidence.Item;
 import passband.judge.Cause;
 import passband.judge.Judgement;
@@ -13,10 +14,6 @@ import passband.judge.Report;
 /** Verdicts as a report to print and sign. */
 public final class JudgePage {
   private static final String STYLE = Checklist.resource("diff.css");
-
-  /** What a report has to say, recorded or not. */
-  private static final List<String> NEEDED =
-      List.of("generator-serial", "analyzer-serial", "analyzer-due");
 
   private JudgePage() {}
 
@@ -69,15 +66,27 @@ public final class JudgePage {
     model.put("phases", phases);
     model.put("rule", JudgeReport.rule(report.list()));
     model.put("warnings", report.warnings().stream().map(Cause::text).toList());
-    Map<String, String> records = new LinkedHashMap<>(report.readings().records());
-    for (String needed : NEEDED) {
-      records.merge(needed, "not recorded", (was, none) -> was.isBlank() ? none : was);
-    }
-    model.put("records", records);
+    model.put("records", records(report));
     model.put("rows", rows);
     model.put("budgets", budgets);
     model.put("style", STYLE);
     model.put("styleHash", Checklist.hash(STYLE));
     return Templates.filled("judge.ftlh", model);
+  }
+
+  /**
+   * All of them, and what a report has to say, recorded or not: with what it was done, and when.
+   */
+  private static Map<String, String> records(Report report) {
+    Map<String, String> records = new LinkedHashMap<>(report.readings().records());
+    for (Item item : report.list().items()) {
+      if (item.id().startsWith("sheet/")
+          && item instanceof Item.Recorded blank
+          && Blank.of(blank) != Blank.TEXT) {
+        String name = item.id().substring("sheet/".length());
+        records.merge(name, "not recorded", (was, none) -> was.isBlank() ? none : was);
+      }
+    }
+    return records;
   }
 }

@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.util.Optional;
+import passband.evidence.Blank;
 import passband.evidence.Item;
 import passband.evidence.ItemList;
 import passband.judge.Cell;
@@ -81,10 +82,14 @@ public final class ReadingsTemplate {
 
     @Override
     public Optional<Asked> recorded(Item.Recorded recorded) {
-      return Optional.of(
-          recorded.unit() == null
-              ? new Asked("record", "text", "")
-              : new Asked("record", "number", recorded.unit()));
+      String write =
+          switch (Blank.of(recorded)) {
+            case NUMBER -> "number";
+            case DATE, DUE -> "date, YYYY-MM-DD";
+            case NAME, TEXT -> "text";
+          };
+      String unit = recorded.unit() == null ? "" : recorded.unit();
+      return Optional.of(new Asked("record", write, unit));
     }
 
     @Override

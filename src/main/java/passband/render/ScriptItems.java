@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
+import passband.evidence.Blank;
 import passband.evidence.Item;
 import passband.evidence.ItemList;
 import passband.quantity.Unit;
@@ -120,6 +121,9 @@ final class ScriptItems implements Item.Visitor<Void> {
     measured("reading", reading);
     Item.Where where = reading.where();
     text("shares", reading.scale().range() + "|" + where.load() + where.loadUnit());
+    if (reading.due() != null) {
+      texts("due", reading.due());
+    }
     if (reading.budget() != null) {
       write(() -> json.name("budget").beginArray());
       for (Item.Contribution part : reading.budget()) {
@@ -174,6 +178,7 @@ final class ScriptItems implements Item.Visitor<Void> {
   @Override
   public Void recorded(Item.Recorded recorded) {
     begin("record", recorded);
+    text("asks", Blank.of(recorded).word());
     if (recorded.unit() != null) {
       unit(recorded.unit());
       write(() -> json.name("negative").value(recorded.negative()));

@@ -4,6 +4,7 @@ import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
 import java.util.Arrays;
 import java.util.stream.Collectors;
+import passband.evidence.Blank;
 import passband.judge.Cause;
 import passband.quantity.Unit;
 import passband.quantity.Units;
@@ -19,6 +20,13 @@ final class ScriptTables {
       patterns.addProperty(code.word(), code.pattern());
     }
     return "const CAUSE_PATTERNS = " + patterns + ";\n";
+  }
+
+  /** What is written where there is no answer. */
+  static String fillers() {
+    JsonArray fillers = new JsonArray();
+    Blank.fillers().forEach(fillers::add);
+    return "const FILLERS = " + fillers + ";\n";
   }
 
   /** By name, the factor to SI and the dimension. */

@@ -145,6 +145,8 @@
         parts.push(number(kinds, verdict) + text);
       }
     }
+    const overdue = [...verdicts.values()].flatMap(({ causes }) => causes.filter((cause) => cause.code === "calibration-overdue"));
+    parts.push(...overdue.map(Causes.text));
     const overall = Verdicts.overall(data, verdicts);
     body.dataset.overall = overall;
     parts.push("overall: " + overall);

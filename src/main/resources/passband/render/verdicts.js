@@ -118,7 +118,11 @@ const Verdicts = (() => {
       if (fails && !outside) {
         causes.push(Causes.of("inside-tolerance", item, { written }));
       }
-      return said(fails ? "fail" : "pass", [...causes, ...earlier(item)], read.value);
+      const overdue = outOfCalibration(item);
+      if (!fails && overdue.length > 0) {
+        return said("unclear", overdue);
+      }
+      return said(fails ? "fail" : "pass", [...causes, ...overdue, ...earlier(item)], read.value);
     }
 
     // The square of a derived value's standard uncertainty, times three; null where it is not known.
@@ -170,7 +174,10 @@ const Verdicts = (() => {
         return unclear(Causes.of("attempts-differ", item, { note }));
       }
       try {
-        return calculated(item, parts);
+        const result = calculated(item, parts);
+        // Of parts that all fail, so that none of them is unclear because of it.
+        const [late] = [...parts].flatMap(([name, part]) => outOfCalibration(part.item).map((cause) => Causes.ofPart(cause, item, name)));
+        return result.verdict === "pass" && late !== undefined ? unclear(late) : result;
       } catch (error) {
         return unclear(Causes.of("not-calculable", item, { note: error.message }));
       }
@@ -225,9 +232,55 @@ const Verdicts = (() => {
         : said("fail", [Causes.of("other-outcome", item, { written: value, note: item.pass })]);
     }
 
+    // What is judged of a blank; undefined where there is nothing, or it cannot be told.
+    const blank = (item) => (early(item) === null ? last(item).value : undefined);
+    const asking = (what) => data.items.filter((item) => item.asks === what && blank(item) !== undefined);
+    const [date] = asking("date").map((item) => Blanks.day(blank(item)));
+
+    // Why the blank for a due date is unclear; null where it is not.
+    function calibration(due) {
+      const written = blank(due);
+      const until = Blanks.only(written);
+      if (until === undefined) {
+        return Causes.of("calibration-unchecked", due, { written });
+      }
+      return date === undefined || until >= date ? null : Causes.of("calibration-overdue", due, { written: until, note: date });
+    }
+
+    const dues = asking("due");
+
+    // Why a reading cannot pass, in a list; an empty one where it can.
+    function outOfCalibration(item) {
+      for (const due of dues) {
+        const bears = item.due === undefined ? due.id.startsWith("sheet/") : item.due.includes(due.id);
+        const cause = bears ? calibration(due) : null;
+        if (cause !== null && cause.code === "calibration-overdue") {
+          return [Causes.of("instrument-overdue", item, { written: cause.written, note: due.id.slice(due.id.lastIndexOf("/") + 1) })];
+        }
+      }
+      return [];
+    }
+
+    // Why a text is no answer to what a blank asks for; null where it is one.
+    function unusable(item) {
+      const { value } = last(item);
+      switch (item.asks) {
+        case "number":
+          return number(item, last(item)).cause || null;
+        case "date":
+          return Blanks.day(value) === undefined ? Causes.of("not-a-date", item, { written: value }) : null;
+        case "due":
+          return calibration(item);
+        case "name":
+          return Blanks.filler(value) ? Causes.of("filler", item, { written: value }) : null;
+        default:
+          return null;
+      }
+    }
+
     function record(item) {
-      const { cause } = item.unit === undefined ? {} : number(item, last(item));
-      return cause === undefined ? passes(item) : unclear(cause);
+      const cause = unusable(item);
+      return cause === null ? passes(item) : unclear(cause);
     }
 
     const kinds = { reading, tick, choice, record };

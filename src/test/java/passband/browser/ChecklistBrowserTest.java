@@ -115,7 +115,7 @@ class ChecklistBrowserTest {
         "219.000000000000000000001, FAIL: above 219.0",
         "219.1, FAIL: above 219.0",
         "-200.0, \"unclear: negative, which is impossible for this quantity (zero the instrument, or check the sign)\"",
-        "200, unclear: recorded with too few decimals: the limits need 1 in mA",
+        "200, unclear: recorded with too few decimals: 1 needed in mA",
         "\"200,0\", \"unclear: use a decimal point, not a comma\"",
         "1e2, \"unclear: '1e2' is not a number\"",
         "abc, \"unclear: 'abc' is not a number\""

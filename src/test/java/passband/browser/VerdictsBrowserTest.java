@@ -26,6 +26,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import passband.evidence.BadInput;
+import passband.evidence.Blank;
 import passband.evidence.Evidence;
 import passband.evidence.Item;
 import passband.evidence.ItemList;
@@ -63,7 +64,36 @@ class VerdictsBrowserTest {
           Cause.Code.NOT_A_NUMBER,
           Cause.Code.NO_UNIT,
           Cause.Code.OTHER_UNIT,
-          Cause.Code.NEGATIVE);
+          Cause.Code.NEGATIVE,
+          Cause.Code.NOT_A_DATE,
+          Cause.Code.FILLER,
+          Cause.Code.CALIBRATION_UNCHECKED,
+          Cause.Code.CALIBRATION_OVERDUE,
+          Cause.Code.INSTRUMENT_OVERDUE);
+
+  /** What is written in blanks, first what is good. */
+  private static final Map<Blank, List<String>> TEXTS =
+      Map.of(
+          Blank.TEXT,
+          List.of("text", "-"),
+          Blank.DATE,
+          List.of("2026-11-02", "2026-02-29", "2024-02-29", "2026-04-31", "yesterday", "2.11.26"),
+          Blank.DUE,
+          List.of(
+              "2099-01-31",
+              "2026-11-01",
+              "S 1, due 2026-11-02",
+              "S 1, due 2026-11-01.",
+              "2099-01-31 or 2098-01-31",
+              "2099-13-01",
+              "12099-01-01",
+              "2024-02-29",
+              "2023-02-29",
+              "0000-02-29",
+              "2100-02-29",
+              "n/a"),
+          Blank.NAME,
+          List.of("text", "-", "?", "N/A", "n. a.", "xX-x", "000", "0001", "unknown", "\u00d8"));
 
   private static final List<String> UNITS = List.copyOf(Units.recordedNames().keySet());
 
@@ -239,6 +269,11 @@ class VerdictsBrowserTest {
       String value = good ? "80" : any(List.of("80", "80.5", "-3", "banana", "8,0", "0"), random);
       boolean own = good || random.nextInt(3) > 0;
       return new Attempt(value, own ? recorded.unit() : any(UNITS, random), false);
+    }
+    if (item instanceof Item.Recorded recorded) {
+      List<String> some = TEXTS.get(Blank.of(recorded));
+      return new Attempt(
+          good || random.nextInt(6) > 0 ? some.get(0) : any(some, random), "", false);
     }
     boolean odd = item instanceof Item.Tick && !good && random.nextInt(15) == 0;
     return new Attempt(odd ? "x" : item instanceof Item.Tick ? "yes" : "text", "", false);

@@ -17,6 +17,8 @@ import passband.command.HelpText;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.format.Formatter;
+import passband.judge.Cause;
+import passband.judge.CauseManual;
 import passband.parse.CursorContext;
 import passband.quantity.QuantityKind;
 import passband.quantity.Unit;
@@ -140,6 +142,7 @@ class GuideTest {
     quantities(page);
     units(page);
     codes(page);
+    causes(page);
     commands(page);
     return page.toString();
   }
@@ -209,6 +212,18 @@ class GuideTest {
               + " | "
               + code.title()
               + " |\n");
+    }
+  }
+
+  private static void causes(StringBuilder page) {
+    page.append(
+        "\n## Causes of verdicts\n\nThe sheet in a browser and `passband judge` give the same verdict on every item, for the"
+            + " same causes. Only pass is a pass: an item that is unclear or not done makes the whole incomplete."
+            + "\n\n| cause | effect | sentence | meaning |\n| --- | --- | --- | --- |\n");
+    for (Cause.Code code : Cause.Code.values()) {
+      CauseManual.Entry entry = CauseManual.entry(code);
+      page.append("| `" + code.word() + "` | " + entry.effect() + " | " + code.pattern());
+      page.append(" | " + entry.meaning() + " |\n");
     }
   }
 

@@ -19,6 +19,7 @@ import passband.evidence.BadInput;
 import passband.evidence.Evidence;
 import passband.evidence.Item;
 import passband.evidence.ItemList;
+import passband.quantity.Table;
 import passband.render.JudgeReport;
 import passband.render.Schemas;
 import passband.testing.Records;
@@ -198,6 +199,24 @@ class CauseTest {
       }
     }
     throw new AssertionError(id);
+  }
+
+  /** What is said of a cause's effect is what it had, wherever it was given. */
+  @Test
+  void theManualKnowsWhatEachCauseDoes() {
+    assertEquals(
+        Arrays.stream(Cause.Code.values()).map(Cause.Code::word).toList(),
+        Table.read(CauseManual.class, "causes.tsv").stream().map(row -> row[0]).toList());
+    for (Report report : REPORTS) {
+      for (Judgement judgement : report.judgements()) {
+        for (Cause cause : judgement.causes()) {
+          String effect = CauseManual.entry(cause.code()).effect();
+          assertTrue(
+              effect.equals("note") || effect.equals(judgement.verdict().word()),
+              judgement.toString());
+        }
+      }
+    }
   }
 
   /** A program that reads the schema knows every code. */

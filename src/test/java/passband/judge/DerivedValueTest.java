@@ -40,7 +40,7 @@ class DerivedValueTest {
 
   private static Item.Reading reading(String id, String range, List<Item.Contribution> budget) {
     Item.Scale scale = new Item.Scale("voltage", "V", d("1"), range, false);
-    return new Item.Reading(head(id), WHERE, scale, null, budget);
+    return new Item.Reading(head(id), WHERE, scale, null, budget, null);
   }
 
   private static Item.Derived crest(String formula, String lower, String upper) {

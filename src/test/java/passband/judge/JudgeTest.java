@@ -158,7 +158,7 @@ class JudgeTest {
             new ItemList.Decision(
                 "guarded", new java.math.BigDecimal(2), null, new java.math.BigDecimal(2)),
             List.of(),
-            List.of(new Item.Reading(head, where, scale, limits, null)));
+            List.of(new Item.Reading(head, where, scale, limits, null, null)));
     return judged(list, "point,reading,unit\nt/x," + value + ",V\n").judgements().get(0);
   }
 
@@ -297,36 +297,6 @@ class JudgeTest {
 
   private static List<String> texts(List<Cause> causes) {
     return causes.stream().map(Cause::text).toList();
-  }
-
-  // ---- calibration ----
-
-  @ParameterizedTest
-  @CsvSource({
-    "2026-11-02, 2026-11-01, '', calibration overdue: analyzer-due is 2026-11-01",
-    "2026-11-02, 2026-11-02, '', ''",
-    "2026-11-02, 'due 2026-10-31, S 12', '', calibration overdue",
-    "2026-11-02, 2026-11-03, 2026-11-04, calibration overdue",
-    "2026-11-02, 01.11.2026, '', calibration not checked: analyzer-due is",
-    "2026-11-02, 2026-13-45, '', calibration not checked",
-    "yesterday, 2026-11-01, '', the readings have no date"
-  })
-  void calibrationIsHeldAgainstTheDateOfTheReadings(
-      String date, String due, String today, String warning) throws BadInput {
-    Records records =
-        Records.of(SIMPLE, false)
-            .with("sheet/date", date + ",,,1,record")
-            .with("sheet/analyzer-due", "\"" + due + "\",,,1,record");
-    Report report = Judge.judge(SIMPLE, records.readings(), today.isEmpty() ? null : today);
-    assertEquals(warning.isEmpty(), report.warnings().isEmpty(), report.warnings().toString());
-    assertTrue(warning.isEmpty() || report.warnings().get(0).text().contains(warning));
-  }
-
-  /** A table without kinds holds the same dates. */
-  @Test
-  void calibrationIsCheckedWithoutKinds() throws BadInput {
-    String csv = "point,reading,unit\nsheet/date,2026-11-02,\nsheet/analyzer-due,2026-11-01,\n";
-    assertTrue(judged(SIMPLE, csv).warnings().get(0).text().contains("calibration overdue"));
   }
 
   // ---- phases ----

@@ -34,7 +34,7 @@ class MissingPartsTest {
   }
 
   private static Item.Reading reading(String id, String unit, Item.Limits limits) {
-    return new Item.Reading(head(id), WHERE, scale(unit), limits, null);
+    return new Item.Reading(head(id), WHERE, scale(unit), limits, null, null);
   }
 
   private static ItemList list(Item... items) {

@@ -37,7 +37,7 @@ class PartsOfAttemptsTest {
     Map<String, String> parts = new LinkedHashMap<>();
     for (String part : PARTS) {
       Item.Scale scale = new Item.Scale(part, "1", BigDecimal.ONE, null, false);
-      items.add(new Item.Reading(head("t/" + part), where, scale, null, List.of()));
+      items.add(new Item.Reading(head("t/" + part), where, scale, null, List.of(), null));
       parts.put(part, "t/" + part);
     }
     items.add(
