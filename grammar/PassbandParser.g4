@@ -68,7 +68,7 @@ loadItem: VALUES loadSeries NEWLINE # loadValues
 powerRating: amount (FOR amount | CONTINUOUS);
 
 measure: measureHead LBRACE NEWLINE measureItem* RBRACE NEWLINE;
-measureHead: MEASURE name (FROM ref TO ref)?;
+measureHead: MEASURE name (FROM ref TO ref (THROUGH amount)?)?;
 measureItem: rangeHead (LBRACE NEWLINE rangeItem* RBRACE)? NEWLINE # measureRange
     | rangeItem # measureFlat
     ;

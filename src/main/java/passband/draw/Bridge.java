@@ -6,7 +6,9 @@ import org.jspecify.annotations.Nullable;
 import passband.model.Analyzer;
 import passband.model.Instruments;
 import passband.model.Terminal;
+import passband.plan.Figure;
 import passband.plan.Wire;
+import passband.quantity.Units;
 
 /** What joins two terminals of the same side: a link, or the analyzer's own load or meter. */
 final class Bridge {
@@ -37,10 +39,18 @@ final class Bridge {
     }
     for (Analyzer.Measure measure : sorted(instruments.measures())) {
       if (measure.from() != null && measure.to() != null) {
-        addInside(bridges, wires, measure.from(), measure.to(), measure.quantity().printed());
+        addInside(bridges, wires, measure.from(), measure.to(), printed(measure));
       }
     }
     return bridges;
+  }
+
+  /** What is measured, with the meter's own resistance where that is known. */
+  private static String printed(Analyzer.Measure measure) {
+    String quantity = measure.quantity().printed();
+    return measure.through() == null
+        ? quantity
+        : quantity + ", " + new Figure(measure.through(), Units.of("ohm")).text();
   }
 
   /** By name: in which order a profile declares what is measured makes no difference. */

@@ -7,13 +7,11 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.model.Instruments;
-import passband.model.Termination;
 import passband.parse.CursorContext;
 import passband.plan.PlanStep;
 import passband.quantity.QuantityKind;
 import passband.quantity.Unit;
 import passband.quantity.Units;
-import passband.syntax.TerminalKind;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -147,19 +145,13 @@ final class Completions {
     if (name.equals("mode")) {
       modes();
     } else if (name.equals("load")) {
-      terminations();
+      ProfileCompletions.terminations(this::add);
     } else if (name.equals("stated")) {
       add("at most", "keyword", "");
       add("at least", "keyword", "");
       add("to", "keyword", "");
     } else {
       options(name);
-    }
-  }
-
-  private void terminations() {
-    for (Termination one : Termination.values()) {
-      add(one.word(), "keyword", "in the place of a load");
     }
   }
 
@@ -222,44 +214,26 @@ final class Completions {
           outlets();
         }
       }
-      case "contact" -> floating(last);
       case "inside" -> states();
-      case "connect", "link" -> {
-        wire(before, last);
-        unknown(last.equals("rated"));
-      }
+      case "connect", "link" -> wire(before, last);
       case "perform" -> actions();
       case "adjust" -> tests();
-      case "activate" -> {
-        contacts(last);
-        unknown(before.size() == 1);
-      }
-      case "error", "power", "settle", "duty" -> unknown(before.size() == 1);
-      case "values" -> terminations();
-      case "load" -> {
-        if (place.block().equals("mode")) {
-          terminations();
+      case "measure" -> {
+        if (before.size() == 1) {
+          quantities();
         }
       }
-      case "lead" -> unknown(last.equals("rated"));
-      case "setting", "measure", "derive" -> quantities();
+      case "setting", "derive" -> quantities();
       case "decision" -> List.of("simple", "guarded", "risk").forEach(w -> add(w, "keyword", ""));
       case "order" -> List.of("by outlet", "by test").forEach(w -> add(w, "keyword", ""));
       case "each" -> each(last);
       default -> {
         if (place.block().equals("mode") && before.size() == 1) {
           limit(before, 0);
-          unknown(true);
         }
       }
     }
-  }
-
-  /** What may stand in the place of a rating. */
-  private void unknown(boolean here) {
-    if (here) {
-      add("unknown because", "keyword", "a rating that nobody states; the reason is printed");
-    }
+    new ProfileCompletions(place, device, analyzers.values(), this::add).inLine(lead, last);
   }
 
   private void each(String last) {
@@ -348,36 +322,6 @@ final class Completions {
                       "device." + s.name().text(),
                       "state",
                       s.title() == null ? "" : s.title().text()));
-    }
-  }
-
-  private void contacts(String last) {
-    if (last.equals("activate")) {
-      add("by", "keyword", "a contact");
-    } else if (device != null) {
-      for (Tree.Outlet outlet : device.outlets()) {
-        outlet.terminals().stream()
-            .filter(t -> t.kind() == TerminalKind.CONTACT)
-            .forEach(t -> add(t.kind().word(), t.name(), t.title()));
-      }
-    }
-  }
-
-  /** The pole that a contact floats on: of its own outlet first, and of the others. */
-  private void floating(String last) {
-    if (!last.equals("on")) {
-      add("on", "keyword", "the pole that the contact floats on");
-      return;
-    }
-    String own = place.nameOf("outlet");
-    for (Tree.Outlet outlet : device == null ? List.<Tree.Outlet>of() : device.outlets()) {
-      boolean here = outlet.name().text().equals(own);
-      for (Tree.Terminal t : outlet.terminals()) {
-        if (t.kind() == TerminalKind.POLE) {
-          String name = (here ? "" : outlet.name().text() + ".") + t.name().text();
-          add(name, "pole", t.title() == null ? "pole" : "pole — " + t.title().text());
-        }
-      }
     }
   }
 

@@ -92,7 +92,21 @@ public final class LimitMaker {
   // ---- what has to be there ----
 
   private boolean hasLoad(LimitRequest request) {
-    if (!request.converts() || request.point().ohms() != null) {
+    if (!request.converts()) {
+      return true;
+    }
+    if (ranges.hasOwnResistance(request.read())) {
+      diagnostics
+          .say(
+              Code.NO_LOAD,
+              request.accept().span(),
+              "%s cannot be read as %s, which is measured through a resistance of its own",
+              request.accepted().name(),
+              request.read().name())
+          .hint("accept the quantity that is read");
+      return false;
+    }
+    if (request.point().ohms() != null) {
       return true;
     }
     PointConditions.Load load = request.point().load();

@@ -56,6 +56,12 @@ final class RangeSelection {
             reader.role());
   }
 
+  /** Whether a quantity is measured on a path of its own, whose resistance is not the load's. */
+  boolean hasOwnResistance(QuantityKind kind) {
+    Analyzer.Measure measure = reader.measure(kind.name());
+    return measure != null && measure.through() != null;
+  }
+
   private Analyzer.@Nullable Range range(LimitRequest request, Bounds exact) {
     Analyzer.Measure measure = reader.measure(request.read().name());
     if (measure == null) {

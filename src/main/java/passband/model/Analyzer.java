@@ -77,17 +77,20 @@ public record Analyzer(
 
   /**
    * A quantity that is measured; between two jacks, or where they are null in the load's circuit.
+   *
+   * @param through the resistance of the meter's own path, in ohm; null where nothing is said of it
    */
   public record Measure(
       QuantityKind quantity,
       @Nullable Terminal from,
       @Nullable Terminal to,
+      @Nullable Rational through,
       List<Range> ranges,
       Span span) {
     private Measure among(List<Terminal> jacks) {
       return from == null || to == null
           ? this
-          : new Measure(quantity, jack(from, jacks), jack(to, jacks), ranges, span);
+          : new Measure(quantity, jack(from, jacks), jack(to, jacks), through, ranges, span);
     }
   }
 

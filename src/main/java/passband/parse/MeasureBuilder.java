@@ -22,6 +22,7 @@ final class MeasureBuilder {
         leaves.name(head.name()),
         head.FROM() == null ? null : leaves.ref(head.ref(0)),
         head.FROM() == null ? null : leaves.ref(head.ref(1)),
+        head.THROUGH() == null ? null : leaves.amount(head.amount()),
         new Ranges(leaves, diagnostics).of(wholeItems(measure)),
         leaves.line(head));
   }

@@ -4,10 +4,15 @@ import org.jspecify.annotations.Nullable;
 import passband.model.Accuracy;
 import passband.model.Analyzer;
 import passband.plan.Fact.Area;
+import passband.quantity.Rational;
+import passband.quantity.Unit;
+import passband.quantity.Units;
 import passband.source.Span;
 
 /** What an instrument, or the generator's own display, measures. */
 final class MeaningOfMeasures {
+  private static final Unit OHM = Units.of("ohm");
+
   private final FactList facts;
   private final Area area;
   private final String prefix;
@@ -26,8 +31,15 @@ final class MeaningOfMeasures {
     String subject = "measured " + measure.quantity().name();
     String from = measure.from() == null ? null : measure.from().id();
     String to = measure.to() == null ? null : measure.to().id();
+    Rational through = measure.through();
     String shown = from == null && to == null ? "" : from + " to " + to;
-    fact(key, subject, Canonical.of(from, to), shown, measure.span());
+    String own = through == null ? "" : " through " + FactText.value(through, OHM);
+    fact(
+        key,
+        subject,
+        through == null ? Canonical.of(from, to) : Canonical.of(from, to, through),
+        (shown + own).strip(),
+        measure.span());
     int number = 1;
     for (Analyzer.Range range : measure.ranges()) {
       range(range, key + "/" + number, subject + ", range " + number);

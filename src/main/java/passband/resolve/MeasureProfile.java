@@ -95,7 +95,13 @@ final class MeasureProfile {
         });
     return ranges.isEmpty()
         ? null
-        : new Measure(kind, from, to, List.copyOf(ranges), measure.span());
+        : new Measure(kind, from, to, through(measure), List.copyOf(ranges), measure.span());
+  }
+
+  private @Nullable Rational through(Tree.Measure measure) {
+    return measure.through() == null
+        ? null
+        : values.positive(measure.through(), Dimension.RESISTANCE, "the meter's own resistance");
   }
 
   private @Nullable Range range(Tree.Range range, Dimension dimension) {

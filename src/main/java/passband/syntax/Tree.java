@@ -189,7 +189,12 @@ public final class Tree {
 
   /** What the analyzer measures; between two jacks, or where null in the load's circuit. */
   public record Measure(
-      Word quantity, @Nullable Ref from, @Nullable Ref to, List<Range> ranges, Span span) {}
+      Word quantity,
+      @Nullable Ref from,
+      @Nullable Ref to,
+      @Nullable Amount through,
+      List<Range> ranges,
+      Span span) {}
 
   /** A range of a measured quantity. */
   public record Range(

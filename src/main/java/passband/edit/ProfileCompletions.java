@@ -1,0 +1,137 @@
+package passband.edit;
+
+import java.util.Collection;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import passband.model.Termination;
+import passband.parse.CursorContext;
+import passband.syntax.TerminalKind;
+import passband.syntax.Tree;
+
+/** What may be written on a line of a device, an instrument or a set of leads. */
+final class ProfileCompletions {
+  /** Takes a proposal: what to write, its kind and a few words. */
+  interface Taker {
+    void take(String label, String kind, String detail);
+  }
+
+  private final CursorContext place;
+  private final List<Tree.Outlet> outlets;
+  private final Collection<Tree.Analyzer> analyzers;
+  private final Taker found;
+
+  ProfileCompletions(
+      CursorContext place,
+      Tree.@Nullable Device device,
+      Collection<Tree.Analyzer> analyzers,
+      Taker found) {
+    this.place = place;
+    this.outlets = device == null ? List.of() : device.outlets();
+    this.analyzers = analyzers;
+    this.found = found;
+  }
+
+  /** What may come after the last complete word of a line. */
+  void inLine(String lead, String last) {
+    boolean first = place.before().size() == 1;
+    switch (place.block()) {
+      case "outlet" -> {
+        if (lead.equals("contact")) {
+          floating(last);
+        }
+      }
+      case "mode" -> mode(lead, last, first);
+      case "analyzer" -> {
+        unknown(lead.equals("settle") && first);
+        measured(lead, last, first);
+      }
+      case "load" -> {
+        unknown(!lead.equals("values") && first);
+        if (lead.equals("values")) {
+          terminations(found);
+        }
+      }
+      case "measure", "range" -> unknown(lead.equals("error") && first);
+      case "leads" -> unknown(last.equals("rated"));
+      default -> {}
+    }
+  }
+
+  private void mode(String lead, String last, boolean first) {
+    switch (lead) {
+      case "setting", "output", "allow" -> {}
+      case "load" -> terminations(found);
+      case "activate" -> {
+        contacts(last);
+        unknown(first);
+      }
+      default -> unknown(first);
+    }
+  }
+
+  /** What may stand in the place of a rating. */
+  private void unknown(boolean here) {
+    if (here) {
+      keyword("unknown because", "a rating that nobody states; the reason is printed");
+    }
+  }
+
+  /** What may stand in the place of a load. */
+  static void terminations(Taker found) {
+    for (Termination one : Termination.values()) {
+      found.take(one.word(), "keyword", "in the place of a load");
+    }
+  }
+
+  private void keyword(String word, String detail) {
+    found.take(word, "keyword", detail);
+  }
+
+  private void terminal(Tree.Terminal one, String label) {
+    String kind = one.kind().word();
+    found.take(label, kind, one.title() == null ? kind : kind + " — " + one.title().text());
+  }
+
+  private void contacts(String last) {
+    if (last.equals("activate")) {
+      keyword("by", "a contact");
+      return;
+    }
+    for (Tree.Outlet outlet : outlets) {
+      for (Tree.Terminal one : outlet.terminals()) {
+        if (one.kind() == TerminalKind.CONTACT) {
+          terminal(one, one.name().text());
+        }
+      }
+    }
+  }
+
+  /** The pole that a contact floats on: of its own outlet first, and of the others. */
+  private void floating(String last) {
+    if (!last.equals("on")) {
+      keyword("on", "the pole that the contact floats on");
+      return;
+    }
+    String own = place.nameOf("outlet");
+    for (Tree.Outlet outlet : outlets) {
+      boolean here = outlet.name().text().equals(own);
+      for (Tree.Terminal one : outlet.terminals()) {
+        if (one.kind() == TerminalKind.POLE) {
+          terminal(one, (here ? "" : outlet.name().text() + ".") + one.name().text());
+        }
+      }
+    }
+  }
+
+  /** Between which jacks a quantity is measured, and through what resistance. */
+  private void measured(String lead, String last, boolean first) {
+    if (!lead.equals("measure") || first) {
+      return;
+    }
+    if (last.equals("from") || last.equals("to")) {
+      analyzers.forEach(one -> one.terminals().forEach(jack -> terminal(jack, jack.name().text())));
+    } else {
+      List.of("from", "to", "through").forEach(word -> keyword(word, "the meter's own path"));
+    }
+  }
+}
