@@ -72,13 +72,13 @@ final class InstrumentRoles {
   private @Nullable Map<String, Word> roles(@Nullable Device device) {
     Map<String, Word> roles = new LinkedHashMap<>();
     for (Tree.Instrument one : procedure.instruments()) {
-      Word role = one.role() == null ? new Word(Instruments.ONLY, one.span()) : one.role();
+      Word role = roleWord(one);
       Word first = roles.putIfAbsent(role.text(), role);
       if (first != null) {
         sayTwice(one, role, first);
         return null;
       }
-      if (one.role() != null && taken(role, device)) {
+      if (taken(role, device)) {
         return null;
       }
     }
@@ -132,8 +132,24 @@ final class InstrumentRoles {
     return true;
   }
 
-  private static String roleOf(Tree.Instrument one) {
-    return one.role() == null ? Instruments.ONLY : one.role().text();
+  private String roleOf(Tree.Instrument one) {
+    return roleWord(one).text();
+  }
+
+  /** The role as written; without one, or with the instrument's own name twice, the only one. */
+  private Word roleWord(Tree.Instrument one) {
+    Word role = one.role();
+    if (role == null || !role.text().equals(one.name().text())) {
+      return role == null ? new Word(Instruments.ONLY, one.span()) : role;
+    }
+    diagnostics
+        .say(
+            Code.DUPLICATE_NAME,
+            role.span(),
+            "'%s' is named twice: a role has a name of its own",
+            role.text())
+        .hint("remove one of the two, or write a role before the name");
+    return new Word(Instruments.ONLY, one.span());
   }
 
   /**

@@ -117,7 +117,8 @@ class ReportsTest {
     String source =
         "device d \"D\" {\n  mode a \"A\" on x { }\n  mode b \"B\" on x { }\n  mode c \"C\" on x { }\n}\n";
     List<String> before = fingerprints(source);
-    assertEquals(3, new HashSet<>(before).size());
+    assertTrue(before.size() >= 3);
+    assertEquals(before.size(), new HashSet<>(before).size());
     assertEquals(before, fingerprints("# moved\n\n\n" + source.replace("  mode", "      mode")));
     assertNotEquals(before, fingerprints(source.replace(" on x", " on y")));
   }
