@@ -8,8 +8,9 @@ import passband.plan.Move;
 import passband.plan.Wire;
 
 /**
- * The changes from one wiring to the next: leads that stay in place are not touched, and what comes
- * off comes off first.
+ * The changes from one wiring to the next: leads that stay in place are not touched; what comes off
+ * comes off first, then leads with one end that moves, then those that are connected, so that no
+ * lead is put where another is still to leave.
  */
 final class Moves {
   private Moves() {}
@@ -17,7 +18,8 @@ final class Moves {
   /** From one list of wires to another. */
   static List<Move> between(List<Wire> before, List<Wire> after) {
     List<Move> moves = new ArrayList<>();
-    List<Move> later = new ArrayList<>();
+    List<Move> moved = new ArrayList<>();
+    List<Move> connected = new ArrayList<>();
     for (Wire old : before) {
       Wire now = find(after, old);
       Terminal leaves = now == null ? null : movedEnd(old, now, before);
@@ -29,9 +31,9 @@ final class Moves {
       Wire old = find(before, now);
       Terminal leaves = old == null ? null : movedEnd(old, now, before);
       if (old == null || (leaves == null && !same(old, now))) {
-        later.add(new Move(Move.Kind.CONNECT, now.lead(), now.from(), now.to()));
+        connected.add(new Move(Move.Kind.CONNECT, now.lead(), now.from(), now.to()));
       } else if (leaves != null) {
-        later.add(
+        moved.add(
             new Move(
                 Move.Kind.MOVE,
                 now.lead(),
@@ -39,7 +41,8 @@ final class Moves {
                 leaves.same(old.from()) ? otherThan(old.to(), now) : otherThan(old.from(), now)));
       }
     }
-    moves.addAll(later);
+    moves.addAll(moved);
+    moves.addAll(connected);
     return moves;
   }
 

@@ -23,7 +23,8 @@ import passband.testing.Repository;
  * the second, which knows only the printed pages, comes to every box in the state of its line.
  */
 class GeneratedSheetsTest {
-  private static final int PROCEDURES = 200;
+  /** {@code -Dgenerated.sheets=1000} for more. */
+  private static final int PROCEDURES = Integer.getInteger("generated.sheets", 300);
 
   private static final Pattern TEST =
       Pattern.compile(

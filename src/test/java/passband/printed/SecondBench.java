@@ -42,6 +42,9 @@ final class SecondBench {
   /** Whether {@code leads} are all that are on; not before that is confirmed. */
   private boolean known;
 
+  /** The most leads that were in a terminal while leads were moved. */
+  private final Map<String, Long> crowd = new LinkedHashMap<>();
+
   private final Map<String, String> dials = new LinkedHashMap<>();
   private String state = "?";
   private String selected = "?";
@@ -167,6 +170,7 @@ final class SecondBench {
     if (wire(step)) {
       return;
     }
+    wired(step.page());
     SheetWords.Said said = words.said(step.text());
     if (said == null) {
       demand(false, step.page(), "a sentence that nobody explained: " + step.text());
@@ -202,11 +206,14 @@ final class SecondBench {
       String lead = connect.group(1);
       demand(!leads.containsKey(lead), step.page(), lead + " is connected already");
       leads.put(lead, new TreeSet<>(List.of(connect.group(2), connect.group(3))));
+      arrive(connect.group(2));
+      arrive(connect.group(3));
     } else if (move.matches()) {
       quiet(step);
       TreeSet<String> ends = leads.getOrDefault(move.group(1), new TreeSet<>());
       demand(ends.remove(move.group(2)), step.page(), "not there to move: " + step.text());
       ends.add(move.group(3));
+      arrive(move.group(3));
     } else if (remove.matches()) {
       quiet(step);
       TreeSet<String> ends = leads.remove(remove.group(1));
@@ -216,6 +223,25 @@ final class SecondBench {
       return false;
     }
     return true;
+  }
+
+  private void arrive(String terminal) {
+    crowd.merge(terminal, leadsIn(terminal), Math::max);
+  }
+
+  private long leadsIn(String terminal) {
+    return leads.values().stream().filter(ends -> ends.contains(terminal)).count();
+  }
+
+  /** A terminal never holds more leads on the way to a wiring than in it. */
+  private void wired(int page) {
+    crowd.forEach(
+        (terminal, most) ->
+            demand(
+                leadsIn(terminal) >= most,
+                page,
+                "a lead is still to leave when one comes: " + terminal));
+    crowd.clear();
   }
 
   private void quiet(Step step) {
