@@ -27,7 +27,10 @@ public record QuantityKind(String name, String printed, Dimension dimension, boo
       voltage      | Voltage         | voltage     | yes
       peak-voltage | Peak voltage    | voltage     | yes
       peak-current | Peak current    | current     | yes
-      leakage      | Leakage current | current     | yes
+      hf-leakage   | High-frequency leakage current | current | yes
+      earth-leakage | Earth leakage current | current | yes
+      touch-current | Touch current  | current     | yes
+      patient-leakage | Patient leakage current | current | yes
       energy       | Energy          | energy      | yes
       time         | Time            | time        | yes
       resistance   | Resistance      | resistance  | yes

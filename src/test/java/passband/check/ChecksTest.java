@@ -71,7 +71,7 @@ class ChecksTest {
           resolution 0.1 V
           error 0.1 %
         }
-        measure leakage from in to out {
+        measure hf-leakage from in to out {
           range 1 uA to 1 A
           resolution 1 uA
           error 0.1 %

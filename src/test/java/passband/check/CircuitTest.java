@@ -74,7 +74,7 @@ class CircuitTest {
           resolution 1 mA
           error 1 %
         }
-        measure leakage from in to out {
+        measure hf-leakage from in to out {
           range 1 uA to 1 A
           resolution 1 uA
           error 1 %
@@ -224,7 +224,7 @@ class CircuitTest {
     String key = "; connect three from outlet.cut to analyzer.key";
     assertEquals(
         code == null ? List.of() : List.of(code),
-        circuit(wires + key, "hand", "leakage at most 100 mA", OUTPUT.replace("MODE", "hew")));
+        circuit(wires + key, "hand", "hf-leakage at most 100 mA", OUTPUT.replace("MODE", "hew")));
   }
 
   @ParameterizedTest
@@ -239,7 +239,7 @@ class CircuitTest {
   void leakageWithoutOutput(String wires, String code) {
     assertEquals(
         code == null ? List.of() : List.of(code),
-        circuit(wires, "plate", "leakage at most 100 uA", PASSIVE));
+        circuit(wires, "plate", "hf-leakage at most 100 uA", PASSIVE));
   }
 
   @ParameterizedTest

@@ -215,7 +215,8 @@ class CommandTest {
   void anAnalyzerThatCannotSaysWhy() throws IOException {
     copyLibrary();
     assertEquals(1, run("check", "procedures", "--analyzer", "gravel"));
-    assertTrue(out.contains("the analyzer 'gravel' does not measure leakage [not-measured]"), out);
+    assertTrue(
+        out.contains("the analyzer 'gravel' does not measure patient-leakage [not-measured]"), out);
     assertEquals(1, run("check", "procedures", "--analyzer", "gravle"));
     assertTrue(out.contains("did you mean 'gravel'?"), out);
   }

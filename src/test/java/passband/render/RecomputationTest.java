@@ -67,7 +67,7 @@ class RecomputationTest {
     RULES.put("flare-output/current", Rule.power("20", "3"));
     RULES.put("flare-output/peak-voltage", Rule.reading(null, "3800"));
     RULES.put("contact-alarm/trip", Rule.reading("95", "155"));
-    RULES.put("mains-leakage/leakage", Rule.reading(null, "50"));
+    RULES.put("mains-leakage/patient-leakage", Rule.reading(null, "50"));
     RULES.put("carve-output/current", Rule.power("20", "4"));
     RULES.put("carve-curve/current", Rule.power("20", "0"));
     RULES.put("carve-crest/crest-factor", Rule.reading(null, "2.2"));
@@ -97,7 +97,7 @@ class RecomputationTest {
           Map.entry("current/1", new String[] {"0.01", "1"}),
           Map.entry("peak-voltage/10", new String[] {"0.03", "20"}),
           Map.entry("peak-voltage/5", new String[] {"0.01", "10"}),
-          Map.entry("leakage/1", new String[] {"0.01", "1"}),
+          Map.entry("patient-leakage/1", new String[] {"0.01", "1"}),
           Map.entry("energy/0.1", new String[] {"0.01", "0.1"}),
           Map.entry("energy/1", new String[] {"0.01", "0.5"}),
           Map.entry("time/10", new String[] {"0", "20"}),
