@@ -153,9 +153,10 @@ final class CommandTable {
               "print the empty table of readings for a sheet filled in on paper",
               """
               Prints a CSV table with a line for each item of LIMITS, a limits.json file, in the order of the sheet: what
-              may be written, the unit, and the columns that 'judge' reads. Fill in the column 'reading'; leave a line
-              empty where the item was not done or does not apply. A value that was read again is another line with
-              'attempt' 2. Derived values have no line: 'judge' calculates them.
+              is set and accepted, what may be written, the unit, and the columns that 'judge' reads. Fill in the column
+              'reading'; leave it empty where the item was not done or does not apply. A value that was read again is
+              another line with 'attempt' 2. Derived values have no line: 'judge' calculates them. The settings, load
+              and limits of a line are compared with LIMITS when it is judged, so a line that was moved is refused.
               """,
               List.of(),
               true),
@@ -164,12 +165,13 @@ final class CommandTable {
               List.of(LIMITS, READINGS),
               "give verdicts on recorded readings",
               """
-              Compares a completed sheet with its limits. LIMITS is a limits.json file; READINGS is the readings.csv saved
-              by the checklist, or any CSV file with the columns point, reading and unit and, where needed, phase,
-              attempt, kind and digest. Readings taken with a different digest are rejected. It passes only if every
-              item that applies is done and passes. Readings that an instrument took after its calibration was due are
-              unclear, and so is a due date, a date or a serial number that cannot be read as one. --as html is for
-              printing and signing. Exit status: 0 pass, 1 an item fails, is missing or is unclear, 2 could not run.
+              Compares a completed sheet with its limits. LIMITS is a limits.json file; READINGS is the readings.csv
+              saved by the checklist, or any CSV file with the columns point, reading and unit and, where needed,
+              phase, attempt, kind and digest (the reference lists all columns; any other is an error). Readings taken
+              with a different digest are rejected. It passes only if every item that applies is done and passes.
+              Readings that an instrument took after its calibration was due are unclear, and so is a due date, a date
+              or a serial number that cannot be read as one. --as html is for printing and signing. Exit status: 0
+              pass, 1 an item fails, is missing or is unclear, 2 could not run.
               """,
               List.of(
                   Option.oneOf("--as", "FORM", List.of("text", "json", "html"), "output format"),

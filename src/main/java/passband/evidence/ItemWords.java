@@ -1,6 +1,8 @@
 package passband.evidence;
 
 import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import passband.quantity.Unit;
 import passband.quantity.Units;
@@ -19,6 +21,27 @@ public final class ItemWords {
   public static String tolerance(Item.Measured item) {
     Item.Limits limits = item.limits();
     return limits == null ? "" : between(limits.lower(), limits.upper(), item);
+  }
+
+  /** The setting at which it is measured: {@code 30 W}; empty for none. */
+  public static String setting(Item.Measured item) {
+    return amount(item.where().setting(), item.where().settingUnit());
+  }
+
+  /** The load at which it is measured, likewise. */
+  public static String load(Item.Measured item) {
+    return amount(item.where().load(), item.where().loadUnit());
+  }
+
+  private static String amount(@Nullable BigDecimal number, @Nullable String unit) {
+    return number == null ? "" : number.toPlainString() + unit(unit);
+  }
+
+  /** Further settings, {@code NAME=VALUE} between semicolons; empty for none. */
+  public static String furtherSettings(Item.Measured item) {
+    List<String> further = new ArrayList<>();
+    item.where().extras().forEach((name, value) -> further.add(name + "=" + value));
+    return String.join("; ", further);
   }
 
   private static String between(

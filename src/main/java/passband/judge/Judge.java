@@ -76,7 +76,9 @@ public final class Judge {
     for (Readings.Row row : readings.rows()) {
       String id = rows.containsKey(row.point()) ? row.point() : phased(row);
       if (rows.containsKey(id)) {
-        ofItsPhase(row, Objects.requireNonNull(items.get(id), id));
+        Item item = Objects.requireNonNull(items.get(id), id);
+        ofItsPhase(row, item);
+        ofItsPoint(row, item);
         rows.get(id).add(row);
       } else {
         unknown.add(row.point());
@@ -103,6 +105,26 @@ public final class Judge {
               + phase
               + "': "
               + row.point());
+    }
+  }
+
+  /** A row that names another setting, load or limits than its point has was copied or moved. */
+  private static void ofItsPoint(Readings.Row row, Item item) throws BadInput {
+    for (Map.Entry<ReadingColumn, String> said : row.said().entrySet()) {
+      String own = said.getKey().text(item);
+      if (!own.equals(said.getValue())) {
+        throw new BadInput(
+            "line "
+                + row.line()
+                + ": the column '"
+                + said.getKey().word()
+                + "' says '"
+                + said.getValue()
+                + "', but the point has "
+                + (own.isEmpty() ? "none" : "'" + own + "'")
+                + ": "
+                + item.id());
+      }
     }
   }
 

@@ -7,9 +7,8 @@ import org.jspecify.annotations.Nullable;
 import passband.evidence.BadInput;
 
 /**
- * What was written down: the sheet's own export, or any table with the columns {@code point},
- * {@code reading} and {@code unit}; {@code phase}, {@code attempt}, {@code kind} and {@code digest}
- * where there are any.
+ * What was written down: the sheet's own export, or any table with the columns of {@link
+ * ReadingColumn}.
  *
  * @param digest of the procedure they were taken by; null where they do not say
  */
@@ -24,6 +23,7 @@ public record Readings(@Nullable String digest, List<Row> rows) {
    * @param kind {@code reading}, {@code record}, {@code choice}, {@code tick}, {@code not-done} or
    *     empty
    * @param line in the file, from 1
+   * @param said of the columns that are compared with the limits file, those that are not blank
    */
   public record Row(
       String point,
@@ -32,7 +32,20 @@ public record Readings(@Nullable String digest, List<Row> rows) {
       String phase,
       String attempt,
       String kind,
-      int line) {
+      int line,
+      Map<ReadingColumn, String> said) {
+
+    /** One that says nothing of the conditions. */
+    public Row(
+        String point,
+        String reading,
+        String unit,
+        String phase,
+        String attempt,
+        String kind,
+        int line) {
+      this(point, reading, unit, phase, attempt, kind, line, Map.of());
+    }
 
     /** Whether it says that the item was not done. */
     boolean undone() {

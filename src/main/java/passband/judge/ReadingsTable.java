@@ -2,37 +2,73 @@ package passband.judge;
 
 import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
-import de.siegmar.fastcsv.reader.NamedCsvRecord;
+import de.siegmar.fastcsv.reader.CsvRecord;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.Charset;
 import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import passband.evidence.BadInput;
 
-/** Tables of readings as programs and spreadsheets write them. */
-final class ReadingsTable {
-  private static final List<String> NEEDED = List.of("point", "reading", "unit");
-  private static final Set<String> KINDS =
-      Set.of("", "reading", "derived", "not-done", "record", "choice", "tick");
+/**
+ * Tables of readings as programs and spreadsheets write them. The script of the sheet reads them by
+ * the same rules, with the same messages ({@code readings.js}).
+ */
+public final class ReadingsTable {
+  /** What the column 'kind' may hold. */
+  public static final List<String> KINDS =
+      List.of("", "reading", "derived", "not-done", "record", "choice", "tick");
 
-  private ReadingsTable() {}
+  /** By column, which cell of a row is its. */
+  private final Map<ReadingColumn, Integer> columns = new EnumMap<>(ReadingColumn.class);
+
+  /** Cells whose heading is blank. */
+  private final List<Integer> unnamed = new ArrayList<>();
+
+  private final int width;
+
+  private ReadingsTable(List<String> heading) throws BadInput {
+    width = heading.size();
+    for (int i = 0; i < width; i++) {
+      String name = stripped(Cell.read(heading.get(i)));
+      ReadingColumn column = ReadingColumn.find(name);
+      if (name.isEmpty()) {
+        unnamed.add(i);
+      } else if (column == null) {
+        throw new BadInput(
+            "unknown column '" + name + "' (the columns are: " + ReadingColumn.words() + ")");
+      } else if (columns.put(column, i) != null) {
+        throw new BadInput("the column '" + name + "' stands twice");
+      }
+    }
+    for (ReadingColumn needed : ReadingColumn.of(ReadingColumn.Use.NEEDED)) {
+      if (!columns.containsKey(needed)) {
+        throw new BadInput("there is no column '" + needed.word() + "'");
+      }
+    }
+  }
 
   static Readings read(byte[] bytes) throws BadInput {
-    String text = decoded(bytes);
-    List<NamedCsvRecord> records = records(text);
+    List<CsvRecord> records = records(decoded(bytes));
+    if (records.isEmpty()) {
+      throw new BadInput("this file is empty");
+    }
+    ReadingsTable table = new ReadingsTable(records.get(0).getFields());
     List<Readings.Row> rows = new ArrayList<>();
     Set<String> digests = new HashSet<>();
-    for (NamedCsvRecord record : records) {
-      if (optional(record, "point").isEmpty() && optional(record, "reading").isEmpty()) {
-        continue;
+    for (CsvRecord record : records.subList(1, records.size())) {
+      Readings.Row row = table.row(record);
+      if (row != null) {
+        rows.add(row);
+        digests.add(table.cell(record, ReadingColumn.DIGEST));
       }
-      rows.add(row(record));
-      digests.add(optional(record, "digest"));
     }
     boolean without = digests.remove("");
     if (without && !digests.isEmpty()) {
@@ -44,14 +80,11 @@ final class ReadingsTable {
     return new Readings(digests.stream().findFirst().orElse(null), rows);
   }
 
-  /** The text; spreadsheets write UTF-16 with a mark at its start. */
+  // ---- text ----
+
+  /** The text; spreadsheets write UTF-16, mostly with a mark at its start. */
   private static String decoded(byte[] bytes) throws BadInput {
-    boolean little = starts(bytes, 0xFF, 0xFE);
-    boolean big = starts(bytes, 0xFE, 0xFF);
-    Charset charset =
-        little
-            ? StandardCharsets.UTF_16LE
-            : big ? StandardCharsets.UTF_16BE : StandardCharsets.UTF_8;
+    Charset charset = charset(bytes);
     try {
       String text =
           charset
@@ -66,34 +99,39 @@ final class ReadingsTable {
     }
   }
 
-  private static boolean starts(byte[] bytes, int first, int second) {
-    return bytes.length >= 2 && (bytes[0] & 0xFF) == first && (bytes[1] & 0xFF) == second;
+  /** Without a mark UTF-16 is known by the zero beside the first letter of the heading. */
+  private static Charset charset(byte[] bytes) {
+    int first = bytes.length < 2 ? 1 : bytes[0] & 0xFF;
+    int second = bytes.length < 2 ? 1 : bytes[1] & 0xFF;
+    if (first == 0xFF && second == 0xFE || first != 0 && second == 0) {
+      return StandardCharsets.UTF_16LE;
+    }
+    return first == 0xFE && second == 0xFF || first == 0 && second != 0
+        ? StandardCharsets.UTF_16BE
+        : StandardCharsets.UTF_8;
   }
 
-  private static List<NamedCsvRecord> records(String text) throws BadInput {
-    List<NamedCsvRecord> records;
+  /** Without those whose cells are all blank. */
+  private static List<CsvRecord> records(String text) throws BadInput {
     try {
-      records =
-          CsvReader.builder()
-              .fieldSeparator(separator(text))
-              .skipEmptyLines(true)
-              .ofNamedCsvRecord(text)
-              .stream()
-              .toList();
+      return CsvReader.builder()
+          .fieldSeparator(separator(text))
+          .skipEmptyLines(true)
+          .allowExtraFields(true)
+          .allowMissingFields(true)
+          .allowUnclosedQuote(false)
+          .ofCsvRecord(text)
+          .stream()
+          .filter(record -> record.getFields().stream().anyMatch(f -> !stripped(f).isEmpty()))
+          .toList();
     } catch (CsvParseException | IllegalArgumentException e) {
       throw new BadInput("this is not a CSV file: " + e.getMessage());
     }
-    for (String needed : NEEDED) {
-      if (!records.isEmpty() && !records.get(0).getHeader().contains(needed)) {
-        throw new BadInput("there is no column '" + needed + "'");
-      }
-    }
-    return records;
   }
 
-  /** What stands between the columns of the heading. */
+  /** What stands between the columns of the heading, the first line that is not blank. */
   private static char separator(String text) {
-    String heading = text.lines().findFirst().orElse("");
+    String heading = text.lines().filter(line -> !stripped(line).isEmpty()).findFirst().orElse("");
     char best = ',';
     for (char c : new char[] {';', '\t'}) {
       if (count(heading, c) > count(heading, best)) {
@@ -107,32 +145,74 @@ final class ReadingsTable {
     return text.chars().filter(x -> x == c).count();
   }
 
-  private static Readings.Row row(NamedCsvRecord record) throws BadInput {
-    int line = (int) record.getStartingLineNumber();
-    if (record.getFieldCount() != record.getHeader().size()) {
-      throw new BadInput(
-          "line "
-              + line
-              + " has "
-              + record.getFieldCount()
-              + " cells, the heading has "
-              + record.getHeader().size());
+  /** Without blanks of any kind at its ends, those that do not break among them. */
+  private static String stripped(String text) {
+    int from = 0;
+    int to = text.length();
+    while (from < to && isBlank(text.charAt(from))) {
+      from++;
     }
-    String kind = optional(record, "kind");
+    while (from < to && isBlank(text.charAt(to - 1))) {
+      to--;
+    }
+    return text.substring(from, to);
+  }
+
+  private static boolean isBlank(char c) {
+    return Character.isWhitespace(c) || Character.isSpaceChar(c) || c == '\ufeff';
+  }
+
+  // ---- rows ----
+
+  /** Null for one that is of no item and has no reading. */
+  private Readings.@Nullable Row row(CsvRecord record) throws BadInput {
+    int line = (int) record.getStartingLineNumber();
+    if (record.getFieldCount() != width) {
+      throw new BadInput(
+          "line " + line + " has " + record.getFieldCount() + " cells, the heading has " + width);
+    }
+    for (int cell : unnamed) {
+      if (!stripped(record.getField(cell)).isEmpty()) {
+        throw new BadInput(
+            "column " + (cell + 1) + " has no heading, but line " + line + " has something in it");
+      }
+    }
+    String point = cell(record, ReadingColumn.POINT);
+    String reading = cell(record, ReadingColumn.READING);
+    String kind = cell(record, ReadingColumn.KIND);
     if (!KINDS.contains(kind)) {
       throw new BadInput("line " + line + ": unknown kind '" + kind + "'");
     }
-    return new Readings.Row(
-        optional(record, "point"),
-        optional(record, "reading"),
-        optional(record, "unit"),
-        optional(record, "phase"),
-        optional(record, "attempt"),
-        kind,
-        line);
+    if (point.isEmpty() && !reading.isEmpty()) {
+      throw new BadInput("line " + line + " has a reading but no point");
+    }
+    return point.isEmpty()
+        ? null
+        : new Readings.Row(
+            point,
+            reading,
+            cell(record, ReadingColumn.UNIT),
+            cell(record, ReadingColumn.PHASE),
+            cell(record, ReadingColumn.ATTEMPT),
+            kind,
+            line,
+            said(record));
   }
 
-  private static String optional(NamedCsvRecord record, String name) {
-    return Cell.read(record.findField(name).orElse("")).strip();
+  private Map<ReadingColumn, String> said(CsvRecord record) {
+    Map<ReadingColumn, String> said = new EnumMap<>(ReadingColumn.class);
+    for (ReadingColumn column : ReadingColumn.of(ReadingColumn.Use.COMPARED)) {
+      String text = cell(record, column);
+      if (!text.isEmpty()) {
+        said.put(column, text);
+      }
+    }
+    return said;
+  }
+
+  /** Empty where there is no such column. */
+  private String cell(CsvRecord record, ReadingColumn column) {
+    Integer at = columns.get(column);
+    return at == null ? "" : stripped(Cell.read(record.getField(at)));
   }
 }

@@ -27,6 +27,7 @@ public final class Checklist {
           + ScriptTables.causes()
           + ScriptTables.units()
           + ScriptTables.fillers()
+          + ScriptTables.readings()
           + resource("causes.js")
           + resource("ratio.js")
           + resource("units.js")

@@ -7,6 +7,7 @@ import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import passband.evidence.Item;
 import passband.evidence.ItemList;
+import passband.evidence.ItemWords;
 
 /**
  * A column of the table of limits, as {@code limits.csv} and {@code limits.xlsx} have it.
@@ -208,9 +209,8 @@ record LimitColumn(
   }
 
   private static @Nullable String further(Row row) {
-    List<String> further = new ArrayList<>();
-    row.item().where().extras().forEach((name, value) -> further.add(name + "=" + value));
-    return further.isEmpty() ? null : String.join("; ", further);
+    String further = ItemWords.furtherSettings(row.item());
+    return further.isEmpty() ? null : further;
   }
 
   private static String decision(ItemList.Decision decision) {

@@ -5,11 +5,14 @@ import de.siegmar.fastcsv.writer.LineDelimiter;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import passband.evidence.Blank;
 import passband.evidence.Item;
 import passband.evidence.ItemList;
 import passband.judge.Cell;
+import passband.judge.ReadingColumn;
 
 /**
  * The empty table of readings for a sheet that was filled in on paper: a line for each item in the
@@ -17,9 +20,23 @@ import passband.judge.Cell;
  * calculated. A line that stays empty is not done, or does not apply.
  */
 public final class ReadingsTemplate {
-  private static final String[] HEADING = {
-    "place", "title", "write", "reading", "unit", "attempt", "kind", "phase", "point", "digest"
-  };
+  private static final List<ReadingColumn> COLUMNS =
+      List.of(
+          ReadingColumn.PLACE,
+          ReadingColumn.TITLE,
+          ReadingColumn.SETTING,
+          ReadingColumn.FURTHER_SETTINGS,
+          ReadingColumn.LOAD,
+          ReadingColumn.LIMITS,
+          ReadingColumn.WRITE,
+          ReadingColumn.READING,
+          ReadingColumn.UNIT,
+          ReadingColumn.ATTEMPT,
+          ReadingColumn.KIND,
+          ReadingColumn.PHASE,
+          ReadingColumn.POINT,
+          ReadingColumn.DIGEST,
+          ReadingColumn.REMARK);
 
   private ReadingsTemplate() {}
 
@@ -27,10 +44,10 @@ public final class ReadingsTemplate {
   public static String of(ItemList list) {
     StringWriter out = new StringWriter();
     try (CsvWriter csv = CsvWriter.builder().lineDelimiter(LineDelimiter.LF).build(out)) {
-      csv.writeRecord(HEADING);
+      csv.writeRecord(COLUMNS.stream().map(ReadingColumn::word).toList());
       for (Item item : list.items()) {
         Optional<Asked> asked = item.accept(new AskedFor());
-        asked.ifPresent(one -> csv.writeRecord(line(item.head(), one, list.source().digest())));
+        asked.ifPresent(one -> csv.writeRecord(line(item, one, list.source().digest())));
       }
     } catch (IOException e) {
       throw new UncheckedIOException(e);
@@ -38,19 +55,25 @@ public final class ReadingsTemplate {
     return out.toString();
   }
 
-  private static String[] line(Item.Head head, Asked asked, String digest) {
-    String phase = head.phase() == null ? "" : head.phase();
-    return new String[] {
-      Cell.written(head.place()),
-      Cell.written(head.title()),
-      Cell.written(asked.write),
-      "",
-      asked.unit,
-      "1",
-      asked.kind,
-      Cell.written(phase),
-      Cell.written(head.id()),
-      digest
+  private static List<String> line(Item item, Asked asked, String digest) {
+    List<String> cells = new ArrayList<>();
+    COLUMNS.forEach(column -> cells.add(Cell.written(cell(column, item, asked, digest))));
+    return cells;
+  }
+
+  private static String cell(ReadingColumn column, Item item, Asked asked, String digest) {
+    Item.Head head = item.head();
+    return switch (column) {
+      case PLACE -> head.place();
+      case TITLE -> head.title();
+      case WRITE -> asked.write;
+      case UNIT -> asked.unit;
+      case ATTEMPT -> "1";
+      case KIND -> asked.kind;
+      case PHASE -> head.phase() == null ? "" : head.phase();
+      case POINT -> head.id();
+      case DIGEST -> digest;
+      default -> column.text(item);
     };
   }
 

@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
 import passband.evidence.Blank;
 import passband.evidence.Item;
 import passband.evidence.ItemList;
+import passband.judge.ReadingColumn;
 import passband.quantity.Unit;
 import passband.quantity.Units;
 import passband.syntax.Expression;
@@ -90,8 +91,21 @@ final class ScriptItems implements Item.Visitor<Void> {
     }
   }
 
+  /** What the columns of a table of readings have to hold that are compared; blanks left out. */
+  private void said(Item item) {
+    write(() -> json.name("said").beginObject());
+    for (ReadingColumn column : ReadingColumn.of(ReadingColumn.Use.COMPARED)) {
+      String text = column.text(item);
+      if (!text.isEmpty()) {
+        text(column.word(), text);
+      }
+    }
+    write(json::endObject);
+  }
+
   private void measured(String kind, Item.Measured item) {
     begin(kind, item);
+    said(item);
     Item.Scale scale = item.scale();
     unit(scale.unit());
     number("resolution", scale.resolution());
@@ -190,6 +204,7 @@ final class ScriptItems implements Item.Visitor<Void> {
   @Override
   public Void choice(Item.Choice choice) {
     begin("choice", choice);
+    said(choice);
     texts("options", choice.options());
     if (choice.pass() != null) {
       text("pass", choice.pass());

@@ -3,9 +3,12 @@ package passband.render;
 import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
 import java.util.Arrays;
+import java.util.Locale;
 import java.util.stream.Collectors;
 import passband.evidence.Blank;
 import passband.judge.Cause;
+import passband.judge.ReadingColumn;
+import passband.judge.ReadingsTable;
 import passband.quantity.Unit;
 import passband.quantity.Units;
 
@@ -27,6 +30,19 @@ final class ScriptTables {
     JsonArray fillers = new JsonArray();
     Blank.fillers().forEach(fillers::add);
     return "const FILLERS = " + fillers + ";\n";
+  }
+
+  /**
+   * By column of a table of readings, what is done with it; and what its column 'kind' may hold.
+   */
+  static String readings() {
+    JsonObject columns = new JsonObject();
+    for (ReadingColumn column : ReadingColumn.values()) {
+      columns.addProperty(column.word(), column.use().name().toLowerCase(Locale.ROOT));
+    }
+    JsonArray kinds = new JsonArray();
+    ReadingsTable.KINDS.forEach(kinds::add);
+    return "const READING_COLUMNS = " + columns + ";\nconst READING_KINDS = " + kinds + ";\n";
   }
 
   /** By name, the factor to SI and the dimension. */

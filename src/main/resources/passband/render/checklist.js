@@ -235,32 +235,72 @@
     return text;
   }
 
-  function load(text) {
-    const [header, ...lines] = Csv.parse(text);
-    const missing = COLUMNS.filter((column) => !(header || []).includes(column));
-    if (missing.length > 0) {
-      throw new Error("there is no column " + missing.join(", "));
+  // The item that a row is of: its phase may stand in a column of its own.
+  function itemOf(row) {
+    const last = row.point.lastIndexOf("/");
+    const phased = last < 0 || row.phase === "" ? row.point : row.point.slice(0, last) + "/" + row.phase + row.point.slice(last);
+    const item = items.get(row.point) || items.get(phased);
+    if (item === undefined) {
+      throw new Error("these points are not in the limits: " + row.point);
+    }
+    if (item.phase !== undefined && row.phase !== "" && row.phase !== item.phase) {
+      throw new Error("line " + row.line + ": the phase is '" + row.phase + "', but the point is of '" + item.phase + "': " + row.point);
+    }
+    for (const name of Object.keys(READING_COLUMNS).filter((one) => READING_COLUMNS[one] === "compared" && row[one] !== "")) {
+      const own = (item.said || {})[name];
+      if (own !== row[name]) {
+        const has = own === undefined ? "none" : "'" + own + "'";
+        throw new Error("line " + row.line + ": the column '" + name + "' says '" + row[name] + "', but the point has " + has + ": " + item.id);
+      }
+    }
+    return item;
+  }
+
+  // What the page has no place for is refused, so that nothing is lost.
+  function take(kept, row) {
+    const item = itemOf(row);
+    const cannot = (what) => new Error("line " + row.line + ": this page cannot show " + what + " of " + item.id);
+    if (row.reading === "" && row.kind !== "not-done") {
+      return;
+    }
+    if (row.kind !== "" && row.kind !== "not-done" && row.kind !== item.kind) {
+      throw cannot("a " + row.kind);
+    }
+    if (/[\r\n]/.test(row.reading)) {
+      throw cannot("a line break");
+    }
+    const value = kept.get(item.id) || ["", "", false];
+    kept.set(item.id, value);
+    if (row.kind === "not-done") {
+      if (item.kind !== "reading") {
+        throw cannot("'not done'");
+      }
+      value[2] = true;
+      return;
+    }
+    const attempt = ["", "1"].includes(row.attempt) ? 0 : row.attempt === "2" && item.kind === "reading" ? 1 : undefined;
+    if (attempt === undefined || item.kind === "derived") {
+      throw cannot(item.kind === "derived" ? "a value that was written down instead of calculated" : "attempt '" + row.attempt + "'");
+    }
+    if (value[attempt] !== "") {
+      throw new Error("line " + row.line + ": attempt " + (attempt + 1) + " is recorded twice: " + item.id);
+    }
+    value[attempt] = joined(item, row.reading, row.unit);
+    if ((item.kind === "tick" && row.reading !== "yes") || (item.kind === "choice" && !item.options.includes(row.reading))) {
+      throw cannot("'" + row.reading + "'");
+    }
+  }
+
+  function load(bytes) {
+    const readings = Csv.read(bytes);
+    if (readings.digest === null) {
+      throw new Error("it has no digest: nothing says that it belongs to this sheet");
+    }
+    if (readings.digest !== digest) {
+      throw new Error("it belongs to another procedure or revision (digest " + readings.digest.slice(0, 12) + ")");
     }
     const kept = new Map();
-    for (const line of lines) {
-      const row = Object.fromEntries(header.map((column, i) => [column, line[i] || ""]));
-      if (row.digest !== digest) {
-        throw new Error("it belongs to another procedure or revision (digest " + row.digest.slice(0, 12) + ")");
-      }
-      const item = items.get(row.point);
-      if (item === undefined) {
-        throw new Error("this sheet has no point " + row.point);
-      }
-      const value = kept.get(row.point) || ["", "", false];
-      kept.set(row.point, value);
-      if (row.kind === "not-done") {
-        value[2] = true;
-      } else if (row.attempt === "1" || (row.attempt === "2" && item.kind === "reading")) {
-        value[Number(row.attempt) - 1] = joined(item, row.reading, row.unit);
-      } else {
-        throw new Error("this page cannot show attempt '" + row.attempt + "' of " + row.point);
-      }
-    }
+    readings.rows.forEach((row) => take(kept, row));
     fill(kept);
     unsaved = false;
     trouble.textContent = "";
@@ -300,7 +340,7 @@
   file.addEventListener("change", async () => {
     try {
       if (file.files.length > 0) {
-        load(await file.files[0].text());
+        load(new Uint8Array(await file.files[0].arrayBuffer()));
       }
     } catch (error) {
       trouble.textContent = "Not loaded: " + error.message + ".";

@@ -1,4 +1,4 @@
-// readings.csv: what is written to it, and how it is read back.
+// readings.csv: what is written to it, and how it is read back, by the rules of the judge and with its messages.
 const Csv = (() => {
   // A spreadsheet would run what begins like this as a formula; the apostrophe is taken off when it is read.
   const RISKY = /^[=+\-@\t\r']/;
@@ -6,33 +6,123 @@ const Csv = (() => {
   const safe = (text) => (RISKY.test(text) && !NUMBER.test(text) ? "'" + text : text);
   const unsafe = (cell) => (cell.startsWith("'") && RISKY.test(cell.slice(1)) ? cell.slice(1) : cell);
   const quoted = (cell) => (/[",\r\n]/.test(cell) ? '"' + cell.replaceAll('"', '""') + '"' : cell);
+  const stripped = (text) => text.replace(/^[\s\x1c-\x1f]+/, "").replace(/[\s\x1c-\x1f]+$/, "");
+  const blank = (cells) => cells.every((cell) => stripped(cell) === "");
 
   const text = (lines) => lines.map((cells) => cells.map(safe).map(quoted).join(",")).join("\r\n") + "\r\n";
 
-  function parse(text) {
-    const table = [];
-    let row = [];
-    const cell = /(?:"((?:[^"]|"")*)"|([^",\r\n]*))(,|\r\n|\n|\r|$)/y;
-    let at = text.startsWith("\ufeff") ? 1 : 0;
+  // Without a mark UTF-16 is known by the zero beside the first letter of the heading.
+  function decoded(bytes) {
+    const [first, second] = bytes.length < 2 ? [1, 1] : bytes;
+    const little = (first === 0xff && second === 0xfe) || (first !== 0 && second === 0);
+    const big = (first === 0xfe && second === 0xff) || (first === 0 && second !== 0);
+    const name = little ? "UTF-16LE" : big ? "UTF-16BE" : "UTF-8";
+    try {
+      return new TextDecoder(name, { fatal: true }).decode(bytes);
+    } catch {
+      throw new Error("this is not " + name + " text");
+    }
+  }
+
+  // What stands between the columns of the heading, the first line that is not blank.
+  function separator(text) {
+    const heading = text.split(/\r\n|\r|\n/).find((line) => stripped(line) !== "") || "";
+    const count = (c) => heading.split(c).length;
+    return [";", "\t"].reduce((best, c) => (count(c) > count(best) ? c : best), ",");
+  }
+
+  // The lines that are not blank: { line, cells }.
+  function records(text) {
+    const made = [];
+    const s = separator(text);
+    const cell = new RegExp(`(?:"([^"]*(?:""[^"]*)*)"|([^"${s}\\r\\n][^${s}\\r\\n]*|))(${s}|\\r\\n|\\n|\\r|$)`, "y");
+    let cells = [];
+    let at = 0;
+    let [line, start] = [1, 1];
+    const end = () => {
+      made.push({ line: start, cells });
+      [cells, start] = [[], line];
+    };
     while (at < text.length) {
       cell.lastIndex = at;
       const found = cell.exec(text);
       if (!found) {
-        throw new Error("this is not a CSV file");
+        throw new Error("this is not a CSV file: a quote is not closed, or text follows one (record starting at line " + start + ")");
       }
-      row.push(unsafe(found[1] === undefined ? found[2] : found[1].replaceAll('""', '"')));
+      cells.push(found[1] === undefined ? found[2] : found[1].replaceAll('""', '"'));
       at = cell.lastIndex;
-      if (found[3] !== ",") {
-        table.push(row);
-        row = [];
+      line += (found[0].match(/\r\n|\r|\n/g) || []).length;
+      if (found[3] !== s) {
+        end();
       } else if (at === text.length) {
-        row.push("");
+        cells.push("");
       }
     }
-    if (row.length > 0) {
-      table.push(row);
+    if (cells.length > 0) {
+      end();
     }
-    return table;
+    return made.filter((record) => !blank(record.cells));
   }
-  return { text, parse };
+
+  function columns(heading) {
+    const found = new Map();
+    heading.forEach((cell, i) => {
+      const name = stripped(unsafe(cell));
+      if (name === "") {
+        return;
+      } else if (!Object.hasOwn(READING_COLUMNS, name)) {
+        throw new Error("unknown column '" + name + "' (the columns are: " + Object.keys(READING_COLUMNS).join(", ") + ")");
+      } else if (found.has(name)) {
+        throw new Error("the column '" + name + "' stands twice");
+      }
+      found.set(name, i);
+    });
+    const missing = Object.keys(READING_COLUMNS).find((name) => READING_COLUMNS[name] === "needed" && !found.has(name));
+    if (missing !== undefined) {
+      throw new Error("there is no column '" + missing + "'");
+    }
+    return found;
+  }
+
+  // A row by the names of its columns; null for one that is of no item and has no reading.
+  function row(heading, named, { line, cells }) {
+    if (cells.length !== heading.length) {
+      throw new Error("line " + line + " has " + cells.length + " cells, the heading has " + heading.length);
+    }
+    heading.forEach((name, i) => {
+      if (stripped(unsafe(name)) === "" && stripped(cells[i]) !== "") {
+        throw new Error("column " + (i + 1) + " has no heading, but line " + line + " has something in it");
+      }
+    });
+    const cell = (name) => (named.has(name) ? stripped(unsafe(cells[named.get(name)])) : "");
+    const made = { line };
+    Object.keys(READING_COLUMNS).forEach((name) => (made[name] = cell(name)));
+    if (!READING_KINDS.includes(made.kind)) {
+      throw new Error("line " + line + ": unknown kind '" + made.kind + "'");
+    }
+    if (made.point === "" && made.reading !== "") {
+      throw new Error("line " + line + " has a reading but no point");
+    }
+    return made.point === "" ? null : made;
+  }
+
+  // What a file holds: { digest, rows }; the digest is null where it has none.
+  function read(bytes) {
+    const [heading, ...lines] = records(decoded(bytes));
+    if (heading === undefined) {
+      throw new Error("this file is empty");
+    }
+    const named = columns(heading.cells);
+    const rows = lines.map((one) => row(heading.cells, named, one)).filter((one) => one !== null);
+    const digests = new Set(rows.map((one) => one.digest));
+    if (digests.delete("") && digests.size > 0) {
+      throw new Error("some rows carry a digest and others do not: of what are the others?");
+    }
+    if (digests.size > 1) {
+      throw new Error("the rows carry " + digests.size + " different digests");
+    }
+    const [digest = null] = digests;
+    return { digest, rows };
+  }
+  return { text, read };
 })();

@@ -19,6 +19,7 @@ import passband.diagnostic.Diagnostics;
 import passband.format.Formatter;
 import passband.judge.Cause;
 import passband.judge.CauseManual;
+import passband.judge.ReadingColumn;
 import passband.parse.CursorContext;
 import passband.quantity.QuantityKind;
 import passband.quantity.Unit;
@@ -143,6 +144,7 @@ class GuideTest {
     units(page);
     codes(page);
     causes(page);
+    readings(page);
     commands(page);
     return page.toString();
   }
@@ -224,6 +226,18 @@ class GuideTest {
       CauseManual.Entry entry = CauseManual.entry(code);
       page.append("| `" + code.word() + "` | " + entry.effect() + " | " + code.pattern());
       page.append(" | " + entry.meaning() + " |\n");
+    }
+  }
+
+  private static void readings(StringBuilder page) {
+    page.append(
+        "\n## Columns of the readings\n\n`passband judge`, `passband history` and the page's 'Load readings.csv' read the same tables:"
+            + " cells between commas, semicolons or tabs, in UTF-8 or UTF-16, in any order of the columns. A column with"
+            + " another name, in other letters, or that stands twice is an error."
+            + "\n\n| column | use | contents |\n| --- | --- | --- |\n");
+    for (ReadingColumn column : ReadingColumn.values()) {
+      page.append("| `" + column.word() + "` | " + column.use().word());
+      page.append(" | " + column.purpose() + " |\n");
     }
   }
 

@@ -59,7 +59,7 @@ class RobustnessTest {
             "mode,setting/W,load/ohm\nthin,20,100\n",
             "mode,setting,load/ohm,stated current/mA\nthin,20 W,100,\"400 to 500\"\n",
             "mode,setting/W,load/ohm\r\nthin,\"1, 2\",100\r\n",
-            "point,reading,unit,phase,run,kind,digest\nt/bip/thin/20W/100ohm/current,447.2,mA,,1,,ab\n",
+            "point,reading,unit,phase,attempt,kind,digest\nt/bip/thin/20W/100ohm/current,447.2,mA,,1,,ab\n",
             "gen-output A 2026-10-02 0123456789abcdef\n# a comment\n")
         .map(text -> Arguments.of((Object) text.getBytes(StandardCharsets.UTF_8)));
   }

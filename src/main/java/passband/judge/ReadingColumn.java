@@ -1,0 +1,109 @@
+package passband.judge;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import passband.evidence.Item;
+import passband.evidence.ItemWords;
+
+/**
+ * Every column that a table of readings may have. Another one, or one that stands twice, is
+ * refused: its name may be misspelt, and what stands in it would be lost.
+ */
+public enum ReadingColumn {
+  POINT(Use.NEEDED, "identity of the item, as in limits.json"),
+  READING(Use.NEEDED, "what was read, chosen or noted; 'yes' for a tick; blank: not done"),
+  UNIT(Use.NEEDED, "unit of the reading; blank where it is a plain number or a text"),
+  PHASE(Use.READ, "phase of the item, where its identity does not name it"),
+  ATTEMPT(Use.READ, "1, 2, 3 and so on, the last decides; blank: 1"),
+  KIND(Use.READ, "reading, derived, record, choice, tick or not-done; blank: the item's own"),
+  DIGEST(Use.READ, "digest of the procedure; without it nothing passes"),
+  SETTING(Use.COMPARED, "setting of the point, with its unit"),
+  FURTHER_SETTINGS(Use.COMPARED, "further settings of the point, NAME=VALUE, between semicolons"),
+  LOAD(Use.COMPARED, "load of the point, with its unit"),
+  LIMITS(Use.COMPARED, "what is accepted, with its unit; of a choice the outcome that passes"),
+  PROCEDURE(Use.IGNORED, "name of the procedure; the digest decides"),
+  REVISION(Use.IGNORED, "its revision; the digest decides"),
+  PLACE(Use.IGNORED, "heading under which the item stands on the sheet"),
+  TITLE(Use.IGNORED, "what the sheet prints"),
+  WRITE(Use.IGNORED, "what may be written"),
+  REMARK(Use.IGNORED, "anything");
+
+  /** What is done with a column. */
+  public enum Use {
+    /** There is no table without it. */
+    NEEDED("needed"),
+    /** Read where it is there. */
+    READ("read"),
+    /** Where it is not blank, it has to be what the limits file has, else the row is refused. */
+    COMPARED("compared with the limits file"),
+    /** For people. */
+    IGNORED("for people, ignored");
+
+    private final String word;
+
+    Use(String word) {
+      this.word = word;
+    }
+
+    /** In words. */
+    public String word() {
+      return word;
+    }
+  }
+
+  private final Use use;
+  private final String purpose;
+
+  ReadingColumn(Use use, String purpose) {
+    this.use = use;
+    this.purpose = purpose;
+  }
+
+  public Use use() {
+    return use;
+  }
+
+  /** What it holds, in words. */
+  public String purpose() {
+    return purpose;
+  }
+
+  /** Its heading, such as {@code further_settings}. */
+  public String word() {
+    return name().toLowerCase(Locale.ROOT);
+  }
+
+  /** The one with this heading, letter by letter; null where there is none. */
+  static @Nullable ReadingColumn find(String heading) {
+    return Arrays.stream(values()).filter(c -> c.word().equals(heading)).findFirst().orElse(null);
+  }
+
+  /** Those of a use, in order. */
+  public static List<ReadingColumn> of(Use use) {
+    return Arrays.stream(values()).filter(c -> c.use == use).toList();
+  }
+
+  /** All headings, for a message. */
+  static String words() {
+    return Arrays.stream(values()).map(ReadingColumn::word).collect(Collectors.joining(", "));
+  }
+
+  /** What a column that is compared holds of an item; empty where the item has no such thing. */
+  public String text(Item item) {
+    if (item instanceof Item.Choice choice) {
+      return this == LIMITS && choice.pass() != null ? choice.pass() : "";
+    } else if (item instanceof Item.Measured measured) {
+      return switch (this) {
+        case SETTING -> ItemWords.setting(measured);
+        case FURTHER_SETTINGS -> ItemWords.furtherSettings(measured);
+        case LOAD -> ItemWords.load(measured);
+        case LIMITS -> ItemWords.accepted(measured);
+        default -> "";
+      };
+    }
+    return "";
+  }
+}
