@@ -21,7 +21,7 @@ outlet: outletHead (LBRACE NEWLINE outletItem* RBRACE)? NEWLINE;
 outletHead: OUTLET outletName (COMMA outletName)*;
 outletName: name TEXT? (RENAMED FROM name)?;
 outletItem: POLE name TEXT? (HOLDS NUMBER)? NEWLINE # terminal
-    | CONTACT name TEXT? (ON ref)? (HOLDS NUMBER)? NEWLINE # terminal
+    | CONTACT name TEXT? (ON ref)? (BY HAND)? (HOLDS NUMBER)? NEWLINE # terminal
     | NEWLINE # blankOutletLine
     ;
 
@@ -181,7 +181,7 @@ cell: (cellItem (COMMA cellItem)*)?;
 cellItem: AT MOST amount # cellAtMost
     | AT LEAST amount # cellAtLeast
     | amount (TO amount (STEP amount)?)? # cellAmount
-    | name # cellName
+    | ref # cellName
     | TEXT # cellText
     ;
 
@@ -221,7 +221,7 @@ name: NAME
     | LEAVE | LINK | LOAD | MEASURE | MODE | ON_TIME | ORDER | OUTLET | OUTPUT | PERFORM | PHASES | POLE | POWER
     | PROCEDURE | RANGE | RECORD | RESOLUTION | REVISION | RULE | SECTION | SETTING | SETTLE | SETUP | STATE | SWEEP
     | TABLE | TEST | USE | VALUES | WAIT | AFFECTS | AS | AT | BECAUSE | BY | COLOUR | CONTINUOUS | COVERAGE | DIGEST
-    | DOWN | FOR | FROM | GREATER | GUARDED | HOLDS | IN | INHIBITED | IS | LEAST | MOST | OF | OFF | ON | ONE | OPEN | OR | PASS | RATED
+    | DOWN | FOR | FROM | GREATER | GUARDED | HAND | HOLDS | IN | INHIBITED | IS | LEAST | MOST | OF | OFF | ON | ONE | OPEN | OR | PASS | RATED
     | READ | READING | RENAMED | REPLACES | REPLACING | RISK | SHORT | SIMPLE | SMALLER | STATED | STEP | THROUGH | TO | UNKNOWN
     | UNTIL | UP | WHICHEVER | WITHIN
     ;

@@ -11,10 +11,9 @@ import passband.diagnostic.Diagnostics;
 import passband.model.Device;
 import passband.model.Device.Mode;
 import passband.model.Device.Outlet;
-import passband.model.Instruments;
 import passband.model.Named;
 import passband.model.Terminal;
-import passband.plan.Nets;
+import passband.plan.Contacts;
 import passband.plan.Plan;
 import passband.plan.Point;
 import passband.plan.Setup;
@@ -26,8 +25,9 @@ import passband.syntax.Word;
 
 /**
  * {@code activation-open}, an error: none of the contacts that activate a mode is joined to a key
- * of the analyzer in the setup; {@code activation-ambiguous}, an error: several are; and {@code
- * unknown-name} for a contact that is not there.
+ * of the analyzer in the setup or closed by hand, or the one that the row names is not; {@code
+ * activation-ambiguous}, an error: several are, and the row names none; and {@code unknown-name}
+ * for a contact that is not there, or does not activate the mode.
  */
 final class Activation implements Check {
   @Override
@@ -37,13 +37,22 @@ final class Activation implements Check {
       for (Point point : run.points()) {
         Mode mode = point.mode();
         Outlet outlet = point.outlet();
+        Point.Activation named = point.activation();
+        String kind =
+            (mode == null ? "" : mode.name().text())
+                + "/"
+                + (named == null ? "" : named.written().text());
         if (mode != null
             && outlet != null
             && run.setup() != null
-            && looked.add(mode.name().text())
-            && !mode.activateBy().isEmpty()
+            && (named != null || looked.add(kind))
             && mode.isOn(outlet)) {
           look(plan, run.setup(), mode, point, outlet, diagnostics);
+        } else if (mode == null && named != null) {
+          diagnostics.say(
+              Code.WRONG_KIND,
+              named.written().span(),
+              "a contact is named, but without a 'mode' column nothing is activated");
         }
       }
     }
@@ -59,8 +68,56 @@ final class Activation implements Check {
       }
       contacts.add(contact);
     }
-    Nets nets = new Nets(setup.wires());
-    List<String> closed = closed(plan.instruments(), nets, contacts);
+    if (point.activation() != null) {
+      named(plan, setup, mode, point.activation(), contacts, diagnostics);
+    } else if (!contacts.isEmpty()) {
+      any(plan, setup, mode, point, outlet, contacts, diagnostics);
+    }
+  }
+
+  /** The contact that the row names activates the mode, and something closes it. */
+  private static void named(
+      Plan plan,
+      Setup setup,
+      Mode mode,
+      Point.Activation named,
+      List<Terminal> contacts,
+      Diagnostics diagnostics) {
+    Terminal contact = named.contact();
+    if (contact == null) {
+      return; // it is not there, which has been said
+    }
+    if (!contacts.isEmpty() && contacts.stream().noneMatch(contact::same)) {
+      List<Word> parts = named.written().parts();
+      Scope.unknown(
+          diagnostics,
+          parts.get(parts.size() - 1),
+          "contact",
+          " among those that activate '" + mode.name().text() + "'",
+          contacts.stream().map(c -> c.name().text()).toList());
+    } else if (Contacts.closing(plan.instruments(), setup, contact) == null) {
+      diagnostics
+          .say(
+              Code.ACTIVATION_OPEN,
+              named.written().span(),
+              "nothing in the setup '%s' closes %s: no key is connected to it",
+              setup.name().text(),
+              contact.id())
+          .note(setup.name().span(), "the setup is here")
+          .hint("connect a key lead from the contact to a key of the analyzer");
+    }
+  }
+
+  private static void any(
+      Plan plan,
+      Setup setup,
+      Mode mode,
+      Point point,
+      Outlet outlet,
+      List<Terminal> contacts,
+      Diagnostics diagnostics) {
+    List<Contacts.Closed> closed =
+        Contacts.closed(plan.device(), plan.instruments(), setup, mode, outlet);
     if (closed.isEmpty()) {
       String names = contacts.stream().map(Terminal::id).collect(Collectors.joining(" or "));
       diagnostics
@@ -72,38 +129,23 @@ final class Activation implements Check {
               names)
           .note(mode.activateBy().get(0).span(), "this contact activates the mode")
           .hint("connect a key lead from the contact to a key of the analyzer");
+    } else if (closed.size() > 1) {
+      sayAmbiguous(closed, setup, mode, point, diagnostics);
     }
-    sayAmbiguous(closed, setup, mode, point, diagnostics);
   }
 
   /** Which contact activates the mode has to be one. */
   private static void sayAmbiguous(
-      List<String> closed, Setup setup, Mode mode, Point point, Diagnostics diagnostics) {
-    if (closed.size() > 1) {
-      diagnostics
-          .say(
-              Code.ACTIVATION_AMBIGUOUS,
-              point.span(),
-              "'%s' is activated by any of %s in this setup",
-              mode.name().text(),
-              String.join(", ", closed))
-          .note(setup.name().span(), "keys are connected to all of them here")
-          .hint("leave one of them connected, with a setup of its own for each contact");
-    }
-  }
-
-  /** The contacts that are joined to a key. */
-  private static List<String> closed(Instruments instruments, Nets nets, List<Terminal> contacts) {
-    List<String> closed = new ArrayList<>();
-    for (Terminal contact : contacts) {
-      for (Terminal terminal : instruments.terminals()) {
-        if (terminal.kind() == TerminalKind.KEY && nets.joined(contact, terminal)) {
-          closed.add(contact.id());
-          break;
-        }
-      }
-    }
-    return closed;
+      List<Contacts.Closed> closed, Setup setup, Mode mode, Point point, Diagnostics diagnostics) {
+    diagnostics
+        .say(
+            Code.ACTIVATION_AMBIGUOUS,
+            point.span(),
+            "'%s' is activated by any of %s in this setup",
+            mode.name().text(),
+            closed.stream().map(one -> one.contact().id()).collect(Collectors.joining(", ")))
+        .note(setup.name().span(), "all of them can be closed here")
+        .hint("name one of them in a column 'activation', or connect no more than one");
   }
 
   private static @Nullable Terminal contact(

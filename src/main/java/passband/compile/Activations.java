@@ -4,35 +4,86 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
-import passband.model.Device.Mode;
+import passband.diagnostic.Diagnostics;
+import passband.model.Device;
 import passband.model.Device.Outlet;
+import passband.model.Instruments;
+import passband.model.Named;
 import passband.model.Terminal;
 import passband.plan.Act;
+import passband.plan.Contacts;
 import passband.plan.Setup;
 import passband.plan.Slot;
-import passband.plan.Wire;
+import passband.resolve.Names;
+import passband.resolve.Scope;
+import passband.syntax.TerminalKind;
 import passband.syntax.Tree;
+import passband.syntax.Word;
 
-/** How a mode is activated in a setup: by which of its contacts, with which key. */
+/** How a mode is activated in a setup: by which of its contacts, with which key or by hand. */
 final class Activations {
-  private Activations() {}
+  private final Device device;
+  private final Instruments instruments;
+  private final Names names;
+  private final Diagnostics diagnostics;
 
-  /** The first of the mode's contacts that the setup connects to the analyzer. */
-  static Act.Activate by(Mode mode, @Nullable Outlet outlet, @Nullable Setup setup) {
-    for (Tree.Ref ref : mode.activateBy()) {
-      String id = contactId(ref, outlet);
-      for (Wire wire : setup == null ? List.<Wire>of() : setup.wires()) {
-        boolean forth = wire.from().id().equals(id);
-        if (forth || wire.to().id().equals(id)) {
-          Terminal contact = forth ? wire.from() : wire.to();
-          Terminal far = forth ? wire.to() : wire.from();
-          if (far.onAnalyzer()) {
-            return new Act.Activate(contact, far);
-          }
-        }
-      }
+  Activations(Device device, Instruments instruments, Names names, Diagnostics diagnostics) {
+    this.device = device;
+    this.instruments = instruments;
+    this.names = names;
+    this.diagnostics = diagnostics;
+  }
+
+  /** By the contact that the row names, else by the first of the mode's that can be closed. */
+  Act.Activate by(
+      RowSpec spec, @Nullable Outlet outlet, @Nullable Terminal wanted, @Nullable Setup setup) {
+    if (spec.mode() == null || (spec.activation() != null && wanted == null)) {
+      return new Act.Activate(null, null);
     }
-    return new Act.Activate(null, null);
+    if (wanted != null) {
+      Contacts.Closed closed = Contacts.closing(instruments, setup, wanted);
+      return new Act.Activate(wanted, closed == null ? null : closed.key());
+    }
+    List<Contacts.Closed> closed = Contacts.closed(device, instruments, setup, spec.mode(), outlet);
+    return closed.isEmpty()
+        ? new Act.Activate(null, null)
+        : new Act.Activate(closed.get(0).contact(), closed.get(0).key());
+  }
+
+  /** The contact that a cell names; null, with the fault said, where there is none. */
+  @Nullable Terminal named(Tree.Ref ref, @Nullable Outlet on) {
+    List<Word> parts = ref.parts();
+    Word name = parts.get(parts.size() - 1);
+    Word owner = parts.size() == 1 ? null : parts.get(parts.size() - 2);
+    Outlet outlet = owner == null ? on : device.outlet(owner.text());
+    if (outlet == null) {
+      Word unknown = owner == null ? name : owner;
+      Scope.unknown(diagnostics, unknown, "outlet", Named.names(device.outlets()));
+      return null;
+    }
+    Terminal contact = Contacts.named(device, on, ref);
+    if (contact == null) {
+      List<Word> declared =
+          outlet.terminals().stream()
+              .filter(t -> t.kind() == TerminalKind.CONTACT)
+              .map(Terminal::name)
+              .toList();
+      String where = " on the outlet '" + outlet.name().text() + "'";
+      Scope.unknownAmong(diagnostics, name, "contact", where, declared);
+      return null;
+    }
+    if (owner != null) {
+      names.use(owner, outlet.name());
+    }
+    names.use(name, contact.name());
+    return contact;
+  }
+
+  /** As the sheet prints it: with its outlet where that is another than the point's. */
+  static String printed(Terminal contact, @Nullable Outlet on) {
+    return on != null && contact.owner().equals(on.name().text())
+        ? contact.title()
+        : contact.ownerTitle() + ", " + contact.title();
   }
 
   /** A point's values with the contact and the key. */
@@ -46,14 +97,5 @@ final class Activations {
       values.put("key", Placeholders.Value.given(Slot.KEY, act.key().title()));
     }
     return values;
-  }
-
-  /** The identity of the contact that an {@code activate by} names on an outlet. */
-  private static String contactId(Tree.Ref ref, @Nullable Outlet outlet) {
-    int parts = ref.parts().size();
-    String name = ref.parts().get(parts - 1).text();
-    return parts > 1
-        ? ref.parts().get(parts - 2).text() + "." + name
-        : (outlet == null ? "" : outlet.name().text()) + "." + name;
   }
 }

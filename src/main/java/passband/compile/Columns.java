@@ -104,6 +104,7 @@ final class Columns {
       case "setting" -> new SettingColumn(tree, diagnostics);
       case "load" -> new LoadColumn(tree, null, diagnostics);
       case "target" -> new TargetColumn(tree, diagnostics);
+      case "activation" -> new ActivationColumn(tree, diagnostics);
       default -> ofSetting(tree, name);
     };
   }
@@ -167,7 +168,8 @@ final class Columns {
   }
 
   private void sayUnknown(Word name) {
-    List<String> known = new ArrayList<>(List.of("mode", "setting", "load", "stated", "target"));
+    List<String> known =
+        new ArrayList<>(List.of("mode", "setting", "load", "stated", "target", "activation"));
     settings.forEach(s -> known.add(s.setting().name().text()));
     diagnostics
         .say(

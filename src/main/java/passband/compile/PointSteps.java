@@ -9,6 +9,7 @@ import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.model.Analyzer;
 import passband.model.Device.Outlet;
+import passband.model.Terminal;
 import passband.plan.Act;
 import passband.plan.Figure;
 import passband.plan.Owner;
@@ -55,17 +56,14 @@ final class PointSteps {
             (name, extra) ->
                 own.put("set " + name, List.of(steps.set(extra.of(), extra.text(), point, row))));
     own.put("set-load", loads(work.loads(), point, row));
-    Act.Activate activate =
-        spec.mode() == null
-            ? new Act.Activate(null, null)
-            : Activations.by(spec.mode(), outlet, work.place().setup());
+    Act.Activate activate = work.activate();
     List<Analyzer> units = work.units(steps.instruments(), activate.key());
     own.put("start", each(Kind.START, "start", units, point, row));
     if (spec.mode() != null) {
       TextPlace place = new TextPlace(test, true, Activations.values(values, activate));
       own.put("activate", List.of(steps.action(activate, "activate", Owner.GENERATOR, place, row)));
     }
-    addReading(own, spec, reads, units, point);
+    addReading(own, work, reads, units, point);
     own.values().removeIf(List::isEmpty);
     return joined(test, own, point);
   }
@@ -112,10 +110,11 @@ final class PointSteps {
    */
   private void addReading(
       Map<String, List<PlanStep>> own,
-      RowSpec spec,
+      PointWork work,
       List<Act.Read> reads,
       List<Analyzer> units,
       TextPlace point) {
+    RowSpec spec = work.spec();
     List<PlanStep> held = new ArrayList<>();
     List<PlanStep> watched = new ArrayList<>();
     List<Analyzer> holding = new ArrayList<>();
@@ -129,7 +128,8 @@ final class PointSteps {
         watched.add(write(read, point, spec.span()));
       }
     }
-    List<PlanStep> stop = each(Kind.STOP, "stop", units, point, spec.span());
+    List<PlanStep> stop =
+        releasing(each(Kind.STOP, "stop", units, point, spec.span()), work, units, point);
     own.put("hold", each(Kind.HOLD, "hold", holding, point, spec.span()));
     if (watched.isEmpty()) {
       own.put("stop", stop);
@@ -139,6 +139,24 @@ final class PointSteps {
       own.put("stop", stop);
       own.put("read held", held);
     }
+  }
+
+  /** The hand that presses a button lets go of it first, even where no instrument has to stop. */
+  private List<PlanStep> releasing(
+      List<PlanStep> stop, PointWork work, List<Analyzer> units, TextPlace point) {
+    Terminal pressed = work.activate().pressed();
+    if (pressed == null || work.spec().mode() == null) {
+      return stop;
+    }
+    Owner first = steps.owner(units.get(0));
+    Act let = new Act.Run(Kind.STOP, first, pressed);
+    List<PlanStep> all = new ArrayList<>(stop);
+    if (all.isEmpty()) {
+      all.add(new PlanStep(let, null, null, work.spec().span()));
+    } else {
+      all.set(0, new PlanStep(let, all.get(0).words(), null, all.get(0).span()));
+    }
+    return all;
   }
 
   private PlanStep write(Act.Read read, TextPlace point, Span row) {

@@ -7,6 +7,7 @@ import passband.model.Analyzer;
 import passband.model.Analyzer.LoadBank;
 import passband.model.Instruments;
 import passband.model.Terminal;
+import passband.plan.Act;
 import passband.plan.Stage;
 import passband.plan.WiredLoads;
 
@@ -14,13 +15,15 @@ import passband.plan.WiredLoads;
  * What there is to do at a point.
  *
  * @param sweep null for a point without one
+ * @param activate how output is activated, if it is
  */
 record PointWork(
     RowSpec spec,
     PointLoads loads,
     Points.Asked asked,
     Stage.@Nullable Swept sweep,
-    Points.Place place) {
+    Points.Place place,
+    Act.Activate activate) {
 
   /**
    * The instruments that start and stop here, the one with the key first: it stops the output. They

@@ -40,6 +40,7 @@ final class Points {
   private final Names names;
   private final Diagnostics diagnostics;
   private final Steps steps;
+  private final Activations activations;
   private final Map<String, LimitMaker> makers = new HashMap<>();
 
   /** What is accepted of a test, and what is read besides to work something out. */
@@ -55,6 +56,7 @@ final class Points {
     this.names = names;
     this.diagnostics = diagnostics;
     this.steps = steps;
+    this.activations = new Activations(steps.device(), steps.instruments(), names, diagnostics);
   }
 
   /**
@@ -95,7 +97,15 @@ final class Points {
     PointLoads loads = PointLoads.of(spec, instruments, place.outlet, place.setup);
     List<Limit> limits = limits(spec, loads, id, asked.accepted, sweep, place);
     List<Point.Reading> readings = readings(id, asked.inputs);
-    PointWork work = new PointWork(spec, loads, asked, sweep, place);
+    Point.Activation activation =
+        spec.activation() == null
+            ? null
+            : new Point.Activation(
+                spec.activation(), activations.named(spec.activation(), place.outlet));
+    Act.Activate activate =
+        activations.by(
+            spec, place.outlet, activation == null ? null : activation.contact(), place.setup);
+    PointWork work = new PointWork(spec, loads, asked, sweep, place, activate);
     return new Point(
         id,
         place.outlet,
@@ -105,9 +115,10 @@ final class Points {
             loads.main(),
             loads.role(),
             loads.termination(),
+            activation,
             spec.target(),
             loads.others(),
-            extras(spec),
+            extras(spec, activation, place.outlet),
             values(spec)),
         new PointSteps(steps, diagnostics).of(test, work, reads(limits, readings, work)),
         new Point.Times(spec.mode() == null ? null : onTime, rest(spec, onTime)),
@@ -117,8 +128,13 @@ final class Points {
         spec.span());
   }
 
-  private static Map<String, String> extras(RowSpec spec) {
+  /** The contact is printed beside the other settings, as one of them. */
+  private static Map<String, String> extras(
+      RowSpec spec, Point.@Nullable Activation activation, @Nullable Outlet outlet) {
     Map<String, String> extras = new LinkedHashMap<>();
+    if (activation != null && activation.contact() != null) {
+      extras.put("activation", Activations.printed(activation.contact(), outlet));
+    }
     spec.extras().forEach((name, extra) -> extras.put(name, extra.text()));
     return extras;
   }
@@ -139,6 +155,9 @@ final class Points {
     loads.others().forEach((role, load) -> id.append('/' + role + ".load=" + load.id()));
     spec.extras()
         .forEach((name, extra) -> id.append('/').append(name).append('=').append(extra.id()));
+    if (spec.activation() != null) {
+      id.append("/activation=").append(spec.activation().text());
+    }
     if (place.phase != null) {
       id.append('/').append(place.phase);
     }

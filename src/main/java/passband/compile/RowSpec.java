@@ -20,14 +20,15 @@ import passband.quantity.Rational;
 import passband.quantity.Units;
 import passband.resolve.Names;
 import passband.source.Span;
+import passband.syntax.Tree;
 import passband.syntax.Word;
 
 /**
  * What one combination of a row's values asks for, on whatever outlet. Parts are null when the
  * table has no such column. It is immutable: each {@code with…} gives the same with one part more.
  *
- * @param termination open or short in the place of a load
- * @param loads of instruments that the heading names, by role
+ * @param loaded the loads that it sets
+ * @param activation the contact that activates the mode
  * @param extras other settings by column
  * @param values what limits use, by column
  * @param stated the manual's limits, as many as the row has columns of them filled in
@@ -36,15 +37,41 @@ import passband.syntax.Word;
 record RowSpec(
     @Nullable Mode mode,
     @Nullable Figure setting,
-    @Nullable Figure load,
-    @Nullable Termination termination,
+    Loaded loaded,
+    Tree.@Nullable Ref activation,
     @Nullable Figure target,
-    SortedMap<String, Figure> loads,
     SortedMap<String, Extra> extras,
     SortedMap<String, NamedFigure> values,
     List<Stated> stated,
     Point.Places places,
     Span span) {
+
+  /**
+   * Loads.
+   *
+   * @param load null when there is none
+   * @param termination open or short in its place; null for neither
+   * @param others of instruments that the heading names, by role
+   */
+  record Loaded(
+      @Nullable Figure load, @Nullable Termination termination, SortedMap<String, Figure> others) {
+    static final Loaded NONE = new Loaded(null, null, Collections.emptySortedMap());
+  }
+
+  /** The load; null when there is none. */
+  @Nullable Figure load() {
+    return loaded.load;
+  }
+
+  /** Open or short in the place of a load; null for neither. */
+  @Nullable Termination termination() {
+    return loaded.termination;
+  }
+
+  /** The loads of instruments that the heading names, by role. */
+  SortedMap<String, Figure> loads() {
+    return loaded.others;
+  }
 
   /**
    * A value of another setting.
@@ -66,10 +93,9 @@ record RowSpec(
     return new RowSpec(
         null,
         null,
+        Loaded.NONE,
         null,
         null,
-        null,
-        Collections.emptySortedMap(),
         Collections.emptySortedMap(),
         Collections.emptySortedMap(),
         List.of(),
@@ -80,32 +106,39 @@ record RowSpec(
   RowSpec withMode(Mode other, Span where) {
     Point.Places at = new Point.Places(where, places.setting(), places.load());
     return new RowSpec(
-        other, setting, load, termination, target, loads, extras, values, stated, at, span);
+        other, setting, loaded, activation, target, extras, values, stated, at, span);
   }
 
   RowSpec withSetting(Figure other, Span where) {
     Point.Places at = new Point.Places(places.mode(), where, places.load());
-    return new RowSpec(
-        mode, other, load, termination, target, loads, extras, values, stated, at, span);
+    return new RowSpec(mode, other, loaded, activation, target, extras, values, stated, at, span);
   }
 
   RowSpec withLoad(Figure other, Span where) {
     Point.Places at = new Point.Places(places.mode(), places.setting(), where);
-    return new RowSpec(mode, setting, other, null, target, loads, extras, values, stated, at, span);
+    return withLoaded(new Loaded(other, null, loaded.others), at);
   }
 
   RowSpec withTermination(Termination other, Span where) {
     Point.Places at = new Point.Places(places.mode(), places.setting(), where);
-    return new RowSpec(mode, setting, null, other, target, loads, extras, values, stated, at, span);
+    return withLoaded(new Loaded(null, other, loaded.others), at);
   }
 
   RowSpec withLoadOf(String role, Figure other, Span where) {
-    SortedMap<String, Figure> more = new TreeMap<>(loads);
+    SortedMap<String, Figure> more = new TreeMap<>(loaded.others);
     more.put(role, other);
     Point.Places at = new Point.Places(places.mode(), places.setting(), where);
     SortedMap<String, Figure> all = Collections.unmodifiableSortedMap(more);
+    return withLoaded(new Loaded(loaded.load, loaded.termination, all), at);
+  }
+
+  private RowSpec withLoaded(Loaded other, Point.Places at) {
+    return new RowSpec(mode, setting, other, activation, target, extras, values, stated, at, span);
+  }
+
+  RowSpec withActivation(Tree.Ref contact) {
     return new RowSpec(
-        mode, setting, load, termination, target, all, extras, values, stated, at, span);
+        mode, setting, loaded, contact, target, extras, values, stated, places, span);
   }
 
   RowSpec withValue(Word name, Figure figure) {
@@ -113,7 +146,7 @@ record RowSpec(
     more.put(name.text(), new NamedFigure(name, figure));
     SortedMap<String, NamedFigure> all = Collections.unmodifiableSortedMap(more);
     return new RowSpec(
-        mode, setting, load, termination, target, loads, extras, all, stated, places, span);
+        mode, setting, loaded, activation, target, extras, all, stated, places, span);
   }
 
   /** A value and the column that names it. */
@@ -121,7 +154,7 @@ record RowSpec(
 
   RowSpec withTarget(Figure other) {
     return new RowSpec(
-        mode, setting, load, termination, other, loads, extras, values, stated, places, span);
+        mode, setting, loaded, activation, other, extras, values, stated, places, span);
   }
 
   RowSpec withExtra(Extra extra) {
@@ -129,42 +162,34 @@ record RowSpec(
     more.put(extra.column(), extra);
     SortedMap<String, Extra> all = Collections.unmodifiableSortedMap(more);
     return new RowSpec(
-        mode, setting, load, termination, target, loads, all, values, stated, places, span);
+        mode, setting, loaded, activation, target, all, values, stated, places, span);
   }
 
   RowSpec withStated(Stated other) {
     List<Stated> more = new ArrayList<>(stated);
     more.add(other);
     return new RowSpec(
-        mode,
-        setting,
-        load,
-        termination,
-        target,
-        loads,
-        extras,
-        values,
-        List.copyOf(more),
-        places,
-        span);
+        mode, setting, loaded, activation, target, extras, values, List.copyOf(more), places, span);
   }
 
   /** The load, open or short as printed; null when the row says nothing of it. */
   @Nullable String loadText() {
-    return load != null ? load.text() : termination == null ? null : termination.word();
+    Figure load = loaded.load;
+    Termination end = loaded.termination;
+    return load != null ? load.text() : end == null ? null : end.word();
   }
 
   /** The same to take dimensions from: with some load in the place of open or short. */
   RowSpec sample() {
     Figure ohm = new Figure(Rational.ONE, Units.of("ohm"));
-    return termination == null ? this : withLoad(ohm, places.load());
+    return loaded.termination == null ? this : withLoad(ohm, places.load());
   }
 
   /** What the names in an expression stand for on the row: its columns that hold numbers. */
   RowValues values(Names names) {
     NamedValues values = new NamedValues(names, span);
     put(values, "setting", setting);
-    put(values, "load", load);
+    put(values, "load", loaded.load);
     put(values, "target", target);
     for (NamedFigure one : this.values.values()) {
       Dimension dimension = one.figure.unit().dimension();

@@ -93,6 +93,10 @@ final class Steps {
   }
 
   /** The instruments of the bench. */
+  Device device() {
+    return device;
+  }
+
   Instruments instruments() {
     return instruments;
   }

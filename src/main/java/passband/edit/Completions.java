@@ -20,7 +20,7 @@ final class Completions {
   private static final List<String> LIMITS =
       List.of("within", "from output", "from stated", "from", "at most", "at least");
   private static final List<String> COLUMNS =
-      List.of("mode", "setting", "load", "stated", "target");
+      List.of("mode", "setting", "load", "stated", "target", "activation");
 
   private final CursorContext place;
   private final Map<String, Completion> found = new LinkedHashMap<>();
@@ -146,6 +146,8 @@ final class Completions {
       modes();
     } else if (name.equals("load")) {
       ProfileCompletions.terminations(this::add);
+    } else if (name.equals("activation")) {
+      ProfileCompletions.contacts(device, this::add);
     } else if (name.equals("stated")) {
       add("at most", "keyword", "");
       add("at least", "keyword", "");

@@ -106,10 +106,25 @@ final class ProfileCompletions {
     }
   }
 
+  /** Contacts with their outlets. */
+  static void contacts(Tree.@Nullable Device device, Taker found) {
+    for (Tree.Outlet outlet : device == null ? List.<Tree.Outlet>of() : device.outlets()) {
+      for (Tree.Terminal one : outlet.terminals()) {
+        if (one.kind() == TerminalKind.CONTACT) {
+          String title = one.title() == null ? "" : " — " + one.title().text();
+          String name = one.name().text();
+          found.take(name, "contact", "of the point's outlet" + title);
+          found.take(outlet.name().text() + "." + name, "contact", "contact" + title);
+        }
+      }
+    }
+  }
+
   /** The pole that a contact floats on: of its own outlet first, and of the others. */
   private void floating(String last) {
     if (!last.equals("on")) {
       keyword("on", "the pole that the contact floats on");
+      keyword("by hand", "a button that needs no lead");
       return;
     }
     String own = place.nameOf("outlet");

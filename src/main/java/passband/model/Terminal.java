@@ -13,6 +13,7 @@ import passband.syntax.Word;
  * @param holds how many leads it takes; a link goes in besides
  * @param floatsOn the {@link #id} of the pole whose potential a contact has; null where nothing
  *     says, and for what is no contact
+ * @param byHand whether a contact is a button that is pressed as it is, without a lead
  */
 public record Terminal(
     TerminalKind kind,
@@ -21,7 +22,8 @@ public record Terminal(
     Word name,
     String title,
     int holds,
-    @Nullable String floatsOn)
+    @Nullable String floatsOn,
+    boolean byHand)
     implements Named {
 
   /** The name in the source: {@code mono-1.active}, {@code analyzer.load-high}. */
@@ -31,7 +33,7 @@ public record Terminal(
 
   /** The same on another outlet, or on an instrument in another role. */
   Terminal on(String other) {
-    return new Terminal(kind, other, ownerTitle, name, title, holds, floatsOn);
+    return new Terminal(kind, other, ownerTitle, name, title, holds, floatsOn, byHand);
   }
 
   /** Whether it is on an instrument. */

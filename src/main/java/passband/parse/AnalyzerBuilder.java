@@ -54,6 +54,7 @@ final class AnalyzerBuilder {
         leaves.name(jack.name()),
         leaves.optionalText(jack.TEXT()),
         null,
+        false,
         leaves.optionalBare(jack.NUMBER()),
         leaves.line(jack));
   }

@@ -61,6 +61,7 @@ final class DeviceBuilder {
                     leaves.name(t.name()),
                     leaves.optionalText(t.TEXT()),
                     t.ref() == null ? null : leaves.ref(t.ref()),
+                    t.HAND() != null,
                     leaves.optionalBare(t.NUMBER()),
                     leaves.line(t)));
     return build.each(

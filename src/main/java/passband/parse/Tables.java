@@ -71,7 +71,10 @@ final class Tables {
       return new CellValue.OpenValue(false, leaves.amount(least.amount()), leaves.span(item));
     }
     if (item instanceof CellNameContext name) {
-      return new CellValue.NameValue(leaves.name(name.name()));
+      List<NameContext> parts = name.ref().name();
+      return parts.size() == 1
+          ? new CellValue.NameValue(leaves.name(parts.get(0)))
+          : new CellValue.OwnedValue(leaves.ref(name.ref()));
     }
     if (item instanceof CellTextContext text) {
       return new CellValue.NameValue(leaves.text(text.TEXT()));

@@ -103,8 +103,18 @@ public sealed interface Act {
     }
   }
 
-  /** An instrument starts, holds its reading or stops; to stop it stops the output too. */
-  record Run(PlanStep.Kind kind, Owner unit) implements Act {
+  /**
+   * An instrument starts, holds its reading or stops; to stop it stops the output too.
+   *
+   * @param released the button that is let go of when it stops, where output is activated by hand;
+   *     null for any other
+   */
+  record Run(PlanStep.Kind kind, Owner unit, @Nullable Terminal released) implements Act {
+    /** Without a hand on a button. */
+    public Run(PlanStep.Kind kind, Owner unit) {
+      this(kind, unit, null);
+    }
+
     @Override
     public <T> T accept(Visitor<T> visitor) {
       return visitor.run(this);
@@ -115,9 +125,15 @@ public sealed interface Act {
    * Output is activated.
    *
    * @param contact the contact that does it; null where the profile names none
-   * @param key the key of an instrument to which the setup connects it; null where there is none
+   * @param key the key of an instrument to which the setup connects it; null where there is none: a
+   *     contact without a key is closed by hand
    */
   record Activate(@Nullable Terminal contact, @Nullable Terminal key) implements Act {
+    /** The button that a hand presses; null where a key closes the contact, or none is known. */
+    public @Nullable Terminal pressed() {
+      return key == null ? contact : null;
+    }
+
     @Override
     public <T> T accept(Visitor<T> visitor) {
       return visitor.activate(this);

@@ -43,6 +43,7 @@ final class MeaningOfProfiles {
               FactText.titled(terminal.title(), terminal.kind().word(), holds),
               terminal.name().span()));
       floating(id, terminal);
+      byHand(id, terminal);
     }
     facts.add(Fact.order(area, key, of + ", order of the terminals", ids, span));
   }
@@ -56,6 +57,19 @@ final class MeaningOfProfiles {
               "terminal/" + id + "/floats-on",
               id + ", floats on",
               naming.pole(contact.floatsOn()),
+              contact.name().span()));
+    }
+  }
+
+  /** A button that is pressed as it is: no lead has to close it. */
+  private void byHand(String id, Terminal contact) {
+    if (contact.byHand()) {
+      facts.add(
+          Fact.text(
+              Area.CONTACT,
+              "terminal/" + id + "/by-hand",
+              id + ", closed",
+              "by hand",
               contact.name().span()));
     }
   }

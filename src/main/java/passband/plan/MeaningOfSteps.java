@@ -120,7 +120,9 @@ final class MeaningOfSteps {
 
     @Override
     public List<@Nullable Object> run(Act.Run r) {
-      return of(r.unit().role());
+      return r.released() == null
+          ? of(r.unit().role())
+          : of(r.unit().role(), terminal(r.released()));
     }
 
     @Override

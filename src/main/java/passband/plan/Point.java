@@ -6,9 +6,11 @@ import org.jspecify.annotations.Nullable;
 import passband.limit.Limit;
 import passband.model.Device.Mode;
 import passband.model.Device.Outlet;
+import passband.model.Terminal;
 import passband.model.Termination;
 import passband.quantity.Rational;
 import passband.source.Span;
+import passband.syntax.Tree;
 
 /**
  * One test point.
@@ -39,6 +41,7 @@ public record Point(
    * What is set; null for what is not.
    *
    * @param termination open or short, for a point that has no load
+   * @param activation the contact that the row names; null when it names none
    * @param target what a reading is to be adjusted to
    * @param loadAt the role of the instrument that is set to the load
    * @param otherLoads what other instruments' loads are set to, by role
@@ -50,6 +53,7 @@ public record Point(
       @Nullable Figure load,
       @Nullable String loadAt,
       @Nullable Termination termination,
+      @Nullable Activation activation,
       @Nullable Figure target,
       Map<String, Figure> otherLoads,
       Map<String, String> extras,
@@ -59,6 +63,13 @@ public record Point(
       return load != null ? load.text() : termination == null ? "" : termination.word();
     }
   }
+
+  /**
+   * The contact that a row names.
+   *
+   * @param contact null when there is no such contact
+   */
+  public record Activation(Tree.Ref written, @Nullable Terminal contact) {}
 
   /**
    * How long output is on and then rests, in seconds; null where there is none, or nothing says.
@@ -89,6 +100,11 @@ public record Point(
   public @Nullable String loadText() {
     String text = Settings.text(settings.load, settings.termination);
     return text.isEmpty() ? null : text;
+  }
+
+  /** The contact that the row names; null when it names none. */
+  public @Nullable Activation activation() {
+    return settings.activation;
   }
 
   /** The row's target; null when there is none. */

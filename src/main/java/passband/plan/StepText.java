@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
+import passband.model.Terminal;
 
 /**
  * A step in the words of the sheet: the author's, or sentences made of the operands where the
@@ -85,20 +86,28 @@ public final class StepText implements Act.Visitor<String> {
           case HOLD -> "Hold the reading.";
           default -> "Stop the output and the measurement.";
         };
-    return run.unit().said(orElse(own));
+    String release = run.released() == null ? "" : "Let go of the " + button(run.released()) + ". ";
+    return release + run.unit().said(orElse(own));
   }
 
-  /** An author's text that does not say which key it is has that said after it. */
+  private static String button(Terminal contact) {
+    return "\u201c" + contact.title() + "\u201d";
+  }
+
+  /** An author's text that does not say which key or button it is has that said after it. */
   @Override
   public String activate(Act.Activate activate) {
-    String key = activate.key() == null ? null : activate.key().title();
+    Terminal pressed = activate.pressed();
+    String with =
+        activate.key() != null
+            ? "the analyzer's key " + button(activate.key())
+            : pressed == null ? null : "the " + button(pressed);
+    String hand = pressed == null ? "" : " by hand";
     if (words == null) {
-      return key == null
-          ? "Activate the output."
-          : "Activate the output with the analyzer's key “" + key + "”.";
+      return "Activate the output" + hand + (with == null ? "." : " with " + with + ".");
     }
-    boolean said = key == null || words.has(Slot.KEY) || words.has(Slot.CONTACT);
-    return words.text(values) + (said ? "" : " Use the analyzer's key “" + key + "”.");
+    boolean said = with == null || words.has(Slot.KEY) || words.has(Slot.CONTACT);
+    return words.text(values) + (said ? "" : " Use " + with + hand + ".");
   }
 
   @Override

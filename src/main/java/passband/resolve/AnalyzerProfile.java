@@ -79,7 +79,8 @@ final class AnalyzerProfile {
               t.name(),
               printed,
               Profiles.holds(t.holds(), values),
-              null));
+              null,
+              false));
     }
     Profiles.printedNames(diagnostics, "terminals", terminals);
     return List.copyOf(terminals);

@@ -115,7 +115,8 @@ final class DeviceProfile {
         t.name(),
         Profiles.titleOf(t.title(), t.name()),
         Profiles.holds(t.holds(), values),
-        t.on() == null ? null : pole(t.on(), outlet, device));
+        t.on() == null ? null : pole(t.on(), outlet, device),
+        t.byHand());
   }
 
   /** The pole that a contact floats on: of its own outlet, or of the outlet that is named. */

@@ -25,4 +25,12 @@ public sealed interface CellValue {
       return name.span();
     }
   }
+
+  /** A name with the owner before it: {@code foot.cut}. */
+  record OwnedValue(Tree.Ref ref) implements CellValue {
+    @Override
+    public Span span() {
+      return ref.span();
+    }
+  }
 }

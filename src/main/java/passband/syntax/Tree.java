@@ -38,7 +38,14 @@ public final class Tree {
   public record SeriesItem(Amount from, @Nullable Amount to, @Nullable Amount step, Span span) {}
 
   /** A dotted name. */
-  public record Ref(List<Word> parts, Span span) {}
+  public record Ref(List<Word> parts, Span span) {
+    /** With its dots: {@code foot.cut}. */
+    public String text() {
+      List<String> words = new ArrayList<>();
+      parts.forEach(part -> words.add(part.text()));
+      return String.join(".", words);
+    }
+  }
 
   /** {@code action NAME "…"}. */
   public record Action(Word name, Word text, @Nullable Word as, Span span) {}
@@ -91,6 +98,7 @@ public final class Tree {
       Word name,
       @Nullable Word title,
       @Nullable Ref on,
+      boolean byHand,
       @Nullable Amount holds,
       Span span) {}
 

@@ -78,7 +78,7 @@ class MovesTest {
     List<Terminal> free = new ArrayList<>();
     for (int i = 0; i < TERMINALS; i++) {
       Word name = new Word("t" + i, null);
-      free.add(new Terminal(TerminalKind.JACK, "rf", "Analyzer", name, "t" + i, 1, null));
+      free.add(new Terminal(TerminalKind.JACK, "rf", "Analyzer", name, "t" + i, 1, null, false));
     }
     List<Wire> wires = new ArrayList<>();
     for (int i = 0; i < LEADS; i++) {

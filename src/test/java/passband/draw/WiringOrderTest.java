@@ -22,7 +22,8 @@ import passband.syntax.Word;
 class WiringOrderTest {
 
   private static Terminal terminal(String owner, int number, TerminalKind kind) {
-    return new Terminal(kind, owner, owner, new Word("t" + number, null), "t" + number, 9, null);
+    return new Terminal(
+        kind, owner, owner, new Word("t" + number, null), "t" + number, 9, null, false);
   }
 
   private static <T> List<List<T>> permutations(List<T> items) {

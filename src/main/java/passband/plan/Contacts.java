@@ -1,0 +1,72 @@
+package passband.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import passband.model.Device;
+import passband.model.Device.Mode;
+import passband.model.Device.Outlet;
+import passband.model.Instruments;
+import passband.model.Terminal;
+import passband.syntax.TerminalKind;
+import passband.syntax.Tree;
+
+/** Which contacts a setup lets somebody close, and with what. */
+public final class Contacts {
+  private Contacts() {}
+
+  /**
+   * A contact that can be closed.
+   *
+   * @param key of the instrument that closes it; null where a hand does
+   */
+  public record Closed(Terminal contact, @Nullable Terminal key) {}
+
+  /**
+   * The contact that a name means: of the outlet before its dot, else of the outlet itself; null
+   * when there is none.
+   *
+   * @param on null for a point without an outlet
+   */
+  public static @Nullable Terminal named(Device device, @Nullable Outlet on, Tree.Ref ref) {
+    int parts = ref.parts().size();
+    Outlet outlet = parts == 1 ? on : device.outlet(ref.parts().get(parts - 2).text());
+    Terminal found = outlet == null ? null : outlet.terminal(ref.parts().get(parts - 1).text());
+    return found == null || found.kind() != TerminalKind.CONTACT ? null : found;
+  }
+
+  /** Those of a mode's contacts that can be closed on an outlet, in the order of the profile. */
+  public static List<Closed> closed(
+      Device device,
+      Instruments instruments,
+      @Nullable Setup setup,
+      Mode mode,
+      @Nullable Outlet outlet) {
+    List<Closed> closed = new ArrayList<>();
+    for (Tree.Ref ref : mode.activateBy()) {
+      Terminal contact = named(device, outlet, ref);
+      Closed one = contact == null ? null : closing(instruments, setup, contact);
+      if (one != null) {
+        closed.add(one);
+      }
+    }
+    return closed;
+  }
+
+  /**
+   * How a contact is closed: by the key that leads join it to, else by hand where it is a button;
+   * null when nothing closes it.
+   *
+   * @param setup null for a test without one
+   */
+  public static @Nullable Closed closing(
+      Instruments instruments, @Nullable Setup setup, Terminal contact) {
+    Nets nets = new Nets(setup == null ? List.of() : setup.wires());
+    for (Terminal terminal : instruments.terminals()) {
+      if (terminal.kind() == TerminalKind.KEY && nets.joined(contact, terminal)) {
+        return new Closed(contact, terminal);
+      }
+    }
+    return contact.byHand() ? new Closed(contact, null) : null;
+  }
+}
