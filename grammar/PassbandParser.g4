@@ -22,6 +22,7 @@ outletHead: OUTLET outletName (COMMA outletName)*;
 outletName: name TEXT? (RENAMED FROM name)?;
 outletItem: POLE name TEXT? (HOLDS NUMBER)? NEWLINE # terminal
     | CONTACT name TEXT? (ON ref)? (BY HAND)? (HOLDS NUMBER)? NEWLINE # terminal
+    | JOIN ref COMMA ref NEWLINE # outletJoin
     | NEWLINE # blankOutletLine
     ;
 
@@ -63,6 +64,7 @@ loadHead: LOAD name? FROM ref TO ref;
 loadItem: VALUES loadSeries NEWLINE # loadValues
     | ERROR (accuracy | unknown) NEWLINE # loadError
     | POWER (powerRating (COMMA powerRating)* | unknown) NEWLINE # loadPower
+    | JOIN ref COMMA ref NEWLINE # loadJoin
     | NEWLINE # blankLoadLine
     ;
 powerRating: amount (FOR amount | CONTINUOUS);
@@ -217,7 +219,7 @@ ref: name (DOT name)*;
 // A word of the language may be a name wherever a name is expected.
 name: NAME
     | ACCEPT | ACTION | ACTIVATE | ADJUST | AFTER | ALLOW | ANALYZER | BEFORE | CAUTION | CHOOSE | CONFIRM | CONNECT
-    | CONTACT | DECISION | DERIVE | DEVICE | DO | DUTY | EACH | ENTER | ERROR | INSIDE | JACK | KEY | LEAD | LEADS
+    | CONTACT | DECISION | DERIVE | DEVICE | DO | DUTY | EACH | ENTER | ERROR | INSIDE | JACK | JOIN | KEY | LEAD | LEADS
     | LEAVE | LINK | LOAD | MEASURE | MODE | ON_TIME | ORDER | OUTLET | OUTPUT | PERFORM | PHASES | POLE | POWER
     | PROCEDURE | RANGE | RECORD | RESOLUTION | REVISION | RULE | SECTION | SETTING | SETTLE | SETUP | STATE | SWEEP
     | TABLE | TEST | USE | VALUES | WAIT | AFFECTS | AS | AT | BECAUSE | BY | COLOUR | CONTINUOUS | COVERAGE | DIGEST

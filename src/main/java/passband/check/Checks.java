@@ -30,6 +30,7 @@ public final class Checks {
           new SweepReach(),
           new Circuit(),
           new ReaderWired(),
+          new PolesJoined(),
           new Leads(),
           new DrawingFits(),
           new LeadRating(),

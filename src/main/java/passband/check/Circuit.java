@@ -13,6 +13,7 @@ import passband.model.Analyzer;
 import passband.model.Device;
 import passband.model.Device.Mode;
 import passband.model.Device.Outlet;
+import passband.model.Join;
 import passband.model.Terminal;
 import passband.plan.Nets;
 import passband.plan.Plan;
@@ -87,7 +88,7 @@ final class Circuit implements Check {
     Nets nets = new Nets(run.setup().wires());
     List<Terminal> active = outlet.poles();
     List<Terminal> back = mode.through() == null ? active : mode.through().poles();
-    if (shorted(plan, nets, active, back, run, diagnostics)) {
+    if (shorted(plan, nets, outlet, back, run, diagnostics)) {
       return;
     }
     for (Limit limit : limits) {
@@ -135,13 +136,13 @@ final class Circuit implements Check {
   private static boolean shorted(
       Plan plan,
       Nets nets,
-      List<Terminal> active,
+      Outlet outlet,
       List<Terminal> back,
       Stage.Run run,
       Diagnostics diagnostics) {
-    for (Terminal a : active) {
+    for (Terminal a : outlet.poles()) {
       for (Terminal b : back) {
-        if (!a.same(b) && nets.joined(a, b)) {
+        if (!a.same(b) && nets.joined(a, b) && !together(outlet, a, b)) {
           diagnostics.say(
               Code.CIRCUIT_SHORTED,
               where(run),
@@ -157,6 +158,17 @@ final class Circuit implements Check {
         diagnostics
             .say(Code.CIRCUIT_SHORTED, where(run), "leads short-circuit the load")
             .note(bank.span(), "the load is here");
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Whether the outlet wants both of them joined. */
+  private static boolean together(Outlet outlet, Terminal a, Terminal b) {
+    for (Join join : outlet.joins()) {
+      boolean forth = join.one().same(a) && join.other().same(b);
+      if (forth || (join.one().same(b) && join.other().same(a))) {
         return true;
       }
     }

@@ -225,6 +225,8 @@ public enum Code {
   CONTACT_ON_OUTPUT(Severity.ERROR, "a contact wired to an output"),
   /** A mode that cannot be activated through the setup. */
   ACTIVATION_OPEN(Severity.ERROR, "a mode that cannot be activated through the setup"),
+  /** A setup that leaves apart what has to be joined. */
+  POLES_NOT_JOINED(Severity.ERROR, "a setup that leaves apart what has to be joined"),
   /** Output without a burn caution. */
   CAUTION_MISSING(Severity.ERROR, "output without a burn caution"),
   /** A mode that no test covers. */

@@ -38,6 +38,8 @@ final class ProfileCompletions {
       case "outlet" -> {
         if (lead.equals("contact")) {
           floating(last);
+        } else if (lead.equals("join")) {
+          poles();
         }
       }
       case "mode" -> mode(lead, last, first);
@@ -46,9 +48,12 @@ final class ProfileCompletions {
         measured(lead, last, first);
       }
       case "load" -> {
-        unknown(!lead.equals("values") && first);
+        unknown(!lead.equals("values") && !lead.equals("join") && first);
         if (lead.equals("values")) {
           terminations(found);
+        } else if (lead.equals("join")) {
+          analyzers.forEach(
+              one -> one.terminals().forEach(jack -> terminal(jack, jack.name().text())));
         }
       }
       case "measure", "range" -> unknown(lead.equals("error") && first);
@@ -115,6 +120,19 @@ final class ProfileCompletions {
           String name = one.name().text();
           found.take(name, "contact", "of the point's outlet" + title);
           found.take(outlet.name().text() + "." + name, "contact", "contact" + title);
+        }
+      }
+    }
+  }
+
+  /** The poles of the outlet that a line stands in. */
+  private void poles() {
+    for (Tree.Outlet outlet : outlets) {
+      if (outlet.name().text().equals(place.nameOf("outlet"))) {
+        for (Tree.Terminal one : outlet.terminals()) {
+          if (one.kind() == TerminalKind.POLE) {
+            terminal(one, one.name().text());
+          }
         }
       }
     }

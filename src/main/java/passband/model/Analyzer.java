@@ -43,6 +43,7 @@ public record Analyzer(
    * @param power what it takes, the least power first; empty when that is unknown
    * @param unknownError why the error is unknown; null when it is not, likewise {@code
    *     unknownPower}
+   * @param joins jacks that have to be joined while output goes through the load
    */
   public record LoadBank(
       @Nullable String name,
@@ -54,8 +55,13 @@ public record Analyzer(
       List<PowerRating> power,
       Ratings.@Nullable Unknown unknownError,
       Ratings.@Nullable Unknown unknownPower,
+      List<Join> joins,
       Span span) {
     private LoadBank among(List<Terminal> jacks) {
+      List<Join> moved = new ArrayList<>();
+      for (Join join : joins) {
+        moved.add(new Join(jack(join.one(), jacks), jack(join.other(), jacks), join.span()));
+      }
       return new LoadBank(
           name,
           jack(from, jacks),
@@ -66,6 +72,7 @@ public record Analyzer(
           power,
           unknownError,
           unknownPower,
+          moved,
           span);
     }
   }

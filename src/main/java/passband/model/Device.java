@@ -34,9 +34,17 @@ public record Device(
     return Instruments.DEVICE;
   }
 
-  /** An outlet. */
+  /**
+   * An outlet.
+   *
+   * @param joins poles that have to be joined while it delivers output
+   */
   public record Outlet(
-      Word name, String title, @Nullable String renamedFrom, List<Terminal> terminals)
+      Word name,
+      String title,
+      @Nullable String renamedFrom,
+      List<Terminal> terminals,
+      List<Join> joins)
       implements Named {
     /** The terminals that carry output. */
     public List<Terminal> poles() {

@@ -96,6 +96,10 @@ final class AnalyzerBuilder {
         error == null || error.accuracy() == null ? null : leaves.accuracy(error.accuracy()),
         power,
         List.copyOf(unknown),
+        build.among(
+            load.loadItem(),
+            LoadJoinContext.class,
+            j -> new Tree.Join(leaves.ref(j.ref(0)), leaves.ref(j.ref(1)), leaves.line(j))),
         leaves.line(head));
   }
 

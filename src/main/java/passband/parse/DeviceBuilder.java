@@ -64,6 +64,11 @@ final class DeviceBuilder {
                     t.HAND() != null,
                     leaves.optionalBare(t.NUMBER()),
                     leaves.line(t)));
+    List<Tree.Join> joins =
+        build.among(
+            outlet.outletItem(),
+            OutletJoinContext.class,
+            j -> new Tree.Join(leaves.ref(j.ref(0)), leaves.ref(j.ref(1)), leaves.line(j)));
     return build.each(
         outlet.outletHead().outletName(),
         name -> {
@@ -74,6 +79,7 @@ final class DeviceBuilder {
               leaves.optionalText(name.TEXT()),
               renamed,
               terminals,
+              joins,
               leaves.span(name));
         });
   }

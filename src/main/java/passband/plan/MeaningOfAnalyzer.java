@@ -103,6 +103,7 @@ final class MeaningOfAnalyzer {
   private void load(Analyzer.LoadBank load, String key, String subject) {
     String name = load.name() == null ? "" : load.name();
     fact(key, subject, Canonical.of(load.name()), (subject + " " + name).strip(), load.span());
+    profile.joins(key, subject, load.joins());
     fact(
         key + "/values",
         subject + ", values",

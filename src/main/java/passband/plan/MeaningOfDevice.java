@@ -61,6 +61,7 @@ final class MeaningOfDevice {
             at));
     renamed("outlet/" + name, subject, outlet.name(), outlet.renamedFrom());
     profile.terminals("outlet/" + name + "/terminals", subject, outlet.terminals(), at);
+    profile.joins("outlet/" + name, subject, outlet.joins());
   }
 
   /** An earlier name, with the present one: it is there for as long as the note is. */

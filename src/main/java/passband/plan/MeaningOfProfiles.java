@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import passband.model.ExtraSetting;
+import passband.model.Join;
 import passband.model.Series;
 import passband.model.Terminal;
 import passband.model.Termination;
@@ -58,6 +59,23 @@ final class MeaningOfProfiles {
               id + ", floats on",
               naming.pole(contact.floatsOn()),
               contact.name().span()));
+    }
+  }
+
+  /** What leads have to join, in whatever order it is written. */
+  void joins(String key, String subject, List<Join> joins) {
+    for (Join join : joins) {
+      List<String> ends = new ArrayList<>();
+      join.both().forEach(end -> ends.add(naming.terminal(end)));
+      ends.sort(null);
+      String both = String.join(" and ", ends);
+      facts.add(
+          Fact.text(
+              Area.CONTACT,
+              key + "/join/" + String.join("+", ends),
+              subject + ", joined",
+              both,
+              join.span()));
     }
   }
 

@@ -13,6 +13,7 @@ import passband.model.Analyzer.LoadBank;
 import passband.model.Analyzer.Measure;
 import passband.model.Analyzer.PowerRating;
 import passband.model.Instruments;
+import passband.model.Join;
 import passband.model.Series;
 import passband.model.Terminal;
 import passband.model.Termination;
@@ -96,6 +97,7 @@ final class AnalyzerProfile {
     boolean known = isRated(load);
     Accuracy error =
         load.error() == null ? null : values.accuracy(load.error(), Dimension.RESISTANCE, null);
+    List<Join> joins = Joins.of(load.joins(), profile::terminal, diagnostics);
     if (from == null
         || to == null
         || series == null
@@ -114,6 +116,7 @@ final class AnalyzerProfile {
         ratings(load),
         Ratings.Unknown.find(load.unknown(), "error"),
         Ratings.Unknown.find(load.unknown(), "power"),
+        joins,
         load.span());
   }
 

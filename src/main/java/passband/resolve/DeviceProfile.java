@@ -11,6 +11,7 @@ import passband.model.Device.Duty;
 import passband.model.Device.Mode;
 import passband.model.Device.Outlet;
 import passband.model.Device.State;
+import passband.model.Join;
 import passband.model.Named;
 import passband.model.Series;
 import passband.model.Terminal;
@@ -104,7 +105,9 @@ final class DeviceProfile {
     }
     Profiles.printedNames(diagnostics, "terminals of an outlet", terminals);
     String renamed = outlet.renamedFrom() == null ? null : outlet.renamedFrom().text();
-    return new Outlet(outlet.name(), title, renamed, List.copyOf(terminals));
+    List<Join> joins =
+        Joins.of(outlet.joins(), ref -> ownPole(ref, outlet.name(), terminals), diagnostics);
+    return new Outlet(outlet.name(), title, renamed, List.copyOf(terminals), joins);
   }
 
   private Terminal terminal(Tree.Outlet outlet, String title, Tree.Terminal t, Tree.Device device) {
@@ -117,6 +120,22 @@ final class DeviceProfile {
         Profiles.holds(t.holds(), values),
         t.on() == null ? null : pole(t.on(), outlet, device),
         t.byHand());
+  }
+
+  private @Nullable Terminal ownPole(Tree.Ref ref, Word outlet, List<Terminal> terminals) {
+    List<Terminal> poles = new ArrayList<>(terminals);
+    poles.removeIf(terminal -> terminal.kind() != TerminalKind.POLE);
+    Word name = ref.parts().get(ref.parts().size() - 1);
+    for (Terminal pole : poles) {
+      if (ref.parts().size() == 1 && pole.name().text().equals(name.text())) {
+        names.use(name, pole.name());
+        return pole;
+      }
+    }
+    String where = " on the outlet '" + outlet.text() + "'";
+    Scope.unknownAmong(
+        diagnostics, name, "pole", where, poles.stream().map(Terminal::name).toList());
+    return null;
   }
 
   /** The pole that a contact floats on: of its own outlet, or of the outlet that is named. */

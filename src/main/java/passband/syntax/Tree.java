@@ -90,7 +90,11 @@ public final class Tree {
       @Nullable Word title,
       @Nullable Word renamedFrom,
       List<Terminal> terminals,
+      List<Join> joins,
       Span span) {}
+
+  /** Two terminals that have to be joined wherever output is delivered: {@code join a, b}. */
+  public record Join(Ref one, Ref other, Span span) {}
 
   /** A pole or contact of an outlet, a jack or key of an analyzer. */
   public record Terminal(
@@ -193,6 +197,7 @@ public final class Tree {
       @Nullable List<AccuracyTerm> error,
       List<Ratings.Power> power,
       List<Ratings.Unknown> unknown,
+      List<Join> joins,
       Span span) {}
 
   /** What the analyzer measures; between two jacks, or where null in the load's circuit. */

@@ -108,6 +108,8 @@ class MeaningLawTest {
           "Mode.outlets",
           "Tolerances.limits",
           "LoadBank.terminations",
+          "LoadBank.joins",
+          "Outlet.joins",
           "Adjustable.terminations",
           "Tolerances.unknown",
           "Mode.activateBy",

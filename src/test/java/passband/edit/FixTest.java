@@ -54,6 +54,7 @@ class FixTest {
               Code.CONTACT_ON_OUTPUT,
               Code.DRAWING_OFF_PAPER,
               Code.ACTIVATION_OPEN,
+              Code.POLES_NOT_JOINED,
               Code.MODE_UNTESTED,
               Code.OUTLET_UNTESTED,
               Code.SETTING_UNTESTED,

@@ -1,0 +1,72 @@
+package passband.check;
+
+import java.util.ArrayList;
+import java.util.List;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostics;
+import passband.model.Analyzer.LoadBank;
+import passband.model.Device.Outlet;
+import passband.model.Join;
+import passband.plan.Delivery;
+import passband.plan.Nets;
+import passband.plan.Plan;
+import passband.plan.Point;
+import passband.plan.Setup;
+import passband.plan.Stage;
+import passband.plan.WiredLoads;
+
+/**
+ * {@code poles-not-joined}, an error: a setup through which output is delivered leaves apart what
+ * its outlet, the outlet of its return path or its load says has to be joined. Output that is
+ * inhibited may be tried on an outlet whose poles are apart on purpose.
+ */
+final class PolesJoined implements Check {
+  @Override
+  public boolean needsWhole() {
+    return true;
+  }
+
+  @Override
+  public void check(Plan plan, Diagnostics diagnostics) {
+    for (Stage.Run run : plan.runs()) {
+      Setup setup = run.setup();
+      if (setup == null || !run.output().activates()) {
+        continue;
+      }
+      Nets nets = new Nets(setup.wires());
+      for (Point point : run.points()) {
+        for (Join join : joins(plan, run, setup, point)) {
+          if (!nets.joined(join.one(), join.other())) {
+            diagnostics
+                .say(
+                    Code.POLES_NOT_JOINED,
+                    setup.name().span(),
+                    "this setup does not join %s and %s, but output goes through it",
+                    join.one().id(),
+                    join.other().id())
+                .note(join.span(), "they have to be joined")
+                .note(run.test().span(), "this test uses the setup")
+                .hint("connect a link between them");
+          }
+        }
+      }
+    }
+  }
+
+  private static List<Join> joins(Plan plan, Stage.Run run, Setup setup, Point point) {
+    List<Join> joins = new ArrayList<>();
+    Outlet outlet = point.outlet();
+    if (point.mode() == null || outlet == null) {
+      return joins;
+    }
+    if (run.output() == Delivery.ON) {
+      joins.addAll(outlet.joins());
+      Outlet through = point.mode().through();
+      joins.addAll(through == null ? List.of() : through.joins());
+    }
+    for (LoadBank bank : WiredLoads.of(plan.instruments(), setup, point.mode(), outlet)) {
+      joins.addAll(bank.joins());
+    }
+    return joins;
+  }
+}
