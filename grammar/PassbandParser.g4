@@ -189,7 +189,7 @@ cellItem: AT MOST amount # cellAtMost
 
 step: DO TEXT NEWLINE # stepDo
     | CONFIRM name? TEXT NEWLINE # stepConfirm
-    | RECORD name TEXT (IN unit)? NEWLINE # stepRecord
+    | RECORD name TEXT (IN unit)? limit? NEWLINE # stepRecord
     | WAIT amount TEXT? NEWLINE # stepWait
     | CAUTION name TEXT NEWLINE # stepCaution
     | PERFORM ref NEWLINE # stepPerform

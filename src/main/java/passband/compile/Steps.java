@@ -20,6 +20,7 @@ import passband.plan.Act;
 import passband.plan.Figure;
 import passband.plan.Owner;
 import passband.plan.PlanStep;
+import passband.plan.RecordLimit;
 import passband.plan.Slot;
 import passband.plan.Words;
 import passband.quantity.Dimension;
@@ -43,6 +44,7 @@ final class Steps {
   private final Placeholders placeholders;
   private final Values values;
   private final Recorded recorded;
+  private final RecordLimits recordLimits;
 
   Steps(
       Device device,
@@ -57,6 +59,7 @@ final class Steps {
     this.diagnostics = diagnostics;
     this.placeholders = new Placeholders(names, diagnostics);
     this.values = new Values(diagnostics);
+    this.recordLimits = new RecordLimits(names, diagnostics);
   }
 
   /** The author's steps in final words. */
@@ -161,7 +164,8 @@ final class Steps {
     public PlanStep record(Step.Record step) {
       Unit unit = step.unit() == null ? Unit.ONE : values.unit(step.unit());
       String printed = unit == null || step.unit() == null ? null : unit.printed();
-      return step(new Act.Noted(step.name().text(), printed), step.text(), step);
+      RecordLimit limit = unit == null ? null : recordLimits.of(step, unit);
+      return step(new Act.Noted(step.name().text(), printed, limit), step.text(), step);
     }
 
     @Override

@@ -3,6 +3,7 @@ package passband.diff;
 import java.util.List;
 import passband.limit.Decision;
 import passband.plan.Fact.Area;
+import passband.plan.RecordLimit;
 import passband.syntax.DecisionKind;
 
 /** What a difference is. */
@@ -44,11 +45,23 @@ final class ChangeClassifier {
       case STOP -> Kind.STOP;
       case STEPS -> Kind.STEP;
       case ORDER -> Kind.ORDER;
+      case RECORD -> record(d);
       case POINT, LIMIT -> sided(d, Kind.POINT_REMOVED, Kind.POINT_ADDED, Kind.RULE);
       case UNKNOWN -> Kind.RATING_UNKNOWN;
       case ANALYZER -> Kind.ANALYZER;
       case PROFILE -> Kind.PROFILE;
     };
+  }
+
+  /** By the values that pass; in another unit it is another limit. */
+  private static Kind record(Difference d) {
+    RecordLimit was = d.was() == null ? null : d.was().record();
+    RecordLimit now = d.now() == null ? null : d.now().record();
+    if (was == null || now == null) {
+      return now == null ? Kind.OPENED : Kind.TIGHTENED;
+    }
+    Kind moved = LimitChangeClassifier.moved(was.accept(), now.accept());
+    return moved == null ? Kind.RULE : moved;
   }
 
   private static Kind sided(Difference d, Kind removed, Kind added, Kind changed) {

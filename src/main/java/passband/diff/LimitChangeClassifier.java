@@ -63,7 +63,7 @@ final class LimitChangeClassifier {
   }
 
   /** Null where nothing moved. An end's direction: 1 looser, −1 tighter. */
-  private static @Nullable Kind moved(Limit.Rounded was, Limit.Rounded now) {
+  static @Nullable Kind moved(Limit.Rounded was, Limit.Rounded now) {
     boolean opened =
         was.lower() != null && now.lower() == null || was.upper() != null && now.upper() == null;
     if (opened) {

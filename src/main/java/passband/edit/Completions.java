@@ -229,6 +229,7 @@ final class Completions {
       case "decision" -> List.of("simple", "guarded", "risk").forEach(w -> add(w, "keyword", ""));
       case "order" -> List.of("by outlet", "by test").forEach(w -> add(w, "keyword", ""));
       case "each" -> each(last);
+      case "record" -> record(before, last);
       default -> {
         if (place.block().equals("mode") && before.size() == 1) {
           limit(before, 0);
@@ -243,6 +244,17 @@ final class Completions {
       PlanStep.REPLACEABLE.forEach(s -> add(s, "step", "a step of each point"));
     } else {
       add("replacing", "keyword", "");
+    }
+  }
+
+  private void record(List<String> before, String last) {
+    if (last.equals("in")) {
+      units();
+    } else if (before.size() > 2) {
+      add("in", "keyword", "a unit");
+      LIMITS.stream()
+          .filter(l -> !l.equals("from output") && !l.equals("from stated"))
+          .forEach(l -> add(l, "keyword", "a limit"));
     }
   }
 

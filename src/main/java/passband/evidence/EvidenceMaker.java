@@ -16,6 +16,7 @@ import passband.plan.Move;
 import passband.plan.Plan;
 import passband.plan.PlanStep;
 import passband.plan.Point;
+import passband.plan.RecordLimit;
 import passband.plan.Stage;
 import passband.quantity.Units;
 
@@ -95,7 +96,7 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
   }
 
   private Item.Recorded identity(String name, String title) {
-    return new Item.Recorded(sheet(name, title, "Identity"), null);
+    return new Item.Recorded(sheet(name, title, "Identity"), null, null);
   }
 
   /** The name of the only instrument, or each with its role before it. */
@@ -245,12 +246,21 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
       String name = confirm.name() == null ? ids.next(prefix, "confirm") : confirm.name();
       return new Item.Tick(head(context, prefix, name, text));
     } else if (step.act() instanceof Act.Noted noted) {
-      return new Item.Recorded(head(context, prefix, noted.name(), text), ucum(noted.unit()));
+      return recorded(head(context, prefix, noted.name(), text), noted);
     } else if (step.act() instanceof Act.Choose choose) {
       Item.Head head = head(context, prefix, choose.name(), text);
       return new Item.Choice(head, choose.outcomes(), choose.pass());
     }
     return null;
+  }
+
+  /** A limit without a unit asks for a plain number. */
+  private static Item.Recorded recorded(Item.Head head, Act.Noted noted) {
+    RecordLimit limit = noted.limit();
+    return limit == null
+        ? new Item.Recorded(head, ucum(noted.unit()), null)
+        : new Item.Recorded(
+            head, limit.unit().ucum(), new Item.Accepts(limit.lower(), limit.upper()));
   }
 
   /** Null for null. */

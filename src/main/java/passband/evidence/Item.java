@@ -96,8 +96,9 @@ public sealed interface Item {
    * A blank to fill in: with any text, or with a number where it has a unit.
    *
    * @param unit a UCUM code; null where there is none
+   * @param accepts what the number has to be; null where any will do
    */
-  record Recorded(Head head, @Nullable String unit) implements Item {
+  record Recorded(Head head, @Nullable String unit, @Nullable Accepts accepts) implements Item {
     /** Whether a number below zero makes sense: whether a quantity in this unit may be one. */
     public boolean negative() {
       Unit known = unit == null ? null : Units.recorded(unit);
@@ -107,6 +108,26 @@ public sealed interface Item {
     @Override
     public <T> T accept(Visitor<T> visitor) {
       return visitor.recorded(this);
+    }
+  }
+
+  /**
+   * What a recorded number has to be, in the unit of its blank, inclusive; null where that side is
+   * open. Nothing is known of the uncertainty of what is recorded: there is no guard band.
+   */
+  record Accepts(@Nullable BigDecimal lower, @Nullable BigDecimal upper) {
+    /** How many decimals a number needs to be compared. */
+    public int decimals() {
+      return Math.max(decimals(lower), decimals(upper));
+    }
+
+    private static int decimals(@Nullable BigDecimal end) {
+      return end == null ? 0 : Math.max(0, end.stripTrailingZeros().scale());
+    }
+
+    /** One step of the last of these decimals. */
+    public BigDecimal step() {
+      return BigDecimal.ONE.movePointLeft(decimals());
     }
   }
 

@@ -44,9 +44,14 @@ public final class ItemWords {
     return String.join("; ", further);
   }
 
-  private static String between(
-      @Nullable BigDecimal low, @Nullable BigDecimal high, Item.Measured item) {
-    String unit = unit(item.scale().unit());
+  /** What a recorded number has to be; empty where any will do. */
+  public static String accepted(Item.Recorded item) {
+    Item.Accepts accepts = item.accepts();
+    return accepts == null ? "" : between(accepts.lower(), accepts.upper(), item);
+  }
+
+  private static String between(@Nullable BigDecimal low, @Nullable BigDecimal high, Item item) {
+    String unit = unit(item);
     if (low == null) {
       return high == null ? "" : "at most " + high.toPlainString() + unit;
     }

@@ -134,7 +134,7 @@ public final class LimitsReader {
         yield new Item.Derived(head(node), where(node), scale(node), limits, calculation(node));
       }
       case "record" -> {
-        node.only(with("unit"));
+        node.only(with("unit"), "accepts");
         yield recorded(node);
       }
       case "choice" -> choice(node);
@@ -170,7 +170,29 @@ public final class LimitsReader {
     if (unit != null && Units.recorded(unit) == null) {
       throw node.at("unit").fault("unknown unit '" + unit + "'");
     }
-    return new Item.Recorded(head(node), unit);
+    return new Item.Recorded(head(node), unit, accepts(node, unit));
+  }
+
+  private static Item.@Nullable Accepts accepts(JsonNode node, @Nullable String unit)
+      throws BadInput {
+    if (!node.has("accepts")) {
+      return null;
+    }
+    JsonNode accepts = node.at("accepts");
+    accepts.only(Set.of("lower", "upper"));
+    Item.Accepts read =
+        new Item.Accepts(
+            accepts.at("lower").optionalNumber(), accepts.at("upper").optionalNumber());
+    if (unit == null) {
+      throw accepts.fault("limits of a record without a unit");
+    }
+    if (read.lower() == null && read.upper() == null) {
+      throw accepts.fault("there is neither a lower nor an upper limit");
+    }
+    if (read.lower() != null && read.upper() != null && read.lower().compareTo(read.upper()) > 0) {
+      throw accepts.fault("the lower limit is above the upper limit");
+    }
+    return read;
   }
 
   private static Item.Choice choice(JsonNode node) throws BadInput {

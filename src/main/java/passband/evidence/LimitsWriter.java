@@ -152,6 +152,12 @@ public final class LimitsWriter implements Item.Visitor<Void> {
   public Void recorded(Item.Recorded recorded) {
     head("record", recorded);
     json.text("unit", recorded.unit());
+    if (recorded.accepts() != null) {
+      json.object("accepts");
+      json.number("lower", recorded.accepts().lower());
+      json.number("upper", recorded.accepts().upper());
+      json.end();
+    }
     json.end();
     return null;
   }

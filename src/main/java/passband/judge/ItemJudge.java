@@ -169,7 +169,14 @@ final class ItemJudge implements Item.Visitor<Judgement> {
       return unclear(recorded, Objects.requireNonNull(written.trouble()));
     }
     BigDecimal value = new BigDecimal(written.value().toPlain());
-    return Judgement.of(recorded, written(recorded), Verdict.PASS, earlier(recorded)).value(value);
+    Item.Accepts accepts = recorded.accepts();
+    List<Cause> causes =
+        accepts == null
+            ? new ArrayList<>()
+            : beyond(recorded, unit, accepts.lower(), accepts.upper(), written.value());
+    Verdict verdict = causes.isEmpty() ? Verdict.PASS : Verdict.FAIL;
+    causes.addAll(earlier(recorded));
+    return Judgement.of(recorded, written(recorded), verdict, causes).value(value);
   }
 
   // ---- readings ----
@@ -197,18 +204,25 @@ final class ItemJudge implements Item.Visitor<Judgement> {
     return measured(reading, Real.of(read), outside, standard);
   }
 
+  /** The limits beyond which a value lies; null for a side that is open. */
+  private List<Cause> beyond(
+      Item item, String unit, @Nullable BigDecimal low, @Nullable BigDecimal high, Rational value) {
+    List<Cause> beyond = new ArrayList<>();
+    if (low != null && value.compareTo(Rational.of(low)) < 0) {
+      beyond.add(limit(Cause.Code.BELOW_LIMIT, item, low, unit));
+    }
+    if (high != null && value.compareTo(Rational.of(high)) > 0) {
+      beyond.add(limit(Cause.Code.ABOVE_LIMIT, item, high, unit));
+    }
+    return beyond;
+  }
+
   private List<Cause> outside(Item.Reading reading, Rational read) {
     Item.Limits limits = reading.limits();
     List<Cause> outside = new ArrayList<>();
     if (limits != null) {
-      BigDecimal low = limits.acceptLower();
-      BigDecimal high = limits.acceptUpper();
-      if (low != null && read.compareTo(Rational.of(low)) < 0) {
-        outside.add(limit(Cause.Code.BELOW_LIMIT, reading, low));
-      }
-      if (high != null && read.compareTo(Rational.of(high)) > 0) {
-        outside.add(limit(Cause.Code.ABOVE_LIMIT, reading, high));
-      }
+      String unit = reading.scale().unit();
+      outside.addAll(beyond(reading, unit, limits.acceptLower(), limits.acceptUpper(), read));
       if (!outside.isEmpty() && inTolerance(limits, Real.of(read))) {
         outside.add(
             of(Cause.Code.INSIDE_TOLERANCE, reading).at(attempts(reading).last(), "reading"));
@@ -218,8 +232,8 @@ final class ItemJudge implements Item.Visitor<Judgement> {
   }
 
   /** With the limit that it is held against, and what was written where anything was. */
-  private Cause limit(Cause.Code code, Item.Measured item, BigDecimal limit) {
-    Cause cause = of(code, item).number(limit, item.scale().unit());
+  private Cause limit(Cause.Code code, Item item, BigDecimal limit, String unit) {
+    Cause cause = of(code, item).number(limit, unit);
     return attempts(item).none() ? cause : cause.at(attempts(item).last(), "reading");
   }
 
@@ -377,12 +391,20 @@ final class ItemJudge implements Item.Visitor<Judgement> {
     if (limits.lower() != null && beyond(value.value().minus(real(limits.lower())), band)) {
       boolean below = value.value().compareTo(real(limits.lower())) < 0;
       why.add(
-          limit(below ? Cause.Code.BELOW_LIMIT : Cause.Code.GUARD_BAND, derived, limits.lower()));
+          limit(
+              below ? Cause.Code.BELOW_LIMIT : Cause.Code.GUARD_BAND,
+              derived,
+              limits.lower(),
+              derived.scale().unit()));
     }
     if (limits.upper() != null && beyond(real(limits.upper()).minus(value.value()), band)) {
       boolean above = value.value().compareTo(real(limits.upper())) > 0;
       why.add(
-          limit(above ? Cause.Code.ABOVE_LIMIT : Cause.Code.GUARD_BAND, derived, limits.upper()));
+          limit(
+              above ? Cause.Code.ABOVE_LIMIT : Cause.Code.GUARD_BAND,
+              derived,
+              limits.upper(),
+              derived.scale().unit()));
     }
     return why;
   }

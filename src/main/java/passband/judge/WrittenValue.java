@@ -27,13 +27,9 @@ record WrittenValue(@Nullable Rational value, @Nullable Cause trouble) {
     if (written.value == null) {
       return written;
     }
-    Unit own = Objects.requireNonNull(unit(scale.unit()));
-    if (step(own, row).compareTo(Rational.of(scale.resolution())) > 0) {
-      return trouble(
-          Cause.of(Cause.Code.TOO_FEW_DECIMALS, id)
-              .at(row, "reading")
-              .number(BigDecimal.valueOf(scale.decimals()), null)
-              .note(own.equals(Unit.ONE) ? null : own.printed()));
+    Cause coarse = tooCoarse(id, scale.unit(), scale.resolution(), scale.decimals(), row);
+    if (coarse != null) {
+      return trouble(coarse);
     }
     if (written.value.signum() < 0 && !scale.negative()) {
       return trouble(Cause.of(Cause.Code.NEGATIVE, id).at(row, "reading"));
@@ -43,6 +39,18 @@ record WrittenValue(@Nullable Rational value, @Nullable Cause trouble) {
         : written;
   }
 
+  /** The cause where the last digit that was written is coarser than the limits; else null. */
+  private static @Nullable Cause tooCoarse(
+      String id, String ucum, BigDecimal resolution, int decimals, Readings.Row row) {
+    Unit own = Objects.requireNonNull(unit(ucum));
+    return step(own, row).compareTo(Rational.of(resolution)) <= 0
+        ? null
+        : Cause.of(Cause.Code.TOO_FEW_DECIMALS, id)
+            .at(row, "reading")
+            .number(BigDecimal.valueOf(decimals), null)
+            .note(own.equals(Unit.ONE) ? null : own.printed());
+  }
+
   /**
    * Of a row of a blank that asks for a number.
    *
@@ -50,6 +58,14 @@ record WrittenValue(@Nullable Rational value, @Nullable Cause trouble) {
    */
   static WrittenValue of(Item.Recorded item, String unit, Readings.Row row) {
     WrittenValue written = converted(item.id(), unit, row);
+    Item.Accepts accepts = item.accepts();
+    Cause coarse =
+        written.value == null || accepts == null
+            ? null
+            : tooCoarse(item.id(), unit, accepts.step(), accepts.decimals(), row);
+    if (coarse != null) {
+      return trouble(coarse);
+    }
     return written.value != null && written.value.signum() < 0 && !item.negative()
         ? trouble(Cause.of(Cause.Code.NEGATIVE, item.id()).at(row, "reading"))
         : written;

@@ -52,16 +52,18 @@ public final class Evaluator implements Expression.Visitor<Value> {
     String name = variable.name().text();
     Value value = columns.value(variable.name());
     if (value == null) {
-      diagnostics
-          .say(
+      DiagnosticBuilder said =
+          diagnostics.say(
               Code.UNKNOWN_NAME,
               variable.span(),
               "there is no column or quantity '%s' at this point",
-              name)
-          .meant(
-              Spelling.nearest(name, columns.names()),
-              "known here: %s",
-              String.join(", ", columns.names()));
+              name);
+      if (!columns.names().isEmpty()) {
+        said.meant(
+            Spelling.nearest(name, columns.names()),
+            "known here: %s",
+            String.join(", ", columns.names()));
+      }
     }
     return value;
   }

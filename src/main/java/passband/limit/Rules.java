@@ -138,9 +138,12 @@ public final class Rules implements LimitExpression.Visitor<Bounds> {
 
   private void sayNoTarget(LimitExpression.Within within) {
     DiagnosticBuilder said =
-        diagnostics
-            .say(Code.MISSING_ITEM, within.span(), "this tolerance has no target value")
-            .hint("write 'of setting' after it");
+        diagnostics.say(Code.MISSING_ITEM, within.span(), "this tolerance has no target value");
+    if (columns.names().isEmpty()) {
+      said.hint("write 'of' and the target after it");
+      return;
+    }
+    said.hint("write 'of setting' after it");
     if (columns.value("setting") != null) {
       Span end = within.first().span().atEnd();
       said.fix(Fix.insert("add 'of setting'", end, " of setting"));

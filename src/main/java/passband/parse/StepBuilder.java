@@ -11,9 +11,11 @@ import passband.syntax.Word;
 final class StepBuilder {
   private final Terminals leaves;
   private final ItemBuilder build;
+  private final Limits limits;
 
   StepBuilder(Terminals leaves, ItemBuilder build) {
     this.leaves = leaves;
+    this.limits = new Limits(leaves);
     this.build = build;
   }
 
@@ -30,7 +32,11 @@ final class StepBuilder {
     }
     if (step instanceof StepRecordContext s) {
       return new Step.Record(
-          leaves.name(s.name()), leaves.text(s.TEXT()), leaves.unit(s.unit()), leaves.line(s));
+          leaves.name(s.name()),
+          leaves.text(s.TEXT()),
+          leaves.unit(s.unit()),
+          s.limit() == null ? null : limits.limit(s.limit()),
+          leaves.line(s));
     }
     if (step instanceof StepWaitContext s) {
       return new Step.Wait(

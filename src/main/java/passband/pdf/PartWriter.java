@@ -151,14 +151,18 @@ final class PartWriter {
   void ask(String list, int number, Sheet.Ask ask) {
     switch (ask.kind()) {
       case "record" ->
-          add(item(list, number, ask.text() + ": " + blank(ask.unit()), false).asking(ask.id()));
+          add(item(list, number, ask.text() + ": " + blank(ask), false).asking(ask.id()));
       case "choice" -> choose(list, number, ask);
       default -> add(item(list, number, ask.text(), true).asking(ask.id()));
     }
   }
 
-  private static String blank(@Nullable String unit) {
-    return "_".repeat(40) + (unit == null ? "" : " " + unit);
+  /** A line to write on; where there are limits, shorter, with them and what they are for. */
+  private static String blank(Sheet.Ask ask) {
+    String unit = ask.unit() == null ? "" : " " + ask.unit();
+    return ask.limits() == null
+        ? "_".repeat(40) + unit
+        : "_".repeat(20) + unit + "  (" + ask.limits() + ")  \u2610 pass \u2610 fail";
   }
 
   private void choose(String list, int number, Sheet.Ask ask) {

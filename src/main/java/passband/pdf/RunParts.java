@@ -119,9 +119,6 @@ final class RunParts {
   /** What a step of one line asks for. */
   private void asked(Sheet.Line line, Sheet.Ask ask) {
     String text = "Line " + line.number() + ": " + ask.text();
-    write.ask(
-        "line-" + write.next(),
-        PartWriter.ALONE,
-        new Sheet.Ask(ask.id(), ask.kind(), text, ask.unit(), ask.options(), ask.pass()));
+    write.ask("line-" + write.next(), PartWriter.ALONE, ask.saying(text));
   }
 }

@@ -187,8 +187,13 @@ public sealed interface Act {
     }
   }
 
-  /** Something is recorded; the unit, as printed, is null where it has none. */
-  record Noted(String name, @Nullable String unit) implements Act {
+  /**
+   * Something is recorded.
+   *
+   * @param unit as printed; null where it has none
+   * @param limit what it has to be; null where anything will do
+   */
+  record Noted(String name, @Nullable String unit, @Nullable RecordLimit limit) implements Act {
     @Override
     public <T> T accept(Visitor<T> visitor) {
       return visitor.noted(this);

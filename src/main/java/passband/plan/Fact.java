@@ -16,6 +16,7 @@ import passband.syntax.Ratings;
  * @param shown what it says in words for people
  * @param sequence the names that stand in an order, for a fact that is an order; null for others
  * @param limit the limit, for a fact that is one; null for others
+ * @param record what a recorded value has to be, for a fact that is that; null for others
  * @param owner the key of the fact that it is a part of: one that is new or gone takes its parts
  *     with it; null for a fact that stands by itself
  * @param span where it is written; null for what no line says
@@ -28,6 +29,7 @@ public record Fact(
     String shown,
     @Nullable List<String> sequence,
     @Nullable Limit limit,
+    @Nullable RecordLimit record,
     @Nullable String owner,
     @Nullable Span span) {
 
@@ -50,6 +52,7 @@ public record Fact(
     ORDER,
     POINT,
     LIMIT,
+    RECORD,
     UNKNOWN,
     ANALYZER,
     PROFILE
@@ -58,7 +61,7 @@ public record Fact(
   /** A fact that is neither an order nor a limit, and no part of another. */
   static Fact of(
       Area area, String key, String subject, String canonical, String shown, @Nullable Span span) {
-    return new Fact(area, key, subject, canonical, shown, null, null, null, span);
+    return new Fact(area, key, subject, canonical, shown, null, null, null, null, span);
   }
 
   /** A text that says all there is to say. */
@@ -86,6 +89,21 @@ public record Fact(
             unknown.span());
   }
 
+  /** What a recorded value has to be. */
+  static Fact record(String key, String subject, RecordLimit limit, Span span) {
+    return new Fact(
+        Area.RECORD,
+        key,
+        subject,
+        Canonical.of(limit.accept().lower(), limit.accept().upper(), limit.unit()),
+        limit.text(),
+        null,
+        null,
+        limit,
+        null,
+        span);
+  }
+
   /** The order of things that are facts themselves. */
   static Fact order(Area area, String key, String subject, List<String> names, Span span) {
     List<String> sequence = List.copyOf(names);
@@ -98,16 +116,17 @@ public record Fact(
         sequence,
         null,
         null,
+        null,
         span);
   }
 
   /** The same as a part of another fact. */
   Fact partOf(@Nullable String owner) {
-    return new Fact(area, key, subject, canonical, shown, sequence, limit, owner, span);
+    return new Fact(area, key, subject, canonical, shown, sequence, limit, record, owner, span);
   }
 
   /** The same under another key. */
   Fact underKey(String other) {
-    return new Fact(area, other, subject, canonical, shown, sequence, limit, owner, span);
+    return new Fact(area, other, subject, canonical, shown, sequence, limit, record, owner, span);
   }
 }

@@ -117,6 +117,7 @@ final class MeaningOfPoints {
     }
     part(id, steps.fact(Area.STOP, "stop/" + id, id + ", stop", stop, point.span()));
     part(id, steps.fact(Area.STEPS, "steps/" + id, id + ", steps", all, point.span()));
+    steps.records(id, id, point.steps()).forEach(record -> part(id, record));
   }
 
   // ---- readings and limits ----
@@ -163,7 +164,7 @@ final class MeaningOfPoints {
             + by(limit.read().by());
     boolean stated = limit.source() == Limit.Source.STATED;
     Span span = stated ? point.span() : limit.rule().span();
-    return new Fact(Area.LIMIT, "limit/" + id, id, canonical, shown, null, limit, null, span);
+    return new Fact(Area.LIMIT, "limit/" + id, id, canonical, shown, null, limit, null, null, span);
   }
 
   /** Whose display shows it, where the bench has more than an instrument. */

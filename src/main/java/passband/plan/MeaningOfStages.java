@@ -86,7 +86,9 @@ final class MeaningOfStages implements Stage.Visitor<Void> {
   }
 
   private void steps(String key, String subject, List<PlanStep> steps, @Nullable Span span) {
-    facts.add(new MeaningOfSteps(naming).fact(Area.STEPS, key, subject, steps, span));
+    MeaningOfSteps meaning = new MeaningOfSteps(naming);
+    facts.add(meaning.fact(Area.STEPS, key, subject, steps, span));
+    meaning.records(key, subject, steps).forEach(facts::add);
   }
 
   // ---- a run ----

@@ -23,6 +23,18 @@ final class MeaningOfSteps {
     return Fact.of(area, key, subject, canonical(steps), shown(steps), span);
   }
 
+  /** What values that these steps record have to be, each a fact of its own. */
+  List<Fact> records(String key, String subject, List<PlanStep> steps) {
+    List<Fact> facts = new ArrayList<>();
+    for (PlanStep step : steps) {
+      if (step.act() instanceof Act.Noted noted && noted.limit() != null) {
+        String name = "record " + noted.name();
+        facts.add(Fact.record(key + "/" + name, subject + ", " + name, noted.limit(), step.span()));
+      }
+    }
+    return facts;
+  }
+
   private String canonical(List<PlanStep> steps) {
     List<String> each = new ArrayList<>();
     for (PlanStep step : steps) {

@@ -76,11 +76,11 @@ final class JudgeJson {
     json.name("verdict").value(j.verdict().word());
     causes(json, "causes", j.causes());
     texts(json, "attempts", j.attempts());
-    Item.Limits limits = j.item() instanceof Item.Measured m ? m.limits() : null;
+    Item.Accepts limits = accepts(j.item());
     json.name("value").value(j.value());
     json.name("unit").value(unit(j.item()));
-    json.name("accept_lower").value(limits == null ? null : limits.acceptLower());
-    json.name("accept_upper").value(limits == null ? null : limits.acceptUpper());
+    json.name("accept_lower").value(limits == null ? null : limits.lower());
+    json.name("accept_upper").value(limits == null ? null : limits.upper());
     HistoryJson.number(json, "uncertainty", j.uncertainty());
     HistoryJson.number(json, "conformity", j.conformity());
     json.endObject();
@@ -104,6 +104,13 @@ final class JudgeJson {
       json.endObject();
     }
     json.endArray();
+  }
+
+  private static Item.@Nullable Accepts accepts(Item item) {
+    Item.Limits limits = item instanceof Item.Measured m ? m.limits() : null;
+    return limits != null
+        ? new Item.Accepts(limits.acceptLower(), limits.acceptUpper())
+        : item instanceof Item.Recorded r ? r.accepts() : null;
   }
 
   private static @Nullable String unit(Item item) {

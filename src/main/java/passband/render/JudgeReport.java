@@ -15,6 +15,9 @@ import passband.judge.Report;
 
 /** Verdicts as text and JSON, and the lines that the printed report is made of. */
 public final class JudgeReport {
+  private static final String RECORDS =
+      "recorded values have no known uncertainty and are compared with their limits as they are";
+
   private JudgeReport() {}
 
   /** For a terminal. */
@@ -84,7 +87,7 @@ public final class JudgeReport {
 
     @Override
     public String recorded(Item.Recorded recorded) {
-      return "";
+      return ItemWords.accepted(recorded);
     }
 
     @Override
@@ -121,7 +124,13 @@ public final class JudgeReport {
         + band
         + " is wrongly accepted with a probability of up to "
         + percent(risk)
-        + coverage;
+        + coverage
+        + (guard > 0 && hasRecordLimits(list) ? "; " + RECORDS : "");
+  }
+
+  private static boolean hasRecordLimits(ItemList list) {
+    return list.items().stream()
+        .anyMatch(item -> item instanceof Item.Recorded blank && blank.accepts() != null);
   }
 
   private static String percent(double share) {

@@ -197,6 +197,13 @@ final class ScriptItems implements Item.Visitor<Void> {
       unit(recorded.unit());
       write(() -> json.name("negative").value(recorded.negative()));
     }
+    Item.Accepts accepts = recorded.accepts();
+    if (accepts != null) {
+      number("resolution", accepts.step());
+      write(() -> json.name("decimals").value(accepts.decimals()));
+      number("low", accepts.lower());
+      number("high", accepts.upper());
+    }
     write(json::endObject);
     return null;
   }

@@ -55,6 +55,7 @@ public record Sheet(
    * @param unit as printed; null where there is none
    * @param options of a choice; empty for others
    * @param pass the outcome that passes; null when any will do
+   * @param limits what a recorded number has to be; null where any will do
    */
   public record Ask(
       String id,
@@ -62,7 +63,13 @@ public record Sheet(
       String text,
       @Nullable String unit,
       List<String> options,
-      @Nullable String pass) {}
+      @Nullable String pass,
+      @Nullable String limits) {
+    /** The same with another text. */
+    public Ask saying(String other) {
+      return new Ask(id, kind, other, unit, options, pass, limits);
+    }
+  }
 
   /** A lead to collect; {@code mark} is its number in the drawings. */
   public record LeadLine(

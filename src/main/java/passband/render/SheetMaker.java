@@ -1,7 +1,6 @@
 package passband.render;
 
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -13,7 +12,6 @@ import passband.draw.LimitPicture;
 import passband.draw.WiringDrawing;
 import passband.evidence.Evidence;
 import passband.evidence.Item;
-import passband.evidence.ItemWords;
 import passband.evidence.StageItems;
 import passband.limit.Limit;
 import passband.model.Device;
@@ -35,6 +33,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
 
   private final Plan plan;
   private final Evidence evidence;
+  private final Asks asks;
   private @Nullable String lastDrawn;
   private int runs;
   private int lines;
@@ -43,6 +42,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
   private SheetMaker(Plan plan, Evidence evidence) {
     this.plan = plan;
     this.evidence = evidence;
+    this.asks = new Asks(plan.decision());
   }
 
   /** The whole sheet. */
@@ -63,14 +63,14 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
     }
     return new Sheet(
         head(),
-        evidence.identity().stream().map(SheetMaker::ask).toList(),
+        evidence.identity().stream().map(asks::of).toList(),
         plan.cautions().stream().map(Plan.Caution::text).toList(),
         leads(),
         blocks,
         allowed(),
         Unknowns.of(plan),
         LimitPicture.of(plan),
-        ask(evidence.result()),
+        asks.of(evidence.result()),
         evidence.list());
   }
 
@@ -132,7 +132,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
               lead.link() ? "link" : "lead",
               lead.colour() == null ? "" : lead.colour(),
               rating,
-              ask(evidence.leads().get(lines.size()))));
+              asks.of(evidence.leads().get(lines.size()))));
     }
     return lines;
   }
@@ -163,7 +163,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         0,
         adjust.title(),
         note,
-        optional(items().made()),
+        asks.optional(items().made()),
         List.of(),
         steps(adjust.steps(), items().before()),
         null);
@@ -216,7 +216,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         "Remove the leads",
         (onlyIf == null ? "" : onlyIf + " ") + "Output off before you touch any lead.",
         null,
-        asks(items().moves()),
+        asks.all(items().moves()),
         List.of(),
         null);
   }
@@ -241,7 +241,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
 
   private Sheet.SetupLines setup(Stage.Run run, Setup setup) {
     return new Sheet.SetupLines(
-        setup.title(), drawing(run), asks(items().moves()), stays(run, setup));
+        setup.title(), drawing(run), asks.all(items().moves()), stays(run, setup));
   }
 
   /** The wiring, where the run before did not show the same. */
@@ -255,8 +255,8 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
   private Sheet.StateLines state(Device.State state) {
     return new Sheet.StateLines(
         state.title(),
-        ask(Objects.requireNonNull(items().enter(), "a state without a tick")),
-        ask(Objects.requireNonNull(items().leave(), "a state without a tick")));
+        asks.of(Objects.requireNonNull(items().enter(), "a state without a tick")),
+        asks.of(Objects.requireNonNull(items().leave(), "a state without a tick")));
   }
 
   private static List<String> stays(Stage.Run run, Setup setup) {
@@ -272,36 +272,13 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
     return stays;
   }
 
-  private static List<Sheet.StepLine> steps(List<PlanStep> steps, Map<Integer, Item> asked) {
+  private List<Sheet.StepLine> steps(List<PlanStep> steps, Map<Integer, Item> asked) {
     List<Sheet.StepLine> lines = new ArrayList<>();
     for (int i = 0; i < steps.size(); i++) {
       PlanStep step = steps.get(i);
-      lines.add(new Sheet.StepLine(step.kind().word(), step.text(), optional(asked.get(i))));
+      lines.add(new Sheet.StepLine(step.kind().word(), step.text(), asks.optional(asked.get(i))));
     }
     return lines;
-  }
-
-  private static List<Sheet.Ask> asks(Collection<Item> items) {
-    return items.stream().map(SheetMaker::ask).toList();
-  }
-
-  /** Null for null. */
-  private static Sheet.@Nullable Ask optional(@Nullable Item item) {
-    return item == null ? null : ask(item);
-  }
-
-  private static @Nullable String unit(Item.Recorded recorded) {
-    return recorded.unit() == null ? null : ItemWords.unit(recorded).strip();
-  }
-
-  private static Sheet.Ask ask(Item item) {
-    String text = item.head().title();
-    if (item instanceof Item.Choice choice) {
-      return new Sheet.Ask(item.id(), "choice", text, null, choice.options(), choice.pass());
-    }
-    return item instanceof Item.Recorded recorded
-        ? new Sheet.Ask(item.id(), "record", text, unit(recorded), List.of(), null)
-        : new Sheet.Ask(item.id(), "tick", text, null, List.of(), null);
   }
 
   // ---- points ----
@@ -386,7 +363,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         seconds(point.onTime()),
         seconds(point.rest()),
         boxes,
-        asks(asked.steps().values()));
+        asks.all(asked.steps().values()));
   }
 
   private static boolean derived(StageItems.PointItems asked, Limit limit) {

@@ -45,8 +45,13 @@ public sealed interface Step {
     }
   }
 
-  /** {@code record NAME "…" [in UNIT]}: a blank to fill in. */
-  record Record(Word name, Word text, @Nullable Word unit, Span span) implements Step {
+  /**
+   * {@code record NAME "…" [in UNIT] [LIMIT]}: a blank to fill in; {@code unit} and {@code limit}
+   * are null where there is none.
+   */
+  record Record(
+      Word name, Word text, @Nullable Word unit, @Nullable LimitExpression limit, Span span)
+      implements Step {
     @Override
     public <T> @Nullable T accept(Visitor<T> visitor) {
       return visitor.record(this);

@@ -138,7 +138,7 @@
     const parts = [number(readings, "not done") + " of " + all + " readings to go"];
     for (const [kinds, verdict, text] of [
       [others, "not done", " other items open"],
-      [["reading", "derived", "choice"], "fail", " fail"],
+      [["reading", "derived", "choice", "record"], "fail", " fail"],
       [["reading", "derived", ...others], "unclear", " unclear"],
     ]) {
       if (number(kinds, verdict) > 0) {

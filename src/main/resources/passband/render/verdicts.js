@@ -97,20 +97,27 @@ const Verdicts = (() => {
       return item.least !== undefined && compare(value, parse(item.least)) < 0;
     }
 
+    // The limits beyond which a value lies.
+    function beyond(item, value) {
+      const written = last(item).value;
+      const limit = (code, number) => Causes.of(code, item, { number, unit: item.unit, written });
+      const causes = [];
+      if (item.low !== undefined && compare(value, parse(item.low)) < 0) {
+        causes.push(limit("below-limit", item.low));
+      }
+      if (item.high !== undefined && compare(value, parse(item.high)) > 0) {
+        causes.push(limit("above-limit", item.high));
+      }
+      return causes;
+    }
+
     function reading(item) {
       const read = number(item, last(item));
       if (read.cause !== undefined) {
         return unclear(read.cause);
       }
       const written = last(item).value;
-      const limit = (code, number) => Causes.of(code, item, { number, unit: item.unit, written });
-      const causes = [];
-      if (item.low !== undefined && compare(read.value, parse(item.low)) < 0) {
-        causes.push(limit("below-limit", item.low));
-      }
-      if (item.high !== undefined && compare(read.value, parse(item.high)) > 0) {
-        causes.push(limit("above-limit", item.high));
-      }
+      const causes = beyond(item, read.value);
       const outside =
         (item.lower !== undefined && compare(read.value, parse(item.lower)) < 0) ||
         (item.upper !== undefined && compare(read.value, parse(item.upper)) > 0);
@@ -280,7 +287,11 @@ const Verdicts = (() => {
 
     function record(item) {
       const cause = unusable(item);
-      return cause === null ? passes(item) : unclear(cause);
+      if (cause !== null) {
+        return unclear(cause);
+      }
+      const causes = item.asks === "number" ? beyond(item, number(item, last(item)).value) : [];
+      return causes.length > 0 ? said("fail", [...causes, ...earlier(item)]) : passes(item);
     }
 
     const kinds = { reading, tick, choice, record };

@@ -266,7 +266,7 @@ class VerdictsBrowserTest {
       return new Attempt(value, "", false);
     }
     if (item instanceof Item.Recorded recorded && recorded.unit() != null) {
-      String value = good ? "80" : any(List.of("80", "80.5", "-3", "banana", "8,0", "0"), random);
+      String value = good ? Records.value(recorded) : any(numbers(recorded), random);
       boolean own = good || random.nextInt(3) > 0;
       return new Attempt(value, own ? recorded.unit() : any(UNITS, random), false);
     }
@@ -277,6 +277,23 @@ class VerdictsBrowserTest {
     }
     boolean odd = item instanceof Item.Tick && !good && random.nextInt(15) == 0;
     return new Attempt(odd ? "x" : item instanceof Item.Tick ? "yes" : "text", "", false);
+  }
+
+  /** What is a number or none; on and beside the limits, with all decimals or fewer. */
+  private static List<String> numbers(Item.Recorded recorded) {
+    List<String> numbers = new ArrayList<>(List.of("80", "80.5", "-3", "banana", "8,0", "0"));
+    Item.Accepts accepts = recorded.accepts();
+    if (accepts != null) {
+      for (BigDecimal end : new BigDecimal[] {accepts.lower(), accepts.upper()}) {
+        if (end != null) {
+          List.of(end, end.add(accepts.step()), end.subtract(accepts.step()))
+              .forEach(value -> numbers.add(value.toPlainString()));
+          numbers.add(end.toBigInteger().toString());
+          numbers.add(end + "001");
+        }
+      }
+    }
+    return numbers;
   }
 
   private static String any(List<String> some, Random random) {

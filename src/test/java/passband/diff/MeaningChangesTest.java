@@ -75,6 +75,12 @@ class MeaningChangesTest {
         "`    derive crest  \"Crest factor\" = peak-voltage / voltage, resolution 0.1\\n    derive spread \"Spread\"       = max(peak-voltage, voltage), resolution 0.1 V\\n`|`    derive spread \"Spread\"       = max(peak-voltage, voltage), resolution 0.1 V\\n    derive crest  \"Crest factor\" = peak-voltage / voltage, resolution 0.1\\n`|order changed|order of the derived values",
         "`    accept crest at most 2.5\\n    accept spread from 1 V to 2 kV\\n`|`    accept spread from 1 V to 2 kV\\n    accept crest at most 2.5\\n`|order changed|order of the readings",
         "`    connect red   from outlet.left   to analyzer.high\\n    connect black from outlet.right  to analyzer.low\\n`|`    connect black from outlet.right  to analyzer.low\\n    connect red   from outlet.left   to analyzer.high\\n`|connection changed|order of the leads",
+        "`at least 2.7 V`|`at least 2.6 V`|loosened|section first, steps, record cell",
+        "`at least 2.7 V`|`at least 2.8 V`|tightened|section first, steps, record cell",
+        "`from 15 degC to 30 degC`|`from 16 degC to 31 degC`|shifted|section first, steps, record heat",
+        "`from 15 degC to 30 degC`|`at least 15 degC`|limit removed|section first, steps, record heat",
+        "` at most 2\n`|`\n`|limit removed|section first, steps, record shots",
+        "`\"Serial number\"\n`|`\"Serial number\" at most 3\n`|tightened|section first, steps, record serial",
         "`620 to 710`|`619.99 to 710`|rule changed|soft-output/twin/soft/40W/90ohm",
         "`  jack high \"HIGH\"\\n  jack low  \"LOW\" holds 2\\n`|`  jack low  \"LOW\" holds 2\\n  jack high \"HIGH\"\\n`|analyzer changed|order of the terminals"
       })

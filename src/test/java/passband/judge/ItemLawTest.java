@@ -190,7 +190,15 @@ class ItemLawTest {
 
           @Override
           public String recorded(Item.Recorded recorded) {
-            return Blank.of(recorded) == Blank.TEXT ? null : "?,,,1,record";
+            Item.Accepts accepts = recorded.accepts();
+            if (accepts == null) {
+              return Blank.of(recorded) == Blank.TEXT ? null : "?,,,1,record";
+            }
+            BigDecimal outside =
+                accepts.upper() == null
+                    ? accepts.lower().subtract(accepts.step())
+                    : accepts.upper().add(accepts.step());
+            return outside.toPlainString() + "," + recorded.unit() + ",,1,record";
           }
 
           @Override

@@ -42,7 +42,8 @@ class MissingPartsTest {
         new ItemList.Source("p", "P", "A", "2026-01-01", "0".repeat(64), "d", "a"),
         new ItemList.Decision("simple", new BigDecimal(2), null, BigDecimal.ZERO),
         List.of(),
-        Stream.concat(Stream.of(items), Stream.of(new Item.Recorded(head(SERIAL), null))).toList());
+        Stream.concat(Stream.of(items), Stream.of(new Item.Recorded(head(SERIAL), null, null)))
+            .toList());
   }
 
   private static Report judged(ItemList list, String... idReadingUnit) throws BadInput {

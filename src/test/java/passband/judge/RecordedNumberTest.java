@@ -21,13 +21,18 @@ class RecordedNumberTest {
   private static final String ID = "inspection/blank";
 
   private static Judgement judged(Unit asked, String value, String unit) throws BadInput {
+    return judged(asked, null, value, unit);
+  }
+
+  private static Judgement judged(Unit asked, Item.Accepts accepts, String value, String unit)
+      throws BadInput {
     Item.Head head = new Item.Head(ID, "Blank", null, "Inspection", List.of());
     ItemList list =
         new ItemList(
             new ItemList.Source("p", "P", "A", "2026-01-01", "0".repeat(64), "d", "a"),
-            new ItemList.Decision("simple", new BigDecimal(2), null, BigDecimal.ZERO),
+            new ItemList.Decision("guarded", new BigDecimal(2), null, new BigDecimal(2)),
             List.of(),
-            List.of(new Item.Recorded(head, asked.ucum())));
+            List.of(new Item.Recorded(head, asked.ucum(), accepts)));
     Readings.Row row = new Readings.Row(ID, value, unit, "", "1", "record", 2);
     return Judge.judge(list, new Readings("0".repeat(64), List.of(row)), null).judgements().get(0);
   }
@@ -100,6 +105,35 @@ class RecordedNumberTest {
       assertEquals(code, judged.causes().get(0).code().word());
       assertEquals(value, judged.causes().get(0).written());
     }
+  }
+
+  /** Inclusive, as they are, whatever the decision rule; too coarse a number is unclear. */
+  @ParameterizedTest
+  @CsvSource({
+    "2.7, , 2.7, V, PASS, ",
+    "2.7, , 2.69999, V, FAIL, below-limit",
+    "2.7, , 2.700, V, PASS, ",
+    "2.7, , 3, V, UNCLEAR, too-few-decimals",
+    "2.7, , 2700, mV, PASS, ",
+    "2.7, , 2699, mV, FAIL, below-limit",
+    "2.7, , 0.00270, kV, PASS, ",
+    "2.7, , 2.7, A, UNCLEAR, other-unit",
+    ", 400, 400, V, PASS, ",
+    ", 400, 401, V, FAIL, above-limit",
+    ", 400, -1, V, UNCLEAR, negative",
+    "10, 12.5, 9.9, V, FAIL, below-limit",
+    "10, 12.5, 12.6, V, FAIL, above-limit",
+    "10, 12.5, 11, V, UNCLEAR, too-few-decimals",
+    "10, 12.5, 11.0, V, PASS, ",
+    "10, 12.5, about 11, V, UNCLEAR, not-a-number",
+  })
+  void aLimitIsInclusiveAndHasNoGuardBand(
+      BigDecimal lower, BigDecimal upper, String value, String unit, Verdict verdict, String code)
+      throws BadInput {
+    Item.Accepts accepts = new Item.Accepts(lower, upper);
+    Judgement judged = judged(Units.find("V"), accepts, value, unit);
+    assertEquals(verdict, judged.verdict());
+    assertEquals(code, judged.causes().isEmpty() ? null : judged.causes().get(0).code().word());
   }
 
   @Test

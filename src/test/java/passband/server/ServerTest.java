@@ -310,6 +310,21 @@ class ServerTest implements LanguageClient {
   }
 
   @Test
+  void completionKnowsTheLimitsOfARecord() throws Exception {
+    String text = open(OUTPUT);
+    String record = "    record battery \"Battery\" in V ";
+    String changed =
+        text.replace(
+            "  section inspection", "  section more {\n" + record + "\n  }\n  section inspection");
+    change(OUTPUT, changed);
+    List<String> limits = proposed(OUTPUT, at(changed, record, record.length()));
+    assertTrue(limits.containsAll(List.of("at least", "at most", "from", "within")), limits + "");
+    assertFalse(limits.contains("from output"), limits.toString());
+    assertTrue(proposed(OUTPUT, at(changed, record, record.length() - 3)).contains("in"));
+    assertTrue(proposed(OUTPUT, at(changed, record, record.length() - 2)).contains("mV"));
+  }
+
+  @Test
   void completionKnowsWhatAContactFloatsOn() throws Exception {
     String text = open(DEVICE);
     String contact = "contact switch \"hand-switch contact\"";

@@ -112,6 +112,16 @@ public final class Records {
         .setScale(item.scale().decimals(), RoundingMode.FLOOR);
   }
 
+  /** A number that a blank accepts. */
+  public static String value(Item.Recorded recorded) {
+    Item.Accepts accepts = recorded.accepts();
+    if (accepts == null) {
+      return "80";
+    }
+    BigDecimal end = accepts.lower() == null ? accepts.upper() : accepts.lower();
+    return end.setScale(accepts.decimals()).toPlainString();
+  }
+
   /** What is written for each kind when all is well; empty for a derived value. */
   private record Good(int rms) implements Item.Visitor<String> {
     @Override
@@ -131,7 +141,7 @@ public final class Records {
     @Override
     public String recorded(Item.Recorded recorded) {
       if (recorded.unit() != null) {
-        return "80," + recorded.unit() + ",,1,record";
+        return value(recorded) + "," + recorded.unit() + ",,1,record";
       }
       String value =
           recorded.id().contains("due")
