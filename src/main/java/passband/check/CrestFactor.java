@@ -1,5 +1,6 @@
 package passband.check;
 
+import java.util.HashSet;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
@@ -30,10 +31,16 @@ final class CrestFactor implements Check {
   @Override
   public void check(Plan plan, Diagnostics diagnostics) {
     for (Stage.Run run : plan.runs()) {
-      run.tree().derives().forEach(derive -> turned(derive, diagnostics));
+      Set<String> names = new HashSet<>(Set.of(NAME));
+      for (Tree.Derive derive : run.tree().derives()) {
+        turned(derive, diagnostics);
+        if (isCrest(derive.value())) {
+          names.add(derive.name().text());
+        }
+      }
       for (Point point : run.points()) {
         for (Limit limit : point.limits()) {
-          if (limit.quantity().equals(NAME)) {
+          if (names.contains(limit.quantity())) {
             below(point, limit, diagnostics);
           }
         }
@@ -53,7 +60,8 @@ final class CrestFactor implements Check {
           .say(
               Code.CREST_BELOW_ONE,
               limit.rule().span(),
-              "the limits of the crest factor are %s, but peak divided by RMS is never below 1",
+              "the limits of the %s are %s, but peak divided by RMS is never below 1",
+              limit.quantity().equals(NAME) ? "crest factor" : limit.quantity(),
               limit.words(limit.printed()))
           .note(point.span(), "at this point");
     }
@@ -64,6 +72,15 @@ final class CrestFactor implements Check {
   }
 
   // ---- formula ----
+
+  /** A peak over an RMS value and nothing else, whatever it is called. */
+  private static boolean isCrest(Expression value) {
+    return value instanceof Expression.Binary ratio
+        && ratio.operator() == Expression.Operator.OVER
+        && ratio.left() instanceof Expression.Variable peak
+        && ratio.right() instanceof Expression.Variable rms
+        && peak.name().text().equals("peak-" + rms.name().text());
+  }
 
   private static void turned(Tree.Derive derive, Diagnostics diagnostics) {
     if (derive.name().text().equals(NAME)

@@ -99,14 +99,12 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
     return new Item.Recorded(sheet(name, title, "Identity"), null, null);
   }
 
-  /** The name of the only instrument, or each with its role before it. */
-  private String instruments() {
-    List<String> names = new ArrayList<>();
+  private List<ItemList.Instrument> instruments() {
+    List<ItemList.Instrument> instruments = new ArrayList<>();
     for (Instruments.Taken one : plan.instruments().roles()) {
-      boolean only = one.role().text().equals(Instruments.ONLY);
-      names.add((only ? "" : one.role().text() + " ") + one.unit().name().text());
+      instruments.add(new ItemList.Instrument(one.role().text(), one.unit().name().text()));
     }
-    return String.join(", ", names);
+    return instruments;
   }
 
   private Item.Choice result() {

@@ -1,6 +1,7 @@
 package passband.evidence;
 
 import java.math.BigDecimal;
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -18,7 +19,11 @@ public record ItemList(Source source, Decision decision, List<String> phases, Li
     return items.stream().allMatch(item -> item instanceof Item.Measured);
   }
 
-  /** What the items were compiled from. */
+  /**
+   * What the items were compiled from.
+   *
+   * @param instruments in the order of their roles; one at least
+   */
   public record Source(
       String procedure,
       String title,
@@ -26,7 +31,20 @@ public record ItemList(Source source, Decision decision, List<String> phases, Li
       String date,
       String digest,
       String device,
-      String analyzer) {}
+      List<Instrument> instruments) {
+
+    /** The name of the only instrument, or each with its role before it, for people. */
+    public String analyzers() {
+      List<String> names = new ArrayList<>();
+      for (Instrument one : instruments) {
+        names.add((instruments.size() == 1 ? "" : one.role() + " ") + one.name());
+      }
+      return String.join(", ", names);
+    }
+  }
+
+  /** An instrument by the role that the procedure has for it, and the name of its profile. */
+  public record Instrument(String role, String name) {}
 
   /**
    * How readings are compared with limits.

@@ -71,6 +71,10 @@ final class JsonNode {
     return element.isJsonNull();
   }
 
+  boolean isText() {
+    return element instanceof JsonPrimitive p && p.isString();
+  }
+
   /** The values of an array. */
   List<JsonNode> list() throws BadInput {
     if (!element.isJsonArray()) {

@@ -6,15 +6,21 @@ import com.google.gson.JsonParser;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
+import passband.model.Instruments;
 import passband.quantity.Units;
 
 /**
- * Reads {@code limits.json}, formats 1 and 2. A file that is not whole is refused: of a key that is
- * missing, unknown or of the wrong type the path is said, and of format 2 the seal has to be right.
+ * Reads {@code limits.json}, formats 1, 2 and 3. A file that is not whole is refused: from format 2
+ * the seal has to be right, and of a key that is missing, unknown or of the wrong type the path is
+ * said.
  */
 public final class LimitsReader {
   private static final Set<String> FILE =
@@ -27,10 +33,15 @@ public final class LimitsReader {
           "date",
           "digest",
           "device",
-          "analyzer",
+          "instruments",
           "decision",
           "phases",
           "items");
+  private static final Set<String> FILE_2 =
+      FILE.stream()
+          .map(key -> key.equals("instruments") ? "analyzer" : key)
+          .collect(Collectors.toUnmodifiableSet());
+  private static final Pattern PLACE = Pattern.compile("line (\\d+) column (\\d+)");
   private static final Set<String> HEAD =
       Set.of("id", "kind", "title", "phase", "place", "applies");
   private static final Set<String> WHERE =
@@ -48,6 +59,9 @@ public final class LimitsReader {
           "accuracy_ratio",
           "source");
 
+  /** Format 3 but for the instruments, which it has as one text. */
+  private static final String FORMAT_2 = "passband-limits/2";
+
   private LimitsReader() {}
 
   /**
@@ -60,7 +74,7 @@ public final class LimitsReader {
     String format = root.at("format").text();
     ItemList list =
         switch (format) {
-          case LimitsWriter.FORMAT -> sealed(text, root);
+          case LimitsWriter.FORMAT, FORMAT_2 -> sealed(text, root);
           case LimitsReader1.FORMAT -> LimitsReader1.read(root);
           default -> throw root.at("format").fault("unknown format '" + format + "'");
         };
@@ -72,18 +86,39 @@ public final class LimitsReader {
     try {
       return JsonParser.parseString(text.startsWith("\ufeff") ? text.substring(1) : text);
     } catch (JsonParseException | NumberFormatException | StackOverflowError e) {
-      throw new BadInput("this is not a JSON file");
+      throw new BadInput("this is not a JSON file" + place(String.valueOf(e.getMessage())));
     }
   }
 
+  /** Where the parser stopped, from its message; empty where it does not say. */
+  private static String place(String message) {
+    Matcher place = PLACE.matcher(message);
+    return place.find() ? ", see line " + place.group(1) + ", column " + place.group(2) : "";
+  }
+
+  /** That it was changed comes first, then what became wrong by it. */
   private static ItemList sealed(String text, JsonNode root) throws BadInput {
-    ItemList list = list(root);
-    Seal.check(text);
-    return list;
+    BadInput broken = null;
+    try {
+      Seal.check(text);
+    } catch (BadInput e) {
+      broken = e;
+    }
+    try {
+      ItemList list = list(root);
+      checkItems(list, root);
+      if (broken == null) {
+        return list;
+      }
+    } catch (BadInput fault) {
+      throw broken == null ? fault : new BadInput(broken.getMessage() + "; " + fault.getMessage());
+    }
+    throw broken;
   }
 
   private static ItemList list(JsonNode root) throws BadInput {
-    root.only(FILE);
+    boolean before = root.at("format").text().equals(FORMAT_2);
+    root.only(before ? FILE_2 : FILE);
     JsonNode decision = root.at("decision");
     decision.only(Set.of("rule", "coverage_factor", "risk", "guard"));
     List<Item> items = new ArrayList<>();
@@ -98,7 +133,7 @@ public final class LimitsReader {
             root.at("date").text(),
             root.at("digest").name(),
             root.at("device").name(),
-            root.at("analyzer").name()),
+            instruments(root.at(before ? "analyzer" : "instruments"))),
         new ItemList.Decision(
             decision.at("rule").oneOf(List.of("simple", "guarded", "risk")),
             decision.at("coverage_factor").positive(),
@@ -106,6 +141,32 @@ public final class LimitsReader {
             decision.at("guard").notNegative()),
         root.at("phases").texts(),
         items);
+  }
+
+  /** A list of objects or, in the formats before, one text: a name, or roles with names. */
+  static List<ItemList.Instrument> instruments(JsonNode node) throws BadInput {
+    List<ItemList.Instrument> instruments = new ArrayList<>();
+    if (node.isText()) {
+      for (String one : node.name().split(", ")) {
+        int space = one.indexOf(' ');
+        String role = space < 0 ? Instruments.ONLY : one.substring(0, space);
+        instruments.add(new ItemList.Instrument(role, one.substring(space + 1)));
+      }
+      return instruments;
+    }
+    Set<String> roles = new HashSet<>();
+    for (JsonNode one : node.list()) {
+      one.only(Set.of("role", "name"));
+      String role = one.at("role").name();
+      if (!roles.add(role)) {
+        throw one.at("role").fault("the role '" + role + "' is listed twice");
+      }
+      instruments.add(new ItemList.Instrument(role, one.at("name").name()));
+    }
+    if (instruments.isEmpty()) {
+      throw node.fault("expected one instrument at least");
+    }
+    return instruments;
   }
 
   private static Item item(JsonNode node) throws BadInput {
@@ -146,7 +207,7 @@ public final class LimitsReader {
   }
 
   private static Set<String> with(String... more) {
-    Set<String> keys = new java.util.HashSet<>(HEAD);
+    Set<String> keys = new HashSet<>(HEAD);
     keys.addAll(List.of(more));
     return keys;
   }

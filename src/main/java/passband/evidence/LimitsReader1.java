@@ -71,7 +71,7 @@ final class LimitsReader1 {
             "",
             root.at("digest").name(),
             root.at("device").name(),
-            root.at("analyzer").name()),
+            LimitsReader.instruments(root.at("analyzer"))),
         decision(decision, root.at("coverage_factor").positive()),
         phases,
         items);

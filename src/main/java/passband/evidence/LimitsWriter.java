@@ -11,12 +11,12 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
- * {@code limits.json}, format 2, in the form of {@code limits.schema.json}: every item, numbers as
+ * {@code limits.json}, format 3, in the form of {@code limits.schema.json}: every item, numbers as
  * numbers, null for an open side.
  */
 public final class LimitsWriter implements Item.Visitor<Void> {
   /** The format that is written. */
-  public static final String FORMAT = "passband-limits/2";
+  public static final String FORMAT = "passband-limits/3";
 
   private final StringWriter out = new StringWriter();
   private final Json json = new Json(out);
@@ -39,7 +39,14 @@ public final class LimitsWriter implements Item.Visitor<Void> {
     json.text("date", source.date());
     json.text("digest", source.digest());
     json.text("device", source.device());
-    json.text("analyzer", source.analyzer());
+    json.array("instruments");
+    for (ItemList.Instrument one : source.instruments()) {
+      json.begin();
+      json.text("role", one.role());
+      json.text("name", one.name());
+      json.end();
+    }
+    json.endArray();
     json.object("decision");
     json.text("rule", list.decision().rule());
     json.number("coverage_factor", list.decision().coverage());

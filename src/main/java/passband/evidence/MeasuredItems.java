@@ -73,12 +73,14 @@ final class MeasuredItems {
     if (formula != null) {
       Calculation calculation =
           new Calculation(formula, parts(point, formula), loadError(run, point));
-      return new Item.Derived(own, where(run, point), scale(limit), limits(limit), calculation);
+      Item.Scale scale = scale(limit, mayComeOutNegative(limit.quantity()));
+      return new Item.Derived(own, where(run, point), scale, limits(limit), calculation);
     }
     List<Item.Contribution> budget =
         limit.uncertainty() == null ? null : budget(limit.uncertainty(), limit.unit());
     List<String> due = due(run, point, limit.read().by());
-    return new Item.Reading(own, where(run, point), scale(limit), limits(limit), budget, due);
+    Item.Scale scale = scale(limit, negative(limit.quantity()));
+    return new Item.Reading(own, where(run, point), scale, limits(limit), budget, due);
   }
 
   /**
@@ -119,6 +121,11 @@ final class MeasuredItems {
   private static boolean negative(String quantity) {
     QuantityKind kind = QuantityKind.find(quantity);
     return kind != null && !kind.nonNegative();
+  }
+
+  /** A calculated quantity of the procedure's own may be a difference. */
+  private static boolean mayComeOutNegative(String quantity) {
+    return QuantityKind.find(quantity) == null || negative(quantity);
   }
 
   /** The items that a formula reads, by quantity. */
@@ -180,13 +187,13 @@ final class MeasuredItems {
     return figure == null ? null : figure.unit().ucum();
   }
 
-  private static Item.Scale scale(Limit limit) {
+  private static Item.Scale scale(Limit limit, boolean negative) {
     return new Item.Scale(
         limit.quantity(),
         limit.unit().ucum(),
         new BigDecimal(limit.text(limit.resolution())),
         range(limit),
-        negative(limit.quantity()));
+        negative);
   }
 
   private static @Nullable String range(Limit limit) {

@@ -57,7 +57,8 @@ public record Cause(
     TOO_FEW_DECIMALS("recorded with too few decimals: {number} needed[ in {note}]"),
     NEGATIVE(
         "negative, which is impossible for this quantity (zero the instrument, or check the sign)"),
-    CREST_BELOW_ONE("below 1, which is impossible for a crest factor (check both readings)"),
+    CREST_BELOW_ONE("below 1, which is impossible for a crest factor"),
+    PEAK_BELOW_RMS("{note}, which is impossible for one wave (check both readings)"),
     PART_NOT_READ("{part}, from which it is calculated, has no reading"),
     ATTEMPTS_DIFFER(
         "calculated from readings of different attempts: {note} (read all of them again)"),

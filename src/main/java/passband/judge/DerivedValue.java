@@ -32,7 +32,7 @@ record DerivedValue(Real value, @Nullable Real variance) {
    */
   static DerivedValue of(Item.Derived item, Map<String, Part> parts) {
     Map<String, Real> values = new HashMap<>();
-    parts.forEach((name, part) -> values.put(name, part.si()));
+    parts.forEach((name, part) -> values.put(name, Real.of(part.si())));
     setting(item.where(), values);
     Expression formula = item.calculation().formula().tree();
     if (formula == null) {
@@ -51,8 +51,8 @@ record DerivedValue(Real value, @Nullable Real variance) {
       return DerivedValue.unit(item.scale().unit());
     }
 
-    private Real si() {
-      return Real.of(value.times(unit().factor()));
+    Rational si() {
+      return value.times(unit().factor());
     }
 
     /** The half-width of a contribution, in SI. */

@@ -304,7 +304,7 @@ final class ItemJudge implements Item.Visitor<Judgement> {
       return unclear(derived, mixed);
     }
     try {
-      Judgement judged = derived(derived, DerivedValue.of(derived, parts));
+      Judgement judged = derived(derived, DerivedValue.of(derived, parts), parts);
       Cause overdue = overdue(derived, parts);
       return judged.verdict() == Verdict.PASS && overdue != null
           ? unclear(derived, overdue)
@@ -343,7 +343,8 @@ final class ItemJudge implements Item.Visitor<Judgement> {
     return null;
   }
 
-  private Judgement derived(Item.Derived derived, DerivedValue value) {
+  private Judgement derived(
+      Item.Derived derived, DerivedValue value, Map<String, DerivedValue.Part> parts) {
     BigDecimal shown = shown(value.value(), derived.scale());
     List<Cause> why = outside(derived, value);
     Judgement judged =
@@ -355,8 +356,12 @@ final class ItemJudge implements Item.Visitor<Judgement> {
     if (judged.verdict() == Verdict.FAIL) {
       return judged;
     }
-    if (WrittenValue.impossible(derived.scale(), value.value())) {
-      return unclear(derived, of(Cause.Code.CREST_BELOW_ONE, derived));
+    if (value.value().signum() < 0 && !derived.scale().negative()) {
+      return unclear(derived, of(Cause.Code.NEGATIVE, derived));
+    }
+    String reversed = PeakAndRms.reversed(derived, parts);
+    if (reversed != null) {
+      return unclear(derived, of(Cause.Code.PEAK_BELOW_RMS, derived).note(reversed));
     }
     boolean guarded = list.decision().guard().signum() > 0;
     if (guarded && value.variance() == null) {

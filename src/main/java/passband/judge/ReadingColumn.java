@@ -95,6 +95,8 @@ public enum ReadingColumn {
   public String text(Item item) {
     if (item instanceof Item.Choice choice) {
       return this == LIMITS && choice.pass() != null ? choice.pass() : "";
+    } else if (item instanceof Item.Recorded recorded) {
+      return this == LIMITS ? ItemWords.accepted(recorded) : "";
     } else if (item instanceof Item.Measured measured) {
       return switch (this) {
         case SETTING -> ItemWords.setting(measured);

@@ -6,7 +6,6 @@ import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import passband.evidence.Item;
 import passband.quantity.Rational;
-import passband.quantity.Real;
 import passband.quantity.Unit;
 import passband.quantity.Units;
 
@@ -34,7 +33,7 @@ record WrittenValue(@Nullable Rational value, @Nullable Cause trouble) {
     if (written.value.signum() < 0 && !scale.negative()) {
       return trouble(Cause.of(Cause.Code.NEGATIVE, id).at(row, "reading"));
     }
-    return impossible(scale, Real.of(written.value))
+    return impossible(scale, written.value)
         ? trouble(Cause.of(Cause.Code.CREST_BELOW_ONE, id).at(row, "reading"))
         : written;
   }
@@ -152,9 +151,9 @@ record WrittenValue(@Nullable Rational value, @Nullable Cause trouble) {
     return Rational.parse(fixed).equals(value) ? fixed : value.toPlain();
   }
 
-  /** Whether no instrument can show it: no peak is below its RMS value. */
-  static boolean impossible(Item.Scale scale, Real value) {
-    return scale.quantity().equals("crest-factor") && value.compareTo(Real.of(Rational.ONE)) < 0;
+  /** Whether no instrument can show it as a crest factor: no peak is below its RMS value. */
+  private static boolean impossible(Item.Scale scale, Rational value) {
+    return scale.quantity().equals("crest-factor") && value.compareTo(Rational.ONE) < 0;
   }
 
   private static WrittenValue trouble(Cause what) {

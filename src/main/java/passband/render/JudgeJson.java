@@ -17,7 +17,7 @@ import passband.judge.Verdict;
 
 /** Verdicts as JSON, in the form of {@code verdicts.schema.json}. */
 final class JudgeJson {
-  private static final String FORMAT = "passband-verdicts/3";
+  private static final String FORMAT = "passband-verdicts/4";
 
   private JudgeJson() {}
 

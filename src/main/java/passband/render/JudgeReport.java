@@ -188,7 +188,7 @@ public final class JudgeReport {
     return parts;
   }
 
-  /** For other programs: {@code {"format":"passband-verdicts/3",…}}. */
+  /** For other programs: {@code {"format":"passband-verdicts/4",…}}. */
   public static String json(Report report) {
     return JudgeJson.of(report);
   }

@@ -61,7 +61,7 @@ record LimitColumn(
           always("revision", "Revision of the procedure", r -> r.list().source().revision()),
           day("revision_date", "Date of the revision", r -> r.list().source().date()),
           always("device", "Generator", r -> r.list().source().device()),
-          always("analyzer", "Analyzer", r -> r.list().source().analyzer()),
+          always("analyzer", "Analyzer", r -> r.list().source().analyzers()),
           always("point", "Identity of the test point", r -> r.item().id()),
           always("test", "Test", r -> r.item().where().test()),
           words("outlet", "Outlet", r -> r.item().where().outlet()),

@@ -111,7 +111,7 @@ final class ScriptItems implements Item.Visitor<Void> {
     number("resolution", scale.resolution());
     write(() -> json.name("decimals").value(scale.decimals()));
     write(() -> json.name("negative").value(scale.negative()));
-    if (scale.quantity().equals("crest-factor")) {
+    if (scale.quantity().equals("crest-factor") && item instanceof Item.Reading) {
       number("least", BigDecimal.ONE);
     }
     if (item.limits() != null) {
@@ -192,6 +192,7 @@ final class ScriptItems implements Item.Visitor<Void> {
   @Override
   public Void recorded(Item.Recorded recorded) {
     begin("record", recorded);
+    said(recorded);
     text("asks", Blank.of(recorded).word());
     if (recorded.unit() != null) {
       unit(recorded.unit());

@@ -190,6 +190,24 @@ const Verdicts = (() => {
       }
     }
 
+    // Which peak is below which RMS value, in words; null where none is. One may come from the other through the load.
+    function reversed(values) {
+      const load = values.get("load");
+      const through = (name, by) => (values.has(name) && load !== undefined && sign(load) > 0 ? by(values.get(name), load) : undefined);
+      const pairs = [
+        ["voltage", "current", times, "current times the load"],
+        ["current", "voltage", over, "voltage over the load"],
+      ];
+      for (const [name, other, by, words] of pairs) {
+        const peak = values.get("peak-" + name);
+        const rms = values.has(name) ? values.get(name) : through(other, by);
+        if (peak !== undefined && rms !== undefined && compare(peak, rms) < 0) {
+          return "peak-" + name + " is below " + (values.has(name) ? name : words);
+        }
+      }
+      return null;
+    }
+
     function calculated(item, parts) {
       const values = new Map([...parts].map(([name, part]) => [name, times(part.value, parse(part.item.factor))]));
       for (const name of ["setting", "load"]) {
@@ -215,8 +233,12 @@ const Verdicts = (() => {
       if (causes.length > 0) {
         return said("fail", causes, value);
       }
-      if (impossible(item, value)) {
-        return unclear(Causes.of("crest-below-one", item));
+      if (sign(value) < 0 && !item.negative) {
+        return unclear(Causes.of("negative", item));
+      }
+      const note = reversed(values);
+      if (note !== null) {
+        return unclear(Causes.of("peak-below-rms", item, { note }));
       }
       if (three === null && sign(guard) > 0) {
         return unclear(Causes.of("uncertainty-unknown", item));

@@ -8,8 +8,10 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Random;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import passband.plan.Plan;
 import passband.testing.Sheets;
@@ -66,19 +68,97 @@ class LimitsFileTest {
     }
   }
 
-  /** What is said names the place. */
+  private static String refused(String text) {
+    return assertThrows(BadInput.class, () -> LimitsReader.read(text)).getMessage();
+  }
+
+  private static String good() {
+    return LimitsWriter.of(Evidence.of(plans().get(0)).list());
+  }
+
+  /** The text with a seal that is right, as a program would write it. */
+  private static String resealed(String text) {
+    return Seal.sealed(
+        text.replaceFirst("\"seal\": \"[0-9a-f]{64}\"", "\"seal\": \"" + Seal.OPEN + "\""));
+  }
+
+  /** A number that was edited, a line that was taken out: that it was changed comes first. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "Done by | Done | ''",
+        "\"coverage_factor\": 2 | \"coverage_factor\": 2.0 | ''",
+        "\"coverage_factor\": 2 | \"coverage_factor\": \"2\" | decision.coverage_factor: expected a number",
+        "\"coverage_factor\": 2 | \"k\": 2 | decision: the key 'coverage_factor' is missing",
+        "\"kind\": \"tick\" | \"kind\": \"tic\" | .kind: expected one of reading",
+        "\"title\" | \"titel\" | the key 'title' is missing"
+      })
+  void ofAnEditedFileTheSealComesFirst(String was, String now, String what) {
+    String broken = "its seal is broken: it was changed after it was written";
+    String edited = good().replaceFirst(was, now);
+    String said = refused(edited);
+    assertTrue(said.startsWith(broken), said);
+    assertTrue(
+        what.isEmpty() ? said.equals(broken) : said.contains("; ") && said.contains(what), said);
+    if (!what.isEmpty()) {
+      String alone = refused(resealed(edited));
+      assertEquals(broken + "; " + alone, said);
+    }
+  }
+
   @Test
-  void aFaultNamesItsPlace() {
-    String good = LimitsWriter.of(Evidence.of(plans().get(0)).list());
-    BadInput typed =
-        assertThrows(
-            BadInput.class,
-            () ->
-                LimitsReader.read(
-                    good.replaceFirst("\"coverage_factor\": 2", "\"coverage_factor\": \"2\"")));
-    assertEquals("decision.coverage_factor: expected a number", typed.getMessage());
-    BadInput sealed =
-        assertThrows(BadInput.class, () -> LimitsReader.read(good.replaceFirst("Done by", "Done")));
-    assertEquals("its seal is broken: it was changed after it was written", sealed.getMessage());
+  void whatIsNoJsonIsSaidWithItsPlace() {
+    assertEquals("this is not a JSON file, see line 2, column 14", refused("{\n  x\"format\" 2}"));
+    assertTrue(
+        refused(good().replaceFirst("\"items\"", "items \"")).matches(".*line \\d+, column \\d+"));
+    assertEquals("format: unknown format 'x'", refused("{\"format\": \"x\"}"));
+    assertEquals(
+        "it has no seal", refused(good().replaceFirst("  \"seal\".*\n", "")).split("; ")[0]);
+  }
+
+  /** The format before has the instruments as one text. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "sorrel-12 | analyzer=sorrel-12",
+        "analyzer sorrel-12, probe b-1 | analyzer=sorrel-12 probe=b-1"
+      })
+  void theFormatBeforeIsRead(String analyzer, String instruments) throws BadInput {
+    String before =
+        resealed(
+            good()
+                .replaceFirst(
+                    "(?s)\"instruments\": \\[.*?\\]", "\"analyzer\": \"" + analyzer + "\"")
+                .replaceFirst("passband-limits/3", "passband-limits/2"));
+    ItemList read = LimitsReader.read(before);
+    assertEquals(Evidence.of(plans().get(0)).list().items(), read.items());
+    assertEquals(
+        instruments,
+        read.source().instruments().stream()
+            .map(one -> one.role() + "=" + one.name())
+            .collect(Collectors.joining(" ")));
+    assertEquals(analyzer, read.source().analyzers());
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "[] | instruments: expected one instrument at least",
+        "[{\"role\": \"a\", \"name\": \"x\"}, {\"role\": \"a\", \"name\": \"y\"}] | instruments[1].role: the role 'a' is listed twice",
+        "[{\"role\": \"a\"}] | instruments[0]: the key 'name' is missing",
+        "[{\"role\": \"a\", \"name\": \"\"}] | instruments[0].name: expected a text that is not empty",
+        "7 | instruments: expected an array"
+      })
+  void theInstrumentsAreAList(String instruments, String message) {
+    assertEquals(
+        message,
+        refused(
+            resealed(
+                good()
+                    .replaceFirst(
+                        "(?s)\"instruments\": \\[.*?\\]", "\"instruments\": " + instruments))));
   }
 }

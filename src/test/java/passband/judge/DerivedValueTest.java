@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -128,7 +129,14 @@ class DerivedValueTest {
     Item.Reading other = reading(RMS, "b", List.of());
     ItemList list =
         new ItemList(
-            new ItemList.Source("p", "P", "A", "2026-01-01", "0".repeat(64), "d", "a"),
+            new ItemList.Source(
+                "p",
+                "P",
+                "A",
+                "2026-01-01",
+                "0".repeat(64),
+                "d",
+                List.of(new ItemList.Instrument("analyzer", "a"))),
             new ItemList.Decision(
                 "guarded", d("2"), null, guard.equals("unknown") ? d("2") : d(guard)),
             List.of(),
@@ -168,5 +176,87 @@ class DerivedValueTest {
     if (!guard.equals("unknown")) {
       assertEquals(2 * Math.sqrt(3) / 100, judgement.uncertainty(), 1e-12);
     }
+  }
+
+  // ---- what no wave can be ----
+
+  private static @Nullable String reversed(String peak, String other, String value, String unit) {
+    String name = "t/-/m/1W/10ohm/" + other;
+    Item.Scale scale = new Item.Scale(other, unit, d("0.1"), null, false);
+    Item.Reading rms = new Item.Reading(head(name), WHERE, scale, null, null, null);
+    String peakUnit = peak.equals("peak-voltage") ? "V" : "A";
+    Item.Reading top =
+        new Item.Reading(
+            head(PEAK),
+            WHERE,
+            new Item.Scale(peak, peakUnit, d("0.1"), null, false),
+            null,
+            null,
+            null);
+    return PeakAndRms.reversed(
+        crest("1", null, "9"),
+        Map.of(
+            peak, new DerivedValue.Part(top, Rational.of(d("20"))),
+            other, new DerivedValue.Part(rms, Rational.of(d(value)))));
+  }
+
+  /** Into 10 ohm, 20 V is of 2 A and 20 A of 200 V: the RMS value may come from the other one. */
+  @ParameterizedTest
+  @CsvSource({
+    "peak-voltage, voltage, 20, V, ''",
+    "peak-voltage, voltage, 20.1, V, peak-voltage is below voltage",
+    "peak-voltage, voltage, 20000, mV, ''",
+    "peak-voltage, voltage, 20001, mV, peak-voltage is below voltage",
+    "peak-voltage, current, 2, A, ''",
+    "peak-voltage, current, 2001, mA, peak-voltage is below current times the load",
+    "peak-current, current, 20, A, ''",
+    "peak-current, current, 20.1, A, peak-current is below current",
+    "peak-current, voltage, 200, V, ''",
+    "peak-current, voltage, 201, V, peak-current is below voltage over the load",
+    "peak-voltage, power, 9999, W, ''"
+  })
+  void aPeakIsComparedWithTheRmsValueOfTheSameWave(
+      String peak, String other, String value, String unit, String why) {
+    String found = reversed(peak, other, value, unit);
+    assertEquals(why, found == null ? "" : found);
+  }
+
+  @ParameterizedTest
+  @CsvSource({"false, unclear", "true, pass"})
+  void aDerivedQuantityThatIsNeverNegativeIsUnclearBelowZero(boolean may, String verdict)
+      throws BadInput {
+    Item.Derived one = crest("voltage - peak-voltage", null, "9");
+    Item.Derived difference =
+        new Item.Derived(
+            one.head(),
+            one.where(),
+            new Item.Scale("x", "V", d("0.1"), null, may),
+            one.limits(),
+            new Calculation(
+                new WrittenFormula("low - high"),
+                Map.of("low", RMS, "high", PEAK),
+                part("load error", "0", "0")));
+    ItemList list =
+        new ItemList(
+            new ItemList.Source(
+                "p",
+                "P",
+                "A",
+                "2026-01-01",
+                "0".repeat(64),
+                "d",
+                List.of(new ItemList.Instrument("analyzer", "a"))),
+            new ItemList.Decision("simple", d("2"), null, BigDecimal.ZERO),
+            List.of(),
+            List.of(reading(PEAK, "a", List.of()), reading(RMS, "b", List.of()), difference));
+    Readings readings =
+        new Readings(
+            null,
+            List.of(
+                new Readings.Row(PEAK, "101", "V", "", "1", "reading", 2),
+                new Readings.Row(RMS, "100", "V", "", "1", "reading", 3),
+                new Readings.Row(difference.id(), "-1.0", "V", "", "1", "derived", 4)));
+    Judgement judgement = Judge.judge(list, readings, null).judgements().get(2);
+    assertEquals(verdict, judgement.verdict().word(), judgement.why());
   }
 }

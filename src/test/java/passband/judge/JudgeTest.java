@@ -410,19 +410,39 @@ class JudgeTest {
     assertTrue(judgement.why().contains(why), judgement.why());
   }
 
-  /** With an upper limit alone, two readings exchanged would pass. */
+  /**
+   * Two readings exchanged do not pass, whatever is calculated from them and however it is called.
+   */
   @ParameterizedTest
-  @CsvSource({"150, pass", "149, unclear"})
-  void aPeakBelowItsRmsValueIsUnclear(String peak, String verdict) throws BadInput {
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "crest-factor | peak-voltage / voltage                  | at most 2.2",
+        "ratio        | peak-voltage / voltage                  | at most 2.2",
+        "ratio        | 1 / (voltage / peak-voltage)            | at most 2.2",
+        "square       | (peak-voltage / voltage)^2              | at most 5",
+        "form         | voltage / peak-voltage                  | at least 0.4",
+        "half         | peak-voltage / (2 * voltage)            | at most 1.1",
+        "greatest     | max(peak-voltage, voltage) / voltage    | at most 2.2",
+        "root         | sqrt(peak-voltage / voltage)            | at most 2.2"
+      })
+  void aPeakBelowItsRmsValueIsUnclear(String name, String formula, String limits) throws BadInput {
     String source =
         Repository.text(Repository.ROOT.resolve("src/test/resources/judge/simple.pband"))
-            .replace("accept crest-factor from 1.8 to 2.2", "accept crest-factor at most 2.2");
+            .replace("accept crest-factor from 1.8 to 2.2", "accept " + name + " " + limits)
+            .replace("derive crest-factor", "derive " + name)
+            .replace("= peak-voltage / voltage,", "= " + formula + ",");
     ItemList list =
         Evidence.of(Examples.compile(source.getBytes(StandardCharsets.UTF_8)).plan()).list();
-    String csv = crest(peak, "150", "").csv();
-    Report report = judged(list, csv.replace(SIMPLE.source().digest(), list.source().digest()));
-    Judgement judgement = of(report, CREST);
-    assertEquals(verdict, judgement.verdict().word(), judgement.why());
+    String id = CREST.replace("crest-factor", name);
+    for (String peak : List.of("150", "300", "149")) {
+      String csv = crest(peak, "150", "").csv();
+      Report report = judged(list, csv.replace(SIMPLE.source().digest(), list.source().digest()));
+      Judgement judgement = of(report, id);
+      boolean below = peak.equals("149");
+      assertEquals(below ? Verdict.UNCLEAR : Verdict.PASS, judgement.verdict(), judgement.why());
+      assertEquals(below, judgement.why().contains("peak-voltage is below voltage"));
+    }
   }
 
   // ---- other formats ----

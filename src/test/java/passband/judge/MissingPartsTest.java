@@ -39,7 +39,14 @@ class MissingPartsTest {
 
   private static ItemList list(Item... items) {
     return new ItemList(
-        new ItemList.Source("p", "P", "A", "2026-01-01", "0".repeat(64), "d", "a"),
+        new ItemList.Source(
+            "p",
+            "P",
+            "A",
+            "2026-01-01",
+            "0".repeat(64),
+            "d",
+            List.of(new ItemList.Instrument("analyzer", "a"))),
         new ItemList.Decision("simple", new BigDecimal(2), null, BigDecimal.ZERO),
         List.of(),
         Stream.concat(Stream.of(items), Stream.of(new Item.Recorded(head(SERIAL), null, null)))

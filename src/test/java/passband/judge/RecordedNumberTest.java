@@ -29,7 +29,14 @@ class RecordedNumberTest {
     Item.Head head = new Item.Head(ID, "Blank", null, "Inspection", List.of());
     ItemList list =
         new ItemList(
-            new ItemList.Source("p", "P", "A", "2026-01-01", "0".repeat(64), "d", "a"),
+            new ItemList.Source(
+                "p",
+                "P",
+                "A",
+                "2026-01-01",
+                "0".repeat(64),
+                "d",
+                List.of(new ItemList.Instrument("analyzer", "a"))),
             new ItemList.Decision("guarded", new BigDecimal(2), null, new BigDecimal(2)),
             List.of(),
             List.of(new Item.Recorded(head, asked.ucum(), accepts)));

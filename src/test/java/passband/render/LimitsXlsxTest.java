@@ -137,7 +137,13 @@ class LimitsXlsxTest {
     String formula = "=HYPERLINK(\"http://x\",\"<b>&µΩ\")";
     ItemList.Source source =
         new ItemList.Source(
-            was.procedure(), formula, formula, was.date(), was.digest(), "-1+1", "@A1");
+            was.procedure(),
+            formula,
+            formula,
+            was.date(),
+            was.digest(),
+            "-1+1",
+            List.of(new ItemList.Instrument("analyzer", "@A1")));
     ItemList list = new ItemList(source, good.decision(), good.phases(), good.items());
     try (XSSFWorkbook workbook = opened(LimitsXlsx.of(list))) {
       for (Sheet sheet : workbook) {

@@ -63,7 +63,7 @@ class OutputFormatsTest {
     String good = LimitsWriter.of(Evidence.of(Sheets.TEASEL).list());
     for (String bad :
         List.of(
-            good.replace("passband-limits/2", "passband-limits/3"),
+            good.replace("passband-limits/3", "passband-limits/4"),
             good.replaceFirst("\"resolution\": [0-9.]+", "\"resolution\": 0"),
             good.replaceFirst("\"source\": \"[a-z]+\"", "\"source\": \"guess\""),
             good.replaceFirst("\"upper\": [0-9.]+", "\"upper\": \"12\""),
@@ -104,7 +104,7 @@ class OutputFormatsTest {
         assertSame("coverage_factor", list.decision().coverage(), row);
         assertEquals(list.source().date(), row.getField("revision_date"));
         assertEquals(list.source().device(), row.getField("device"));
-        assertEquals(list.source().analyzer(), row.getField("analyzer"));
+        assertEquals(list.source().analyzers(), row.getField("analyzer"));
         assertEquals(Objects.requireNonNullElse(item.head().phase(), ""), row.getField("phase"));
         assertEquals(String.valueOf(item.scale().decimals()), row.getField("decimals"));
         assertEquals(
