@@ -127,6 +127,11 @@ final class Circuit implements Check {
             .note(run.test().span(), "this test uses the setup")
             .note(mode.name().span(), "the mode is declared here");
     plan.instruments().loads().forEach(load -> said.note(load.span(), "the load is here"));
+    if (mode.through() == null && outlet.poles().size() == 1) {
+      said.hint(
+          "'%s' has one pole; say in the mode where its output returns: on %s through OUTLET",
+          outlet.name().text(), outlet.name().text());
+    }
   }
 
   private static Span where(Stage.Run run) {

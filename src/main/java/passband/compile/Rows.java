@@ -4,6 +4,7 @@ import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.List;
 import passband.diagnostic.Code;
+import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
 import passband.syntax.Tree;
 
@@ -53,14 +54,19 @@ final class Rows {
     }
     Tree.Column first = columns.get(0).tree;
     Tree.Column last = columns.get(columns.size() - 1).tree;
-    diagnostics
-        .say(
-            Code.CELL_COUNT,
-            row.span(),
-            "this row has %d cells, but the header has %d",
-            row.cells().size(),
-            columns.size())
-        .note(first.span().to(last.span()), "the header is here");
+    DiagnosticBuilder said =
+        diagnostics
+            .say(
+                Code.CELL_COUNT,
+                row.span(),
+                "this row has %d cells, but the header has %d",
+                row.cells().size(),
+                columns.size())
+            .note(first.span().to(last.span()), "the header is here");
+    String text = row.span().text();
+    if (text.startsWith("|") && text.endsWith("|")) {
+      said.hint("bars stand between cells, not at the ends of a row");
+    }
     return false;
   }
 

@@ -35,6 +35,11 @@ public record Diagnostic(
     return edit != null && edit.span().equals(span) ? edit.text() : null;
   }
 
+  /** The same with what to do about it: the title of the fix as the hint. */
+  public Diagnostic with(Fix fix) {
+    return new Diagnostic(code, span, message, notes, fix.title(), List.of(fix));
+  }
+
   /** Whether it stops output. */
   public boolean isError() {
     return code.severity() == Severity.ERROR;

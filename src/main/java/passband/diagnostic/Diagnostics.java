@@ -56,11 +56,9 @@ public final class Diagnostics {
 
   /** Adds all of another's, one by one, and with them what it was told of tables and profiles. */
   public void take(Diagnostics other) {
-    if (!other.found.isEmpty()) {
-      other.found.forEach(found::putIfAbsent);
-      tables.addAll(other.tables);
-      profiles.addAll(other.profiles);
-    }
+    other.found.forEach(found::putIfAbsent);
+    tables.addAll(other.tables);
+    profiles.addAll(other.profiles);
   }
 
   /** Looks through all of them, in no particular order; nothing is grouped. */

@@ -31,6 +31,18 @@ public final class Syntax {
    * lines with a fault are missing from the tree.
    */
   public static Tree.File parse(SourceFile source, Diagnostics diagnostics) {
+    Diagnostics faults = new Diagnostics();
+    Tree.File file = parsed(source, faults);
+    if (faults.hasErrors()) {
+      Notations.say(source, faults, diagnostics);
+    } else {
+      diagnostics.take(faults);
+    }
+    return file;
+  }
+
+  /** The same without hints for what is written in another notation. */
+  static Tree.File parsed(SourceFile source, Diagnostics diagnostics) {
     BitSet badLines = new BitSet();
     List<Token> words = Lexer.of(source, diagnostics, badLines);
     words = Depth.limited(source, words, diagnostics, badLines);

@@ -28,7 +28,7 @@ public final class Units {
       W    |     | W    | W      | power       | 1       | u m k
       A    |     | A    | A      | current     | 1       | n u m
       V    |     | V    | V      | voltage     | 1       | u m k
-      ohm  | Ω Ω | Ω    | Ohm    | resistance  | 1       | m k M
+      ohm  | Ω \u2126 | Ω    | Ohm    | resistance  | 1       | m k M
       %    |     | %    | %      | none        | 1/100   |
       J    |     | J    | J      | energy      | 1       | u m k
       s    |     | s    | s      | time        | 1       | n u m

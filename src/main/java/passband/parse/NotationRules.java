@@ -1,0 +1,411 @@
+package passband.parse;
+
+import static passband.parse.antlr.PassbandLexer.*;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.antlr.v4.runtime.CommonToken;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What to write for the notations of manuals, spreadsheets, word processors and other languages.
+ * Each rule looks at the words of a line from one place on.
+ */
+final class NotationRules {
+  /**
+   * A text in the place of some characters of a line.
+   *
+   * @param from the first UTF-16 offset in the line
+   * @param to the offset after the last
+   */
+  record Edit(int from, int to, String text) {}
+
+  /** Words and signs that stand for others; the longer ones of several come first. */
+  private static final Map<String, String> SIGNS =
+      Map.ofEntries(
+          Map.entry("<", "at most"),
+          Map.entry("<=", "at most"),
+          Map.entry("=<", "at most"),
+          Map.entry("≤", "at most"),
+          Map.entry("≦", "at most"),
+          Map.entry(">", "at least"),
+          Map.entry(">=", "at least"),
+          Map.entry("≥", "at least"),
+          Map.entry("≧", "at least"),
+          Map.entry("+/-", "within"),
+          Map.entry("+-", "within"),
+          Map.entry("±", "within"),
+          Map.entry("->", "to"),
+          Map.entry("=>", "to"),
+          Map.entry("→", "to"),
+          Map.entry("..", "to"),
+          Map.entry("...", "to"),
+          Map.entry("…", "to"),
+          Map.entry("×", "*"),
+          Map.entry("·", "*"));
+
+  private static final Map<String, String> WORDS =
+      Map.of(
+          "max", "at most",
+          "maximum", "at most",
+          "min", "at least",
+          "minimum", "at least",
+          "percent", "%",
+          "the", "");
+
+  private static final String DASHES = "-–—−‐‑";
+  private static final String QUOTES = "“”„«»";
+  private static final String SINGLE_QUOTES = "‘’'‚`";
+
+  private final String line;
+  private final List<CommonToken> words;
+  private final List<Edit> edits = new ArrayList<>();
+
+  private NotationRules(String line, List<CommonToken> words) {
+    this.line = line;
+    this.words = words;
+  }
+
+  /** What to change in a line, in order; empty where nothing is in another notation. */
+  static List<Edit> edits(String line, List<CommonToken> words) {
+    NotationRules rules = new NotationRules(line, words);
+    rules.run();
+    return rules.edits;
+  }
+
+  /** The line, changed. */
+  static String apply(String line, List<Edit> edits) {
+    StringBuilder text = new StringBuilder(line);
+    for (int i = edits.size() - 1; i >= 0; i--) {
+      text.replace(edits.get(i).from(), edits.get(i).to(), edits.get(i).text());
+    }
+    return text.toString();
+  }
+
+  private void run() {
+    if (comment() || ruled() || framed()) {
+      return;
+    }
+    int at = 0;
+    while (at < words.size()) {
+      int next = rule(at);
+      at = Math.max(at + 1, next);
+    }
+  }
+
+  /** The first rule that applies from here on; the place after its words, 0 where none does. */
+  private int rule(int at) {
+    int next = quoted(at);
+    next = next > 0 ? next : bare(at);
+    next = next > 0 ? next : date(at);
+    next = next > 0 ? next : about(at);
+    next = next > 0 ? next : range(at);
+    next = next > 0 ? next : sign(at);
+    next = next > 0 ? next : word(at);
+    next = next > 0 ? next : separator(at);
+    next = next > 0 ? next : joined(at);
+    next = next > 0 ? next : tabs(at);
+    return next > 0 ? next : list(at);
+  }
+
+  // ---- whole lines ----
+
+  /** A comment of another language. */
+  private boolean comment() {
+    String text = line.strip();
+    for (String start : List.of("//", "/*", "--")) {
+      if (text.startsWith(start)) {
+        int from = line.indexOf(start);
+        edits.add(new Edit(from, from + start.length(), "#"));
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Bars at both ends of a row. */
+  private boolean framed() {
+    int last = words.size() - 1;
+    boolean bars = last > 0 && type(0) == BAR && type(last) == BAR;
+    if (bars) {
+      replace(0, 0, "");
+      replace(last, last, "");
+    }
+    return bars;
+  }
+
+  /** The rule under the heading of a table, as some notations have it. */
+  private boolean ruled() {
+    String text = line.strip();
+    boolean dashed = text.contains("--");
+    for (int i = 0; i < text.length(); i++) {
+      dashed &= "|-:+= \t".indexOf(text.charAt(i)) >= 0;
+    }
+    if (dashed) {
+      edits.add(new Edit(0, line.length(), ""));
+    }
+    return dashed;
+  }
+
+  private boolean ends(int at) {
+    int type = words.get(at).getType();
+    return type == COMMENT || type == LBRACE || type == NEWLINE;
+  }
+
+  // ---- from one word on ----
+
+  /** Quotes of a word processor, or single ones. */
+  private int quoted(int at) {
+    String quotes = isOneOf(at, QUOTES) ? QUOTES : SINGLE_QUOTES;
+    if (!isOneOf(at, quotes)) {
+      return 0;
+    }
+    for (int i = at + 1; i < words.size(); i++) {
+      boolean apostrophe = adjacent(i - 1) && adjacent(i) && isWord(i - 1) && isWord(i + 1);
+      if (isOneOf(i, quotes) && !apostrophe) {
+        replace(at, at, "\"");
+        replace(i, i, "\"");
+        return i + 1;
+      }
+    }
+    return 0;
+  }
+
+  /** A date with the day first, with dots. */
+  private int date(int at) {
+    boolean shaped = type(at) == NUMBER && type(at + 1) == DOT && type(at + 2) == NUMBER;
+    int dot = text(at).indexOf('.');
+    if (!shaped || dot < 1 || text(at + 2).length() != 4 || !adjacent(at) || !adjacent(at + 1)) {
+      return 0;
+    }
+    String day = twoDigits(text(at).substring(0, dot));
+    String month = twoDigits(text(at).substring(dot + 1));
+    replace(at, at + 2, text(at + 2) + "-" + month + "-" + day);
+    return at + 3;
+  }
+
+  private static String twoDigits(String number) {
+    return number.length() == 1 ? "0" + number : number;
+  }
+
+  /** A middle and how far both ends are from it, in numbers. */
+  private int about(int at) {
+    int after = sign(at + 1, "within");
+    if (type(at) != NUMBER || after == 0 || type(after) != NUMBER || isShare(after)) {
+      return 0;
+    }
+    BigDecimal middle = new BigDecimal(text(at));
+    BigDecimal half = new BigDecimal(text(after));
+    replace(at, after, plain(middle.subtract(half)) + " to " + plain(middle.add(half)));
+    return after + 1;
+  }
+
+  private boolean isShare(int at) {
+    return type(at + 1) == PERCENT;
+  }
+
+  private static String plain(BigDecimal number) {
+    return number.toPlainString();
+  }
+
+  /** Two numbers with a dash or dots between them; the first takes over the second's unit. */
+  private int range(int at) {
+    int after = dash(at + 1);
+    after = after > 0 ? after : sign(at + 1, "to");
+    if (type(at) != NUMBER || after == 0 || type(after) != NUMBER) {
+      return 0;
+    }
+    boolean unit = type(after + 1) == NAME && !hasBar();
+    String own = unit ? " " + text(after + 1) : "";
+    String start = at > 1 && text(0).equals("accept") && type(at - 1) == NAME ? "from " : "";
+    if (!start.isEmpty()) {
+      insert(words.get(at).getStartIndex(), start);
+    }
+    int from = words.get(at).getStopIndex() + 1;
+    edits.add(new Edit(from, words.get(after).getStartIndex(), own + " to "));
+    return after + 1;
+  }
+
+  private int dash(int at) {
+    return isOneOf(at, DASHES) ? at + 1 : 0;
+  }
+
+  private int sign(int at) {
+    for (int length = 3; length > 0; length--) {
+      @Nullable String meant = at + length > words.size() ? null : SIGNS.get(together(at, length));
+      if (meant != null && (at > 0 || !meant.equals("within"))) {
+        boolean doubled = meant.equals("within") && text(at - 1).equals("within");
+        replace(at, at + length - 1, doubled ? "" : spaced(at, at + length - 1, meant));
+        return at + length;
+      }
+    }
+    return 0;
+  }
+
+  /** The place after a sign of this meaning; 0 when there is none. */
+  private int sign(int at, String meaning) {
+    for (int length = 3; length > 0; length--) {
+      if (at + length <= words.size() && meaning.equals(SIGNS.get(together(at, length)))) {
+        return at + length;
+      }
+    }
+    return 0;
+  }
+
+  /** The text of some words that no space parts; empty where a space does. */
+  private String together(int at, int count) {
+    StringBuilder text = new StringBuilder(text(at));
+    for (int i = at + 1; i < at + count; i++) {
+      if (!adjacent(i - 1)) {
+        return "";
+      }
+      text.append(text(i));
+    }
+    return text.toString();
+  }
+
+  private int word(int at) {
+    String meant = WORDS.get(text(at).toLowerCase(Locale.ROOT));
+    boolean said = type(at) == NAME || type(at) == OF;
+    if (meant == null || !said || at == 0 || isNamed(at)) {
+      return 0;
+    }
+    boolean dotted = type(at + 1) == DOT && adjacent(at);
+    replace(at, dotted ? at + 1 : at, meant);
+    return dotted ? at + 2 : at + 1;
+  }
+
+  /** Whether a function's argument follows: {@code max(…)}. */
+  private boolean isNamed(int at) {
+    return type(at + 1) == LPAREN;
+  }
+
+  /** What other languages put after a name or at the end of a line. */
+  private int separator(int at) {
+    String text = text(at);
+    boolean last = at + 1 == words.size() || ends(at + 1);
+    if (text.equals(";")) {
+      replace(at, at, last ? "" : ",");
+    } else if (text.equals(":") || (text.equals("=") && at == 1)) {
+      replace(at, at, "");
+    } else {
+      return 0;
+    }
+    return at + 1;
+  }
+
+  /** A name of two words, or with a line between them. */
+  private int joined(int at) {
+    if (!isWord(at)) {
+      return 0;
+    }
+    if (text(at + 1).equals("_") && isWord(at + 2) && adjacent(at) && adjacent(at + 1)) {
+      replace(at + 1, at + 1, "-");
+      return at + 2;
+    }
+    String both = text(at) + "-" + text(at + 1);
+    boolean keyword = isWord(at + 1) && Keywords.type(both) != NAME;
+    boolean declared = at == 1 && isWord(0) && type(3) == TEXT;
+    boolean name = at > 0 && (declared || type(at) == NAME) && isWord(at + 1) && !adjacent(at);
+    if ((keyword || name) && !hasTab(at)) {
+      int from = words.get(at).getStopIndex() + 1;
+      edits.add(new Edit(from, words.get(at + 1).getStartIndex(), "-"));
+      return at + 1;
+    }
+    return 0;
+  }
+
+  /** Cells that tabs part. */
+  private int tabs(int at) {
+    if (at + 1 >= words.size() || !hasTab(at) || hasBar() || ends(at + 1)) {
+      return 0;
+    }
+    int from = words.get(at).getStopIndex() + 1;
+    edits.add(new Edit(from, words.get(at + 1).getStartIndex(), " | "));
+    return at + 1;
+  }
+
+  /** Numbers in a row without commas. */
+  private int list(int at) {
+    if (type(at) != NUMBER || type(at + 1) != NUMBER || adjacent(at) || hasTab(at)) {
+      return 0;
+    }
+    insert(words.get(at).getStopIndex() + 1, ",");
+    return at + 1;
+  }
+
+  /** A tolerance without its first word, and a name that ought to be a text. */
+  private int bare(int at) {
+    boolean tolerance = type(at) == NUMBER && isShare(at) && text(0).equals("accept");
+    if (tolerance && isWord(at - 1)) {
+      insert(words.get(at).getStartIndex(), "within ");
+      return at + 1;
+    }
+    if (text(at - 1).equals("revision") && type(at) != TEXT) {
+      replace(at, at, "\"" + text(at) + "\"");
+      return at + 1;
+    }
+    return 0;
+  }
+
+  // ---- words ----
+
+  private int type(int at) {
+    return at >= 0 && at < words.size() ? words.get(at).getType() : NEWLINE;
+  }
+
+  private String text(int at) {
+    return at >= 0 && at < words.size() ? words.get(at).getText() : "";
+  }
+
+  private boolean isOneOf(int at, String signs) {
+    return text(at).length() == 1 && signs.contains(text(at));
+  }
+
+  private boolean isWord(int at) {
+    return type(at) == NAME || (type(at) != TEXT && Keywords.type(text(at)) != NAME);
+  }
+
+  /** Whether no space is between a word and the next. */
+  private boolean adjacent(int at) {
+    return at + 1 < words.size()
+        && words.get(at).getStopIndex() + 1 == words.get(at + 1).getStartIndex();
+  }
+
+  private boolean hasTab(int at) {
+    return at + 1 < words.size()
+        && line.substring(words.get(at).getStopIndex() + 1, words.get(at + 1).getStartIndex())
+            .contains("\t");
+  }
+
+  private boolean hasBar() {
+    for (CommonToken word : words) {
+      if (word.getType() == BAR) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  // ---- edits ----
+
+  private void replace(int first, int last, String text) {
+    int from = words.get(first).getStartIndex();
+    int to = words.get(last).getStopIndex() + 1;
+    boolean spaces = from > 0 && line.charAt(from - 1) == ' ' && line.startsWith(" ", to);
+    edits.add(new Edit(from, text.isEmpty() && spaces ? to + 1 : to, text));
+  }
+
+  private void insert(int at, String text) {
+    edits.add(new Edit(at, at, text));
+  }
+
+  /** A word in the place of a sign, parted by spaces from the words about it. */
+  private String spaced(int first, int last, String text) {
+    String before = first > 0 && adjacent(first - 1) ? " " : "";
+    return before + text + (adjacent(last) ? " " : "");
+  }
+}
