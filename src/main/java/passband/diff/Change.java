@@ -11,6 +11,8 @@ import passband.source.Span;
  * @param now what is said; null for what is gone
  * @param cause the line that says it now, or said it; null where none does
  * @param details what else a reviewer needs: the limits worked out again
+ * @param wasEnds what the limits concerned accepted, in numbers; empty where it is of none
+ * @param nowEnds what they accept
  */
 public record Change(
     Kind kind,
@@ -18,4 +20,6 @@ public record Change(
     @Nullable String was,
     @Nullable String now,
     @Nullable Span cause,
-    List<String> details) {}
+    List<String> details,
+    List<Ends> wasEnds,
+    List<Ends> nowEnds) {}

@@ -26,7 +26,9 @@ final class ChangeClassifier {
         d.was() == null ? null : d.was().shown(),
         d.now() == null ? null : d.now().shown(),
         d.fact().span(),
-        List.of());
+        List.of(),
+        Ends.of(d.was()),
+        Ends.of(d.now()));
   }
 
   private Kind kind(Difference d) {

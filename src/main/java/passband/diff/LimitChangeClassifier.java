@@ -36,7 +36,9 @@ final class LimitChangeClassifier {
         alike ? before.shown() : was,
         alike ? after.shown() : now,
         judge.cause(after.span()),
-        judge.details());
+        judge.details(),
+        Ends.of(before),
+        Ends.of(after));
   }
 
   private static Limit limit(Fact fact) {

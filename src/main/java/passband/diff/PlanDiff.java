@@ -8,6 +8,7 @@ import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
+import passband.limit.Limit;
 import passband.plan.Fact;
 import passband.plan.FactText;
 import passband.plan.Meaning;
@@ -69,7 +70,9 @@ public record PlanDiff(@Nullable Plan was, @Nullable Plan now, List<Change> chan
         was.digest(),
         now.digest(),
         now.source().revision(),
-        List.of("give the changed procedure a new revision"));
+        List.of("give the changed procedure a new revision"),
+        List.of(),
+        List.of());
   }
 
   /** A point that came or went is shown by its limits. */
@@ -79,24 +82,33 @@ public record PlanDiff(@Nullable Plan was, @Nullable Plan now, List<Change> chan
       return change;
     }
     boolean gone = difference.now() == null;
-    String shown = limits(difference.fact().key(), gone ? old : fresh);
+    List<Fact> limits = limits(difference.fact().key(), gone ? old : fresh);
+    List<Ends> ends = limits.stream().flatMap(fact -> Ends.of(fact).stream()).toList();
+    String shown = shown(limits);
     return new Change(
         change.kind(),
         change.subject(),
         gone ? shown : null,
         gone ? null : shown,
         change.cause(),
-        List.of());
+        List.of(),
+        gone ? ends : List.of(),
+        gone ? List.of() : ends);
   }
 
-  private static String limits(String point, Map<String, Fact> facts) {
-    List<String> limits = new ArrayList<>();
-    for (Fact fact : facts.values()) {
-      if (fact.limit() != null && point.equals(fact.owner())) {
-        limits.add(fact.limit().quantity() + " " + FactText.limit(fact.limit()));
-      }
+  private static List<Fact> limits(String point, Map<String, Fact> facts) {
+    return facts.values().stream()
+        .filter(fact -> fact.limit() != null && point.equals(fact.owner()))
+        .toList();
+  }
+
+  private static String shown(List<Fact> limits) {
+    List<String> shown = new ArrayList<>();
+    for (Fact fact : limits) {
+      Limit limit = Objects.requireNonNull(fact.limit());
+      shown.add(limit.quantity() + " " + FactText.limit(limit));
     }
-    return String.join("; ", limits);
+    return String.join("; ", shown);
   }
 
   /** The name of the procedure. */

@@ -9,6 +9,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.JsonReport;
 import passband.diff.Change;
+import passband.diff.Ends;
 import passband.diff.PlanDiff;
 import passband.plan.Fact;
 import passband.plan.Meaning;
@@ -88,13 +89,13 @@ public final class DiffReport {
         .replace("\n", " ");
   }
 
-  /** For other programs: {@code {"format":"passband-diff/2","procedures":[…]}}. */
+  /** For other programs: {@code {"format":"passband-diff/3","procedures":[…]}}. */
   public static String json(List<PlanDiff> diffs) {
     StringWriter out = new StringWriter();
     try (JsonWriter json = new JsonWriter(out)) {
       json.setFormattingStyle(FormattingStyle.PRETTY);
       json.beginObject();
-      json.name("format").value("passband-diff/2");
+      json.name("format").value("passband-diff/3");
       json.name("procedures").beginArray();
       for (PlanDiff diff : diffs) {
         json.beginObject();
@@ -133,8 +134,8 @@ public final class DiffReport {
     json.beginObject();
     json.name("kind").value(change.kind().word());
     json.name("subject").value(change.subject());
-    json.name("was").value(change.was());
-    json.name("now").value(change.now());
+    value(json, "was", change.was(), change.wasEnds());
+    value(json, "now", change.now(), change.nowEnds());
     json.name("details").beginArray();
     for (String detail : change.details()) {
       json.value(detail);
@@ -146,6 +147,31 @@ public final class DiffReport {
     } else {
       cause(json, change.cause());
     }
+    json.endObject();
+  }
+
+  /** What one side says, and what the limits concerned accept in numbers. */
+  private static void value(JsonWriter json, String name, @Nullable String text, List<Ends> ends)
+      throws IOException {
+    json.name(name);
+    if (text == null) {
+      json.nullValue();
+      return;
+    }
+    json.beginObject();
+    json.name("text").value(text);
+    json.name("limits").beginArray();
+    for (Ends one : ends) {
+      json.beginObject();
+      json.name("quantity").value(one.quantity());
+      json.name("unit").value(one.unit());
+      json.name("lower").value(one.lower());
+      json.name("upper").value(one.upper());
+      json.name("accept_lower").value(one.acceptLower());
+      json.name("accept_upper").value(one.acceptUpper());
+      json.endObject();
+    }
+    json.endArray();
     json.endObject();
   }
 

@@ -28,7 +28,7 @@ public final class HistoryJson {
     try (JsonWriter json = new JsonWriter(out)) {
       json.setFormattingStyle(FormattingStyle.PRETTY);
       json.beginObject();
-      json.name("format").value("passband-history/1");
+      json.name("format").value("passband-history/2");
       json.name("procedure").value(list.source().procedure());
       json.name("revision").value(list.source().revision());
       json.name("digest").value(list.source().digest());
@@ -41,6 +41,13 @@ public final class HistoryJson {
       json.name("points").beginArray();
       for (History.Drift drift : history.drifts()) {
         point(json, drift);
+      }
+      json.endArray();
+      json.name("warnings").beginArray();
+      for (History.Drift drift : history.drifts()) {
+        if (drift.crosses()) {
+          warning(json, drift);
+        }
       }
       json.endArray();
       json.endObject();
@@ -64,6 +71,19 @@ public final class HistoryJson {
     number(json, "per_year", drift.perYear());
     number(json, "expected", drift.expected());
     json.name("crosses").value(drift.crosses());
+    json.endObject();
+  }
+
+  /** Which limit the line crosses before the next test, and where it will be by then. */
+  private static void warning(JsonWriter json, History.Drift drift) throws IOException {
+    BigDecimal low = drift.limits().acceptLower();
+    boolean below = low != null && drift.expected() < low.doubleValue();
+    json.beginObject();
+    json.name("code").value(below ? "below-limit" : "above-limit");
+    json.name("item").value(drift.limit().id());
+    number(json, "expected", drift.expected());
+    json.name("limit").value(below ? low : drift.limits().acceptUpper());
+    json.name("unit").value(drift.limit().scale().unit());
     json.endObject();
   }
 

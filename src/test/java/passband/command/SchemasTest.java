@@ -17,6 +17,7 @@ import com.networknt.schema.SpecificationVersion;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.PrintStream;
+import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -27,8 +28,11 @@ import java.util.Set;
 import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import passband.evidence.BadInput;
 import passband.evidence.Evidence;
+import passband.evidence.Item;
 import passband.evidence.ItemList;
 import passband.evidence.LimitsReader;
 import passband.evidence.LimitsWriter;
@@ -189,7 +193,40 @@ class SchemasTest {
       String json = run(0, "history", "limits.json", "2025-11-03.csv", "next.csv", "--as", "json");
       assertFits("history", json);
       assertTrue(json.contains("\"crosses\": false"), json);
+      assertTrue(json.contains("\"warnings\": []"), json);
     }
+  }
+
+  /** From the middle of its limits to one of them in a year, a reading leaves them in the next. */
+  @ParameterizedTest
+  @ValueSource(booleans = {true, false})
+  void aDriftIsWarnedOfInNumbers(boolean up) throws IOException {
+    ItemList list = Evidence.of(Sheets.TEASEL).list();
+    Item.Reading drifts =
+        list.items().stream()
+            .filter(i -> i instanceof Item.Reading r && r.limits() != null)
+            .map(i -> (Item.Reading) i)
+            .findFirst()
+            .orElseThrow();
+    BigDecimal limit = up ? drifts.limits().acceptUpper() : drifts.limits().acceptLower();
+    Files.writeString(folder.resolve("limits.json"), LimitsWriter.of(list));
+    Records records = Records.of(list, false);
+    Files.writeString(folder.resolve("one.csv"), records.csv());
+    records.with(drifts.id(), Records.reading(limit.toPlainString(), drifts.scale().unit()));
+    Files.writeString(folder.resolve("two.csv"), records.csv().replace("2026-11-02", "2027-11-02"));
+    String json = run(1, "history", "limits.json", "one.csv", "two.csv", "--as", "json");
+    assertFits("history", json);
+    JsonArray warnings = JsonParser.parseString(json).getAsJsonObject().getAsJsonArray("warnings");
+    assertEquals(1, warnings.size());
+    JsonObject warning = warnings.get(0).getAsJsonObject();
+    assertEquals(up ? "above-limit" : "below-limit", warning.get("code").getAsString());
+    assertEquals(drifts.id(), warning.get("item").getAsString());
+    assertEquals(limit, warning.get("limit").getAsBigDecimal());
+    BigDecimal expected = limit.multiply(BigDecimal.valueOf(2)).subtract(Records.middle(drifts));
+    assertEquals(
+        expected.doubleValue(),
+        warning.get("expected").getAsDouble(),
+        expected.doubleValue() / 1e5);
   }
 
   // ---- damaged limits ----

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -311,17 +312,28 @@ class DiffTest {
         DiffReport.markdown(diffs)
             .contains("| **loosened** | tack-output/bipolar/tack/1/40ohm/current |"));
     JsonObject json = JsonParser.parseString(DiffReport.json(diffs)).getAsJsonObject();
-    assertEquals("passband-diff/2", json.get("format").getAsString());
-    assertEquals(
-        "loosened",
+    assertEquals("passband-diff/3", json.get("format").getAsString());
+    JsonObject change =
         json.getAsJsonArray("procedures")
             .get(0)
             .getAsJsonObject()
             .getAsJsonArray("changes")
             .get(0)
+            .getAsJsonObject();
+    assertEquals("loosened", change.get("kind").getAsString());
+    assertEquals(
+        "{\"text\":\"410.0 to 500.0 mA, read to 0.1 mA\",\"limits\":[{\"quantity\":\"current\",\"unit\":\"mA\","
+            + "\"lower\":410.0,\"upper\":500.0,\"accept_lower\":410.0,\"accept_upper\":500.0}]}",
+        change.get("was").toString());
+    assertEquals(
+        new BigDecimal("400.0"),
+        change
+            .getAsJsonObject("now")
+            .getAsJsonArray("limits")
+            .get(0)
             .getAsJsonObject()
-            .get("kind")
-            .getAsString());
+            .get("accept_lower")
+            .getAsBigDecimal());
     String page = DiffPage.of(diffs);
     assertTrue(page.contains("<td class=\"kind\">loosened</td>"), page);
     assertTrue(page.contains("Reviewed by"));
