@@ -3,6 +3,9 @@ package passband.edit;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.google.gson.JsonElement;
+import com.google.gson.JsonObject;
+import com.google.gson.JsonParser;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -140,11 +143,14 @@ class GuideTest {
       page.append("| `" + escaped(line.form()) + "` | " + escaped(line.purpose()) + " | ");
       page.append(examples.getOrDefault(line.block() + " " + line.word(), "")).append(" |\n");
     }
+    forms(page);
+    decisions(page);
     quantities(page);
     units(page);
     codes(page);
     causes(page);
     readings(page);
+    limits(page);
     commands(page);
     return page.toString();
   }
@@ -157,6 +163,40 @@ class GuideTest {
       case "steps" -> "lists of steps: `section`, `adjust`, `before`, `each`, `after`";
       default -> "a `" + block + "`";
     };
+  }
+
+  private static void forms(StringBuilder page) {
+    page.append("\n## Forms\n\nWhat is written inside the lines.\n");
+    String group = "";
+    for (LanguageForm form : LanguageForm.all()) {
+      if (!form.group().equals(group)) {
+        group = form.group();
+        page.append("\n### " + group + "\n\n| form | meaning | example |\n| --- | --- | --- |\n");
+      }
+      String example = escaped(form.example().replace("\\n", " ").replaceAll(" +", " "));
+      page.append("| `" + escaped(form.form()) + "` | " + escaped(form.meaning()));
+      page.append(" | `" + example + "` |\n");
+    }
+  }
+
+  private static void decisions(StringBuilder page) {
+    page.append(
+        """
+
+        ## How limits are made
+
+        1. The rule, or the mode's output, gives exact limits; no number is rounded on the way.
+        2. Where another quantity is read, they are converted through the load R of the row: I = √(P/R), U = √(P·R).
+        3. The first range of the instrument that holds both limits and the nominal value gives error and resolution. The standard
+           uncertainty u(x) is the root of ((s·x + f)² + (l·x)² + (d/2)²)/3: s and f are the share and the fixed part of the instrument's
+           error, l the share by which the load's error moves the reading, d the resolution (JCGM 100, 4.3.7, 5.1.2, F.2.2.1).
+        4. `decision simple` compares with the limits themselves. `decision guarded` moves each limit L inward by k·u(L); k is 2, or what
+           `coverage` says. `decision risk N %` moves it by the factor of u that leaves a chance
+           of N % that a value on L is accepted (JCGM 106).
+        5. Both ends are rounded once, inward, to the resolution: a reading on a limit passes.
+
+        A derived value is guarded at the readings, so its guard band is known only then.
+        """);
   }
 
   private static void quantities(StringBuilder page) {
@@ -238,6 +278,24 @@ class GuideTest {
     for (ReadingColumn column : ReadingColumn.values()) {
       page.append("| `" + column.word() + "` | " + column.use().word());
       page.append(" | " + column.purpose() + " |\n");
+    }
+  }
+
+  private static void limits(StringBuilder page) {
+    page.append(
+        "\n## Columns of limits.csv and limits.xlsx\n\nOne row for each reading and derived value; `limits.csv-metadata.json`"
+            + " says the same for programs.\n\n| column | contents |\n| --- | --- |\n");
+    String metadata =
+        Repository.text(Repository.ROOT.resolve("out/tussock-4-output/limits.csv-metadata.json"));
+    for (JsonElement one :
+        JsonParser.parseString(metadata)
+            .getAsJsonObject()
+            .getAsJsonObject("tableSchema")
+            .getAsJsonArray("columns")) {
+      JsonObject column = one.getAsJsonObject();
+      String name = column.get("name").getAsString();
+      String description = column.get("dc:description").getAsString();
+      page.append("| `" + name + "` | " + description + " |\n");
     }
   }
 

@@ -1,0 +1,136 @@
+package passband.edit;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import passband.diagnostic.Diagnostic;
+import passband.diagnostic.Explanations;
+import passband.testing.Snippet;
+
+/** Every example of a form compiles, and each has points where it is one of a test. */
+class LanguageFormsTest {
+  private static final String PROCEDURE =
+      """
+      use "bench.pband"
+      rule bounds "Bounds" {
+        accept power within 15 % of setting, read as current
+      }
+      procedure example "Example" {
+        revision "A" on 2026-01-31
+        device gen
+        analyzer meter
+        leads set
+        caution burn "Output burns."
+        allow mode-untested because "One form is shown."
+        allow outlet-untested because "One form is shown."
+        allow setting-untested because "One form is shown."
+        setup bipolar "Bipolar" {
+          connect red   from outlet.left   to analyzer.high
+          connect black from outlet.right  to analyzer.low
+          connect grey  from outlet.switch to analyzer.key
+        }
+        test t "T" {
+          outlet bip
+          setup  bipolar
+          ACCEPT
+          table {
+            HEADING
+            ROW
+          }
+        }
+      }
+      """;
+
+  static List<LanguageForm> all() {
+    return LanguageForm.all();
+  }
+
+  @ParameterizedTest
+  @MethodSource("all")
+  void theExampleCompiles(LanguageForm form) {
+    String example = form.example().replace("\\n", "\n").replace("\\\\n", "\\n");
+    String[] parts = example.split(" [|] ");
+    Map<String, String> row = new LinkedHashMap<>();
+    row.put("mode", "thin");
+    row.put("setting/W", "20");
+    row.put("load/ohm", "100");
+    String accept = "accept power from output, read as current";
+    String bench = Explanations.bench();
+    String end = "";
+    switch (form.kind()) {
+      case "accept" -> {
+        accept = parts[0].replace("; ", "\n");
+        for (int i = 1; i < parts.length; i++) {
+          cell(row, parts[i]);
+        }
+      }
+      case "column" -> {
+        cell(row, example);
+        accept = accept(example);
+      }
+      case "mode" ->
+          bench =
+              bench.replaceFirst("setting power 1 W to 40 W step 1 W", example.replace("$", ""));
+      case "action" -> bench = action(bench, "device gen", example);
+      case "instrument" -> bench = action(bench, "analyzer meter", example);
+      case "file" -> end = example + "\n";
+      default -> throw new IllegalArgumentException(form.kind());
+    }
+    String main =
+        PROCEDURE
+                .replace("ACCEPT", accept)
+                .replace("HEADING", String.join(" | ", row.keySet()))
+                .replace("ROW", String.join(" | ", row.values()))
+            + end;
+    Snippet snippet =
+        Snippet.compile(Map.of("main.pband", main, "bench.pband", bench), "main.pband", null);
+    List<Diagnostic> errors = snippet.diagnostics().stream().filter(Diagnostic::isError).toList();
+    assertEquals(List.of(), errors, () -> snippet.report() + main);
+    assertFalse(snippet.plan().limits().isEmpty());
+  }
+
+  /** A column for a tolerance or a target is there to be used. */
+  private static String accept(String column) {
+    return column.startsWith("target")
+        ? "accept power within 10 % of target, read as current"
+        : "accept power within 15 % of setting, read as current";
+  }
+
+  private static void cell(Map<String, String> row, String cell) {
+    String[] sides = cell.split(" = ");
+    assertEquals(2, sides.length, cell);
+    String word = sides[0].replaceFirst("^analyzer[.]", "").split("/")[0];
+    List<String> headings = new ArrayList<>(row.keySet());
+    List<String> cells = new ArrayList<>(row.values());
+    int at = headings.stream().map(h -> h.split("/")[0]).toList().indexOf(word);
+    if (at < 0) {
+      headings.add(sides[0]);
+      cells.add(sides[1]);
+    } else {
+      headings.set(at, sides[0]);
+      cells.set(at, sides[1]);
+    }
+    row.clear();
+    for (int i = 0; i < headings.size(); i++) {
+      row.put(headings.get(i), cells.get(i));
+    }
+  }
+
+  /** The bench with an action of a device or an instrument in the place of the one it has. */
+  private static String action(String bench, String owner, String action) {
+    String name = action.split(" ")[1];
+    int start = bench.indexOf(owner);
+    int end = bench.indexOf("\n}", start);
+    assertTrue(start >= 0 && end > start, owner);
+    String block = bench.substring(start, end);
+    String without = block.replaceAll("\n  action +" + name + " [^\n]*", "");
+    return bench.substring(0, start) + without + "\n  " + action + bench.substring(end);
+  }
+}
