@@ -20,7 +20,7 @@ deviceItem: outlet | mode_ | action | state | extraSetting | measure | allow | N
 outlet: outletHead (LBRACE NEWLINE outletItem* RBRACE)? NEWLINE;
 outletHead: OUTLET outletName (COMMA outletName)*;
 outletName: name TEXT? (RENAMED FROM name)?;
-outletItem: POLE name TEXT? (HOLDS NUMBER)? NEWLINE # terminal
+outletItem: (POLE | EARTH) name TEXT? (HOLDS NUMBER)? NEWLINE # terminal
     | CONTACT name TEXT? (ON ref)? (BY HAND)? (HOLDS NUMBER)? NEWLINE # terminal
     | JOIN ref COMMA ref NEWLINE # outletJoin
     | NEWLINE # blankOutletLine
@@ -89,7 +89,7 @@ accuracyTerm: amount (OF (READING | RANGE))?;
 leads: leadsHead LBRACE NEWLINE leadsItem* RBRACE NEWLINE;
 leadsHead: LEADS name TEXT?;
 leadsItem: lead | allow | NEWLINE;
-lead: (LEAD | LINK) name TEXT? (COMMA RATED (amount | unknown))? (COMMA COLOUR name)? NEWLINE;
+lead: (LEAD | LINK | ACCESSORY) name TEXT? (COMMA RATED (amount | unknown))? (COMMA COLOUR name)? NEWLINE;
 
 // ---- acceptance ------------------------------------------------------------------------------------------------
 
@@ -152,6 +152,7 @@ adjustHead: ADJUST name TEXT? AFFECTS names;
 setup: setupHead LBRACE NEWLINE setupItem* RBRACE NEWLINE;
 setupHead: SETUP name TEXT? (FOR name)?;
 setupItem: (CONNECT | LINK) name FROM ref TO ref NEWLINE # wire
+    | CONNECT name AT ref (COMMA ref)* NEWLINE # touching
     | allow # setupAllow
     | NEWLINE # blankSetupLine
     ;
@@ -218,8 +219,8 @@ ref: name (DOT name)*;
 
 // A word of the language may be a name wherever a name is expected.
 name: NAME
-    | ACCEPT | ACTION | ACTIVATE | ADJUST | AFTER | ALLOW | ANALYZER | BEFORE | CAUTION | CHOOSE | CONFIRM | CONNECT
-    | CONTACT | DECISION | DERIVE | DEVICE | DO | DUTY | EACH | ENTER | ERROR | INSIDE | JACK | JOIN | KEY | LEAD | LEADS
+    | ACCEPT | ACCESSORY | ACTION | ACTIVATE | ADJUST | AFTER | ALLOW | ANALYZER | BEFORE | CAUTION | CHOOSE | CONFIRM | CONNECT
+    | CONTACT | DECISION | DERIVE | DEVICE | DO | DUTY | EACH | EARTH | ENTER | ERROR | INSIDE | JACK | JOIN | KEY | LEAD | LEADS
     | LEAVE | LINK | LOAD | MEASURE | MODE | ON_TIME | ORDER | OUTLET | OUTPUT | PERFORM | PHASES | POLE | POWER
     | PROCEDURE | RANGE | RECORD | RESOLUTION | REVISION | RULE | SECTION | SETTING | SETTLE | SETUP | STATE | SWEEP
     | TABLE | TEST | USE | VALUES | WAIT | AFFECTS | AS | AT | BECAUSE | BY | COLOUR | CONTINUOUS | COVERAGE | DIGEST

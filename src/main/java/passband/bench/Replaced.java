@@ -57,7 +57,7 @@ final class Replaced {
       case "adjust":
         return point.setting() == null ? null : new Act.Adjust(point.setting());
       case "activate":
-        return point.mode() == null ? null : new Act.Activate(null, null);
+        return point.mode() == null ? null : Act.Activate.UNKNOWN;
       case "read":
         return new Act.Read(Owner.GENERATOR, List.of(), null);
       default:

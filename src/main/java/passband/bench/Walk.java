@@ -141,7 +141,12 @@ public final class Walk implements Stage.Visitor<Void> {
     String ends = BenchState.OFF;
     for (Wire wire : setup == null ? List.<Wire>of() : setup.wires()) {
       if (wire.lead().name().text().equals(name) && move.kind() != Move.Kind.REMOVE) {
-        ends = wire.from().id() + " to " + wire.to().id();
+        ends =
+            ends.equals(BenchState.OFF) || ends.equals(wire.to().id())
+                ? wire.from().same(wire.to())
+                    ? wire.to().id()
+                    : wire.from().id() + " to " + wire.to().id()
+                : ends + ", " + wire.to().id();
       }
     }
     moment(move.kind().word(), move.text(), state.with(Variable.lead(name), ends, at));

@@ -31,6 +31,7 @@ public final class Checks {
           new Circuit(),
           new ReaderWired(),
           new PolesJoined(),
+          new LeakageToEarth(),
           new Leads(),
           new DrawingFits(),
           new LeadRating(),

@@ -222,9 +222,11 @@ final class Circuit implements Check {
     }
   }
 
+  /** All poles, and what is earthed. */
   private static List<Terminal> allPoles(Device device) {
     List<Terminal> poles = new ArrayList<>();
-    device.outlets().forEach(o -> poles.addAll(o.poles()));
+    device.outlets().forEach(o -> poles.addAll(o.terminals()));
+    poles.removeIf(terminal -> !terminal.kind().carriesOutput());
     return poles;
   }
 

@@ -9,6 +9,7 @@ import org.jspecify.annotations.Nullable;
 import passband.model.Device.Mode;
 import passband.model.Device.Outlet;
 import passband.model.Series;
+import passband.model.Terminal;
 import passband.plan.Figure;
 import passband.plan.Plan;
 import passband.plan.Point;
@@ -139,11 +140,21 @@ public final class Coverage {
   /** The outlets with poles that no run is on and no lead of a run goes to. */
   static List<Outlet> untouched(Plan plan) {
     List<Outlet> untouched = new ArrayList<>(plan.device().outlets());
-    untouched.removeIf(outlet -> outlet.poles().isEmpty());
+    untouched.removeIf(Coverage::carriesNothing);
     for (Stage.Run run : plan.runs()) {
       untouched.removeIf(outlet -> touches(run, outlet));
     }
     return untouched;
+  }
+
+  /** Whether it has nothing but contacts. */
+  private static boolean carriesNothing(Outlet outlet) {
+    for (Terminal terminal : outlet.terminals()) {
+      if (terminal.kind().carriesOutput()) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private static boolean touches(Stage.Run run, Outlet outlet) {

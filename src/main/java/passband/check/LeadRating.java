@@ -80,7 +80,8 @@ final class LeadRating implements Check {
     for (Outlet outlet : device.outlets()) {
       for (Terminal contact : outlet.terminals()) {
         String pole = contact.floatsOn();
-        if (pole != null && nets.joined(contact, wire.from()) && nets.reaches(live, pole)) {
+        boolean on = nets.joined(contact, wire.from()) || nets.joined(contact, wire.to());
+        if (pole != null && on && nets.reaches(live, pole)) {
           return contact;
         }
       }

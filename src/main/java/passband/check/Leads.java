@@ -38,7 +38,7 @@ final class Leads implements Check {
     Map<String, Wire> seen = new HashMap<>();
     for (Wire wire : setup.wires()) {
       Wire first = seen.putIfAbsent(wire.lead().name().text(), wire);
-      if (first != null) {
+      if (first != null && !first.span().equals(wire.span())) {
         diagnostics
             .say(
                 Code.LEAD_USED_TWICE,
@@ -57,6 +57,9 @@ final class Leads implements Check {
       for (Terminal end : List.of(wire.from(), wire.to())) {
         List<Wire> there =
             (wire.lead().link() ? links : leads).computeIfAbsent(end.id(), k -> new ArrayList<>());
+        if (isThere(wire, there)) {
+          continue;
+        }
         there.add(wire);
         int holds = wire.lead().link() ? 1 : end.holds();
         if (there.size() > holds) {
@@ -76,10 +79,20 @@ final class Leads implements Check {
     }
   }
 
+  /** An accessory takes the place of one lead wherever it touches. */
+  private static boolean isThere(Wire wire, List<Wire> there) {
+    for (Wire other : there) {
+      if (wire.lead().accessory() && other.lead() == wire.lead()) {
+        return true;
+      }
+    }
+    return false;
+  }
+
   private static void kinds(
       Instruments instruments, Setup setup, Wire wire, Diagnostics diagnostics) {
     boolean from = wire.from().kind().carriesOutput();
-    if (from == wire.to().kind().carriesOutput()) {
+    if (!wire.conducts() || from == wire.to().kind().carriesOutput()) {
       return;
     }
     Terminal quiet = from ? wire.to() : wire.from();

@@ -38,7 +38,7 @@ final class Used implements Check {
     SourceFile own = plan.name().span().file();
     for (Lead lead : plan.leads()) {
       if (lead.name().span().file() == own && !taken(plan, lead)) {
-        say(diagnostics, lead.name(), "no setup uses the " + (lead.link() ? "link" : "lead"));
+        say(diagnostics, lead.name(), "no setup uses the " + lead.kind().word());
       }
     }
   }

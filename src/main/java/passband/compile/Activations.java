@@ -38,16 +38,18 @@ final class Activations {
   Act.Activate by(
       RowSpec spec, @Nullable Outlet outlet, @Nullable Terminal wanted, @Nullable Setup setup) {
     if (spec.mode() == null || (spec.activation() != null && wanted == null)) {
-      return new Act.Activate(null, null);
+      return Act.Activate.UNKNOWN;
     }
     if (wanted != null) {
       Contacts.Closed closed = Contacts.closing(instruments, setup, wanted);
-      return new Act.Activate(wanted, closed == null ? null : closed.key());
+      return closed == null
+          ? new Act.Activate(wanted, null, null)
+          : new Act.Activate(wanted, closed.key(), closed.accessory());
     }
     List<Contacts.Closed> closed = Contacts.closed(device, instruments, setup, spec.mode(), outlet);
     return closed.isEmpty()
-        ? new Act.Activate(null, null)
-        : new Act.Activate(closed.get(0).contact(), closed.get(0).key());
+        ? Act.Activate.UNKNOWN
+        : new Act.Activate(closed.get(0).contact(), closed.get(0).key(), closed.get(0).accessory());
   }
 
   /** The contact that a cell names; null, with the fault said, where there is none. */

@@ -1,8 +1,13 @@
 package passband.compile;
 
 import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import passband.model.Lead;
 import passband.model.Terminal;
 import passband.plan.Move;
 import passband.plan.Wire;
@@ -20,7 +25,11 @@ final class Moves {
     List<Move> moves = new ArrayList<>();
     List<Move> moved = new ArrayList<>();
     List<Move> connected = new ArrayList<>();
+    accessories(before, after, moves, connected);
     for (Wire old : before) {
+      if (old.lead().accessory()) {
+        continue;
+      }
       Wire now = find(after, old);
       Terminal leaves = now == null ? null : movedEnd(old, now, before);
       if (now == null || (leaves == null && !same(old, now))) {
@@ -28,6 +37,9 @@ final class Moves {
       }
     }
     for (Wire now : after) {
+      if (now.lead().accessory()) {
+        continue;
+      }
       Wire old = find(before, now);
       Terminal leaves = old == null ? null : movedEnd(old, now, before);
       if (old == null || (leaves == null && !same(old, now))) {
@@ -44,6 +56,51 @@ final class Moves {
     moves.addAll(moved);
     moves.addAll(connected);
     return moves;
+  }
+
+  /** One that touches something else than before comes off and is connected again. */
+  private static void accessories(
+      List<Wire> before, List<Wire> after, List<Move> removed, List<Move> connected) {
+    Map<Lead, List<Terminal>> were = touched(before);
+    Map<Lead, List<Terminal>> are = touched(after);
+    were.forEach(
+        (lead, at) -> {
+          if (!ids(at).equals(ids(are.getOrDefault(lead, List.of())))) {
+            removed.add(whole(Move.Kind.REMOVE, lead, at));
+          }
+        });
+    are.forEach(
+        (lead, at) -> {
+          if (!ids(at).equals(ids(were.getOrDefault(lead, List.of())))) {
+            connected.add(whole(Move.Kind.CONNECT, lead, at));
+          }
+        });
+  }
+
+  private static Move whole(Move.Kind kind, Lead lead, List<Terminal> at) {
+    return new Move(kind, lead, at.get(0), at.get(at.size() - 1), at);
+  }
+
+  /** What each accessory touches, in the order of its chain. */
+  private static Map<Lead, List<Terminal>> touched(List<Wire> wires) {
+    Map<Lead, List<Terminal>> touched = new LinkedHashMap<>();
+    for (Wire wire : wires) {
+      if (wire.lead().accessory()) {
+        List<Terminal> at = touched.computeIfAbsent(wire.lead(), lead -> new ArrayList<>());
+        for (Terminal end : List.of(wire.from(), wire.to())) {
+          if (!ids(at).contains(end.id())) {
+            at.add(end);
+          }
+        }
+      }
+    }
+    return touched;
+  }
+
+  private static Set<String> ids(List<Terminal> terminals) {
+    Set<String> ids = new HashSet<>();
+    terminals.forEach(terminal -> ids.add(terminal.id()));
+    return ids;
   }
 
   private static @Nullable Wire find(List<Wire> wires, Wire like) {

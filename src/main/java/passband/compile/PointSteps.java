@@ -9,7 +9,6 @@ import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.model.Analyzer;
 import passband.model.Device.Outlet;
-import passband.model.Terminal;
 import passband.plan.Act;
 import passband.plan.Figure;
 import passband.plan.Owner;
@@ -144,7 +143,7 @@ final class PointSteps {
   /** The hand that presses a button lets go of it first, even where no instrument has to stop. */
   private List<PlanStep> releasing(
       List<PlanStep> stop, PointWork work, List<Analyzer> units, TextPlace point) {
-    Terminal pressed = work.activate().pressed();
+    Act.Pressed pressed = work.activate().pressed();
     if (pressed == null || work.spec().mode() == null) {
       return stop;
     }

@@ -9,6 +9,7 @@ import java.util.Objects;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
+import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Fix;
 import passband.model.Analyzer;
@@ -22,6 +23,8 @@ import passband.plan.Wire;
 import passband.resolve.Names;
 import passband.resolve.Scope;
 import passband.source.Span;
+import passband.syntax.LeadKind;
+import passband.syntax.TerminalKind;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -97,20 +100,44 @@ final class Setups {
     List<Wire> wires = new ArrayList<>();
     for (Tree.Wire wire : tree.wires()) {
       Lead lead = lead(wire);
-      Terminal from = terminal(wire.from(), outlet);
-      Terminal to = terminal(wire.to(), outlet);
-      if (lead != null && from != null && to != null) {
-        wires.add(new Wire(lead, from, to, wire.span()));
+      List<Terminal> at = new ArrayList<>();
+      for (Tree.Ref ref : wire.at()) {
+        Terminal one = terminal(ref, outlet);
+        if (one != null) {
+          at.add(one);
+        }
+      }
+      if (lead != null && at.size() == wire.at().size()) {
+        addChain(lead, at, wire.span(), wires);
       }
     }
     String title = tree.title() == null ? tree.name().text() : tree.title().text();
     return new Setup(tree.name(), title, wires, tree.span());
   }
 
+  /** From terminal to terminal, first those that carry output: an accessory joins these. */
+  private static void addChain(Lead lead, List<Terminal> at, Span span, List<Wire> wires) {
+    List<Terminal> chain = new ArrayList<>(at);
+    if (lead.accessory()) {
+      chain.sort((one, other) -> Integer.compare(place(one), place(other)));
+    }
+    if (chain.size() == 1) {
+      wires.add(new Wire(lead, chain.get(0), chain.get(0), span));
+    }
+    for (int i = 1; i < chain.size(); i++) {
+      wires.add(new Wire(lead, chain.get(i - 1), chain.get(i), span));
+    }
+  }
+
+  /** Jacks, what carries output on the generator beside them, contacts last. */
+  private static int place(Terminal one) {
+    return one.kind() == TerminalKind.JACK ? 0 : one.kind().carriesOutput() ? 1 : 2;
+  }
+
   private @Nullable Lead lead(Tree.Wire wire) {
     for (Lead lead : leads) {
       if (lead.name().text().equals(wire.lead().text())) {
-        if (lead.link() != wire.link()) {
+        if (lead.kind() != wire.kind()) {
           sayOther(wire, lead);
           return null;
         }
@@ -121,25 +148,30 @@ final class Setups {
     Scope.unknownAmong(
         diagnostics,
         wire.lead(),
-        wire.link() ? "link" : "lead",
+        wire.kind().word(),
         " in the procedure's sets of leads",
-        leads.stream().filter(l -> l.link() == wire.link()).map(Lead::name).toList());
+        leads.stream().filter(l -> l.kind() == wire.kind()).map(Lead::name).toList());
     return null;
   }
 
   private void sayOther(Tree.Wire wire, Lead lead) {
     String right = lead.link() ? "link" : "connect";
     int start = wire.span().start();
-    int end = start + (wire.link() ? "link" : "connect").length();
-    diagnostics
-        .say(
-            Code.WRONG_KIND,
-            wire.lead().span(),
-            "'%s' is a %s",
-            wire.lead().text(),
-            lead.link() ? "link" : "lead")
-        .note(lead.name().span(), "it is declared here")
-        .hint("write '%s'", right)
+    int end = start + (wire.kind() == LeadKind.LINK ? "link" : "connect").length();
+    DiagnosticBuilder said =
+        diagnostics
+            .say(
+                Code.WRONG_KIND,
+                wire.lead().span(),
+                "'%s' is %s %s",
+                wire.lead().text(),
+                lead.accessory() ? "an" : "a",
+                lead.kind().word())
+            .note(lead.name().span(), "it is declared here");
+    if (lead.accessory() || wire.kind() == LeadKind.ACCESSORY) {
+      return; // it takes 'at' with terminals in the place of 'from' and 'to', or the other way
+    }
+    said.hint("write '%s'", right)
         .fix(Fix.replace(new Span(wire.span().file(), start, end), right).asPreferred());
   }
 

@@ -227,6 +227,11 @@ public enum Code {
   ACTIVATION_OPEN(Severity.ERROR, "a mode that cannot be activated through the setup"),
   /** A setup that leaves apart what has to be joined. */
   POLES_NOT_JOINED(Severity.ERROR, "a setup that leaves apart what has to be joined"),
+  /** A leakage that is not measured to earth. */
+  LEAKAGE_NOT_TO_EARTH(
+      Severity.ERROR,
+      "a leakage that is not measured to earth",
+      "how the leakage comes to earth through the meter"),
   /** Output without a burn caution. */
   CAUTION_MISSING(Severity.ERROR, "output without a burn caution"),
   /** A mode that no test covers. */

@@ -12,6 +12,7 @@ import passband.plan.PlanStep;
 import passband.quantity.QuantityKind;
 import passband.quantity.Unit;
 import passband.quantity.Units;
+import passband.syntax.LeadKind;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -362,15 +363,15 @@ final class Completions {
         Tree.Leads leads = declared(Tree.Leads.class, set.text());
         if (leads != null) {
           leads.leads().stream()
-              .filter(l -> l.link() == link)
-              .forEach(l -> add(link ? "link" : "lead", l.name(), l.title()));
+              .filter(l -> (l.kind() == LeadKind.LINK) == link)
+              .forEach(l -> add(l.kind().word(), l.name(), l.title()));
         }
       }
-    } else if (last.equals("from") || last.equals("to")) {
+    } else if (List.of("from", "to", "at", ",").contains(last)) {
       List.of("outlet", "device").forEach(w -> add(w, "keyword", "and a terminal of it"));
       analyzers.keySet().forEach(role -> add(role, "role", "and a jack of it"));
     } else {
-      List.of("from", "to").forEach(w -> add(w, "keyword", ""));
+      List.of("from", "to", "at").forEach(w -> add(w, "keyword", ""));
     }
   }
 

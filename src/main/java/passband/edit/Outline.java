@@ -58,8 +58,7 @@ public record Outline(
         entries.add(entry("analyzer", a.name(), a.title(), a.span(), inside));
       } else if (one instanceof Tree.Leads l) {
         List<Outline> inside = new ArrayList<>();
-        l.leads()
-            .forEach(x -> add(inside, x.link() ? "link" : "lead", x.name(), x.title(), x.span()));
+        l.leads().forEach(x -> add(inside, x.kind().word(), x.name(), x.title(), x.span()));
         entries.add(entry("leads", l.name(), l.title(), l.span(), inside));
       } else if (one instanceof Tree.Rule r) {
         entries.add(entry("rule", r.name(), r.title(), r.span(), List.of()));

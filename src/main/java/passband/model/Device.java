@@ -7,6 +7,7 @@ import org.jspecify.annotations.Nullable;
 import passband.model.Analyzer.Measure;
 import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
+import passband.syntax.TerminalKind;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -49,7 +50,7 @@ public record Device(
     /** The terminals that carry output. */
     public List<Terminal> poles() {
       List<Terminal> poles = new ArrayList<>(terminals);
-      poles.removeIf(terminal -> !terminal.kind().carriesOutput());
+      poles.removeIf(terminal -> terminal.kind() != TerminalKind.POLE);
       return poles;
     }
 

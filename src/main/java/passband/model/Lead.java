@@ -2,24 +2,34 @@ package passband.model;
 
 import org.jspecify.annotations.Nullable;
 import passband.quantity.Rational;
+import passband.syntax.LeadKind;
 import passband.syntax.Ratings;
 import passband.syntax.Word;
 
 /**
- * A wire or a jumper.
+ * A wire, a jumper or an accessory.
  *
- * @param link whether it is a jumper between two jacks
  * @param rated the highest peak voltage, in volts; null when not known
  * @param ratedText the same as written
  * @param unknown why nobody knows it; null when it is known, or nothing is said
  * @param colour null when not given
  */
 public record Lead(
-    boolean link,
+    LeadKind kind,
     Word name,
     String title,
     @Nullable Rational rated,
     @Nullable String ratedText,
     Ratings.@Nullable Unknown unknown,
     @Nullable String colour)
-    implements Named {}
+    implements Named {
+  /** Whether it is a jumper. */
+  public boolean link() {
+    return kind == LeadKind.LINK;
+  }
+
+  /** Whether it is an accessory. */
+  public boolean accessory() {
+    return kind == LeadKind.ACCESSORY;
+  }
+}

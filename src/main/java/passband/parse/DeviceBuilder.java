@@ -57,7 +57,9 @@ final class DeviceBuilder {
             TerminalContext.class,
             t ->
                 new Tree.Terminal(
-                    t.POLE() != null ? TerminalKind.POLE : TerminalKind.CONTACT,
+                    t.POLE() != null
+                        ? TerminalKind.POLE
+                        : t.EARTH() != null ? TerminalKind.EARTH : TerminalKind.CONTACT,
                     leaves.name(t.name()),
                     leaves.optionalText(t.TEXT()),
                     t.ref() == null ? null : leaves.ref(t.ref()),

@@ -2,6 +2,7 @@ package passband.parse;
 
 import java.util.List;
 import passband.parse.antlr.PassbandParser.*;
+import passband.syntax.LeadKind;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -28,7 +29,9 @@ final class LeadsBuilder {
   private Tree.Lead lead(LeadContext lead) {
     Word colour = lead.COLOUR() == null ? null : leaves.name(lead.name(1));
     return new Tree.Lead(
-        lead.LINK() != null,
+        lead.LINK() != null
+            ? LeadKind.LINK
+            : lead.ACCESSORY() != null ? LeadKind.ACCESSORY : LeadKind.LEAD,
         leaves.name(lead.name(0)),
         leaves.optionalText(lead.TEXT()),
         lead.amount() == null ? null : leaves.amount(lead.amount()),

@@ -6,6 +6,7 @@ import passband.parse.antlr.PassbandParser.*;
 import passband.syntax.Amount;
 import passband.syntax.DecisionKind;
 import passband.syntax.Heading;
+import passband.syntax.LeadKind;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -134,22 +135,28 @@ final class ProcedureBuilder {
         leaves.line(head));
   }
 
+  private List<Tree.Wire> wires(List<SetupItemContext> items) {
+    List<Tree.Wire> wires = new ArrayList<>();
+    for (SetupItemContext item : items) {
+      if (leaves.whole(item) && item instanceof WireContext w) {
+        LeadKind kind = w.LINK() != null ? LeadKind.LINK : LeadKind.LEAD;
+        List<Tree.Ref> ends = List.of(leaves.ref(w.ref(0)), leaves.ref(w.ref(1)));
+        wires.add(new Tree.Wire(kind, leaves.name(w.name()), ends, leaves.line(w)));
+      } else if (leaves.whole(item) && item instanceof TouchingContext t) {
+        List<Tree.Ref> at = build.each(t.ref(), leaves::ref);
+        wires.add(new Tree.Wire(LeadKind.ACCESSORY, leaves.name(t.name()), at, leaves.line(t)));
+      }
+    }
+    return wires;
+  }
+
   private Tree.Setup setup(SetupContext setup) {
     SetupHeadContext head = setup.setupHead();
     return new Tree.Setup(
         leaves.name(head.name(0)),
         leaves.optionalText(head.TEXT()),
         head.FOR() == null ? null : leaves.name(head.name(1)),
-        build.among(
-            setup.setupItem(),
-            WireContext.class,
-            w ->
-                new Tree.Wire(
-                    w.LINK() != null,
-                    leaves.name(w.name()),
-                    leaves.ref(w.ref(0)),
-                    leaves.ref(w.ref(1)),
-                    leaves.line(w))),
+        wires(setup.setupItem()),
         build.among(setup.setupItem(), SetupAllowContext.class, a -> build.allow(a.allow())),
         leaves.line(head));
   }

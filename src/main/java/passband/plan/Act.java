@@ -5,6 +5,7 @@ import org.jspecify.annotations.Nullable;
 import passband.model.Device.Mode;
 import passband.model.Device.Outlet;
 import passband.model.Device.State;
+import passband.model.Lead;
 import passband.model.Terminal;
 import passband.model.Termination;
 
@@ -95,6 +96,13 @@ public sealed interface Act {
     }
   }
 
+  /**
+   * A contact that a hand closes.
+   *
+   * @param accessory that has its button or pedal; null for a button of the generator's own
+   */
+  record Pressed(Terminal contact, @Nullable Lead accessory) {}
+
   /** Free text. */
   record Free() implements Act {
     @Override
@@ -109,7 +117,7 @@ public sealed interface Act {
    * @param released the button that is let go of when it stops, where output is activated by hand;
    *     null for any other
    */
-  record Run(PlanStep.Kind kind, Owner unit, @Nullable Terminal released) implements Act {
+  record Run(PlanStep.Kind kind, Owner unit, @Nullable Pressed released) implements Act {
     /** Without a hand on a button. */
     public Run(PlanStep.Kind kind, Owner unit) {
       this(kind, unit, null);
@@ -127,11 +135,17 @@ public sealed interface Act {
    * @param contact the contact that does it; null where the profile names none
    * @param key the key of an instrument to which the setup connects it; null where there is none: a
    *     contact without a key is closed by hand
+   * @param accessory whose button or pedal closes the contact; null for a key or a button of the
+   *     generator's own
    */
-  record Activate(@Nullable Terminal contact, @Nullable Terminal key) implements Act {
-    /** The button that a hand presses; null where a key closes the contact, or none is known. */
-    public @Nullable Terminal pressed() {
-      return key == null ? contact : null;
+  record Activate(@Nullable Terminal contact, @Nullable Terminal key, @Nullable Lead accessory)
+      implements Act {
+    /** By something that nobody knows. */
+    public static final Activate UNKNOWN = new Activate(null, null, null);
+
+    /** What a hand presses; null where a key closes the contact, or none is known. */
+    public @Nullable Pressed pressed() {
+      return key != null || contact == null ? null : new Pressed(contact, accessory);
     }
 
     @Override

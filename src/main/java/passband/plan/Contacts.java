@@ -7,6 +7,7 @@ import passband.model.Device;
 import passband.model.Device.Mode;
 import passband.model.Device.Outlet;
 import passband.model.Instruments;
+import passband.model.Lead;
 import passband.model.Terminal;
 import passband.syntax.TerminalKind;
 import passband.syntax.Tree;
@@ -19,8 +20,9 @@ public final class Contacts {
    * A contact that can be closed.
    *
    * @param key of the instrument that closes it; null where a hand does
+   * @param accessory whose button or pedal the hand uses; null for the generator's own button
    */
-  public record Closed(Terminal contact, @Nullable Terminal key) {}
+  public record Closed(Terminal contact, @Nullable Terminal key, @Nullable Lead accessory) {}
 
   /**
    * The contact that a name means: of the outlet before its dot, else of the outlet itself; null
@@ -54,8 +56,8 @@ public final class Contacts {
   }
 
   /**
-   * How a contact is closed: by the key that leads join it to, else by hand where it is a button;
-   * null when nothing closes it.
+   * How a contact is closed: by the key that leads join it to, else by hand with an accessory that
+   * touches it or where it is a button; null when nothing closes it.
    *
    * @param setup null for a test without one
    */
@@ -64,9 +66,14 @@ public final class Contacts {
     Nets nets = new Nets(setup == null ? List.of() : setup.wires());
     for (Terminal terminal : instruments.terminals()) {
       if (terminal.kind() == TerminalKind.KEY && nets.joined(contact, terminal)) {
-        return new Closed(contact, terminal);
+        return new Closed(contact, terminal, null);
       }
     }
-    return contact.byHand() ? new Closed(contact, null) : null;
+    for (Wire wire : setup == null ? List.<Wire>of() : setup.wires()) {
+      if (wire.lead().accessory() && wire.touches(contact)) {
+        return new Closed(contact, null, wire.lead());
+      }
+    }
+    return contact.byHand() ? new Closed(contact, null, null) : null;
   }
 }

@@ -24,7 +24,7 @@ final class MeaningOfLeads {
 
   private void lead(Lead lead) {
     String name = lead.name().text();
-    String what = lead.link() ? "link" : "lead";
+    String what = lead.kind().word();
     String rated = lead.rated() == null ? "no rating" : "rated " + lead.rated().toPlain() + " V";
     String canonical = Canonical.of(what, lead.title(), lead.rated(), lead.colour());
     if (lead.unknown() != null) {

@@ -188,8 +188,9 @@ final class MeaningOfStages implements Stage.Visitor<Void> {
     String on = "setup " + name + " on " + outlet;
     List<String> leads = new ArrayList<>();
     for (Wire wire : setup.wires()) {
-      leads.add(wire.lead().name().text());
-      facts.share(wire(wire, "wire/" + name + "/" + outlet + "/", on), key);
+      String lead = wire.lead().name().text() + (wire.lead().accessory() ? "/" + leads.size() : "");
+      leads.add(lead);
+      facts.share(wire(wire, "wire/" + name + "/" + outlet + "/" + lead, on), key);
     }
     String wires = "wires/" + name + "/" + outlet;
     facts.share(
@@ -201,11 +202,17 @@ final class MeaningOfStages implements Stage.Visitor<Void> {
     String to = naming.terminal(wire.to());
     return Fact.of(
         Area.WIRE,
-        key + wire.lead().name(),
+        key,
         on + ", " + wire.lead().title(),
         Canonical.of(from, to),
         from + " to " + to,
         wire.span());
+  }
+
+  private List<String> ends(Move move) {
+    List<String> ends = new ArrayList<>();
+    move.at().forEach(one -> ends.add(end(one)));
+    return ends;
   }
 
   /** Leads put on, moved and taken off, in order: they follow from the wiring of the runs. */
@@ -215,7 +222,9 @@ final class MeaningOfStages implements Stage.Visitor<Void> {
     List<String> shown = new ArrayList<>();
     for (Move move : moves) {
       canonical.add(
-          Canonical.of(move.kind(), move.lead().name(), end(move.from()), end(move.to())));
+          move.at().isEmpty()
+              ? Canonical.of(move.kind(), move.lead().name(), end(move.from()), end(move.to()))
+              : Canonical.of(move.kind(), move.lead().name(), ends(move)));
       shown.add(move.text());
     }
     facts.add(

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import passband.model.Lead;
 import passband.model.Terminal;
 import passband.plan.Fact.Area;
 import passband.source.Span;
@@ -101,6 +102,10 @@ final class MeaningOfSteps {
       return terminal == null ? null : naming.terminal(terminal);
     }
 
+    private static @Nullable String lead(@Nullable Lead lead) {
+      return lead == null ? null : lead.name().text();
+    }
+
     @Override
     public List<@Nullable Object> select(Act.Select s) {
       String outlet = s.outlet() == null ? null : naming.outlet(s.outlet().name().text());
@@ -134,12 +139,14 @@ final class MeaningOfSteps {
     public List<@Nullable Object> run(Act.Run r) {
       return r.released() == null
           ? of(r.unit().role())
-          : of(r.unit().role(), terminal(r.released()));
+          : of(r.unit().role(), terminal(r.released().contact()), lead(r.released().accessory()));
     }
 
     @Override
     public List<@Nullable Object> activate(Act.Activate a) {
-      return of(terminal(a.contact()), terminal(a.key()));
+      return a.accessory() == null
+          ? of(terminal(a.contact()), terminal(a.key()))
+          : of(terminal(a.contact()), terminal(a.key()), lead(a.accessory()));
     }
 
     @Override

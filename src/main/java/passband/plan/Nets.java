@@ -17,6 +17,9 @@ public final class Nets {
   /** Of these leads and links. */
   public Nets(List<Wire> wires) {
     for (Wire wire : wires) {
+      if (!wire.conducts()) {
+        continue;
+      }
       Set<String> joined = new LinkedHashSet<>();
       for (String end : List.of(wire.from().id(), wire.to().id())) {
         joined.addAll(nets.getOrDefault(end, Set.of(end)));

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
+import passband.model.Lead;
 import passband.model.Terminal;
 
 /**
@@ -90,6 +91,11 @@ public final class StepText implements Act.Visitor<String> {
     return release + run.unit().said(orElse(own));
   }
 
+  private static String button(Act.Pressed pressed) {
+    Lead accessory = pressed.accessory();
+    return button(pressed.contact()) + (accessory == null ? "" : " of the " + accessory.title());
+  }
+
   private static String button(Terminal contact) {
     return "\u201c" + contact.title() + "\u201d";
   }
@@ -97,7 +103,7 @@ public final class StepText implements Act.Visitor<String> {
   /** An author's text that does not say which key or button it is has that said after it. */
   @Override
   public String activate(Act.Activate activate) {
-    Terminal pressed = activate.pressed();
+    Act.Pressed pressed = activate.pressed();
     String with =
         activate.key() != null
             ? "the analyzer's key " + button(activate.key())

@@ -32,7 +32,7 @@ public final class Unknowns {
     plan.instruments().units().forEach(unknowns::ofAnalyzer);
     unknowns.ofMeasures(plan.device().measures());
     for (Lead lead : plan.usedLeads()) {
-      unknowns.add(lead.unknown(), (lead.link() ? "link " : "lead ") + lead.name().text());
+      unknowns.add(lead.unknown(), lead.kind().word() + " " + lead.name().text());
     }
     return List.copyOf(unknowns.lines);
   }

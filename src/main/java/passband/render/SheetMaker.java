@@ -129,7 +129,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
           new Sheet.LeadLine(
               Integer.toString(lines.size() + 1),
               lead.title(),
-              lead.link() ? "link" : "lead",
+              lead.kind().word(),
               lead.colour() == null ? "" : lead.colour(),
               rating,
               asks.of(evidence.leads().get(lines.size()))));
@@ -265,7 +265,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
       boolean moves =
           run.moves().stream()
               .anyMatch(m -> m.lead().name().text().equals(wire.lead().name().text()));
-      if (!moves) {
+      if (!moves && !stays.contains(wire.lead().title())) {
         stays.add(wire.lead().title());
       }
     }

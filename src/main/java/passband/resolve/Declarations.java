@@ -22,7 +22,7 @@ public final class Declarations {
       } else if (one instanceof Tree.Analyzer analyzer) {
         all.analyzer(analyzer);
       } else if (one instanceof Tree.Leads leads) {
-        leads.leads().forEach(l -> names.declare(l.link() ? "link" : "lead", l.name(), l.title()));
+        leads.leads().forEach(l -> names.declare(l.kind().word(), l.name(), l.title()));
       } else if (one instanceof Tree.Procedure procedure) {
         procedure.instruments().forEach(i -> names.declare("role", i.role(), null));
         all.procedure(procedure);

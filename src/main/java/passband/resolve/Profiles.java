@@ -63,7 +63,7 @@ public final class Profiles {
       RequiredRatings.checkReason(lead.unknown(), diagnostics);
       leads.add(
           new Lead(
-              lead.link(),
+              lead.kind(),
               lead.name(),
               titleOf(lead.title(), lead.name()),
               lead.rated() == null

@@ -4,6 +4,7 @@ package passband.syntax;
 public enum TerminalKind {
   POLE("pole"),
   CONTACT("contact"),
+  EARTH("earth"),
   JACK("jack"),
   KEY("key");
 
@@ -18,8 +19,8 @@ public enum TerminalKind {
     return word;
   }
 
-  /** Whether the output's current may pass it. */
+  /** Whether the output's current may pass it, be it as leakage. */
   public boolean carriesOutput() {
-    return this == POLE || this == JACK;
+    return this == POLE || this == JACK || this == EARTH;
   }
 }

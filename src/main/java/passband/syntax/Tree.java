@@ -228,9 +228,9 @@ public final class Tree {
     }
   }
 
-  /** One wire, or a jumper. */
+  /** One wire, a jumper or an accessory. */
   public record Lead(
-      boolean link,
+      LeadKind kind,
       Word name,
       @Nullable Word title,
       @Nullable Amount rated,
@@ -370,8 +370,8 @@ public final class Tree {
       List<Allow> allows,
       Span span) {}
 
-  /** One lead or link and the terminals at its ends. */
-  public record Wire(boolean link, Word lead, Ref from, Ref to, Span span) {}
+  /** One lead or link and the terminals at its ends, or an accessory and those that it touches. */
+  public record Wire(LeadKind kind, Word lead, List<Ref> at, Span span) {}
 
   /** A test. */
   public record Test(

@@ -24,7 +24,7 @@ class ChecksTest {
           contact second "second"
         }
         outlet case "Case" {
-          pole stud "stud"
+          earth stud "stud"
         }
         outlet pedal "Pedal" {
           contact down "down"

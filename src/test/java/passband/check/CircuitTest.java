@@ -29,7 +29,7 @@ class CircuitTest {
           pole b "half B"
         }
         outlet case "Case" {
-          pole stud "stud"
+          earth stud "stud"
         }
         mode thin "Thin" on bip {
           setting power 1 W to 40 W step 1 W

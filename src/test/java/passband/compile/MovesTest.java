@@ -14,6 +14,7 @@ import passband.model.Lead;
 import passband.model.Terminal;
 import passband.plan.Move;
 import passband.plan.Wire;
+import passband.syntax.LeadKind;
 import passband.syntax.TerminalKind;
 import passband.syntax.Word;
 
@@ -83,7 +84,8 @@ class MovesTest {
     List<Wire> wires = new ArrayList<>();
     for (int i = 0; i < LEADS; i++) {
       if (random.nextInt(4) > 0) {
-        Lead lead = new Lead(false, new Word("l" + i, null), "l" + i, null, null, null, null);
+        Lead lead =
+            new Lead(LeadKind.LEAD, new Word("l" + i, null), "l" + i, null, null, null, null);
         Terminal from = free.remove(random.nextInt(free.size()));
         wires.add(new Wire(lead, from, free.remove(random.nextInt(free.size())), null));
       }

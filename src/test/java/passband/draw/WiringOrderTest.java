@@ -15,6 +15,7 @@ import org.junit.jupiter.api.Test;
 import passband.model.Lead;
 import passband.model.Terminal;
 import passband.plan.Wire;
+import passband.syntax.LeadKind;
 import passband.syntax.TerminalKind;
 import passband.syntax.Word;
 
@@ -64,7 +65,8 @@ class WiringOrderTest {
       }
       List<Wire> wires = new ArrayList<>();
       for (int i = 0; i < 2 + random.nextInt(4); i++) {
-        Lead lead = new Lead(false, new Word("l" + i, null), "l" + i, null, null, null, null);
+        Lead lead =
+            new Lead(LeadKind.LEAD, new Word("l" + i, null), "l" + i, null, null, null, null);
         wires.add(
             new Wire(
                 lead,

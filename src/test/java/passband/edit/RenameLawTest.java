@@ -198,6 +198,8 @@ class RenameLawTest {
     }
     assertEquals(
         Set.of(
+            "accessory",
+            "earth",
             "action",
             "adjust",
             "analyzer",
@@ -246,15 +248,15 @@ class RenameLawTest {
     assertEquals(
         List.of(
             "beta.pband:25:7",
-            "device.pband:18:8",
-            "device.pband:18:60 former",
-            "device.pband:59:8",
+            "device.pband:22:8",
+            "device.pband:22:60 former",
+            "device.pband:63:8",
             "tables/output.csv:2:2",
             "tables/output.csv:3:2",
             "tables/output.csv:4:1"),
         places("device.pband", "mode", "cut"));
     assertEquals(
-        List.of("device.pband:36:42", "tables/output.csv:2:30", "tables/output.csv:4:15"),
+        List.of("device.pband:40:42", "tables/output.csv:2:30", "tables/output.csv:4:15"),
         places("device.pband", "option", "reversed"));
   }
 
@@ -263,10 +265,10 @@ class RenameLawTest {
     assertEquals(
         List.of(
             "alpha.pband:17:13",
-            "alpha.pband:55:31",
-            "alpha.pband:55:61",
-            "alpha.pband:59:28",
-            "alpha.pband:92:25"),
+            "alpha.pband:56:31",
+            "alpha.pband:56:61",
+            "alpha.pband:60:28",
+            "alpha.pband:93:25"),
         places("alpha.pband", "record", "found"));
   }
 
@@ -275,10 +277,10 @@ class RenameLawTest {
    */
   @Test
   void unusedSetupsAndThoseForOtherAnalyzersAreNamed() throws IOException {
-    String idle = "alpha.pband:43:";
+    String idle = "alpha.pband:44:";
     assertTrue(places("shared.pband", "lead", "red").stream().anyMatch(p -> p.startsWith(idle)));
     assertEquals(
-        List.of("alpha.pband:35:44", "analyzers.pband:39:10"),
+        List.of("alpha.pband:36:44", "analyzers.pband:39:10"),
         places("analyzers.pband", "analyzer", "gauge"));
   }
 
