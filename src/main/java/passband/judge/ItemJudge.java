@@ -24,6 +24,7 @@ final class ItemJudge implements Item.Visitor<Judgement> {
   private final Map<String, Attempts> attempts;
   private final Applicability applicability;
   private final Calibration calibration;
+  private final SameWave wave;
   private final Map<String, Item> byId = new HashMap<>();
 
   ItemJudge(
@@ -33,6 +34,7 @@ final class ItemJudge implements Item.Visitor<Judgement> {
       Calibration calibration) {
     this.calibration = calibration;
     this.list = list;
+    this.wave = new SameWave(list);
     this.attempts = attempts;
     this.applicability = applicability;
     list.items().forEach(item -> byId.put(item.id(), item));
@@ -193,15 +195,35 @@ final class ItemJudge implements Item.Visitor<Judgement> {
       return unclear(reading, Objects.requireNonNull(value.trouble()));
     }
     List<Cause> outside = outside(reading, read);
-    Cause overdue = calibration.ofReading(reading);
-    if (overdue != null && outside.isEmpty()) {
-      return unclear(reading, overdue);
-    } else if (overdue != null) {
-      outside.add(overdue);
+    List<Cause> doubts = doubts(reading, read);
+    if (outside.isEmpty() && !doubts.isEmpty()) {
+      return unclear(reading, doubts.get(0));
     }
+    outside.addAll(doubts);
     double coverage = list.decision().coverage().doubleValue();
     double standard = Budget.standard(reading, read.doubleValue(), coverage);
     return measured(reading, Real.of(read), outside, standard);
+  }
+
+  /** Why a reading cannot pass, wherever it lies. */
+  private List<Cause> doubts(Item.Reading reading, Rational read) {
+    List<Cause> doubts = new ArrayList<>();
+    Cause overdue = calibration.ofReading(reading);
+    if (overdue != null) {
+      doubts.add(overdue);
+    }
+    Readings.Row row = attempts(reading).last();
+    wave.impossible(new DerivedValue.Part(reading, read), this::value).stream()
+        .map(which -> of(Cause.Code.PEAK_BELOW_RMS, reading).at(row, "reading").note(which))
+        .forEach(doubts::add);
+    return doubts;
+  }
+
+  /** What is written of a reading; null where that cannot be told. */
+  private @Nullable Rational value(Item.Reading reading) {
+    return early(reading, "reading") == null
+        ? WrittenValue.of(reading, attempts(reading).last()).value()
+        : null;
   }
 
   /** The limits beyond which a value lies; null for a side that is open. */
@@ -284,6 +306,7 @@ final class ItemJudge implements Item.Visitor<Judgement> {
       return early;
     }
     Map<String, DerivedValue.Part> parts = new LinkedHashMap<>();
+    Cause doubt = null;
     for (Map.Entry<String, String> entry : derived.calculation().parts().entrySet()) {
       Item.Reading part = (Item.Reading) Objects.requireNonNull(byId.get(entry.getValue()));
       Judgement read = part.accept(this);
@@ -294,7 +317,10 @@ final class ItemJudge implements Item.Visitor<Judgement> {
                 derived, of(Cause.Code.PART_NOT_READ, part).ofPart(derived.id(), entry.getKey()));
       }
       if (read.verdict() == Verdict.UNCLEAR) {
-        return unclear(derived, read.causes().get(0).ofPart(derived.id(), entry.getKey()));
+        doubt = read.causes().get(0).ofPart(derived.id(), entry.getKey());
+        if (doubt.code() != Cause.Code.PEAK_BELOW_RMS) {
+          return unclear(derived, doubt);
+        }
       }
       Rational value = WrittenValue.of(part, attempts(part).last()).value();
       parts.put(entry.getKey(), new DerivedValue.Part(part, Objects.requireNonNull(value)));
@@ -305,10 +331,8 @@ final class ItemJudge implements Item.Visitor<Judgement> {
     }
     try {
       Judgement judged = derived(derived, DerivedValue.of(derived, parts), parts);
-      Cause overdue = overdue(derived, parts);
-      return judged.verdict() == Verdict.PASS && overdue != null
-          ? unclear(derived, overdue)
-          : judged;
+      Cause late = doubt == null ? overdue(derived, parts) : doubt;
+      return judged.verdict() == Verdict.PASS && late != null ? unclear(derived, late) : judged;
     } catch (ArithmeticException e) {
       return unclear(derived, of(Cause.Code.NOT_CALCULABLE, derived).note(e.getMessage()));
     }

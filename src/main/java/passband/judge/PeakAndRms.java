@@ -34,6 +34,17 @@ final class PeakAndRms {
     return new PeakAndRms(derived.where(), parts).reversed();
   }
 
+  /**
+   * Which of two readings of one point is a peak below the other's RMS value, in words; null where
+   * none is.
+   */
+  static @Nullable String reversed(DerivedValue.Part one, DerivedValue.Part other) {
+    return new PeakAndRms(
+            one.item().where(),
+            Map.of(one.item().scale().quantity(), one, other.item().scale().quantity(), other))
+        .reversed();
+  }
+
   private @Nullable String reversed() {
     Map<String, Rational> rms = new HashMap<>();
     through("voltage", "current", true, rms);

@@ -13,6 +13,7 @@ import passband.evidence.Blank;
 import passband.evidence.Item;
 import passband.evidence.ItemList;
 import passband.judge.ReadingColumn;
+import passband.judge.SameWave;
 import passband.quantity.Unit;
 import passband.quantity.Units;
 import passband.syntax.Expression;
@@ -27,13 +28,16 @@ final class ScriptItems implements Item.Visitor<Void> {
     void run() throws IOException;
   }
 
-  private ScriptItems() {
+  private final SameWave waves;
+
+  private ScriptItems(ItemList list) {
+    waves = new SameWave(list);
     json.setHtmlSafe(true);
   }
 
   /** As JSON that may stand in an element of a page. */
   static String of(ItemList list) {
-    return new ScriptItems().all(list);
+    return new ScriptItems(list).all(list);
   }
 
   private static void write(Write write) {
@@ -138,6 +142,7 @@ final class ScriptItems implements Item.Visitor<Void> {
     if (reading.due() != null) {
       texts("due", reading.due());
     }
+    wave(reading);
     if (reading.budget() != null) {
       write(() -> json.name("budget").beginArray());
       for (Item.Contribution part : reading.budget()) {
@@ -153,6 +158,16 @@ final class ScriptItems implements Item.Visitor<Void> {
     }
     write(json::endObject);
     return null;
+  }
+
+  /** The readings beside which its value may be impossible. */
+  private void wave(Item.Reading reading) {
+    List<Item.Reading> others = waves.others(reading);
+    if (!others.isEmpty()) {
+      text("quantity", reading.scale().quantity());
+      si("load", reading.where().load(), reading.where().loadUnit());
+      texts("wave", others.stream().map(Item::id).toList());
+    }
   }
 
   @Override

@@ -21,8 +21,9 @@ const Verdicts = (() => {
 
     function applies(item) {
       const met = (c) => {
-        const answer = last(items.get(c.item));
-        return answer !== undefined && !answer.undone && c.is.includes(answer.value);
+        const choice = items.get(c.item);
+        const answer = last(choice);
+        return answer !== undefined && !answer.undone && trouble(choice) === null && c.is.includes(answer.value);
       };
       return item.applies === undefined || item.applies.some(met);
     }
@@ -125,11 +126,11 @@ const Verdicts = (() => {
       if (fails && !outside) {
         causes.push(Causes.of("inside-tolerance", item, { written }));
       }
-      const overdue = outOfCalibration(item);
-      if (!fails && overdue.length > 0) {
-        return said("unclear", overdue);
+      const doubts = [...outOfCalibration(item), ...besides(item, read.value)];
+      if (!fails && doubts.length > 0) {
+        return said("unclear", [doubts[0]], read.value);
       }
-      return said(fails ? "fail" : "pass", [...causes, ...overdue, ...earlier(item)], read.value);
+      return said(fails ? "fail" : "pass", [...causes, ...doubts, ...earlier(item)], read.value);
     }
 
     // The square of a derived value's standard uncertainty, times three; null where it is not known.
@@ -165,6 +166,7 @@ const Verdicts = (() => {
         return first;
       }
       const parts = new Map();
+      let doubt;
       for (const [name, id] of Object.entries(item.parts)) {
         const part = items.get(id);
         const read = judged(part);
@@ -172,7 +174,10 @@ const Verdicts = (() => {
           return first !== null ? first : unclear(Causes.ofPart(Causes.of("part-not-read", part), item, name));
         }
         if (read.verdict === "unclear") {
-          return unclear(Causes.ofPart(read.causes[0], item, name));
+          doubt = Causes.ofPart(read.causes[0], item, name);
+          if (doubt.code !== "peak-below-rms") {
+            return unclear(doubt);
+          }
         }
         parts.set(name, { item: part, value: read.value, attempt: last(part).number });
       }
@@ -184,7 +189,8 @@ const Verdicts = (() => {
         const result = calculated(item, parts);
         // Of parts that all fail, so that none of them is unclear because of it.
         const [late] = [...parts].flatMap(([name, part]) => outOfCalibration(part.item).map((cause) => Causes.ofPart(cause, item, name)));
-        return result.verdict === "pass" && late !== undefined ? unclear(late) : result;
+        const why = doubt || late;
+        return result.verdict === "pass" && why !== undefined ? unclear(why) : result;
       } catch (error) {
         return unclear(Causes.of("not-calculable", item, { note: error.message }));
       }
@@ -288,6 +294,21 @@ const Verdicts = (() => {
         }
       }
       return [];
+    }
+
+    // Where a peak is below the RMS value of the same wave: why neither reading passes, in a list.
+    function besides(item, value) {
+      const si = (one, read) => [one.quantity, times(read, parse(one.factor))];
+      const load = item.load === undefined ? [] : [["load", parse(item.load)]];
+      const causes = [];
+      for (const other of (item.wave || []).map((id) => items.get(id))) {
+        const read = early(other) === null ? number(other, last(other)).value : undefined;
+        const note = read === undefined ? null : reversed(new Map([si(item, value), si(other, read), ...load]));
+        if (note !== null) {
+          causes.push(Causes.of("peak-below-rms", item, { written: last(item).value, note }));
+        }
+      }
+      return causes;
     }
 
     // Why a text is no answer to what a blank asks for; null where it is one.

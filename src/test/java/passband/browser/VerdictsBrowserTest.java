@@ -123,7 +123,8 @@ class VerdictsBrowserTest {
 
   static Stream<Plan> plans() {
     return Stream.concat(
-        Stream.of(Sheets.TEASEL, Sheets.YARROW, Sheets.SUNDEW), Sheets.demo().stream());
+        Stream.of(Sheets.TEASEL, Sheets.YARROW, Sheets.SUNDEW, Sheets.WAVES),
+        Sheets.demo().stream());
   }
 
   @ParameterizedTest
@@ -155,6 +156,8 @@ class VerdictsBrowserTest {
       assertTrue(seen.getOrDefault(verdict, 0) > RECORDS / 10, seen.toString());
     }
     assertTrue(causes.containsAll(SEEN), causes.toString());
+    assertTrue(
+        plan != Sheets.WAVES || causes.contains(Cause.Code.PEAK_BELOW_RMS), causes.toString());
     boolean derives =
         list.items().stream()
             .anyMatch(i -> i instanceof Item.Derived d && d.calculation().parts().size() > 1);

@@ -1,6 +1,7 @@
 package passband.testing;
 
 import java.nio.charset.StandardCharsets;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
@@ -22,6 +23,36 @@ public final class Sheets {
 
   /** An energy that is judged as it is set, by an analyzer with a setting of its own. */
   public static final Plan SUNDEW = plan("sundew/sundew-energy.pband");
+
+  /** The second with points at which peak and RMS values have limits of their own. */
+  public static final Plan WAVES = waves();
+
+  private static Plan waves() {
+    Map<String, String> files = new HashMap<>(Repository.texts(Repository.LIBRARY));
+    String main = "yarrow/yarrow-service.pband";
+    files.computeIfPresent(
+        main,
+        (name, text) ->
+            text.replaceFirst(
+                "(?m)^  test carve-output",
+                """
+                  test carve-wave "Carve, wave" {
+                    outlet hand
+                    setup  hand-load
+                    accept peak-voltage at most 1450 V
+                    accept voltage from 100 V to 200 V
+                    accept power from output, read as current
+                    table {
+                      mode  | setting/W | load/ohm
+                      carve | 90, 100   | 250
+                    }
+                  }
+
+                $0"""
+                    .indent(2)
+                    .stripTrailing()));
+    return Snippet.compile(files, main, null).plan();
+  }
 
   private static Plan plan(String main) {
     return Snippet.compile(Repository.texts(Repository.LIBRARY), main, null).plan();
