@@ -2,7 +2,7 @@ package passband.command;
 
 import java.io.IOException;
 import java.io.PrintStream;
-import java.nio.file.Files;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Objects;
@@ -55,9 +55,8 @@ final class BuildCommand implements Verb {
     String folder = arguments.value("--out");
     built.names().forEach(name -> to.println(folder + "/" + name));
     if (depfile != null) {
-      Files.writeString(
-          workingDirectory.resolve(depfile),
-          Dependencies.rule(folder, built.names(), read, workingDirectory));
+      String rule = Dependencies.rule(folder, built.names(), read, workingDirectory);
+      WholeFile.write(workingDirectory.resolve(depfile), rule.getBytes(StandardCharsets.UTF_8));
     }
     return ExitStatus.FINE;
   }

@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
@@ -62,16 +61,10 @@ final class FormatCommand implements Verb {
     if (laid == null || Arrays.equals(was, laid.getBytes(StandardCharsets.UTF_8))) {
       return false;
     }
-    invocation.out().println(shown);
     if (!check) {
-      Path fresh = Files.createTempFile(Paths.folder(file), ".new-", ".pband");
-      try {
-        Files.write(fresh, laid.getBytes(StandardCharsets.UTF_8));
-        Files.copy(fresh, file, StandardCopyOption.REPLACE_EXISTING);
-      } finally {
-        Files.deleteIfExists(fresh);
-      }
+      WholeFile.write(file, laid.getBytes(StandardCharsets.UTF_8));
     }
+    invocation.out().println(shown);
     return true;
   }
 }

@@ -5,7 +5,6 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import passband.build.Compilation;
 import passband.diagnostic.Diagnostics;
 import passband.library.Decoder;
@@ -70,18 +69,11 @@ final class ReleaseCommand implements Verb {
       out.println("already released: " + entry.line());
       return;
     }
-    String end = fresh || endsWithNewline(record) ? "" : "\n";
-    Files.writeString(
-        record,
-        (fresh ? HEAD : end) + entry.line() + "\n",
-        StandardCharsets.UTF_8,
-        StandardOpenOption.CREATE,
-        StandardOpenOption.APPEND);
+    String was = fresh ? HEAD : Files.readString(record);
+    String end = was.isEmpty() || was.endsWith("\n") ? "" : "\n";
+    String now = was + end + entry.line() + "\n";
+    WholeFile.write(record, now.getBytes(StandardCharsets.UTF_8));
     out.println("released: " + entry.line());
-  }
-
-  private static boolean endsWithNewline(Path record) throws IOException {
-    return Files.size(record) == 0 || Files.readString(record).endsWith("\n");
   }
 
   private static Released released(Path record) throws UsageException, IOException {

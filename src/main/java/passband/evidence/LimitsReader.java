@@ -123,7 +123,7 @@ public final class LimitsReader {
     decision.only(Set.of("rule", "coverage_factor", "risk", "guard"));
     List<Item> items = new ArrayList<>();
     for (JsonNode item : root.at("items").list()) {
-      items.add(item(item));
+      items.add(item(item, before));
     }
     return new ItemList(
         new ItemList.Source(
@@ -169,11 +169,17 @@ public final class LimitsReader {
     return instruments;
   }
 
-  private static Item item(JsonNode node) throws BadInput {
+  /**
+   * One item.
+   *
+   * @param before whether the file is of format 2, in which what a reading's calibration depends on
+   *     may be missing: every one on the sheet then bears on it
+   */
+  private static Item item(JsonNode node, boolean before) throws BadInput {
     String kind = node.at("kind").oneOf(List.of("reading", "derived", "record", "choice", "tick"));
     return switch (kind) {
       case "reading" -> {
-        node.only(with("where", "scale", "limits", "budget"), "due");
+        only(node, with("where", "scale", "limits", "budget"), "due", before);
         List<Item.Contribution> budget = budget(node.at("budget"));
         List<String> due = node.has("due") ? node.at("due").texts() : null;
         yield new Item.Reading(head(node), where(node), scale(node), limits(node), budget, due);
@@ -195,7 +201,7 @@ public final class LimitsReader {
         yield new Item.Derived(head(node), where(node), scale(node), limits, calculation(node));
       }
       case "record" -> {
-        node.only(with("unit"), "accepts");
+        only(node, with("unit"), "accepts", before);
         yield recorded(node);
       }
       case "choice" -> choice(node);
@@ -204,6 +210,17 @@ public final class LimitsReader {
         yield new Item.Tick(head(node));
       }
     };
+  }
+
+  /** Before format 3 the last key may be missing. */
+  private static void only(JsonNode node, Set<String> keys, String last, boolean before)
+      throws BadInput {
+    if (before) {
+      node.only(keys, last);
+    } else {
+      keys.add(last);
+      node.only(keys);
+    }
   }
 
   private static Set<String> with(String... more) {
@@ -236,7 +253,7 @@ public final class LimitsReader {
 
   private static Item.@Nullable Accepts accepts(JsonNode node, @Nullable String unit)
       throws BadInput {
-    if (!node.has("accepts")) {
+    if (!node.has("accepts") || node.at("accepts").isNull()) {
       return null;
     }
     JsonNode accepts = node.at("accepts");

@@ -159,7 +159,9 @@ public final class LimitsWriter implements Item.Visitor<Void> {
   public Void recorded(Item.Recorded recorded) {
     head("record", recorded);
     json.text("unit", recorded.unit());
-    if (recorded.accepts() != null) {
+    if (recorded.accepts() == null) {
+      json.text("accepts", null);
+    } else {
       json.object("accepts");
       json.number("lower", recorded.accepts().lower());
       json.number("upper", recorded.accepts().upper());

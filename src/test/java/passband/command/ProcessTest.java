@@ -8,10 +8,13 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermission;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
@@ -255,5 +258,57 @@ class ProcessTest {
         List.of("org.apache.pdfbox.", "org.apache.fontbox.", "org.eclipse.lsp4j.")) {
       assertFalse(build.contains(" " + unused), unused);
     }
+  }
+
+  // ---- a full disk ----
+
+  /** With no room for a file of more than 512 bytes, as on a full disk: what was there stays. */
+  private int withoutRoom(String... words) throws Exception {
+    List<String> line =
+        new ArrayList<>(List.of("sh", "-c", "ulimit -f 1; exec \"$@\"", "sh", ownJava()));
+    line.addAll(List.of("-XX:-UsePerfData", "-cp", System.getProperty("java.class.path")));
+    line.add("passband.command.Main");
+    line.addAll(List.of(words));
+    Process process =
+        new ProcessBuilder(line).directory(work.toFile()).redirectErrorStream(true).start();
+    Files.write(work.resolve("said.txt"), process.getInputStream().readAllBytes());
+    return finished(process);
+  }
+
+  @Test
+  void aFullDiskCostsNothing() throws Exception {
+    Path source = work.resolve("procedures/teasel/teasel-output.pband");
+    Path record = work.resolve("procedures/teasel/released.txt");
+    Files.writeString(source, Files.readString(source).replace("  revision", "      revision"));
+    Files.writeString(record, "# " + "kept ".repeat(200));
+    Set<PosixFilePermission> permissions = PosixFilePermissions.fromString("rw-r--r--");
+    Files.setPosixFilePermissions(source, permissions);
+    Map<String, String> before = tree(work.resolve("procedures"));
+    for (List<String> words :
+        List.of(
+            List.of("format", "procedures"),
+            List.of("release", "procedures/teasel/teasel-output.pband"),
+            List.of("build", "procedures", "--without=pdf"))) {
+      assertEquals(2, withoutRoom(words.toArray(String[]::new)), said());
+      assertEquals(before, tree(work.resolve("procedures")), said());
+      assertEquals(1, said().lines().count(), said());
+      assertTrue(said().contains("File too large"), said());
+      assertTrue(said().contains(words.get(0).equals("build") ? "out" : "teasel"), said());
+    }
+    assertEquals(0, finished(started(ownJava(), work, List.of(), "format", "procedures")), said());
+    assertEquals(permissions, Files.getPosixFilePermissions(source));
+    assertFalse(Files.readString(source).contains("      revision"));
+  }
+
+  /** A link goes on leading to the file that it leads to. */
+  @Test
+  void aLinkedSourceIsFormattedWhereItLies() throws Exception {
+    Path source = work.resolve("procedures/teasel/teasel-output.pband");
+    Path link = work.resolve("procedures/linked.pband");
+    Files.writeString(source, Files.readString(source).replace("  revision", "      revision"));
+    Files.createSymbolicLink(link, source);
+    assertEquals(0, finished(started(ownJava(), work, List.of(), "format", link.toString())));
+    assertTrue(Files.isSymbolicLink(link));
+    assertFalse(Files.readString(source).contains("      revision"));
   }
 }

@@ -253,6 +253,7 @@ class SchemasTest {
       assertTrue(
           !schema.validate(file, InputFormat.JSON).isEmpty() || refused(file),
           what + (resealed ? ", sealed again" : ""));
+      assertTrue(!what.startsWith("damage 0") || refused(file), "a missing key: " + what);
     }
     for (ItemList list : lists) {
       String good = LimitsWriter.of(list);
@@ -300,7 +301,7 @@ class SchemasTest {
       case 0 -> object.remove(key);
       case 1 -> object.add(key + "_2", object.get(key));
       case 2 -> object.add(key, otherType(object.get(key)));
-      case 3 -> root.addProperty("format", "passband-limits/" + (3 + random.nextInt(90)));
+      case 3 -> root.addProperty("format", "passband-limits/" + (4 + random.nextInt(90)));
       case 4 -> items.add(items.get(item).deepCopy());
       case 5 -> items.remove(item);
       default -> {

@@ -4,10 +4,16 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.google.gson.GsonBuilder;
+import com.google.gson.JsonElement;
+import com.google.gson.JsonObject;
+import com.google.gson.JsonParser;
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Random;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -140,6 +146,56 @@ class LimitsFileTest {
             .map(one -> one.role() + "=" + one.name())
             .collect(Collectors.joining(" ")));
     assertEquals(analyzer, read.source().analyzers());
+  }
+
+  /** Each key of each object of each kind of item; format 2 has two that may be missing. */
+  @Test
+  void ofAMissingKeyTheNameIsSaid() throws BadInput {
+    Set<String> optional = new TreeSet<>();
+    for (Plan plan : plans()) {
+      String good = LimitsWriter.of(Evidence.of(plan).list());
+      JsonObject root = JsonParser.parseString(good).getAsJsonObject();
+      List<JsonObject> objects = new ArrayList<>(List.of(root, root.getAsJsonObject("decision")));
+      root.getAsJsonArray("items").forEach(item -> objects.add(item.getAsJsonObject()));
+      for (JsonObject object : objects) {
+        for (String key : List.copyOf(object.keySet())) {
+          JsonElement was = object.remove(key);
+          String said = refused(resealed(pretty(root)));
+          boolean kind = key.equals("kind");
+          assertTrue(
+              kind || said.contains("the key '" + key + "' is missing") || key.equals("seal"),
+              said);
+          object.add(key, was);
+          if (object != root && readsAsTheFormatBefore(root, object, key)) {
+            optional.add(key);
+          }
+        }
+      }
+    }
+    assertEquals(Set.of("accepts", "due"), optional);
+  }
+
+  private static String pretty(JsonObject root) {
+    return new GsonBuilder().setPrettyPrinting().serializeNulls().create().toJson(root) + "\n";
+  }
+
+  private static boolean readsAsTheFormatBefore(JsonObject root, JsonObject object, String key) {
+    JsonElement format = root.get("format");
+    JsonElement instruments = root.remove("instruments");
+    JsonElement was = object.remove(key);
+    root.addProperty("format", "passband-limits/2");
+    root.addProperty("analyzer", "a");
+    try {
+      LimitsReader.read(resealed(pretty(root)));
+      return true;
+    } catch (BadInput e) {
+      return false;
+    } finally {
+      object.add(key, was);
+      root.remove("analyzer");
+      root.add("instruments", instruments);
+      root.add("format", format);
+    }
   }
 
   @ParameterizedTest
