@@ -135,6 +135,7 @@ procedureItem: REVISION TEXT ON DATE (REPLACES TEXT (ON DATE)? DIGEST TEXT)? NEW
     | CAUTION name TEXT NEWLINE # procedureCaution
     | PHASES names NEWLINE # procedurePhases
     | ORDER BY (OUTLET | TEST) NEWLINE # procedureOrder
+    | GATE name TEXT NEWLINE # procedureGate
     | section # procedureSection
     | setup # procedureSetup
     | test # procedureTest
@@ -143,8 +144,10 @@ procedureItem: REVISION TEXT ON DATE (REPLACES TEXT (ON DATE)? DIGEST TEXT)? NEW
     | NEWLINE # blankProcedureLine
     ;
 
-section: sectionHead LBRACE NEWLINE step* RBRACE NEWLINE;
+section: sectionHead LBRACE NEWLINE (when_ | step)* RBRACE NEWLINE;
 sectionHead: SECTION name TEXT?;
+
+when_: WHEN name IS TEXT (COMMA TEXT)* NEWLINE;
 
 adjust: adjustHead LBRACE NEWLINE step* RBRACE NEWLINE;
 adjustHead: ADJUST name TEXT? AFFECTS names;
@@ -163,6 +166,7 @@ testItem: OUTLET names NEWLINE # testOutlets
     | SETUP name NEWLINE # testSetup
     | INSIDE ref NEWLINE # testInside
     | OUTPUT (OFF | INHIBITED) NEWLINE # testOutput
+    | when_ # testWhen
     | ON_TIME amount NEWLINE # testOnTime
     | SWEEP name (UP | DOWN) FROM amount TO amount STEP amount UNTIL TEXT AS name NEWLINE # testSweep
     | DERIVE name TEXT? EQUALS expression COMMA RESOLUTION amount NEWLINE # testDerive
@@ -226,5 +230,5 @@ name: NAME
     | TABLE | TEST | USE | VALUES | WAIT | AFFECTS | AS | AT | BECAUSE | BY | COLOUR | CONTINUOUS | COVERAGE | DIGEST
     | DOWN | FOR | FROM | GREATER | GUARDED | HAND | HOLDS | IN | INHIBITED | IS | LEAST | MOST | OF | OFF | ON | ONE | OPEN | OR | PASS | RATED
     | READ | READING | RENAMED | REPLACES | REPLACING | RISK | SHORT | SIMPLE | SMALLER | STATED | STEP | THROUGH | TO | UNKNOWN
-    | UNTIL | UP | WHICHEVER | WITHIN
+    | UNTIL | UP | WHICHEVER | WITHIN | GATE | WHEN
     ;

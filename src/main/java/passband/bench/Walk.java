@@ -18,7 +18,7 @@ import passband.source.Span;
 /**
  * Works through a sheet step by step, from a bench of which nothing is known. What a step needs and
  * the bench has not is said where the source breaks it. After what is done only if an adjustment
- * was made, only that is known which both ways have in common.
+ * was made or an outcome chosen, only that is known which both ways have in common.
  */
 public final class Walk implements Stage.Visitor<Void> {
   private final Plan plan;
@@ -27,11 +27,14 @@ public final class Walk implements Stage.Visitor<Void> {
   private final List<Moment> moments = new ArrayList<>();
   private BenchState state = BenchState.UNKNOWN;
 
-  /** The adjustments of which one has to have been made for what is gone through. */
-  private List<String> condition = List.of();
+  /** What has to have been met for what is gone through. */
+  private Stage.Condition condition = Stage.Condition.NONE;
 
   /** The bench where the condition began. */
   private BenchState otherwise = BenchState.UNKNOWN;
+
+  /** The bench where an option began. */
+  private BenchState unchosen = BenchState.UNKNOWN;
 
   private String place = "";
   private @Nullable String point;
@@ -50,12 +53,21 @@ public final class Walk implements Stage.Visitor<Void> {
   }
 
   /** Where the condition changes, it may or may not have been met until here. */
-  private void onlyIf(List<String> adjusted) {
-    if (!adjusted.equals(condition)) {
-      state = condition.isEmpty() ? state : state.join(otherwise);
-      condition = adjusted;
+  private void onlyIf(Stage.Condition next) {
+    if (next.equals(condition)) {
+      return;
+    }
+    if (condition.option() != null) {
+      state = state.join(unchosen);
+    }
+    if (!next.adjusted().equals(condition.adjusted())) {
+      state = condition.adjusted().isEmpty() ? state : state.join(otherwise);
       otherwise = state;
     }
+    if (next.option() != null) {
+      unchosen = state;
+    }
+    condition = next;
   }
 
   private BenchState after(BenchState before, PlanStep step) {
@@ -76,16 +88,25 @@ public final class Walk implements Stage.Visitor<Void> {
 
   @Override
   public Void section(Stage.Section section) {
-    onlyIf(List.of());
+    onlyIf(section.condition());
     place = section.title();
     steps(section.steps());
+    return null;
+  }
+
+  /** It looks back at what was written down, and changes nothing on the bench. */
+  @Override
+  public Void gate(Stage.Gate gate) {
+    onlyIf(gate.when().condition());
+    place = "Gate";
+    moment("gate", gate.text(), state);
     return null;
   }
 
   /** Free text may have rewired anything: nothing is known until the last step makes sure. */
   @Override
   public Void adjust(Stage.Adjust adjust) {
-    onlyIf(List.of(adjust.name().text()));
+    onlyIf(Stage.Condition.after(List.of(adjust.name().text())));
     place = adjust.title();
     List<PlanStep> steps = adjust.steps();
     steps(steps.subList(0, steps.size() - 1));
@@ -96,7 +117,7 @@ public final class Walk implements Stage.Visitor<Void> {
 
   @Override
   public Void clear(Stage.Clear clear) {
-    onlyIf(clear.when().adjusted());
+    onlyIf(clear.when().condition());
     place = "Remove the leads";
     clear.moves().forEach(move -> move(move, null, plan.name().span()));
     return null;
@@ -104,7 +125,7 @@ public final class Walk implements Stage.Visitor<Void> {
 
   @Override
   public Void end(Stage.End end) {
-    onlyIf(List.of());
+    onlyIf(Stage.Condition.NONE);
     place = "At the end";
     steps(end.stays());
     return null;
@@ -112,7 +133,7 @@ public final class Walk implements Stage.Visitor<Void> {
 
   @Override
   public Void run(Stage.Run run) {
-    onlyIf(run.when().adjusted());
+    onlyIf(run.when().condition());
     String on = run.outlet() == null ? "" : ", " + run.outlet().title();
     place = run.title() + on + (run.phase() == null ? "" : " (" + run.phase() + ")");
     Span at = run.test().span();

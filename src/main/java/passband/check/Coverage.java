@@ -69,11 +69,19 @@ public final class Coverage {
   }
 
   private static Cell cell(Plan plan, Mode mode, Outlet outlet) {
-    List<Point> points = new ArrayList<>(plan.points());
-    points.removeIf(point -> point.mode() != mode || point.outlet() != outlet);
+    List<Tested> points = new ArrayList<>();
+    for (Stage.Run run : plan.runs()) {
+      for (Point point : run.points()) {
+        if (point.mode() == mode && point.outlet() == outlet) {
+          points.add(new Tested(run, point));
+        }
+      }
+    }
+    Counted counted = new Counted(plan);
+    boolean tested = !counted(points, counted).isEmpty();
     Series span = mode.setting();
     if (span == null || span.lowest().equals(span.highest())) {
-      return new Cell(mode, outlet, !points.isEmpty(), null, null, null);
+      return new Cell(mode, outlet, tested, null, null, null);
     }
     Rational width = span.highest().minus(span.lowest());
     Rational low = span.lowest().plus(width.times(QUARTER));
@@ -81,10 +89,23 @@ public final class Coverage {
     return new Cell(
         mode,
         outlet,
-        !points.isEmpty(),
-        settings(points, null, low),
-        between(span, low, high) ? settings(points, low, high) : null,
-        settings(points, high, null));
+        tested,
+        settings(points, null, low, counted),
+        between(span, low, high) ? settings(points, low, high, counted) : null,
+        settings(points, high, null, counted));
+  }
+
+  /** A point with its run. */
+  private record Tested(Stage.Run run, Point point) {}
+
+  /** Of points that test one thing, those whose runs count. */
+  private static List<Tested> counted(List<Tested> points, Counted counted) {
+    List<Stage.Run> runs = new ArrayList<>();
+    points.forEach(one -> runs.add(one.run));
+    Set<Stage.Run> count = counted.of(runs);
+    List<Tested> left = new ArrayList<>(points);
+    left.removeIf(one -> !count.contains(one.run));
+    return left;
   }
 
   /** Whether the mode can be set to anything between. */
@@ -118,12 +139,19 @@ public final class Coverage {
 
   /** The settings above one value and below another; the ends themselves count as low and high. */
   private static List<String> settings(
-      List<Point> points, @Nullable Rational above, @Nullable Rational below) {
+      List<Tested> points, @Nullable Rational above, @Nullable Rational below, Counted counted) {
+    List<Tested> there = new ArrayList<>();
+    for (Tested one : points) {
+      Figure setting = one.point.setting();
+      if (setting != null && fits(setting.si(), above, below)) {
+        there.add(one);
+      }
+    }
     Set<Rational> found = new TreeSet<>();
     List<String> texts = new ArrayList<>();
-    for (Point point : points) {
-      Figure setting = point.setting();
-      if (setting != null && fits(setting.si(), above, below) && found.add(setting.si())) {
+    for (Tested one : counted(there, counted)) {
+      Figure setting = one.point.setting();
+      if (setting != null && found.add(setting.si())) {
         texts.add(setting.text());
       }
     }
@@ -141,9 +169,13 @@ public final class Coverage {
   static List<Outlet> untouched(Plan plan) {
     List<Outlet> untouched = new ArrayList<>(plan.device().outlets());
     untouched.removeIf(Coverage::carriesNothing);
-    for (Stage.Run run : plan.runs()) {
-      untouched.removeIf(outlet -> touches(run, outlet));
-    }
+    Counted counted = new Counted(plan);
+    untouched.removeIf(
+        outlet -> {
+          List<Stage.Run> touching = new ArrayList<>(plan.runs());
+          touching.removeIf(run -> !touches(run, outlet));
+          return !counted.of(touching).isEmpty();
+        });
     return untouched;
   }
 

@@ -16,6 +16,7 @@ import passband.plan.PlanStep;
 import passband.plan.Stage;
 import passband.resolve.Names;
 import passband.resolve.Scope;
+import passband.syntax.Gate;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -31,6 +32,7 @@ final class BenchOrder {
   private final Steps steps;
   private final Names names;
   private final Diagnostics diagnostics;
+  private final Options options;
 
   BenchOrder(
       Tree.Procedure tree,
@@ -43,6 +45,7 @@ final class BenchOrder {
     this.steps = steps;
     this.names = names;
     this.diagnostics = diagnostics;
+    this.options = new Options(tree, names, diagnostics);
   }
 
   List<Stage> stages() {
@@ -84,7 +87,8 @@ final class BenchOrder {
   private int lastTest() {
     int last = -1;
     for (int i = 0; i < tree.parts().size(); i++) {
-      last = tree.parts().get(i) instanceof Tree.Test ? i : last;
+      Tree.Part part = tree.parts().get(i);
+      last = part instanceof Tree.Test || part instanceof Gate ? i : last;
     }
     return last;
   }
@@ -169,6 +173,10 @@ final class BenchOrder {
         if (only == null || only.contains(test.name().text())) {
           addPlanned(test, together);
         }
+      } else if (part instanceof Gate gate) {
+        runs(together, phase, only != null, stages);
+        together.clear();
+        gate(gate, phase, only, stages);
       } else if (part instanceof Tree.Section section && only == null) {
         runs(together, phase, false, stages);
         together.clear();
@@ -176,10 +184,41 @@ final class BenchOrder {
             new Stage.Section(
                 section.name(),
                 title(section.title(), section.name()),
+                new Stage.Condition(List.of(), options.of(section.when(), section)),
                 steps.of(section.steps(), TextPlace.OUTSIDE)));
       }
     }
     runs(together, phase, only != null, stages);
+  }
+
+  /**
+   * In a later phase it is passed again only if an adjustment affects a test before it.
+   *
+   * @param only the tests to do; null for all
+   */
+  private void gate(
+      Gate gate, @Nullable String phase, @Nullable Set<String> only, List<Stage> stages) {
+    Set<String> adjusted = new LinkedHashSet<>();
+    int before = 0;
+    for (Tree.Part part : tree.parts()) {
+      if (part == gate) {
+        break;
+      }
+      before++;
+      for (TestPlanner test : tests) {
+        if (only != null && test.tree() == part && only.contains(test.name().text())) {
+          adjusted.addAll(adjustmentsOf(test));
+        }
+      }
+    }
+    if (before == 0) {
+      diagnostics.say(
+          Code.MISSING_ITEM, gate.span(), "there is nothing before this gate that could pass");
+    }
+    if (only == null || !adjusted.isEmpty()) {
+      Stage.Condition condition = Stage.Condition.after(List.copyOf(adjusted));
+      stages.add(new Stage.Gate(gate.name(), gate.text().text(), new Stage.When(phase, condition)));
+    }
   }
 
   private void addPlanned(Tree.Test test, List<TestPlanner> to) {
@@ -201,11 +240,17 @@ final class BenchOrder {
     }
     for (Visit visit : tree.byOutlet() ? byOutlet(visits) : visits) {
       List<String> adjusted = ifAdjusted ? adjustmentsOf(visit.test) : List.of();
-      Stage.Run run = visit.test.run(visit.outlet, new Stage.When(phase, adjusted));
+      Stage.Run run = visit.test.run(visit.outlet, when(phase, adjusted, visit.test));
       if (run != null) {
         stages.add(run);
       }
     }
+  }
+
+  private Stage.When when(@Nullable String phase, List<String> adjusted, TestPlanner test) {
+    Tree.Test tree = test.tree();
+    return new Stage.When(
+        phase, new Stage.Condition(adjusted, options.of(tree.conditions().when(), tree)));
   }
 
   /** The names of the adjustments that affect a test. */

@@ -31,9 +31,12 @@ final class RestPositions implements Stage.Visitor<Stage> {
   private final Set<String> touched = new TreeSet<>();
 
   /** The condition of what is gone through, and what was known where it began. */
-  private List<String> condition = List.of();
+  private Stage.Condition condition = Stage.Condition.NONE;
 
   private Map<String, String> otherwise = Map.of();
+
+  /** What was known where an option began. */
+  private Map<String, String> unchosen = Map.of();
 
   private RestPositions(Steps steps) {
     this.steps = steps;
@@ -50,14 +53,27 @@ final class RestPositions implements Stage.Visitor<Stage> {
   // ---- what is known ----
 
   /** Where the condition changes, both ways come together. */
-  private void onlyIf(List<String> adjusted) {
-    if (!adjusted.equals(condition)) {
-      if (!condition.isEmpty()) {
-        known.entrySet().removeIf(one -> !one.getValue().equals(otherwise.get(one.getKey())));
+  private void onlyIf(Stage.Condition next) {
+    if (next.equals(condition)) {
+      return;
+    }
+    if (condition.option() != null) {
+      join(unchosen);
+    }
+    if (!next.adjusted().equals(condition.adjusted())) {
+      if (!condition.adjusted().isEmpty()) {
+        join(otherwise);
       }
-      condition = adjusted;
       otherwise = new TreeMap<>(known);
     }
+    if (next.option() != null) {
+      unchosen = new TreeMap<>(known);
+    }
+    condition = next;
+  }
+
+  private void join(Map<String, String> other) {
+    known.entrySet().removeIf(one -> !one.getValue().equals(other.get(one.getKey())));
   }
 
   private void go(List<PlanStep> done) {
@@ -108,14 +124,20 @@ final class RestPositions implements Stage.Visitor<Stage> {
 
   @Override
   public Stage section(Stage.Section section) {
-    onlyIf(List.of());
+    onlyIf(section.condition());
     go(section.steps());
     return section;
   }
 
   @Override
+  public Stage gate(Stage.Gate gate) {
+    onlyIf(gate.when().condition());
+    return gate;
+  }
+
+  @Override
   public Stage adjust(Stage.Adjust adjust) {
-    onlyIf(List.of(adjust.name().text()));
+    onlyIf(Stage.Condition.after(List.of(adjust.name().text())));
     known.clear();
     return adjust;
   }
@@ -127,7 +149,7 @@ final class RestPositions implements Stage.Visitor<Stage> {
 
   @Override
   public Stage end(Stage.End end) {
-    onlyIf(List.of());
+    onlyIf(Stage.Condition.NONE);
     List<PlanStep> stays = new ArrayList<>();
     for (Map.Entry<String, OwnSetting> one : steps.settings().entrySet()) {
       ExtraSetting setting = one.getValue().setting();
@@ -142,7 +164,7 @@ final class RestPositions implements Stage.Visitor<Stage> {
 
   @Override
   public Stage run(Stage.Run run) {
-    onlyIf(run.when().adjusted());
+    onlyIf(run.when().condition());
     enterOrLeave(run);
     List<PlanStep> before = new ArrayList<>(run.before());
     go(run.before());

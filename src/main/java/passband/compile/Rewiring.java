@@ -15,22 +15,36 @@ import passband.plan.Wire;
 final class Rewiring implements Stage.Visitor<Void> {
   private final List<Stage> stages = new ArrayList<>();
   private List<Wire> wiring = List.of();
-  private Stage.When when = new Stage.When(null, List.of());
+  private Stage.When when = new Stage.When(null, Stage.Condition.NONE);
 
-  private Rewiring() {}
+  /** What is wired where the condition of the last run began. */
+  private List<Wire> otherwise = List.of();
+
+  private final List<Stage> all;
+
+  private Rewiring(List<Stage> all) {
+    this.all = all;
+  }
 
   /** The stages in their order, with the moves of the leads. */
   static List<Stage> of(List<Stage> stages) {
-    Rewiring rewiring = new Rewiring();
+    Rewiring rewiring = new Rewiring(stages);
     stages.forEach(stage -> stage.accept(rewiring));
     return List.copyOf(rewiring.stages);
   }
 
   private void takeOff(@Nullable String before) {
     if (!wiring.isEmpty()) {
-      stages.add(new Stage.Clear(when, before, Moves.between(wiring, List.of())));
+      stages.add(new Stage.Clear(wiredWhen(), before, Moves.between(wiring, List.of())));
       wiring = List.of();
     }
+  }
+
+  /** When the leads are as they are: after an option that moved none they are so either way. */
+  private Stage.When wiredWhen() {
+    return when.condition().option() != null && wiring.equals(otherwise)
+        ? new Stage.When(when.phase(), Stage.Condition.after(when.adjusted()))
+        : when;
   }
 
   private Void keep(Stage stage) {
@@ -49,6 +63,11 @@ final class Rewiring implements Stage.Visitor<Void> {
   }
 
   @Override
+  public Void gate(Stage.Gate gate) {
+    return keep(gate);
+  }
+
+  @Override
   public Void adjust(Stage.Adjust adjust) {
     takeOff(adjust.name().text());
     return keep(adjust);
@@ -56,14 +75,53 @@ final class Rewiring implements Stage.Visitor<Void> {
 
   @Override
   public Void run(Stage.Run run) {
-    if (!run.when().adjusted().equals(when.adjusted())) {
-      takeOff(run.id());
+    if (!run.when().condition().equals(when.condition())) {
+      if (!staysWired(run)) {
+        takeOff(run.id());
+      }
+      otherwise = wiring;
     }
-    List<Wire> now = run.setup() == null ? wiring : run.setup().wires();
+    List<Wire> now = wires(run);
     Stage.Run wired = run.withMoves(Moves.between(wiring, now));
     wiring = now;
     when = run.when();
     return keep(wired);
+  }
+
+  /**
+   * Whether no lead has to come off where an option begins or ends, since none is moved whichever
+   * way is taken.
+   */
+  private boolean staysWired(Stage.Run run) {
+    if (!run.when().adjusted().equals(when.adjusted())) {
+      return false;
+    }
+    if (when.condition().option() != null && !wiring.equals(otherwise)) {
+      return false;
+    }
+    return run.when().condition().option() == null || keepWiring(run);
+  }
+
+  /** Whether no run of the condition that begins here moves a lead. */
+  private boolean keepWiring(Stage.Run run) {
+    boolean from = false;
+    for (Stage one : all) {
+      from |= one == run;
+      if (from && one instanceof Stage.Run next) {
+        if (!next.when().condition().equals(run.when().condition())) {
+          break;
+        }
+        if (!wires(next).equals(wiring)) {
+          return false;
+        }
+      }
+    }
+    return true;
+  }
+
+  /** A run without a setup leaves the leads as they are. */
+  private List<Wire> wires(Stage.Run run) {
+    return run.setup() == null ? wiring : run.setup().wires();
   }
 
   /** Nothing is printed where nothing stays. */

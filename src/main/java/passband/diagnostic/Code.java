@@ -66,6 +66,8 @@ public enum Code {
   WRONG_KIND(Severity.ERROR, "an item of the wrong kind"),
   /** An unknown placeholder. */
   UNKNOWN_PLACEHOLDER(Severity.ERROR, "an unknown placeholder"),
+  /** A condition on a choice that is not asked before. */
+  ASKED_LATER(Severity.ERROR, "a condition on a choice that is not asked before"),
   /** A placeholder of a step that is answered several times. */
   AMBIGUOUS_PLACEHOLDER(Severity.ERROR, "a placeholder of a step that is answered several times"),
   /** An unknown column. */

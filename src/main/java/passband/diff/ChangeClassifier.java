@@ -38,6 +38,8 @@ final class ChangeClassifier {
       case NAME -> Kind.RENAMED;
       case DECISION -> decision();
       case CAUTION -> sided(d, Kind.CAUTION_REMOVED, Kind.CAUTION_ADDED, Kind.CAUTION_CHANGED);
+      case GATE -> sided(d, Kind.GATE_REMOVED, Kind.GATE_ADDED, Kind.GATE_CHANGED);
+      case CONDITION -> Kind.CONDITION;
       case ALLOW -> sided(d, Kind.ALLOW_REMOVED, Kind.ALLOW_ADDED, Kind.ALLOW_ADDED);
       case WIRE, MOVES -> Kind.CONNECTION;
       case LEAD -> Kind.LEAD;

@@ -13,6 +13,7 @@ import passband.quantity.QuantityKind;
 import passband.quantity.Unit;
 import passband.quantity.Units;
 import passband.syntax.LeadKind;
+import passband.syntax.Step;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -231,6 +232,7 @@ final class Completions {
       case "order" -> List.of("by outlet", "by test").forEach(w -> add(w, "keyword", ""));
       case "each" -> each(last);
       case "record" -> record(before, last);
+      case "when" -> when(before);
       default -> {
         if (place.block().equals("mode") && before.size() == 1) {
           limit(before, 0);
@@ -256,6 +258,24 @@ final class Completions {
       LIMITS.stream()
           .filter(l -> !l.equals("from output") && !l.equals("from stated"))
           .forEach(l -> add(l, "keyword", "a limit"));
+    }
+  }
+
+  /** The choices that sections ask; after 'is' the outcomes of the one that is named. */
+  private void when(List<String> before) {
+    for (Step step : procedure == null ? List.<Step>of() : procedure.steps()) {
+      if (step instanceof Step.Choose choose) {
+        if (before.size() == 1) {
+          add("choice", choose.name(), choose.text());
+        } else if (before.size() > 2 && before.get(1).equals(choose.name().text())) {
+          choose
+              .outcomes()
+              .forEach(o -> add("\"" + o.text() + "\"", "outcome", choose.text().text()));
+        }
+      }
+    }
+    if (before.size() == 2) {
+      add("is", "keyword", "the outcomes");
     }
   }
 

@@ -33,7 +33,8 @@ public record LanguageLine(String block, String word, String form, String purpos
     String block =
         switch (head) {
           case "" -> "file";
-          case "section", "adjust", "before", "each", "after" -> "steps";
+          case "section" -> word.equals("when") ? "section" : "steps";
+          case "adjust", "before", "each", "after" -> "steps";
           default -> head;
         };
     return ALL.stream()

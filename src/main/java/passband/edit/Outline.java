@@ -8,6 +8,7 @@ import org.jspecify.annotations.Nullable;
 import passband.parse.Marks;
 import passband.source.SourceFile;
 import passband.source.Span;
+import passband.syntax.Gate;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -75,6 +76,8 @@ public record Outline(
     for (Tree.Part part : p.parts()) {
       if (part instanceof Tree.Section s) {
         add(inside, "section", s.name(), s.title(), s.span());
+      } else if (part instanceof Gate g) {
+        add(inside, "gate", g.name(), g.text(), g.span());
       } else if (part instanceof Tree.Test t) {
         add(inside, "test", t.name(), t.title(), t.span());
       } else if (part instanceof Tree.Adjust a) {

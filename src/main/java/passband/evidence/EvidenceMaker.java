@@ -12,6 +12,7 @@ import passband.limit.Decision;
 import passband.model.Analyzer;
 import passband.model.Instruments;
 import passband.plan.Act;
+import passband.plan.Delivery;
 import passband.plan.Move;
 import passband.plan.Plan;
 import passband.plan.PlanStep;
@@ -25,6 +26,9 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
   /** Stands for the section or run of items that belong to none. */
   private static final String SHEET = "sheet";
 
+  private static final String GATE =
+      "Gate: every line, box and choice above that applies is done and has passed.";
+
   private static final List<String> YES_NO = List.of("yes", "no");
 
   private final Plan plan;
@@ -33,6 +37,9 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
 
   /** By the role of an instrument, the blank for the day on which its calibration is due. */
   private final Map<String, String> dues = new HashMap<>();
+
+  /** By the name of a choice, its identity. */
+  private final Map<String, String> choices = new HashMap<>();
 
   private int runs;
 
@@ -53,7 +60,8 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
                             "lead-" + lead.name().text(), lead.title() + " present", "Collect"))));
     List<StageItems> stages = new ArrayList<>();
     plan.stages().forEach(stage -> stages.add(stage.accept(this)));
-    return new Evidence(source(), decision(), plan.phases(), identity, leads, stages, result());
+    return new Evidence(
+        source(), decision(), plan.phases(), identity, leads, withStops(stages), result());
   }
 
   private ItemList.Source source() {
@@ -123,7 +131,9 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
 
   @Override
   public StageItems section(Stage.Section section) {
-    Context context = new Context(section.name().text(), null, section.title(), List.of());
+    Context context =
+        new Context(
+            section.name().text(), null, section.title(), List.of(), chosen(section.condition()));
     return steps(null, context, section.steps());
   }
 
@@ -135,7 +145,7 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
             ids.of(name, "adjusted"), "Was this adjustment made?", null, adjust.title(), List.of());
     Item.Choice made = new Item.Choice(head, YES_NO, null);
     Context context =
-        new Context(name, null, adjust.title(), List.of(madeIs(adjust.name().text())));
+        new Context(name, null, adjust.title(), List.of(madeIs(adjust.name().text())), List.of());
     return steps(made, context, adjust.steps());
   }
 
@@ -163,7 +173,50 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
         run.id(),
         phase,
         runs + ". " + run.title() + (phase == null ? "" : " (" + phase + ")"),
-        ifAdjusted(run.when()));
+        ifAdjusted(run.when()),
+        chosen(run.when().condition()));
+  }
+
+  /** The outcome that has to have been chosen: the choice stands before. */
+  private List<Item.Condition> chosen(Stage.Condition condition) {
+    Stage.Option option = condition.option();
+    return option == null
+        ? List.of()
+        : List.of(
+            new Item.Condition(
+                Objects.requireNonNull(choices.get(option.choice()), option.choice()),
+                option.is()));
+  }
+
+  /** What it stops is known when all that comes after it is. */
+  @Override
+  public StageItems gate(Stage.Gate gate) {
+    Context context =
+        new Context(gate.id(), gate.when().phase(), "Gate", ifAdjusted(gate.when()), List.of());
+    return stage(tick(context, "passed", GATE));
+  }
+
+  private static StageItems stage(Item gate) {
+    return new StageItems(null, List.of(), null, Map.of(0, gate), List.of(), null, Map.of());
+  }
+
+  /** Gates with what they stop: every value of output that stands after them. */
+  private List<StageItems> withStops(List<StageItems> stages) {
+    List<StageItems> made = new ArrayList<>(stages);
+    List<String> stops = new ArrayList<>();
+    for (int i = made.size() - 1; i >= 0; i--) {
+      if (plan.stages().get(i) instanceof Stage.Run run && run.output() != Delivery.OFF) {
+        List<String> own = new ArrayList<>();
+        for (StageItems.PointItems point : made.get(i).points()) {
+          point.measured().forEach(item -> own.add(item.id()));
+        }
+        stops.addAll(0, own);
+      } else if (plan.stages().get(i) instanceof Stage.Gate) {
+        Item gate = Objects.requireNonNull(made.get(i).before().get(0));
+        made.set(i, stage(new Item.Tick(gate.head(), List.copyOf(stops))));
+      }
+    }
+    return made;
   }
 
   private static List<Item.Condition> ifAdjusted(Stage.When when) {
@@ -178,13 +231,13 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
 
   @Override
   public StageItems start(Stage.Start start) {
-    Context context = new Context(SHEET, null, "Before you start", List.of());
+    Context context = new Context(SHEET, null, "Before you start", List.of(), List.of());
     return steps(null, context, List.of(start.ready()));
   }
 
   @Override
   public StageItems end(Stage.End end) {
-    return steps(null, new Context(SHEET, null, "At the end", List.of()), end.stays());
+    return steps(null, new Context(SHEET, null, "At the end", List.of(), List.of()), end.stays());
   }
 
   @Override
@@ -195,7 +248,8 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
             clear.before() == null ? SHEET : clear.before(),
             when.phase(),
             "Remove the leads",
-            ifAdjusted(when));
+            ifAdjusted(when),
+            chosen(when.condition()));
     List<Item> moves = new ArrayList<>();
     clear.moves().forEach(move -> moves.add(moved(context, move)));
     return new StageItems(null, moves, null, Map.of(), List.of(), null, Map.of());
@@ -205,11 +259,15 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
 
   /** What the items of one stage have in common. */
   private record Context(
-      String prefix, @Nullable String phase, String place, List<Item.Condition> applies) {}
+      String prefix,
+      @Nullable String phase,
+      String place,
+      List<Item.Condition> applies,
+      List<Item.Condition> when) {}
 
   private Item.Head head(Context context, String prefix, String name, String title) {
     return new Item.Head(
-        ids.of(prefix, name), title, context.phase, context.place, context.applies);
+        ids.of(prefix, name), title, context.phase, context.place, context.applies, context.when);
   }
 
   private Item tick(Context context, String name, String title) {
@@ -247,6 +305,7 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
       return recorded(head(context, prefix, noted.name(), text), noted);
     } else if (step.act() instanceof Act.Choose choose) {
       Item.Head head = head(context, prefix, choose.name(), text);
+      choices.put(choose.name(), head.id());
       return new Item.Choice(head, choose.outcomes(), choose.pass());
     }
     return null;
@@ -268,7 +327,8 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
 
   private StageItems.PointItems point(Stage.Run run, Context context, Point point) {
     List<Item.Measured> items = new ArrayList<>();
-    Item.Head head = new Item.Head("", "", context.phase, context.place, context.applies);
+    Item.Head head =
+        new Item.Head("", "", context.phase, context.place, context.applies, context.when);
     point.readings().forEach(r -> items.add(measured.reading(run, point, r, head)));
     point.limits().forEach(l -> items.add(measured.limited(run, point, l, head)));
     items.forEach(item -> ids.take(item.id()));

@@ -43,9 +43,21 @@ public sealed interface Item {
    * @param phase null where the procedure has none, or the item belongs to none
    * @param place the heading under which it stands on the sheet
    * @param applies it applies when one of these is met; always when there are none
+   * @param when all of these have to be met too
    */
   record Head(
-      String id, String title, @Nullable String phase, String place, List<Condition> applies) {}
+      String id,
+      String title,
+      @Nullable String phase,
+      String place,
+      List<Condition> applies,
+      List<Condition> when) {
+    /** Without an outcome that has to have been chosen. */
+    public Head(
+        String id, String title, @Nullable String phase, String place, List<Condition> applies) {
+      this(id, title, phase, place, applies, List.of());
+    }
+  }
 
   /** Met when the choice {@code item} is answered with one of {@code is}. */
   record Condition(String item, List<String> is) {}
@@ -143,8 +155,18 @@ public sealed interface Item {
     }
   }
 
-  /** A box that must be ticked. */
-  record Tick(Head head) implements Item {
+  /**
+   * A box that must be ticked.
+   *
+   * @param stops of a gate, which passes only where every item before it has: the values after it
+   *     that are not accepted unless it has; null for any other box
+   */
+  record Tick(Head head, @Nullable List<String> stops) implements Item {
+    /** One that is no gate. */
+    public Tick(Head head) {
+      this(head, null);
+    }
+
     @Override
     public <T> T accept(Visitor<T> visitor) {
       return visitor.tick(this);

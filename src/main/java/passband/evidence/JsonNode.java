@@ -29,11 +29,11 @@ final class JsonNode {
 
   /** Nothing when it is an object with exactly these keys. */
   void only(Set<String> keys) throws BadInput {
-    only(keys, "");
+    only(keys, new String[0]);
   }
 
-  /** Nothing when it is an object with exactly these keys, and perhaps one more. */
-  void only(Set<String> keys, String perhaps) throws BadInput {
+  /** Nothing when it is an object with exactly these keys, and perhaps some more. */
+  void only(Set<String> keys, String... perhaps) throws BadInput {
     JsonObject object = object();
     for (String key : keys) {
       if (!object.has(key)) {
@@ -41,7 +41,7 @@ final class JsonNode {
       }
     }
     for (String key : object.keySet()) {
-      if (!keys.contains(key) && !key.equals(perhaps)) {
+      if (!keys.contains(key) && !List.of(perhaps).contains(key)) {
         throw fault("unknown key '" + key + "'");
       }
     }

@@ -179,13 +179,14 @@ public final class LimitsReader {
     String kind = node.at("kind").oneOf(List.of("reading", "derived", "record", "choice", "tick"));
     return switch (kind) {
       case "reading" -> {
-        only(node, with("where", "scale", "limits", "budget"), "due", before);
+        only(node, with("where", "scale", "limits", "budget"), before, "due", "when");
         List<Item.Contribution> budget = budget(node.at("budget"));
         List<String> due = node.has("due") ? node.at("due").texts() : null;
         yield new Item.Reading(head(node), where(node), scale(node), limits(node), budget, due);
       }
       case "derived" -> {
-        node.only(
+        only(
+            node,
             with(
                 "where",
                 "scale",
@@ -193,7 +194,9 @@ public final class LimitsReader {
                 "formula",
                 "parts",
                 "load_error_relative",
-                "load_error_absolute"));
+                "load_error_absolute"),
+            before,
+            "when");
         Item.Limits limits = limits(node);
         if (limits == null) {
           throw node.at("limits").fault("a derived value must have limits");
@@ -201,24 +204,25 @@ public final class LimitsReader {
         yield new Item.Derived(head(node), where(node), scale(node), limits, calculation(node));
       }
       case "record" -> {
-        only(node, with("unit"), "accepts", before);
+        only(node, with("unit"), before, "accepts", "when");
         yield recorded(node);
       }
-      case "choice" -> choice(node);
+      case "choice" -> choice(node, before);
       default -> {
-        node.only(HEAD);
-        yield new Item.Tick(head(node));
+        only(node, with(), before, "stops", "when");
+        boolean stops = node.has("stops") && !node.at("stops").isNull();
+        yield new Item.Tick(head(node), stops ? node.at("stops").texts() : null);
       }
     };
   }
 
-  /** Before format 3 the last key may be missing. */
-  private static void only(JsonNode node, Set<String> keys, String last, boolean before)
+  /** Before format 3 the last keys may be missing. */
+  private static void only(JsonNode node, Set<String> keys, boolean before, String... last)
       throws BadInput {
     if (before) {
       node.only(keys, last);
     } else {
-      keys.add(last);
+      keys.addAll(List.of(last));
       node.only(keys);
     }
   }
@@ -230,17 +234,22 @@ public final class LimitsReader {
   }
 
   private static Item.Head head(JsonNode node) throws BadInput {
-    List<Item.Condition> applies = new ArrayList<>();
-    for (JsonNode one : node.at("applies").list()) {
-      one.only(Set.of("item", "is"));
-      applies.add(new Item.Condition(one.at("item").name(), one.at("is").texts()));
-    }
     return new Item.Head(
         node.at("id").name(),
         node.at("title").text(),
         node.at("phase").optionalText(),
         node.at("place").text(),
-        applies);
+        conditions(node.at("applies")),
+        node.has("when") ? conditions(node.at("when")) : List.of());
+  }
+
+  private static List<Item.Condition> conditions(JsonNode node) throws BadInput {
+    List<Item.Condition> conditions = new ArrayList<>();
+    for (JsonNode one : node.list()) {
+      one.only(Set.of("item", "is"));
+      conditions.add(new Item.Condition(one.at("item").name(), one.at("is").texts()));
+    }
+    return conditions;
   }
 
   private static Item.Recorded recorded(JsonNode node) throws BadInput {
@@ -273,8 +282,8 @@ public final class LimitsReader {
     return read;
   }
 
-  private static Item.Choice choice(JsonNode node) throws BadInput {
-    node.only(with("options", "pass"));
+  private static Item.Choice choice(JsonNode node, boolean before) throws BadInput {
+    only(node, with("options", "pass"), before, "when");
     List<String> options = node.at("options").texts();
     String pass = node.at("pass").optionalText();
     if (options.isEmpty() || pass != null && !options.contains(pass)) {
@@ -391,7 +400,7 @@ public final class LimitsReader {
       }
     }
     for (Item item : list.items()) {
-      for (Item.Condition condition : item.head().applies()) {
+      for (Item.Condition condition : conditions(item)) {
         if (!(byId.get(condition.item()) instanceof Item.Choice choice)
             || !choice.options().containsAll(condition.is())) {
           throw root.fault(
@@ -408,6 +417,13 @@ public final class LimitsReader {
           }
         }
       }
+      if (item instanceof Item.Tick tick && tick.stops() != null) {
+        for (String stopped : tick.stops()) {
+          if (!(byId.get(stopped) instanceof Item.Measured)) {
+            throw root.fault(item.id() + " stops '" + stopped + "', which is not measured");
+          }
+        }
+      }
       if (item instanceof Item.Derived derived) {
         for (String part : derived.calculation().parts().values()) {
           if (!(byId.get(part) instanceof Item.Reading)) {
@@ -417,5 +433,11 @@ public final class LimitsReader {
         }
       }
     }
+  }
+
+  private static List<Item.Condition> conditions(Item item) {
+    List<Item.Condition> all = new ArrayList<>(item.head().applies());
+    all.addAll(item.head().when());
+    return all;
   }
 }

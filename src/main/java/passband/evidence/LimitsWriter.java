@@ -69,8 +69,13 @@ public final class LimitsWriter implements Item.Visitor<Void> {
     json.text("title", head.title());
     json.text("phase", head.phase());
     json.text("place", head.place());
-    json.array("applies");
-    for (Item.Condition condition : head.applies()) {
+    conditions("applies", head.applies());
+    conditions("when", head.when());
+  }
+
+  private void conditions(String name, List<Item.Condition> conditions) {
+    json.array(name);
+    for (Item.Condition condition : conditions) {
       json.begin();
       json.text("item", condition.item());
       json.texts("is", condition.is());
@@ -183,6 +188,11 @@ public final class LimitsWriter implements Item.Visitor<Void> {
   @Override
   public Void tick(Item.Tick tick) {
     head("tick", tick);
+    if (tick.stops() == null) {
+      json.text("stops", null);
+    } else {
+      json.texts("stops", tick.stops());
+    }
     json.end();
     return null;
   }

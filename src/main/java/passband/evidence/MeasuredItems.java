@@ -115,7 +115,8 @@ final class MeasuredItems {
   }
 
   private static Item.Head head(Item.Head shared, String id, String title) {
-    return new Item.Head(id, title, shared.phase(), shared.place(), shared.applies());
+    return new Item.Head(
+        id, title, shared.phase(), shared.place(), shared.applies(), shared.when());
   }
 
   private static boolean negative(String quantity) {

@@ -21,9 +21,13 @@ final class Applicability {
 
   /** Whether an item applies; while its choice is open it does not. */
   boolean applies(Item item) {
-    List<Item.Condition> conditions = item.head().applies();
-    return conditions.isEmpty()
-        || conditions.stream()
-            .anyMatch(c -> chosen.containsKey(c.item()) && c.is().contains(chosen.get(c.item())));
+    List<Item.Condition> any = item.head().applies();
+    return (any.isEmpty() || any.stream().anyMatch(this::isMet))
+        && item.head().when().stream().allMatch(this::isMet);
+  }
+
+  private boolean isMet(Item.Condition condition) {
+    String answer = chosen.get(condition.item());
+    return answer != null && condition.is().contains(answer);
   }
 }

@@ -46,7 +46,7 @@ public final class Judge {
     if (list.pointsOnly()) {
       warnings.add(Cause.of(Cause.Code.POINTS_ONLY, null));
     }
-    return Report.of(list, readings, judgements, List.copyOf(warnings));
+    return Report.of(list, readings, Gates.of(list, judgements), List.copyOf(warnings));
   }
 
   private void digest() throws BadInput {

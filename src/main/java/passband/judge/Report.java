@@ -64,7 +64,7 @@ public record Report(
   }
 
   /** Of each item the last phase in which it was done; its first where it was done in none. */
-  private static Map<String, Judgement> deciding(ItemList list, List<Judgement> judgements) {
+  static Map<String, Judgement> deciding(ItemList list, List<Judgement> judgements) {
     Map<String, Judgement> deciding = new LinkedHashMap<>();
     for (Judgement judgement : judgements) {
       Judgement before = deciding.get(judgement.base());

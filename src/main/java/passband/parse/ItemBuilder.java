@@ -10,7 +10,9 @@ import passband.diagnostic.Diagnostics;
 import passband.parse.antlr.PassbandParser.*;
 import passband.source.Span;
 import passband.syntax.LimitExpression;
+import passband.syntax.OnlyWhen;
 import passband.syntax.Tree;
+import passband.syntax.Word;
 
 /**
  * The items of blocks: each of a kind, the only one of a kind, and the statements that several
@@ -49,6 +51,13 @@ final class ItemBuilder {
       }
     }
     return each(found, make);
+  }
+
+  /** {@code when NAME is "A", "B"}. */
+  OnlyWhen when(When_Context when) {
+    List<Word> is = new ArrayList<>();
+    when.TEXT().forEach(text -> is.add(leaves.text(text)));
+    return new OnlyWhen(leaves.name(when.name()), is, leaves.line(when));
   }
 
   /** The one item of its kind; a second is an error and is left out. */

@@ -5,8 +5,10 @@ import java.util.List;
 import passband.parse.antlr.PassbandParser.*;
 import passband.syntax.Amount;
 import passband.syntax.DecisionKind;
+import passband.syntax.Gate;
 import passband.syntax.Heading;
 import passband.syntax.LeadKind;
+import passband.syntax.OnlyWhen;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -31,6 +33,8 @@ final class ProcedureBuilder {
     for (ProcedureItemContext item : items) {
       if (item instanceof ProcedureSectionContext c && leaves.whole(c.section().sectionHead())) {
         parts.add(section(c.section()));
+      } else if (item instanceof ProcedureGateContext c && leaves.whole(c)) {
+        parts.add(new Gate(leaves.name(c.name()), leaves.text(c.TEXT()), leaves.line(c)));
       } else if (item instanceof ProcedureTestContext c && leaves.whole(c.test().testHead())) {
         parts.add(tests.test(c.test()));
       } else if (item instanceof ProcedureAdjustContext c
@@ -121,6 +125,7 @@ final class ProcedureBuilder {
     return new Tree.Section(
         leaves.name(head.name()),
         leaves.optionalText(head.TEXT()),
+        build.single(build.each(section.when_(), build::when), "the condition", OnlyWhen::span),
         steps.steps(section.step()),
         leaves.line(head));
   }

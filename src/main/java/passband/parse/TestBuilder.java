@@ -6,6 +6,7 @@ import org.jspecify.annotations.Nullable;
 import passband.parse.antlr.PassbandParser.*;
 import passband.syntax.Amount;
 import passband.syntax.Conditions;
+import passband.syntax.OnlyWhen;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -52,6 +53,10 @@ final class TestBuilder {
             build.among(items, TestInsideContext.class, s -> leaves.ref(s.ref())),
             "the state",
             Tree.Ref::span),
+        build.single(
+            build.among(items, TestWhenContext.class, w -> build.when(w.when_())),
+            "the condition",
+            OnlyWhen::span),
         build.single(
             build.among(items, TestOutputContext.class, this::output), "the output", Word::span),
         build.single(

@@ -40,6 +40,8 @@ public record Fact(
     NAME,
     DECISION,
     CAUTION,
+    GATE,
+    CONDITION,
     ALLOW,
     WIRE,
     MOVES,

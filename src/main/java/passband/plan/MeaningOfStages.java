@@ -37,7 +37,20 @@ final class MeaningOfStages implements Stage.Visitor<Void> {
             Canonical.of(section.title()),
             FactText.titled(section.title()),
             section.name().span()));
+    if (section.condition().option() != null) {
+      when(name, name, new Stage.When(null, section.condition()), name);
+    }
     steps(name + "/steps", name + ", steps", section.steps(), section.name().span());
+    return null;
+  }
+
+  /** In a later phase it is told by what adjustments affect. */
+  @Override
+  public Void gate(Stage.Gate gate) {
+    String name = "gate " + gate.id();
+    order.add(name);
+    facts.add(Fact.text(Area.GATE, name, name, gate.text(), gate.name().span()));
+    when(name, name, gate.when(), name);
     return null;
   }
 
@@ -144,13 +157,19 @@ final class MeaningOfStages implements Stage.Visitor<Void> {
     String phase = when.phase() == null ? "always" : when.phase();
     String shown =
         when.adjusted().isEmpty() ? phase : phase + ", if " + String.join(" or ", when.adjusted());
+    Stage.Option option = when.condition().option();
+    String chosen =
+        option == null
+            ? ""
+            : ", where " + option.choice() + " is " + String.join(" or ", option.is());
+    String canonical = Canonical.of(when.phase(), when.adjusted());
     facts.add(
         Fact.of(
-                Area.STEPS,
+                Area.CONDITION,
                 key + "/when",
                 subject + ", when",
-                Canonical.of(when.phase(), when.adjusted()),
-                shown,
+                option == null ? canonical : Canonical.of(canonical, option.choice(), option.is()),
+                shown + chosen,
                 null)
             .partOf(owner));
   }

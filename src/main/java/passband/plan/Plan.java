@@ -109,6 +109,18 @@ public record Plan(
     return runs;
   }
 
+  /** The choice of this name in a section; null where there is none. */
+  public @Nullable PlanStep choice(String name) {
+    for (Stage stage : stages) {
+      for (PlanStep step : stage instanceof Stage.Section s ? s.steps() : List.<PlanStep>of()) {
+        if (step.act() instanceof Act.Choose choose && choose.name().equals(name)) {
+          return step;
+        }
+      }
+    }
+    return null;
+  }
+
   /** The leads that some run's setup uses, in the order of their sets; they are numbered from 1. */
   public List<Lead> usedLeads() {
     Set<String> used = new HashSet<>();

@@ -17,6 +17,8 @@ public sealed interface Stage {
   interface Visitor<T> {
     T section(Section section);
 
+    T gate(Gate gate);
+
     T run(Run run);
 
     T adjust(Adjust adjust);
@@ -32,13 +34,41 @@ public sealed interface Stage {
    * When a stage is done.
    *
    * @param phase null when the procedure has none
-   * @param adjusted the adjustments of which one has to have been made; empty for a stage that is
-   *     always done
+   * @param condition what has to be met; {@link Condition#NONE} for a stage that is always done
    */
-  record When(@Nullable String phase, List<String> adjusted) {
+  record When(@Nullable String phase, Condition condition) {
+    /** The adjustments of which one has to have been made; empty where none has to. */
+    public List<String> adjusted() {
+      return condition.adjusted;
+    }
+  }
+
+  /**
+   * What has to be met for a stage to be done.
+   *
+   * @param adjusted the adjustments of which one has to have been made; empty for none
+   * @param option the outcome that has to have been chosen; null for none
+   */
+  record Condition(List<String> adjusted, @Nullable Option option) {
+    /** Always met. */
+    public static final Condition NONE = new Condition(List.of(), null);
+
     /** Copies the names. */
-    public When {
+    public Condition {
       adjusted = List.copyOf(adjusted);
+    }
+
+    /** Only after one of these adjustments. */
+    public static Condition after(List<String> adjusted) {
+      return new Condition(adjusted, null);
+    }
+  }
+
+  /** The choice of this name was answered with one of these outcomes. */
+  record Option(String choice, List<String> is) {
+    /** Copies the outcomes. */
+    public Option {
+      is = List.copyOf(is);
     }
   }
 
@@ -50,8 +80,22 @@ public sealed interface Stage {
     }
   }
 
+  /** Nothing after it is done unless everything before it that applies has passed. */
+  record Gate(Word name, String text, When when) implements Stage {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.gate(this);
+    }
+
+    /** {@code NAME}, with {@code /PHASE} where there are phases. */
+    public String id() {
+      return when.phase == null ? name.text() : name.text() + "/" + when.phase;
+    }
+  }
+
   /** A list of steps under a heading. */
-  record Section(Word name, String title, List<PlanStep> steps) implements Stage {
+  record Section(Word name, String title, Condition condition, List<PlanStep> steps)
+      implements Stage {
     @Override
     public <T> T accept(Visitor<T> visitor) {
       return visitor.section(this);

@@ -83,9 +83,15 @@ final class ScriptItems implements Item.Visitor<Void> {
     if (item.head().phase() != null) {
       text("phase", item.head().phase());
     }
-    if (!item.head().applies().isEmpty()) {
-      write(() -> json.name("applies").beginArray());
-      for (Item.Condition condition : item.head().applies()) {
+    conditions("applies", item.head().applies());
+    conditions("when", item.head().when());
+  }
+
+  /** Left out where there are none. */
+  private void conditions(String name, List<Item.Condition> conditions) {
+    if (!conditions.isEmpty()) {
+      write(() -> json.name(name).beginArray());
+      for (Item.Condition condition : conditions) {
         write(json::beginObject);
         text("item", condition.item());
         texts("is", condition.is());
@@ -239,6 +245,9 @@ final class ScriptItems implements Item.Visitor<Void> {
   @Override
   public Void tick(Item.Tick tick) {
     begin("tick", tick);
+    if (tick.stops() != null) {
+      texts("stops", tick.stops());
+    }
     write(json::endObject);
     return null;
   }

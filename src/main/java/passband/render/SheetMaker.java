@@ -30,10 +30,13 @@ import passband.quantity.Rational;
 /** From a compiled procedure to what its sheet prints. */
 public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
   private static final int SHORT = 12;
+  private static final String GATE_CLOSED =
+      "If not, stop here: deliver no output, and go on at \u201cIf a reading fails\u201d.";
 
   private final Plan plan;
   private final Evidence evidence;
   private final Asks asks;
+  private final OnlyIf onlyIf;
   private @Nullable String lastDrawn;
   private int runs;
   private int lines;
@@ -43,6 +46,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
     this.plan = plan;
     this.evidence = evidence;
     this.asks = new Asks(plan.decision());
+    this.onlyIf = new OnlyIf(plan);
   }
 
   /** The whole sheet. */
@@ -145,7 +149,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         "section",
         0,
         section.title(),
-        null,
+        onlyIf.of(section.condition(), 0, 0),
         null,
         List.of(),
         steps(section.steps(), items().before()),
@@ -196,25 +200,32 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         "end", 0, "At the end", null, null, List.of(), steps(end.stays(), items().before()), null);
   }
 
-  /** Which adjustment has to have been made; null for a stage that is always done. */
-  private @Nullable String onlyIf(Stage.When when) {
-    List<String> titles = new ArrayList<>();
-    for (Stage stage : plan.stages()) {
-      if (stage instanceof Stage.Adjust adjust && when.adjusted().contains(adjust.name().text())) {
-        titles.add("\u201c" + adjust.title() + "\u201d");
-      }
-    }
-    return titles.isEmpty() ? null : "Only if " + String.join(" or ", titles) + " was made.";
+  @Override
+  public Sheet.Block gate(Stage.Gate gate) {
+    List<Sheet.StepLine> steps = new ArrayList<>();
+    steps.add(new Sheet.StepLine("caution", gate.text(), null));
+    Sheet.Ask passed = asks.of(Objects.requireNonNull(items().before().get(0), "a gate's tick"));
+    steps.add(new Sheet.StepLine("confirm", passed.text(), passed));
+    steps.add(new Sheet.StepLine("do", GATE_CLOSED, null));
+    return new Sheet.Block(
+        "gate",
+        0,
+        "Gate",
+        onlyIf.of(gate.when().condition(), 0, 0),
+        null,
+        List.of(),
+        List.copyOf(steps),
+        null);
   }
 
   @Override
   public Sheet.Block clear(Stage.Clear clear) {
-    String onlyIf = onlyIf(clear.when());
+    String condition = onlyIf.of(clear.when().condition(), 0, 0);
     return new Sheet.Block(
         "clear",
         0,
         "Remove the leads",
-        (onlyIf == null ? "" : onlyIf + " ") + "Output off before you touch any lead.",
+        (condition == null ? "" : condition + " ") + "Output off before you touch any lead.",
         null,
         asks.all(items().moves()),
         List.of(),
@@ -224,6 +235,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
   @Override
   public Sheet.Block run(Stage.Run run) {
     runs++;
+    int first = lines + 1;
     Sheet.RunPart part =
         new Sheet.RunPart(
             run.phase(),
@@ -236,7 +248,14 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
             steps(run.after(), items().after()),
             run.derives().stream().map(d -> d.title() + " = " + d.formula()).toList());
     return new Sheet.Block(
-        "run", runs, run.title(), onlyIf(run.when()), null, List.of(), List.of(), part);
+        "run",
+        runs,
+        run.title(),
+        onlyIf.of(run.when().condition(), first, lines),
+        null,
+        List.of(),
+        List.of(),
+        part);
   }
 
   private Sheet.SetupLines setup(Stage.Run run, Setup setup) {

@@ -1,6 +1,7 @@
 package passband.resolve;
 
 import java.util.List;
+import passband.syntax.Gate;
 import passband.syntax.Step;
 import passband.syntax.Tree;
 
@@ -80,6 +81,8 @@ public final class Declarations {
   private void part(Tree.Part part) {
     if (part instanceof Tree.Section section) {
       names.declare("section", section.name(), section.title());
+    } else if (part instanceof Gate gate) {
+      names.declare("gate", gate.name(), gate.text());
     } else if (part instanceof Tree.Adjust adjust) {
       names.declare("adjust", adjust.name(), adjust.title());
     } else if (part instanceof Tree.Test test) {

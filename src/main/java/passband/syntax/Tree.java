@@ -264,8 +264,6 @@ public final class Tree {
       @Nullable Word readBy,
       Span span) {}
 
-  // ---- procedure ----
-
   /** A procedure. */
   public record Procedure(
       Word name,
@@ -338,7 +336,7 @@ public final class Tree {
   }
 
   /** What a procedure's sheet goes through, in the order written. */
-  public sealed interface Part permits Section, Test, Adjust {
+  public sealed interface Part permits Section, Gate, Test, Adjust {
     /** Its name. */
     Word name();
   }
@@ -352,8 +350,9 @@ public final class Tree {
   /** In which phases everything is done, and whether outlet by outlet or test by test. */
   public record Order(List<Word> phases, boolean byOutlet) {}
 
-  /** A list of steps with a heading. */
-  public record Section(Word name, @Nullable Word title, List<Step> steps, Span span)
+  /** Steps with a heading; {@code when} is null where always done. */
+  public record Section(
+      Word name, @Nullable Word title, @Nullable OnlyWhen when, List<Step> steps, Span span)
       implements Part {}
 
   /** What is adjusted between two phases, and the tests whose results it changes. */

@@ -89,8 +89,13 @@
     return new Set(asked.flatMap((item) => Object.values(item.parts)));
   }
 
-  function show(item, { verdict, causes, value }, [first, second], repeated) {
+  function show(item, { verdict, causes, value }, [first, again], repeated, closed) {
     const [field] = fields.get(item.id);
+    const shut = closed.get(item.id) || [];
+    if (item.kind === "reading") {
+      field.disabled = shut.length > 0;
+      second(field).disabled = shut.length > 0;
+    }
     if (item.kind === "derived") {
       field.textContent = value === null ? "" : Ratio.fixed(value, item.decimals + 2);
     }
@@ -102,14 +107,15 @@
     }
     const row = field.closest("tr");
     row.classList.toggle("read", first !== "");
-    row.classList.toggle("reread", second !== "");
-    row.classList.toggle("fails", verdict === "fail" || second !== "");
+    row.classList.toggle("reread", again !== "");
+    row.classList.toggle("fails", verdict === "fail" || again !== "");
     row.classList.toggle("repeat", repeated.has(item.id));
     const limited = item.low !== undefined || item.high !== undefined;
     const word = verdict === "fail" ? "FAIL" : verdict === "pass" && !limited ? "read" : verdict;
     const open = verdict === "not done" && !(item.kind === "reading" && undone(field).checked);
     const why = causes.length > 0 ? ": " + Causes.texts(causes) : "";
-    row.querySelector(".said").textContent = open || verdict === "does not apply" ? "" : word + why;
+    const stopped = shut.length > 0 ? "stopped: the gate " + shut.map((gate) => gate.id).join(", ") + " has not passed" : "";
+    row.querySelector(".said").textContent = open || verdict === "does not apply" ? stopped : word + why;
   }
 
   // What is not a reading has no place for it until there is something to say.
@@ -129,7 +135,8 @@
     const now = entered();
     const verdicts = Verdicts.of(data, new Map([...now].map(([id, value]) => [id, attempts(items.get(id), value)])));
     const repeated = again(verdicts);
-    data.items.forEach((item) => show(item, verdicts.get(item.id), now.get(item.id), repeated));
+    const closed = Verdicts.closed(data, verdicts);
+    data.items.forEach((item) => show(item, verdicts.get(item.id), now.get(item.id), repeated, closed));
     const number = (kinds, verdict) =>
       data.items.filter((item) => kinds.includes(item.kind) && verdicts.get(item.id).verdict === verdict).length;
     const readings = ["reading"];
@@ -138,7 +145,7 @@
     const parts = [number(readings, "not done") + " of " + all + " readings to go"];
     for (const [kinds, verdict, text] of [
       [others, "not done", " other items open"],
-      [["reading", "derived", "choice", "record"], "fail", " fail"],
+      [["reading", "derived", ...others], "fail", " fail"],
       [["reading", "derived", ...others], "unclear", " unclear"],
     ]) {
       if (number(kinds, verdict) > 0) {
@@ -320,7 +327,7 @@
     const at = entries.indexOf(event.target);
     if (event.key === "Enter" && at >= 0) {
       event.preventDefault();
-      (entries[at + 1] || document.getElementById("save")).focus();
+      (entries.slice(at + 1).find((entry) => !entry.disabled) || document.getElementById("save")).focus();
     }
   });
   document.getElementById("save").addEventListener("click", save);

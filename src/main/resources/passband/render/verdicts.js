@@ -25,7 +25,7 @@ const Verdicts = (() => {
         const answer = last(choice);
         return answer !== undefined && !answer.undone && trouble(choice) === null && c.is.includes(answer.value);
       };
-      return item.applies === undefined || item.applies.some(met);
+      return (item.applies === undefined || item.applies.some(met)) && (item.when || []).every(met);
     }
 
     // Why the last attempt cannot be told; null where it can.
@@ -343,7 +343,57 @@ const Verdicts = (() => {
       return item.kind === "derived" ? derived(item) : early(item) || kinds[item.kind](item);
     }
 
-    return new Map(data.items.map((item) => [item.id, judged(item)]));
+    return gated(data, new Map(data.items.map((item) => [item.id, judged(item)])));
+  }
+
+  // By value, by gate without its phase, the last gate before it that applies.
+  function gates(data, verdicts) {
+    const stopping = new Map();
+    for (const gate of data.items.filter((item) => item.stops !== undefined && verdicts.get(item.id).verdict !== "does not apply")) {
+      for (const id of gate.stops) {
+        stopping.set(id, (stopping.get(id) || new Map()).set(base(gate), gate));
+      }
+    }
+    return stopping;
+  }
+
+  // The gates that a value stands behind and that have not passed.
+  function closed(data, verdicts) {
+    const all = [...gates(data, verdicts)].map(([id, by]) => [id, [...by.values()].filter((gate) => verdicts.get(gate.id).verdict !== "pass")]);
+    return new Map(all.filter(([, shut]) => shut.length > 0));
+  }
+
+  // What gates make of the verdicts: of themselves, and of what they stop.
+  function gated(data, raw) {
+    const verdicts = new Map();
+    const stopping = gates(data, raw);
+    const because = (item, { causes, value }, verdict, code, other) =>
+      said(verdict, [...causes, Causes.of(code, item, { note: other.id })], value);
+    const before = [];
+    for (const item of data.items) {
+      let now = raw.get(item.id);
+      if (item.stops !== undefined && now.verdict !== "does not apply") {
+        const failed = [...deciding(data, before, verdicts).values()].find((one) => verdicts.get(one.id).verdict === "fail");
+        const open = before.find((one) => ["not done", "unclear"].includes(verdicts.get(one.id).verdict));
+        if (failed !== undefined) {
+          now = because(item, now, "fail", "earlier-failed", failed);
+        } else if (now.verdict === "pass" && open !== undefined) {
+          now = because(item, now, "unclear", "earlier-open", open);
+        }
+      } else if (!["does not apply", "not done"].includes(now.verdict)) {
+        for (const gate of (stopping.get(item.id) || new Map()).values()) {
+          const { verdict } = verdicts.get(gate.id);
+          if (verdict === "fail") {
+            now = because(item, now, "fail", "gate-failed", gate);
+          } else if (verdict !== "pass" && now.verdict === "pass") {
+            now = because(item, now, "unclear", "gate-open", gate);
+          }
+        }
+      }
+      verdicts.set(item.id, now);
+      before.push(item);
+    }
+    return verdicts;
   }
 
   // The identity without the phase.
@@ -355,22 +405,27 @@ const Verdicts = (() => {
       : item.id;
   }
 
-  // Pass only where every item that applies is done and what decides passes.
-  function overall(data, verdicts) {
-    const deciding = new Map();
-    for (const item of data.items) {
-      const before = deciding.get(base(item));
+  // Of each item the last phase in which it was done; its first where it was done in none.
+  function deciding(data, items, verdicts) {
+    const last = new Map();
+    for (const item of items) {
+      const before = last.get(base(item));
       const done = ["pass", "fail", "unclear"].includes(verdicts.get(item.id).verdict);
       if (before === undefined || (done && data.phases.indexOf(item.phase) > data.phases.indexOf(before.phase))) {
-        deciding.set(base(item), item);
+        last.set(base(item), item);
       }
     }
-    if ([...deciding.values()].some((item) => verdicts.get(item.id).verdict === "fail")) {
+    return last;
+  }
+
+  // Pass only where every item that applies is done and what decides passes.
+  function overall(data, verdicts) {
+    if ([...deciding(data, data.items, verdicts).values()].some((item) => verdicts.get(item.id).verdict === "fail")) {
       return "fail";
     }
     const open = [...verdicts.values()].some((v) => v.verdict === "not done" || v.verdict === "unclear");
     return open ? "incomplete" : "pass";
   }
 
-  return { of, own, overall };
+  return { of, own, closed, overall };
 })();

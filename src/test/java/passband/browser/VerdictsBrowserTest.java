@@ -47,7 +47,7 @@ import passband.testing.Sheets;
  * words, on every item and over all.
  */
 class VerdictsBrowserTest {
-  private static final int RECORDS = 150;
+  private static final int RECORDS = 250;
 
   /** What every sheet gives cause to say. */
   private static final Set<Cause.Code> SEEN =

@@ -43,8 +43,15 @@ public final class PlanOutline implements Stage.Visitor<Void> {
 
   @Override
   public Void section(Stage.Section section) {
-    line("", "section " + section.name() + " \"" + section.title() + "\"");
+    Stage.When when = new Stage.When(null, section.condition());
+    line("", "section " + section.name() + " \"" + section.title() + "\"" + onlyIf(when));
     steps("  ", section.steps());
+    return null;
+  }
+
+  @Override
+  public Void gate(Stage.Gate gate) {
+    line("", "gate " + gate.id() + " \"" + gate.text() + "\"" + onlyIf(gate.when()));
     return null;
   }
 
@@ -131,7 +138,11 @@ public final class PlanOutline implements Stage.Visitor<Void> {
   }
 
   private static String onlyIf(Stage.When when) {
-    return when.adjusted().isEmpty() ? "" : ", only if " + String.join(" or ", when.adjusted());
+    Stage.Option option = when.condition().option();
+    return (when.adjusted().isEmpty() ? "" : ", only if " + String.join(" or ", when.adjusted()))
+        + (option == null
+            ? ""
+            : ", only where " + option.choice() + " is " + String.join(" or ", option.is()));
   }
 
   @Override

@@ -207,6 +207,7 @@ class RenameLawTest {
             "confirm",
             "contact",
             "device",
+            "gate",
             "jack",
             "key",
             "lead",

@@ -15,6 +15,8 @@ final class Branches {
   private static final float PART = 13;
   private static final Pattern NAMED = Pattern.compile("\u201c(.+?)\u201d");
 
+  private static final Pattern ANSWER = Pattern.compile("the answer to \u201c.+?(?=; otherwise)");
+
   private Branches() {}
 
   /** Whether this is said of an adjustment itself. */
@@ -31,9 +33,17 @@ final class Branches {
         title = heading.text();
       } else if (mark instanceof OnlyIf only && isAdjustment(only)) {
         titles.add(title);
+      } else if (mark instanceof OnlyIf only) {
+        titles.addAll(options(only));
       }
     }
     return titles;
+  }
+
+  /** The answer that has to have been given; none where it is not said of an answer. */
+  private static List<String> options(OnlyIf only) {
+    Matcher matcher = ANSWER.matcher(only.text());
+    return matcher.find() ? List.of(matcher.group()) : List.of();
   }
 
   /** What the second bench says of every branch, whichever adjustments are left out. */
@@ -88,20 +98,26 @@ final class Branches {
       if (mark instanceof OnlyIf only) {
         return isAdjustment(only)
             ? !left.contains(((Heading) part.get(0)).text())
-            : !left.containsAll(named(only));
+            : options(only).stream().noneMatch(left::contains) && madeOne(only, left);
       }
     }
     return true;
   }
 
-  private static Set<String> named(OnlyIf only) {
+  /** Whether one of the adjustments was made that it names. */
+  private static boolean madeOne(OnlyIf only, Set<String> left) {
+    String made = ANSWER.matcher(only.text()).replaceAll("");
+    return !made.contains(" was made.") || !left.containsAll(named(made));
+  }
+
+  private static Set<String> named(String only) {
     Set<String> titles = new TreeSet<>();
-    Matcher matcher = NAMED.matcher(only.text());
+    Matcher matcher = NAMED.matcher(only);
     while (matcher.find()) {
       titles.add(matcher.group(1));
     }
     if (titles.isEmpty()) {
-      throw new IllegalArgumentException(only.text());
+      throw new IllegalArgumentException(only);
     }
     return titles;
   }

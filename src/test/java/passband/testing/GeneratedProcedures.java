@@ -56,10 +56,12 @@ public final class GeneratedProcedures {
   private final StringBuilder text = new StringBuilder();
   private final List<String> names = new ArrayList<>(NAMES);
   private final List<String> tests = new ArrayList<>();
+  private final Random more;
   private int serial;
 
   private GeneratedProcedures(long seed) {
     random = new Random(seed);
+    more = new Random(~seed);
     Collections.shuffle(names, random);
   }
 
@@ -102,10 +104,22 @@ public final class GeneratedProcedures {
             ? "phases as-found, as-left\n"
             : one("", "phases first, second\n", "phases a, b, c\n"));
     text.append(SETUPS);
+    boolean asks = more.nextBoolean();
+    if (asks) {
+      text.append(
+          "section asked \"Asked\" {\nchoose fitted \"The option is\" from \"yes\", \"no\"");
+      text.append(", \"unknown\"\nrecord cell \"The cell\" in V at least 2.7 V\n}\n");
+    }
     sections("before");
+    if (asks && more.nextBoolean()) {
+      text.append("section fit \"Fit\" {\n" + when() + "confirm \"It fits.\"\n}\n");
+    }
     int count = 1 + random.nextInt(3);
     for (int i = 0; i < count; i++) {
-      test();
+      if (more.nextInt(3) == 0 && (asks || i > 0)) {
+        text.append("gate gate" + i + " \"All of it has passed.\"\n");
+      }
+      test(asks && more.nextInt(3) == 0 ? when() : "");
     }
     if (adjust) {
       adjust("trim \"Trim\"", maybe(2) ? String.join(", ", tests) : tests.get(0));
@@ -115,6 +129,10 @@ public final class GeneratedProcedures {
     }
     sections("after");
     return text.append("}\n").toString();
+  }
+
+  private String when() {
+    return "when fitted is " + (more.nextBoolean() ? "\"yes\"" : "\"no\", \"unknown\"") + "\n";
   }
 
   private void adjust(String named, String affected) {
@@ -134,10 +152,10 @@ public final class GeneratedProcedures {
 
   // ---- tests ----
 
-  private void test() {
+  private void test(String condition) {
     String name = "t" + tests.size();
     tests.add(name);
-    text.append("test " + name + " \"Test " + name + "\" {\n");
+    text.append("test " + name + " \"Test " + name + "\" {\n" + condition);
     switch (random.nextInt(5)) {
       case 0 -> sweep();
       case 1 -> hew();

@@ -31,7 +31,8 @@ public final class Records {
             .anyMatch(i -> i instanceof Item.Derived d && d.limits().lower() != null);
     int rms = between ? 150 : 200;
     for (Item item : list.items()) {
-      if (item.head().applies().isEmpty() || adjusted) {
+      boolean chosen = item.head().when().stream().allMatch(c -> c.is().contains(good(c.item())));
+      if (chosen && (item.head().applies().isEmpty() || adjusted)) {
         boolean decides = conditions(list).contains(item.id());
         rows.put(
             item.id(),
@@ -39,6 +40,19 @@ public final class Records {
                 decides ? (adjusted ? "yes" : "no") + ",,,1,choice" : item.accept(new Good(rms))));
       }
     }
+  }
+
+  /** The outcome that a good record has of a choice. */
+  private String good(String choice) {
+    return list.items().stream()
+        .filter(item -> item.id().equals(choice))
+        .map(item -> outcome((Item.Choice) item))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private static String outcome(Item.Choice choice) {
+    return choice.pass() != null ? choice.pass() : choice.options().get(0);
   }
 
   /** The choices on which it depends whether other items apply. */
@@ -152,8 +166,7 @@ public final class Records {
 
     @Override
     public String choice(Item.Choice choice) {
-      String value = choice.pass() != null ? choice.pass() : choice.options().get(0);
-      return value + ",,,1,choice";
+      return outcome(choice) + ",,,1,choice";
     }
 
     @Override
