@@ -35,11 +35,14 @@ public final class Judge {
   }
 
   private Report report(@Nullable String today) throws BadInput {
+    checkSource();
     Map<String, Attempts> attempts = attempts();
     Applicability applicability = new Applicability(list, attempts);
     Calibration calibration = new Calibration(list, attempts, applicability);
     warnings.addAll(calibration.warnings(today == null ? null : Calibration.day(today)));
-    digest();
+    if (readings.digest() == null) {
+      warnings.add(Cause.of(Cause.Code.NO_DIGEST, null));
+    }
     ItemJudge judge = new ItemJudge(list, attempts, applicability, calibration);
     List<Judgement> judgements = new ArrayList<>();
     list.items().forEach(item -> judgements.add(item.accept(judge)));
@@ -49,15 +52,17 @@ public final class Judge {
     return Report.of(list, readings, Gates.of(list, judgements), List.copyOf(warnings));
   }
 
-  private void digest() throws BadInput {
-    if (readings.digest() == null) {
-      warnings.add(Cause.of(Cause.Code.NO_DIGEST, null));
-    } else if (!readings.digest().equals(list.source().digest())) {
+  /** That the readings are of this procedure and revision. */
+  private void checkSource() throws BadInput {
+    if (readings.digest() != null && !readings.digest().equals(list.source().digest())) {
       throw new BadInput(
           "the readings belong to another procedure or revision: their digest is "
               + shortened(readings.digest())
               + ", that of the limits is "
               + shortened(list.source().digest()));
+    }
+    for (Readings.Row row : readings.rows()) {
+      ofTheProcedure(row, list.source());
     }
   }
 
@@ -108,11 +113,31 @@ public final class Judge {
     }
   }
 
+  /** A row of another procedure or revision; or a program has changed its text, 1.10 to 1.1. */
+  private static void ofTheProcedure(Readings.Row row, ItemList.Source source) throws BadInput {
+    for (ReadingColumn column : ReadingColumn.of(ReadingColumn.Use.SOURCE)) {
+      String said = row.said().getOrDefault(column, "");
+      String own = column.text(source);
+      if (!said.isEmpty() && !said.equals(own)) {
+        throw new BadInput(
+            "line "
+                + row.line()
+                + ": the column '"
+                + column.word()
+                + "' says '"
+                + said
+                + "', but the limits are of '"
+                + own
+                + "' (if a spreadsheet changed it, clear the column: the digest tells)");
+      }
+    }
+  }
+
   /** A row that names another setting, load or limits than its point has was copied or moved. */
   private static void ofItsPoint(Readings.Row row, Item item) throws BadInput {
     for (Map.Entry<ReadingColumn, String> said : row.said().entrySet()) {
       String own = said.getKey().text(item);
-      if (!own.equals(said.getValue())) {
+      if (said.getKey().use() == ReadingColumn.Use.COMPARED && !own.equals(said.getValue())) {
         throw new BadInput(
             "line "
                 + row.line()

@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import passband.evidence.Item;
+import passband.evidence.ItemList;
 import passband.evidence.ItemWords;
 
 /**
@@ -24,8 +25,8 @@ public enum ReadingColumn {
   FURTHER_SETTINGS(Use.COMPARED, "further settings of the point, NAME=VALUE, between semicolons"),
   LOAD(Use.COMPARED, "load of the point, with its unit"),
   LIMITS(Use.COMPARED, "what is accepted, with its unit; of a choice the outcome that passes"),
-  PROCEDURE(Use.IGNORED, "name of the procedure; the digest decides"),
-  REVISION(Use.IGNORED, "its revision; the digest decides"),
+  PROCEDURE(Use.SOURCE, "name of the procedure; blank: the digest tells"),
+  REVISION(Use.SOURCE, "its revision, letter by letter; blank: the digest tells"),
   PLACE(Use.IGNORED, "heading under which the item stands on the sheet"),
   TITLE(Use.IGNORED, "what the sheet prints"),
   WRITE(Use.IGNORED, "what may be written"),
@@ -39,6 +40,8 @@ public enum ReadingColumn {
     READ("read"),
     /** Where it is not blank, it has to be what the limits file has, else the row is refused. */
     COMPARED("compared with the limits file"),
+    /** The same, but of the procedure. */
+    SOURCE("compared with the limits file"),
     /** For people. */
     IGNORED("for people, ignored");
 
@@ -66,6 +69,11 @@ public enum ReadingColumn {
     return use;
   }
 
+  /** Whether what it holds has to be what the limits file has. */
+  boolean isCompared() {
+    return use == Use.COMPARED || use == Use.SOURCE;
+  }
+
   /** What it holds, in words. */
   public String purpose() {
     return purpose;
@@ -89,6 +97,11 @@ public enum ReadingColumn {
   /** All headings, for a message. */
   static String words() {
     return Arrays.stream(values()).map(ReadingColumn::word).collect(Collectors.joining(", "));
+  }
+
+  /** What a column that is compared holds of the procedure. */
+  String text(ItemList.Source source) {
+    return this == PROCEDURE ? source.procedure() : source.revision();
   }
 
   /** What a column that is compared holds of an item; empty where the item has no such thing. */

@@ -201,8 +201,8 @@ public final class ReadingsTable {
 
   private Map<ReadingColumn, String> said(CsvRecord record) {
     Map<ReadingColumn, String> said = new EnumMap<>(ReadingColumn.class);
-    for (ReadingColumn column : ReadingColumn.of(ReadingColumn.Use.COMPARED)) {
-      String text = cell(record, column);
+    for (ReadingColumn column : ReadingColumn.values()) {
+      String text = column.isCompared() ? cell(record, column) : "";
       if (!text.isEmpty()) {
         said.put(column, text);
       }

@@ -244,6 +244,13 @@
 
   // The item that a row is of: its phase may stand in a column of its own.
   function itemOf(row) {
+    for (const name of ["procedure", "revision"]) {
+      const own = body.dataset[name];
+      if (row[name] !== "" && row[name] !== own) {
+        const hint = " (if a spreadsheet changed it, clear the column: the digest tells)";
+        throw new Error("line " + row.line + ": the column '" + name + "' says '" + row[name] + "', but the limits are of '" + own + "'" + hint);
+      }
+    }
     const last = row.point.lastIndexOf("/");
     const phased = last < 0 || row.phase === "" ? row.point : row.point.slice(0, last) + "/" + row.phase + row.point.slice(last);
     const item = items.get(row.point) || items.get(phased);

@@ -110,8 +110,9 @@ class LoadBrowserTest {
         one -> {
           JsonObject row = one.getAsJsonObject();
           Map<ReadingColumn, String> said = new HashMap<>();
-          for (ReadingColumn column : ReadingColumn.of(ReadingColumn.Use.COMPARED)) {
-            String text = row.get(column.word()).getAsString();
+          for (ReadingColumn column : ReadingColumn.values()) {
+            boolean compared = column.use().word().startsWith("compared");
+            String text = !compared ? "" : row.get(column.word()).getAsString();
             if (!text.isEmpty()) {
               said.put(column, text);
             }
@@ -209,6 +210,31 @@ class LoadBrowserTest {
       compared++;
     }
     assertEquals(4, compared);
+  }
+
+  /** As by a spreadsheet that takes the revision 1.10 for a number; the procedure's own loads. */
+  @ParameterizedTest
+  @CsvSource({"procedure, other", "revision, 1.1"})
+  void aRowOfAnotherRevisionIsRefused(String column, String other) throws Exception {
+    ItemList.Source source = LIST.source();
+    String own = column.equals("revision") ? source.revision() : source.procedure();
+    assertEquals("", load(with(column, own, own).getBytes(StandardCharsets.UTF_8)));
+    assertEquals("", load(with(column, "", own).getBytes(StandardCharsets.UTF_8)));
+    String text = with(column, own, other);
+    String judge = refused(text).getMessage();
+    assertTrue(
+        judge.startsWith("line 4: the column '" + column + "' says '" + other + "', but"), judge);
+    assertEquals("Not loaded: " + judge + ".", load(text.getBytes(StandardCharsets.UTF_8)));
+  }
+
+  /** The good table with one column more, which says something else in its third row. */
+  private static String with(String column, String all, String third) {
+    return typed(
+        rows -> {
+          rows.forEach(row -> row.add(row == rows.get(0) ? column : all));
+          rows.get(3).set(rows.get(3).size() - 1, third);
+          return rows;
+        });
   }
 
   private static BadInput refused(String text) {

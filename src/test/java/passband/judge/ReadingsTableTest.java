@@ -134,6 +134,6 @@ class ReadingsTableTest {
         List.of("a/b", "1", "V", ""), List.of(row.point(), row.reading(), row.unit(), row.phase()));
     Readings.Row whole = read("every column").rows().get(0);
     assertEquals("380 to 420 mA", whole.said().get(ReadingColumn.LIMITS));
-    assertEquals(4, whole.said().size());
+    assertEquals(6, whole.said().size());
   }
 }
