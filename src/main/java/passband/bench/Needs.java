@@ -34,6 +34,7 @@ final class Needs {
   private final Plan plan;
   private final Diagnostics diagnostics;
   private final Set<String> setSomewhere;
+  private @Nullable PlanStep instead;
 
   Needs(Plan plan, Diagnostics diagnostics) {
     this.plan = plan;
@@ -61,8 +62,13 @@ final class Needs {
 
   // ---- readings ----
 
-  /** At a reading everything is the point's own and known. */
-  void reading(Stage.Run run, Point point, BenchState state) {
+  /**
+   * At a reading everything is the point's own and known.
+   *
+   * @param instead the step that stands in the place of the reading; null where it is read
+   */
+  void reading(Stage.Run run, Point point, BenchState state, @Nullable PlanStep instead) {
+    this.instead = instead != null && instead.act() instanceof Act.Perform ? instead : null;
     if (run.output().activates()) {
       outputOn(run, point, state);
       settled(run, point);
@@ -174,7 +180,11 @@ final class Needs {
   }
 
   private DiagnosticBuilder say(Span at, String message) {
-    return diagnostics.say(Code.NOT_SET_AT_READING, at, "%s", message);
+    DiagnosticBuilder said = diagnostics.say(Code.NOT_SET_AT_READING, at, "%s", message);
+    if (instead != null) {
+      said.note(instead.span(), "nothing is known of it after this action");
+    }
+    return said;
   }
 
   /** Whether the point's output goes through a load that has to be set. */
@@ -232,7 +242,7 @@ final class Needs {
     String rest = setting.leave() == null ? null : setting.leave().text();
     if (own
         || (rest != null && rest.equals(at))
-        || (rest == null && !setSomewhere.contains(owner + "." + name))) {
+        || (rest == null && owner.equals("device") && !setSomewhere.contains(owner + "." + name))) {
       return;
     }
     String test = "the test '" + run.test().text() + "' is read";
@@ -243,7 +253,7 @@ final class Needs {
                 ? "nothing says where '" + name + "' is when " + test
                 : test + " with '" + name + "' as another test left it");
     if (known == null) {
-      said.note(setting.name().span(), "another test sets it");
+      said.note(setting.name().span(), "it is declared here").note(point.span(), "at this point");
     } else {
       said.note(known.since(), "it is set here: %s", known.value());
     }

@@ -188,14 +188,15 @@ public final class Walk implements Stage.Visitor<Void> {
       String instead = step.insteadOf();
       boolean last = i + 1 == steps.size() || !same(instead, steps.get(i + 1).insteadOf());
       if (step.act() instanceof Act.Read) {
-        needs.reading(run, one, state);
+        needs.reading(run, one, state, null);
       } else {
         needs.step(step, state);
       }
       BenchState after = own(step);
       if (instead != null && last) {
         if (instead.equals("read")) {
-          needs.reading(run, one, state);
+          boolean stops = step.act() instanceof Act.Perform perform && perform.stops();
+          needs.reading(run, one, stops ? state : after, step);
         }
         for (PlanStep stood : Replaced.steps(instead, one, plan, step.span())) {
           after = after(after, stood);
@@ -205,10 +206,10 @@ public final class Walk implements Stage.Visitor<Void> {
     }
   }
 
-  /** What a step does by itself: in the place of another, nothing but to stop. */
+  /** What a step does by itself: in the place of another, nothing but what an action does. */
   private BenchState own(PlanStep step) {
-    boolean stops = step.act() instanceof Act.Perform perform && perform.stops();
-    return step.insteadOf() != null && !stops ? state : after(state, step);
+    boolean performs = step.act() instanceof Act.Perform;
+    return step.insteadOf() != null && !performs ? state : after(state, step);
   }
 
   private static boolean same(@Nullable String a, @Nullable String b) {

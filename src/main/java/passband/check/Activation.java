@@ -7,6 +7,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
+import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
 import passband.model.Device;
 import passband.model.Device.Mode;
@@ -18,6 +19,7 @@ import passband.plan.Plan;
 import passband.plan.Point;
 import passband.plan.Setup;
 import passband.plan.Stage;
+import passband.plan.Wire;
 import passband.resolve.Scope;
 import passband.syntax.TerminalKind;
 import passband.syntax.Tree;
@@ -45,6 +47,7 @@ final class Activation implements Check {
         if (mode != null
             && outlet != null
             && run.setup() != null
+            && run.setup().whole()
             && (named != null || looked.add(kind))
             && mode.isOn(outlet)) {
           look(plan, run.setup(), mode, point, outlet, diagnostics);
@@ -120,15 +123,23 @@ final class Activation implements Check {
         Contacts.closed(plan.device(), plan.instruments(), setup, mode, outlet);
     if (closed.isEmpty()) {
       String names = contacts.stream().map(Terminal::id).collect(Collectors.joining(" or "));
-      diagnostics
-          .say(
-              Code.ACTIVATION_OPEN,
-              setup.name().span(),
-              "nothing in this setup activates '%s': no key is connected to %s",
-              mode.name().text(),
-              names)
-          .note(mode.activateBy().get(0).span(), "this contact activates the mode")
-          .hint("connect a key lead from the contact to a key of the analyzer");
+      DiagnosticBuilder said =
+          diagnostics
+              .say(
+                  Code.ACTIVATION_OPEN,
+                  setup.name().span(),
+                  "nothing in this setup activates '%s': no key is connected to %s",
+                  mode.name().text(),
+                  names)
+              .note(mode.activateBy().get(0).span(), "this contact activates the mode")
+              .note(point.span(), "this point activates it");
+      for (Wire wire : setup.wires()) {
+        Terminal far = contacts.stream().anyMatch(wire.from()::same) ? wire.to() : wire.from();
+        if (far.kind() == TerminalKind.JACK && contacts.stream().anyMatch(wire::touches)) {
+          said.note(far.name().span(), "a lead goes from it to this, which is a jack");
+        }
+      }
+      said.hint("connect a key lead from the contact to a key of the analyzer");
     } else if (closed.size() > 1) {
       sayAmbiguous(closed, setup, mode, point, diagnostics);
     }
@@ -160,15 +171,19 @@ final class Activation implements Check {
     }
     Terminal contact = outlet.terminal(name.text());
     if (contact == null || contact.kind() != TerminalKind.CONTACT) {
-      Scope.unknown(
-          diagnostics,
-          name,
-          "contact",
-          " on the outlet '" + outlet.name().text() + "'",
-          outlet.terminals().stream()
-              .filter(t -> t.kind() == TerminalKind.CONTACT)
-              .map(t -> t.name().text())
-              .toList());
+      DiagnosticBuilder said =
+          Scope.unknown(
+              diagnostics,
+              name,
+              "contact",
+              " on the outlet '" + outlet.name().text() + "'",
+              outlet.terminals().stream()
+                  .filter(t -> t.kind() == TerminalKind.CONTACT)
+                  .map(t -> t.name().text())
+                  .toList());
+      if (contact != null) {
+        said.note(contact.name().span(), "it is a %s here", contact.kind().word());
+      }
       return null;
     }
     return contact;

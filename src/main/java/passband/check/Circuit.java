@@ -37,6 +37,9 @@ final class Circuit implements Check {
   @Override
   public void check(Plan plan, Diagnostics diagnostics) {
     for (Stage.Run run : plan.runs()) {
+      if (run.setup() != null && !run.setup().whole()) {
+        continue;
+      }
       Set<List<Object>> looked = new HashSet<>();
       for (Point point : run.points()) {
         if (!looked.add(kind(point))) {
@@ -104,6 +107,7 @@ final class Circuit implements Check {
                   "the output of '%s' returns through '%s', but no lead of the setup goes there",
                   mode.name().text(),
                   mode.through().name().text())
+              .note(run.test().span(), "this test uses the setup")
               .note(mode.name().span(), "the mode is declared here");
         } else {
           sayOpen(plan, run, outlet, mode, diagnostics);

@@ -1,11 +1,18 @@
 package passband.check;
 
 import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 import passband.diagnostic.Code;
+import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
+import passband.model.Device.Outlet;
+import passband.model.ExtraSetting;
 import passband.model.Named;
 import passband.plan.Plan;
+import passband.plan.Point;
 import passband.source.Span;
 import passband.syntax.Word;
 
@@ -25,28 +32,86 @@ final class Covered implements Check {
     Span where = device == null ? plan.name().span() : device.span();
     List<String> modes = new ArrayList<>();
     List<String> settings = new ArrayList<>();
+    List<Span> modeLines = new ArrayList<>();
+    List<Span> settingLines = new ArrayList<>();
     for (Coverage.Cell cell : Coverage.cells(plan)) {
       String name = cell.mode().name().text() + " on " + cell.outlet().name().text();
       if (!cell.tested()) {
         modes.add(name);
+        modeLines.add(cell.mode().name().span());
       } else if (!cell.missing().isEmpty()) {
         settings.add(name + " (" + String.join(", ", cell.missing()) + ")");
+        settingLines.add(ModeLines.setting(cell.mode()));
+        nearest(plan, cell, settingLines);
       }
     }
-    List<String> outlets = Named.names(Coverage.untouched(plan));
-    say(Code.MODE_UNTESTED, where, "no test covers %s", modes, diagnostics);
+    List<Outlet> untouched = Coverage.untouched(plan);
+    List<String> outlets = Named.names(untouched);
+    List<Span> outletLines = new ArrayList<>();
+    untouched.forEach(outlet -> outletLines.add(outlet.name().span()));
+    say(Code.MODE_UNTESTED, where, "no test covers %s", modes, modeLines, diagnostics);
     String outletFormat =
         outlets.size() == 1 ? "no test uses the outlet %s" : "no test uses the outlets %s";
-    say(Code.OUTLET_UNTESTED, where, outletFormat, outlets, diagnostics);
-    say(Code.SETTING_UNTESTED, where, "not tested over the whole range: %s", settings, diagnostics);
+    say(Code.OUTLET_UNTESTED, where, outletFormat, outlets, outletLines, diagnostics);
+    options(plan, diagnostics);
+    say(
+        Code.SETTING_UNTESTED,
+        where,
+        "not tested over the whole range: %s",
+        settings,
+        settingLines,
+        diagnostics);
+  }
+
+  /** Of a setting of the generator that some test sets, every option is set by one. */
+  private static void options(Plan plan, Diagnostics diagnostics) {
+    for (ExtraSetting setting : plan.device().settings()) {
+      Set<String> set = new HashSet<>();
+      Point first = null;
+      for (Point point : plan.points()) {
+        String value = point.extras().get(setting.name().text());
+        if (value != null && set.add(value)) {
+          first = first == null ? point : first;
+        }
+      }
+      for (Word option : setting.options() == null ? List.<Word>of() : setting.options()) {
+        if (first != null && !set.contains(option.text())) {
+          diagnostics
+              .say(
+                  Code.SETTING_UNTESTED,
+                  first.span(),
+                  "no test has '%s' at '%s'",
+                  setting.name().text(),
+                  option.text())
+              .note(option.span(), "the option is here");
+        }
+      }
+    }
+  }
+
+  /** A row that tests the mode: the one that is missing belongs beside it. */
+  private static void nearest(Plan plan, Coverage.Cell cell, List<Span> lines) {
+    for (Point point : plan.points()) {
+      if (point.mode() == cell.mode() && point.outlet() == cell.outlet()) {
+        lines.add(point.span());
+        return;
+      }
+    }
   }
 
   private static void say(
-      Code code, Span where, String format, List<String> found, Diagnostics diagnostics) {
+      Code code,
+      Span where,
+      String format,
+      List<String> found,
+      List<Span> lines,
+      Diagnostics diagnostics) {
     if (!found.isEmpty()) {
-      diagnostics
-          .say(code, where, format, Figures.list(found))
-          .hint("'passband check --coverage' prints what is tested");
+      DiagnosticBuilder said = diagnostics.say(code, where, format, Figures.list(found));
+      for (Span line : new LinkedHashSet<>(lines)) {
+        said.note(line, "it is about this");
+      }
+      said.hint("'passband check --coverage' prints what is tested");
     }
   }
 }

@@ -15,11 +15,13 @@ final class StateLeft implements Check {
       State state = run.state();
       Tree.Ref inside = run.tree().inside();
       if (state != null && state.leave().isBlank()) {
-        diagnostics.say(
-            Code.STATE_NOT_LEFT,
-            inside == null ? run.test().span() : inside.span(),
-            "the state '%s' is entered, but its 'leave' text is blank",
-            state.name().text());
+        diagnostics
+            .say(
+                Code.STATE_NOT_LEFT,
+                inside == null ? run.test().span() : inside.span(),
+                "the state '%s' is entered, but its 'leave' text is blank",
+                state.name().text())
+            .note(state.name().span(), "the state is here");
       }
     }
   }

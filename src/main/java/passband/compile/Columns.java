@@ -171,13 +171,20 @@ final class Columns {
     List<String> known =
         new ArrayList<>(List.of("mode", "setting", "load", "stated", "target", "activation"));
     settings.forEach(s -> known.add(s.setting().name().text()));
-    diagnostics
-        .say(
-            Code.UNKNOWN_COLUMN,
-            name.span(),
-            "unknown column '%s': neither a built-in column nor a setting of the device or"
-                + " analyzer, nor a value with a unit that a limit uses",
-            name.text())
-        .meant(Spelling.nearest(name.text(), known), "known here: %s", String.join(", ", known));
+    String near = Spelling.nearest(name.text(), known);
+    DiagnosticBuilder said =
+        diagnostics
+            .say(
+                Code.UNKNOWN_COLUMN,
+                name.span(),
+                "unknown column '%s': neither a built-in column nor a setting of the device or"
+                    + " analyzer, nor a value with a unit that a limit uses",
+                name.text())
+            .meant(near, "known here: %s", String.join(", ", known));
+    for (OwnSetting one : settings) {
+      if (near != null && one.setting().name().text().equals(near)) {
+        said.note(one.setting().name().span(), "'%s' is declared here", near);
+      }
+    }
   }
 }

@@ -7,6 +7,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
+import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Spelling;
 import passband.plan.Slot;
@@ -91,11 +92,18 @@ final class Placeholders {
     Set<String> known = new TreeSet<>(values.keySet());
     String near = Spelling.nearest(one.name().text(), known);
     Span span = one.span();
-    diagnostics
-        .say(Code.UNKNOWN_PLACEHOLDER, span, "unknown placeholder '{%s}'", one.name().text())
-        .meant(
-            near == null ? null : "{" + near + "}",
-            "known here: %s; write {{ for a brace",
-            known.isEmpty() ? "no placeholder" : "{" + String.join("}, {", known) + "}");
+    DiagnosticBuilder said =
+        diagnostics
+            .say(Code.UNKNOWN_PLACEHOLDER, span, "unknown placeholder '{%s}'", one.name().text())
+            .meant(
+                near == null ? null : "{" + near + "}",
+                "known here: %s; write {{ for a brace",
+                known.isEmpty() ? "no placeholder" : "{" + String.join("}, {", known) + "}");
+    for (Value value : values.values()) {
+      if (value.slot == Slot.RECORD && value.declaration != null) {
+        said.note(value.declaration.span(), "what is recorded first is '%s'", value.declaration);
+        return;
+      }
+    }
   }
 }

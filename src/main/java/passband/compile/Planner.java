@@ -3,6 +3,7 @@ package passband.compile;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
@@ -40,6 +41,9 @@ final class Planner {
     /** The table; null, with the fault said, when it cannot be read. */
     Tree.@Nullable Table read(Tree.Table named);
   }
+
+  /** Whether each set of leads that the procedure names is there. */
+  private boolean allLeads = true;
 
   /**
    * @param others the instruments to compile for instead of the procedure's own
@@ -128,9 +132,11 @@ final class Planner {
   }
 
   private List<Lead> leads() {
+    allLeads = true;
     List<Lead> leads = new ArrayList<>();
     for (Word name : tree.leads()) {
       Tree.Leads found = scope.find(Tree.Leads.class, "leads", name);
+      allLeads &= found != null;
       for (Lead lead : found == null ? List.<Lead>of() : profiles.leads(found)) {
         Lead twin = Named.find(leads, lead.name().text());
         if (twin == null) {
@@ -313,6 +319,9 @@ final class Planner {
     Steps steps = new Steps(device, instruments, recorded, scope.names(), diagnostics);
     Setups setups =
         new Setups(tree.setups(), device, instruments, leads, scope.names(), diagnostics);
+    if (!allLeads) {
+      setups.ignoreUnknownLeads();
+    }
     List<TestPlanner> tests = new ArrayList<>();
     for (Tree.Test test : tree.tests()) {
       TestPlanner planner =
@@ -320,10 +329,33 @@ final class Planner {
       planner.resolve(tables);
       tests.add(planner);
     }
+    distinctTitles(tests);
     BenchOrder order = new BenchOrder(tree, tests, steps, scope.names(), diagnostics);
     tests.forEach(t -> recorded.count(t.tree(), t.outlets().size() * order.times(t), t.points()));
     List<Stage> stages = order.stages();
     setups.nameUnused();
     return stages;
+  }
+
+  /** On one outlet the sheet's headings tell tests apart. */
+  private void distinctTitles(List<TestPlanner> tests) {
+    for (int i = 0; i < tests.size(); i++) {
+      for (int j = 0; j < i; j++) {
+        Word title = tests.get(i).tree().title();
+        Word other = tests.get(j).tree().title();
+        if (title != null
+            && other != null
+            && title.text().equals(other.text())
+            && !Collections.disjoint(tests.get(i).outlets(), tests.get(j).outlets())) {
+          diagnostics
+              .say(
+                  Code.PRINTED_NAME_REPEATED,
+                  title.span(),
+                  "two tests on one outlet have the printed name \"%s\"",
+                  title.text())
+              .note(other.span(), "the other is here");
+        }
+      }
+    }
   }
 }

@@ -3,6 +3,7 @@ package passband.compile;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
@@ -26,6 +27,10 @@ import passband.syntax.Word;
  * the output is off.
  */
 final class PointSteps {
+  /** What a block in the place of a step has to name. */
+  private static final Map<String, Slot> SLOTS =
+      Map.of("select", Slot.MODE, "adjust", Slot.SETTING, "set-load", Slot.LOAD);
+
   private final Steps steps;
   private final Diagnostics diagnostics;
 
@@ -204,6 +209,7 @@ final class PointSteps {
         List<PlanStep> instead = new ArrayList<>();
         steps.of(block.steps(), point).forEach(step -> instead.add(step.insteadOf(name)));
         byName.put(name, instead);
+        requirePlaceholder(name, block, instead);
         if (name.equals("stop") && instead.size() == block.steps().size() && !stops(instead)) {
           diagnostics
               .say(Code.STOP_EMPTIED, block.span(), "this leaves no step that stops the output")
@@ -215,6 +221,27 @@ final class PointSteps {
     byName.values().forEach(all::addAll);
     all.addAll(steps.of(Steps.when(test, Tree.Steps.When.EACH), point));
     return List.copyOf(all);
+  }
+
+  /** What is done in the place of a step that brings something about says what it is. */
+  private void requirePlaceholder(String name, Tree.Steps block, List<PlanStep> instead) {
+    Slot slot = SLOTS.get(name);
+    if (slot == null || instead.isEmpty() || instead.size() < block.steps().size()) {
+      return;
+    }
+    for (PlanStep step : instead) {
+      if (step.words() != null && step.words().has(slot)) {
+        return;
+      }
+    }
+    diagnostics
+        .say(
+            Code.PLACEHOLDER_MISSING,
+            block.span(),
+            "what is done in the place of '%s' does not name {%s}",
+            name,
+            slot.name().toLowerCase(Locale.ROOT))
+        .hint("write {%s} where its value belongs", slot.name().toLowerCase(Locale.ROOT));
   }
 
   /** Whether some step performs an action that stops the output; free text is none. */

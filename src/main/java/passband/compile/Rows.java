@@ -33,7 +33,9 @@ final class Rows {
       return List.of();
     }
     if (table.rows().isEmpty() && !table.columns().isEmpty()) {
-      diagnostics.say(Code.EMPTY_TABLE, table.span(), "this table has no rows");
+      diagnostics
+          .say(Code.EMPTY_TABLE, table.span(), "this table has no rows")
+          .note(table.columns().get(0).span(), "its heading is here");
     }
     List<RowSpec> specs = new ArrayList<>();
     for (Tree.Row row : table.rows()) {

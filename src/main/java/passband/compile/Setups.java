@@ -38,6 +38,7 @@ final class Setups {
   private final Diagnostics diagnostics;
   private final Map<String, Tree.Setup> byName = new HashMap<>();
   private final Set<String> used = new HashSet<>();
+  private boolean leadsUnknown;
 
   Setups(
       List<Tree.Setup> trees,
@@ -69,6 +70,11 @@ final class Setups {
     }
   }
 
+  /** A set of leads is not there: what is in none of the others may be in it. */
+  void ignoreUnknownLeads() {
+    leadsUnknown = true;
+  }
+
   /** Whether a setup of this name is there for one of the instruments; says so when it is not. */
   boolean exists(Word name) {
     for (Tree.Setup setup : trees) {
@@ -79,7 +85,12 @@ final class Setups {
     if (byName.containsKey(name.text())) {
       return true;
     }
-    Scope.unknown(diagnostics, name, "setup", byName.keySet());
+    DiagnosticBuilder said = Scope.unknown(diagnostics, name, "setup", "", byName.keySet());
+    for (Tree.Setup setup : trees) {
+      if (setup.name().text().equals(name.text()) && setup.analyzer() != null) {
+        said.note(setup.name().span(), "it is there for '%s' only", setup.analyzer().text());
+      }
+    }
     return false;
   }
 
@@ -98,21 +109,24 @@ final class Setups {
     Tree.Setup tree = Objects.requireNonNull(byName.get(name.text()), name.text());
     used.add(name.text());
     List<Wire> wires = new ArrayList<>();
+    boolean whole = true;
     for (Tree.Wire wire : tree.wires()) {
       Lead lead = lead(wire);
       List<Terminal> at = new ArrayList<>();
       for (Tree.Ref ref : wire.at()) {
-        Terminal one = terminal(ref, outlet);
+        Terminal one = terminal(ref, outlet, name);
         if (one != null) {
           at.add(one);
         }
       }
       if (lead != null && at.size() == wire.at().size()) {
         addChain(lead, at, wire.span(), wires);
+      } else {
+        whole = false;
       }
     }
     String title = tree.title() == null ? tree.name().text() : tree.title().text();
-    return new Setup(tree.name(), title, wires, tree.span());
+    return new Setup(tree.name(), title, wires, whole, tree.span());
   }
 
   /** From terminal to terminal, first those that carry output: an accessory joins these. */
@@ -145,6 +159,9 @@ final class Setups {
         return lead;
       }
     }
+    if (leadsUnknown) {
+      return null; // it may be in the set that is not there, which has been said
+    }
     Scope.unknownAmong(
         diagnostics,
         wire.lead(),
@@ -175,7 +192,7 @@ final class Setups {
         .fix(Fix.replace(new Span(wire.span().file(), start, end), right).asPreferred());
   }
 
-  private @Nullable Terminal terminal(Tree.Ref ref, @Nullable Outlet outlet) {
+  private @Nullable Terminal terminal(Tree.Ref ref, @Nullable Outlet outlet, Word used) {
     List<Word> parts = ref.parts();
     String first = parts.get(0).text();
     Instruments.Taken taken = parts.size() == 2 ? instruments.find(first) : null;
@@ -193,11 +210,15 @@ final class Setups {
         diagnostics.say(Code.WRONG_KIND, ref.span(), "the test that uses this setup has no outlet");
         return null;
       }
-      return found(
-          outlet.terminal(parts.get(1).text()),
-          parts.get(1),
-          " on the outlet '" + outlet.name().text() + "'",
-          outlet.terminals());
+      String where = " on the outlet '" + outlet.name().text() + "'";
+      Terminal own = outlet.terminal(parts.get(1).text());
+      if (own == null) {
+        List<Word> declared = outlet.terminals().stream().map(Terminal::name).toList();
+        Scope.unknownAmong(diagnostics, parts.get(1), "terminal", where, declared)
+            .note(used.span(), "this test uses the setup on that outlet");
+        return null;
+      }
+      return found(own, parts.get(1), where, outlet.terminals());
     }
     if (parts.size() == 3 && first.equals("device")) {
       return onDevice(parts);

@@ -146,6 +146,9 @@ final class Steps {
     }
 
     private PlanStep step(Act act, @Nullable Word text, Step step) {
+      if (text != null) {
+        Profiles.requireText(text, diagnostics);
+      }
       return new PlanStep(act, text == null ? null : filled(text, place), null, step.span());
     }
 
@@ -193,6 +196,7 @@ final class Steps {
     public PlanStep choose(Step.Choose step) {
       List<String> outcomes = new ArrayList<>();
       step.outcomes().forEach(outcome -> outcomes.add(outcome.text()));
+      step.outcomes().forEach(outcome -> Profiles.requireText(outcome, diagnostics));
       if (step.pass() != null && !outcomes.contains(step.pass().text())) {
         Scope.unknown(diagnostics, step.pass(), "outcome", outcomes);
       }

@@ -1,7 +1,9 @@
 package passband.compile;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
@@ -106,6 +108,23 @@ final class TestPlanner {
     }
     sweep = test.sweep() == null ? null : sweep(test.sweep());
     requireOnTime();
+    eachOnce();
+  }
+
+  /** Two blocks of one kind: the second may have been meant for another time. */
+  private void eachOnce() {
+    Map<String, Tree.Steps> seen = new HashMap<>();
+    for (Tree.Steps block : test.steps()) {
+      String kind =
+          block.when().name().toLowerCase(Locale.ROOT)
+              + (block.replacing() == null ? "" : " replacing " + block.replacing().text());
+      Tree.Steps first = seen.putIfAbsent(kind, block);
+      if (first != null) {
+        diagnostics
+            .say(Code.REPEATED_ITEM, block.span(), "the test has a block '%s' already", kind)
+            .note(first.span(), "the first is here");
+      }
+    }
   }
 
   /** Where nobody knows how long an instrument needs to settle, the author has to. */
@@ -246,6 +265,7 @@ final class TestPlanner {
               test.name().span(),
               "the test '%s' does not say whether it delivers output",
               test.name().text())
+          .note(table == null ? test.span() : heading(table), "without a 'mode' column")
           .hint("add a 'mode' column, or 'output off' if output is never on")
           .fix(outputOff());
     }
@@ -285,6 +305,13 @@ final class TestPlanner {
       }
     }
     return false;
+  }
+
+  private static Span heading(Tree.Table table) {
+    List<Tree.Column> columns = table.columns();
+    return columns.isEmpty()
+        ? table.span()
+        : columns.get(0).span().to(columns.get(columns.size() - 1).span());
   }
 
   private Delivery delivery() {

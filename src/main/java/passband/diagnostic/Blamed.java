@@ -2,6 +2,7 @@ package passband.diagnostic;
 
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -19,6 +20,9 @@ import passband.source.Span;
 final class Blamed {
   /** From so many places on the line to which they refer is taken for the cause. */
   static final int LEAST = 3;
+
+  private static final Set<Code> AGAINST_A_RULE =
+      EnumSet.of(Code.STATED_LOOSER, Code.STATED_TIGHTER);
 
   private record Cause(Code code, Span line) {}
 
@@ -71,9 +75,15 @@ final class Blamed {
     return most;
   }
 
-  /** The lines of profiles that the notes name; none of what is said of a profile itself. */
+  /**
+   * The lines of profiles that the notes name, none of what is said of a profile itself; of stated
+   * limits also the rule that they are compared with, which may be the one that is wrong.
+   */
   private Set<Span> lines(Diagnostic one) {
     Set<Span> lines = new LinkedHashSet<>();
+    if (AGAINST_A_RULE.contains(one.code()) && !one.notes().isEmpty()) {
+      lines.add(one.notes().get(0).span());
+    }
     for (Diagnostic.Note note : one.notes()) {
       if (Grouped.block(note.span(), profiles) != null
           && Grouped.block(one.span(), profiles) == null) {

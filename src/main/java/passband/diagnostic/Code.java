@@ -229,6 +229,11 @@ public enum Code {
   ACTIVATION_OPEN(Severity.ERROR, "a mode that cannot be activated through the setup"),
   /** A setup that leaves apart what has to be joined. */
   POLES_NOT_JOINED(Severity.ERROR, "a setup that leaves apart what has to be joined"),
+  /** A profile that says how all of its steps are done but one. */
+  ACTION_MISSING(
+      Severity.ERROR,
+      "a profile that says how all of its steps are done but one",
+      "how the step is done without it"),
   /** A leakage that is not measured to earth. */
   LEAKAGE_NOT_TO_EARTH(
       Severity.ERROR,

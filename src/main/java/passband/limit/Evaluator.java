@@ -64,6 +64,9 @@ public final class Evaluator implements Expression.Visitor<Value> {
             "known here: %s",
             String.join(", ", columns.names()));
       }
+      if (columns.row() != null) {
+        said.note(columns.row(), "at this row");
+      }
     }
     return value;
   }

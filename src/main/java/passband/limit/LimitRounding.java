@@ -51,15 +51,19 @@ final class LimitRounding {
     Real lower = limit.exact().lower();
     Real upper = limit.exact().upper();
     if (lower != null && upper != null && limit.printed().isEmpty()) {
-      diagnostics
-          .say(
-              Code.EMPTY_LIMITS,
-              request.accept().span(),
-              "no reading can meet the limits %s to %s at %s",
-              text(lower, limit.unit()),
-              text(upper, limit.unit()),
-              request.point().id())
-          .note(request.point().span(), "the point is here");
+      DiagnosticBuilder said =
+          diagnostics
+              .say(
+                  Code.EMPTY_LIMITS,
+                  request.accept().span(),
+                  "no reading can meet the limits %s to %s at %s",
+                  text(lower, limit.unit()),
+                  text(upper, limit.unit()),
+                  request.point().id())
+              .note(request.point().span(), "the point is here");
+      if (limit.range() != null) {
+        said.note(limit.range().span(), "the resolution of the reading is here");
+      }
       return false;
     }
     if (limit.accept().isEmpty()) {

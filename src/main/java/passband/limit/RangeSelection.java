@@ -114,6 +114,7 @@ final class RangeSelection {
             reader instanceof Analyzer ? "analyzer" : "device",
             reader.name().text(),
             read);
+    said.note(reader.name().span(), "it is declared here");
     for (Analyzer.Measure measure : reader.measures()) {
       if (measure.quantity().dimension().equals(request.read().dimension())) {
         said.note(measure.span(), "it measures %s", measure.quantity().name());
@@ -134,6 +135,11 @@ final class RangeSelection {
 
   private void sayOutOfRange(Analyzer.Measure measure, Real low, Real high, LimitRequest request) {
     Unit unit = measure.ranges().get(0).unit();
+    Analyzer.Range next = measure.ranges().get(measure.ranges().size() - 1);
+    for (Analyzer.Range range : measure.ranges()) {
+      boolean above = Real.of(range.to()).compareTo(high) >= 0;
+      next = above && range.to().compareTo(next.to()) < 0 ? range : next;
+    }
     diagnostics
         .say(
             Code.OUT_OF_RANGE,
@@ -145,7 +151,7 @@ final class RangeSelection {
                 ? LimitRounding.text(low, unit)
                 : LimitRounding.text(low, unit) + " to " + LimitRounding.text(high, unit))
         .note(request.accept().span(), "the limits come from this rule")
-        .note(measure.span(), "its ranges are here");
+        .note(measure.ranges().size() == 1 ? measure.span() : next.span(), "its ranges are here");
   }
 
   /**

@@ -3,6 +3,7 @@ package passband.limit;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
+import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
 import passband.model.Device;
 import passband.quantity.QuantityKind;
@@ -78,13 +79,16 @@ final class RuleBounds {
   Bounds nonNegative(Bounds given, QuantityKind kind, Span where, LimitRequest request) {
     Bounds bounds = possible(given, kind);
     if (given.lower() != null && bounds.lower() == null) {
-      diagnostics
-          .say(
+      DiagnosticBuilder said =
+          diagnostics.say(
               Code.LIMIT_BELOW_ZERO,
               where,
               "the lower limit at %s is zero or negative: a generator that delivers nothing would pass",
-              request.point().id())
-          .hint("check the tolerance there, or write 'at most'");
+              request.point().id());
+      if (request.point().mode() != null && request.point().mode().output() != null) {
+        said.note(request.point().mode().output().span(), "the mode's tolerance is here");
+      }
+      said.hint("check the tolerance there, or write 'at most'");
     }
     return bounds;
   }

@@ -44,6 +44,7 @@ final class AnalyzerProfile {
     tree.loads().forEach(l -> add(loads, load(l, profile)));
     List<Measure> measures = profile.measures(tree.measures());
     settles(tree);
+    ForgottenAction.look(tree.name(), tree.actions(), steps(tree), diagnostics);
     return new Analyzer(
         Instruments.ONLY,
         tree.name(),
@@ -128,6 +129,26 @@ final class AnalyzerProfile {
         .areGiven();
   }
 
+  /** The steps that a point has at the instrument. */
+  private static List<String> steps(Tree.Analyzer tree) {
+    List<String> steps = new ArrayList<>();
+    for (Tree.LoadBank load : tree.loads()) {
+      boolean several =
+          load.values().size() + load.terminations().size() > 1
+              || (load.values().size() == 1 && load.values().get(0).to() != null);
+      if (several && steps.isEmpty()) {
+        steps.add("set-load");
+      }
+    }
+    if (!tree.measures().isEmpty()) {
+      steps.addAll(List.of("start", "read", "stop"));
+    }
+    return steps;
+  }
+
+  /** Less is no time for a person to read a display in: common practice, no source. */
+  private static final Rational SHORTEST = Rational.of(1, 10);
+
   /** What measures nothing has no reading that must settle. */
   private void settles(Tree.Analyzer tree) {
     List<Ratings.Unknown> unknown =
@@ -136,6 +157,16 @@ final class AnalyzerProfile {
     new RequiredRatings(what, tree.name().span(), unknown, diagnostics)
         .need("settle", "settling time", tree.settle() != null || tree.measures().isEmpty())
         .areGiven();
+    Rational time = tree.settle() == null ? null : new Values(new Diagnostics()).si(tree.settle());
+    if (time != null && tree.settle() != null && time.compareTo(SHORTEST) < 0) {
+      diagnostics
+          .say(
+              Code.PREFIX_SLIP,
+              tree.settle().span(),
+              "nobody reads a display after %s s: is the unit right?",
+              time.toPlain())
+          .hint("the settling time is how long output is on before a reading is taken");
+    }
   }
 
   private List<PowerRating> ratings(Tree.LoadBank load) {
@@ -151,6 +182,16 @@ final class AnalyzerProfile {
         falls(rating, one, written);
         written.put(one, rating);
       }
+    }
+    boolean continuous = load.power().isEmpty();
+    for (Ratings.Power rating : load.power()) {
+      continuous |= rating.time() == null;
+    }
+    if (!continuous) {
+      diagnostics.say(
+          Code.MISSING_ITEM,
+          load.power().get(0).span(),
+          "this load has no continuous rating, by which it cools between two points");
     }
     ratings.sort((one, other) -> one.power().compareTo(other.power()));
     return List.copyOf(ratings);

@@ -19,6 +19,7 @@ import passband.model.Termination;
 import passband.quantity.Dimension;
 import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
+import passband.syntax.Amount;
 import passband.syntax.LimitExpression;
 import passband.syntax.Ratings;
 import passband.syntax.TerminalKind;
@@ -44,6 +45,17 @@ final class DeviceProfile {
         tree.settings(),
         Map.of("select", "mode", "adjust", "setting"),
         diagnostics);
+    List<String> steps = new ArrayList<>();
+    if (!tree.modes().isEmpty()) {
+      steps.add("select");
+    }
+    for (Tree.Mode mode : tree.modes()) {
+      if (mode.settingQuantity() != null && !steps.contains("adjust")) {
+        steps.add("adjust");
+      }
+    }
+    ForgottenAction.look(tree.name(), tree.actions(), steps, diagnostics);
+    ForgottenAction.settings(tree.name(), tree.actions(), tree.settings(), diagnostics);
     List<Outlet> outlets = outlets(tree);
     Scope.distinct(diagnostics, "mode", tree.modes(), Tree.Mode::name);
     Profiles.titles(
@@ -253,12 +265,44 @@ final class DeviceProfile {
   private Device.Adjustable adjustable(Tree.Mode mode) {
     QuantityKind kind =
         mode.settingQuantity() == null ? null : values.quantity(mode.settingQuantity());
+    List<Amount> figures = new ArrayList<>();
+    mode.setting().forEach(item -> figures.add(item.from()));
+    boolean another =
+        kind != null
+            && mode.settingQuantity() != null
+            && values.allOfAnother(kind, figures, mode.settingQuantity());
     Series setting =
-        kind == null ? null : values.series(mode.setting(), kind.dimension(), "this setting");
+        kind == null || another
+            ? null
+            : values.series(mode.setting(), kind.dimension(), "this setting");
+    mode.setting().forEach(this::fewSteps);
     Series loads =
         mode.loads().isEmpty() ? null : values.series(mode.loads(), Dimension.RESISTANCE, "a load");
     return new Device.Adjustable(
         kind, setting, loads, Termination.of(mode.adjustable().terminations()));
+  }
+
+  /** Nobody turns a knob through more values than that: common practice, no source. */
+  private static final Rational MOST_STEPS = Rational.of(10_000, 1);
+
+  private void fewSteps(Tree.SeriesItem item) {
+    Values quiet = new Values(new Diagnostics());
+    Rational from = quiet.si(item.from());
+    Rational to = item.to() == null ? null : quiet.si(item.to());
+    Rational step = item.step() == null ? null : quiet.si(item.step());
+    if (from != null
+        && to != null
+        && step != null
+        && step.signum() > 0
+        && to.minus(from).over(step).compareTo(MOST_STEPS) > 0) {
+      diagnostics
+          .say(
+              Code.PREFIX_SLIP,
+              item.span(),
+              "this setting has %s values: is a unit wrong?",
+              to.minus(from).over(step).floor().add(java.math.BigInteger.ONE))
+          .hint("check the unit of each of the three figures");
+    }
   }
 
   private void addOutlet(Word name, List<Outlet> all, List<Outlet> outlets) {
@@ -308,6 +352,17 @@ final class DeviceProfile {
     }
     Rational on = values.positive(duty.on(), Dimension.TIME, "an on-time");
     Rational off = values.si(duty.off(), Dimension.TIME, "a rest");
+    if (on != null && off != null && on.compareTo(off) > 0) {
+      diagnostics
+          .say(
+              Code.PREFIX_SLIP,
+              duty.span(),
+              "the output may be on for %s s but rests only %s s after it: are they swapped, or is a"
+                  + " unit wrong?",
+              on.toPlain(),
+              off.toPlain())
+          .hint("generators rest for longer than they deliver");
+    }
     return on == null || off == null ? null : new Duty(on, off);
   }
 }

@@ -14,6 +14,8 @@ import passband.quantity.Dimension;
 import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
 import passband.quantity.Unit;
+import passband.syntax.AccuracyTerm;
+import passband.syntax.Amount;
 import passband.syntax.Ratings;
 import passband.syntax.Tree;
 import passband.syntax.Word;
@@ -80,6 +82,11 @@ final class MeasureProfile {
             .hint("put all of its ranges into one 'measure' block");
       }
     }
+    List<Amount> figures = new ArrayList<>();
+    measure.ranges().forEach(range -> figures.addAll(List.of(range.from(), range.to())));
+    if (values.allOfAnother(kind, figures, measure.quantity())) {
+      return null;
+    }
     List<Range> ranges = new ArrayList<>();
     measure.ranges().forEach(r -> add(ranges, range(r, kind.dimension())));
     if (measure.ranges().isEmpty()) {
@@ -121,6 +128,9 @@ final class MeasureProfile {
     Rational resolution = values.positive(range.resolution(), dimension, "a resolution");
     Accuracy error = range.error() == null ? null : values.accuracy(range.error(), dimension, to);
     boolean faulty = range.error() != null && error == null;
+    if (range.error() != null && error != null) {
+      believable(range.error(), error);
+    }
     if (from == null || to == null || resolution == null || faulty) {
       return null;
     }
@@ -129,6 +139,28 @@ final class MeasureProfile {
     return unit == null || step == null
         ? null
         : new Range(from, to, resolution, unit, step, error, range.unknown(), range.span());
+  }
+
+  /** Every meter errs, none by the whole reading, and a percentage is of something. */
+  private void believable(List<AccuracyTerm> terms, Accuracy error) {
+    for (AccuracyTerm term : terms) {
+      boolean several = terms.size() > 1 && Values.isPercent(term.amount());
+      if (several && term.of() == AccuracyTerm.Of.ITSELF) {
+        diagnostics
+            .say(
+                Code.MISSING_ITEM,
+                term.span(),
+                "a percentage of what: of the reading or the range?")
+            .hint("write 'of reading' or 'of range' after it");
+      }
+    }
+    boolean none = error.relative().isZero() && error.absolute().isZero();
+    if (none || error.relative().compareTo(Rational.ONE) >= 0) {
+      diagnostics.say(
+          Code.IMPOSSIBLE_EXPRESSION,
+          terms.get(0).span().to(terms.get(terms.size() - 1).span()),
+          none ? "no meter is without an error" : "an error of 100 %% or more of the reading");
+    }
   }
 
   private boolean isRated(Tree.Range range) {

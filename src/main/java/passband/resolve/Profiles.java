@@ -80,11 +80,19 @@ public final class Profiles {
     return title == null ? name.text() : title.text();
   }
 
+  /** What the sheet prints says something. */
+  public static void requireText(Word text, Diagnostics diagnostics) {
+    if (text.text().isBlank()) {
+      diagnostics.say(Code.MISSING_ITEM, text.span(), "this text is blank");
+    }
+  }
+
   static Map<String, Word> actions(List<Tree.Action> actions, Diagnostics diagnostics) {
     Scope.distinct(diagnostics, "action", actions, Tree.Action::name);
     Map<String, Word> texts = new LinkedHashMap<>();
     for (Tree.Action action : actions) {
       texts.putIfAbsent(action.name().text(), action.text());
+      requireText(action.text(), diagnostics);
       if (action.as() != null && !stops(action)) {
         Scope.unknown(diagnostics, action.as(), "kind of action", List.of("stop"));
       }

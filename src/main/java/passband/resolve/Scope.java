@@ -104,23 +104,26 @@ public final class Scope {
    *
    * @param where where it was looked for, such as {@code " on the outlet 'mono-1'"}
    */
-  public static void unknown(
+  public static DiagnosticBuilder unknown(
       Diagnostics diagnostics, Word name, String kind, String where, Collection<String> known) {
-    say(diagnostics, name, kind, where, known);
+    return say(diagnostics, name, kind, where, known);
   }
 
   /**
    * The same, with the place where the nearest name, or the only one, is declared: that may be the
    * one that is misspelt.
    */
-  public static void unknownAmong(
+  public static DiagnosticBuilder unknownAmong(
       Diagnostics diagnostics, Word name, String kind, String where, List<Word> declared) {
     List<String> known = declared.stream().map(Word::text).toList();
     DiagnosticBuilder said = say(diagnostics, name, kind, where, known);
     String near = declared.size() == 1 ? known.get(0) : Spelling.nearest(name.text(), known);
     if (near != null) {
       said.note(declared.get(known.indexOf(near)).span(), "'%s' is declared here", near);
+    } else if (!declared.isEmpty()) {
+      said.note(declared.get(0).span(), "the first that is known is declared here");
     }
+    return said;
   }
 
   private static DiagnosticBuilder say(

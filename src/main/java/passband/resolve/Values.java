@@ -145,11 +145,54 @@ public final class Values {
     for (Tree.SeriesItem item : items) {
       Series.Segment segment = segment(item, wanted, what);
       if (segment != null) {
+        follows(segment, segments, item.span());
         segments.add(segment);
         unit = unit == null ? unitOf(item.from()) : unit;
       }
     }
     return segments.isEmpty() || unit == null ? null : new Series(wanted, unit, segments);
+  }
+
+  /**
+   * Whether the figures, at least two, are all of one other dimension than a quantity: then it is
+   * the quantity that is wrong, which is said once, at its name.
+   */
+  boolean allOfAnother(QuantityKind kind, List<Amount> figures, Word name) {
+    Dimension other = null;
+    for (Amount figure : figures) {
+      Unit unit = figure.unit() == null ? null : Units.find(figure.unit().text());
+      boolean same = unit != null && (other == null || other.equals(unit.dimension()));
+      if (unit == null || !same || unit.dimension().equals(kind.dimension())) {
+        return false;
+      }
+      other = unit.dimension();
+    }
+    if (other == null || figures.size() < 2) {
+      return false;
+    }
+    diagnostics.say(
+        Code.UNIT_MISMATCH,
+        name.span(),
+        "'%s' is %s, but each of its figures is %s",
+        name.text(),
+        kind.dimension().describe(),
+        other.describe());
+    return true;
+  }
+
+  /** Single values are listed upward and each once, so that a slip in one of them shows. */
+  private void follows(Series.Segment one, List<Series.Segment> before, Span at) {
+    if (before.isEmpty()) {
+      return;
+    }
+    Series.Segment last = before.get(before.size() - 1);
+    int order = one.from().compareTo(last.to());
+    boolean single = one.from().equals(one.to()) && last.from().equals(last.to());
+    if (single && order == 0) {
+      diagnostics.say(Code.DUPLICATE_NAME, at, "this value is listed twice");
+    } else if (single && order < 0) {
+      diagnostics.say(Code.REVERSED_RANGE, at, "this is not above what is listed before it");
+    }
   }
 
   private Series.@Nullable Segment segment(Tree.SeriesItem item, Dimension wanted, String what) {

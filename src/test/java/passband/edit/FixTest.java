@@ -55,6 +55,7 @@ class FixTest {
               Code.DRAWING_OFF_PAPER,
               Code.ACTIVATION_OPEN,
               Code.POLES_NOT_JOINED,
+              Code.ACTION_MISSING,
               Code.LEAKAGE_NOT_TO_EARTH,
               Code.MODE_UNTESTED,
               Code.OUTLET_UNTESTED,

@@ -1,0 +1,53 @@
+package passband.check;
+
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostics;
+import passband.model.Device.Mode;
+import passband.plan.Plan;
+import passband.quantity.QuantityKind;
+import passband.quantity.Rational;
+import passband.quantity.Real;
+import passband.quantity.Unit;
+import passband.quantity.Units;
+import passband.syntax.Tree;
+
+/**
+ * {@code crest-below-one}, an error: a mode whose highest peak voltage is below the RMS voltage
+ * that its highest setting means in its lowest rated load, U = √(P·R). A peak is never below the
+ * RMS value of the same wave.
+ */
+final class PeakBelowRms implements Check {
+  private static final Unit VOLT = Units.of("V");
+
+  @Override
+  public void check(Plan plan, Diagnostics diagnostics) {
+    for (Mode mode : plan.device().modes()) {
+      QuantityKind kind = mode.settingKind();
+      Tree.QuantityLimit output = mode.output();
+      boolean power = kind != null && kind.name().equals("power");
+      if (power && output != null && output.quantity().text().equals("power")) {
+        look(plan, mode, diagnostics);
+      }
+    }
+  }
+
+  private static void look(Plan plan, Mode mode, Diagnostics diagnostics) {
+    Real peak = PeakVoltage.of(plan.device(), mode);
+    if (peak == null || mode.setting() == null || mode.loads() == null) {
+      return;
+    }
+    Rational square = mode.setting().highest().times(mode.loads().lowest());
+    Real rms = Real.of(square).sqrt();
+    if (peak.compareTo(rms) < 0) {
+      diagnostics
+          .say(
+              Code.CREST_BELOW_ONE,
+              ModeLines.limit(mode, "peak-voltage"),
+              "a peak of %s is below the RMS voltage of the output, %s",
+              Figures.text(peak, VOLT),
+              Figures.text(rms, VOLT))
+          .note(ModeLines.setting(mode), "at the highest setting")
+          .note(ModeLines.loads(mode), "in the lowest rated load");
+    }
+  }
+}
