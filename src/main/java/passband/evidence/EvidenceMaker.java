@@ -200,7 +200,7 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
     return new StageItems(null, List.of(), null, Map.of(0, gate), List.of(), null, Map.of());
   }
 
-  /** Gates with what they stop: every value of output that stands after them. */
+  /** Gates with what they stop, every value of output after them; with none one is only a tick. */
   private List<StageItems> withStops(List<StageItems> stages) {
     List<StageItems> made = new ArrayList<>(stages);
     List<String> stops = new ArrayList<>();
@@ -213,7 +213,8 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
         stops.addAll(0, own);
       } else if (plan.stages().get(i) instanceof Stage.Gate) {
         Item gate = Objects.requireNonNull(made.get(i).before().get(0));
-        made.set(i, stage(new Item.Tick(gate.head(), List.copyOf(stops))));
+        @Nullable List<String> stopped = stops.isEmpty() ? null : List.copyOf(stops);
+        made.set(i, stage(new Item.Tick(gate.head(), stopped)));
       }
     }
     return made;

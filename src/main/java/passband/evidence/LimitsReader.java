@@ -418,6 +418,9 @@ public final class LimitsReader {
         }
       }
       if (item instanceof Item.Tick tick && tick.stops() != null) {
+        if (tick.stops().isEmpty()) {
+          throw root.fault(item.id() + " is a gate that stops nothing");
+        }
         for (String stopped : tick.stops()) {
           if (!(byId.get(stopped) instanceof Item.Measured)) {
             throw root.fault(item.id() + " stops '" + stopped + "', which is not measured");

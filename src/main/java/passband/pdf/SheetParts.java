@@ -20,7 +20,10 @@ final class SheetParts {
       if (block.run() != null) {
         new RunParts(write).add(block, block.run());
       } else {
-        write.label("");
+        // A gate closes what stands before it, and needs no page of its own.
+        if (!block.kind().equals("gate")) {
+          write.label("");
+        }
         write.heading(block.title());
         write.note(block.note());
         write.asks(block.adjusted() == null ? List.of() : List.of(block.adjusted()));
