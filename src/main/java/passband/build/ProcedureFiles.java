@@ -11,6 +11,7 @@ import passband.evidence.Evidence;
 import passband.evidence.ItemList;
 import passband.evidence.LimitsWriter;
 import passband.pdf.ChecklistPdf;
+import passband.pdf.ReviewPdf;
 import passband.plan.Plan;
 import passband.render.Checklist;
 import passband.render.Drawings;
@@ -52,7 +53,10 @@ record ProcedureFiles(Map<String, byte[]> files, List<String> warnings) {
     if (pdf != null) {
       ChecklistPdf.Printed printed = joined(pdf);
       files.put("checklist.pdf", printed.bytes());
-      warnOfLost(plan.name().text(), printed.lost(), warnings);
+      warnOfLost(plan.name().text() + "/checklist.pdf", printed.lost(), warnings);
+      ChecklistPdf.Printed review = ReviewPdf.printed(sheet, options.paper());
+      files.put("review.pdf", review.bytes());
+      warnOfLost(plan.name().text() + "/review.pdf", review.lost(), warnings);
     }
     return new ProcedureFiles(files, warnings);
   }
@@ -71,12 +75,12 @@ record ProcedureFiles(Map<String, byte[]> files, List<String> warnings) {
     }
   }
 
-  private static void warnOfLost(String procedure, Set<String> lost, List<String> warnings) {
+  private static void warnOfLost(String file, Set<String> lost, List<String> warnings) {
     if (!lost.isEmpty()) {
       warnings.add(
           "warning: "
-              + procedure
-              + "/checklist.pdf: these characters are not in the PDF's font and print as empty"
+              + file
+              + ": these characters are not in the PDF's font and print as empty"
               + " boxes: "
               + String.join(" ", lost)
               + " (print checklist.html instead)");

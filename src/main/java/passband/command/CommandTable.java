@@ -62,9 +62,9 @@ final class CommandTable {
               List.of(SOURCES),
               "check, then write each procedure's checklist and limit tables",
               """
-              Checks, then writes for every procedure DIR/PROCEDURE/checklist.html, checklist.pdf, limits.xlsx, limits.csv,
-              limits.csv-metadata.json, limits.json, setups/*.svg and limits/*.svg. If there is any error, nothing is
-              written. Unchanged procedures are skipped; DIR/.built records the input digests and what was written.
+              Checks, then writes for every procedure DIR/PROCEDURE/checklist.html, checklist.pdf, review.pdf, limits.xlsx,
+              limits.csv, limits.csv-metadata.json, limits.json, setups/*.svg and limits/*.svg. If there is any error, nothing
+              is written. Unchanged procedures are skipped; DIR/.built records the input digests and what was written.
               No other file in DIR is replaced or removed, and a DIR that holds sources is refused.
               """,
               List.of(

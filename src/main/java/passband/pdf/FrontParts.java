@@ -26,13 +26,17 @@ final class FrontParts {
                 write.inner())
             .kept());
     identity();
+    write.begin();
     write.heading("Cautions");
     sheet.cautions().forEach(c -> write.caution(write.path("P:" + write.next()), c));
     write.note(
         "The maker\u2019s service manual, local codes and licensed practice come first; this sheet"
             + " does not replace them.");
+    write.end();
+    write.begin();
     write.heading("Collect");
     collect();
+    write.end();
     write.note(sheet.head().decision() + " Write every digit that the display shows.");
   }
 
@@ -40,12 +44,13 @@ final class FrontParts {
   private void collect() {
     List<Double> widths = write.shares(0.07, 0.4, 0.18, 0.2, 0.15);
     List<String> table = write.path("Table:collect");
-    RowPart head =
+    RowPart row =
         write.headRow(
             table,
             widths,
             List.of("No.", "Lead or link", "Colour", "Rating", "Present and undamaged"));
-    write.add(head);
+    write.add(row);
+    Part.Heading head = Part.Heading.of(row);
     for (Sheet.LeadLine lead : sheet.leads()) {
       String title = lead.title() + (lead.kind().equals("link") ? " (link)" : "");
       List<String> texts = List.of(lead.mark(), title, lead.colour(), lead.rating());

@@ -9,8 +9,8 @@ public enum Paper {
   LETTER(612, 792);
 
   static final double MARGIN = 32;
-  static final double TOP = 50;
-  static final double BOTTOM = 44;
+  static final double TOP = 45;
+  static final double BOTTOM = 38;
 
   private final double width;
   private final double height;

@@ -17,8 +17,13 @@ interface Part {
   }
 
   /** What stands again above it at the top of a page; null for nothing. */
-  default @Nullable Part heading() {
+  default @Nullable Heading heading() {
     return null;
+  }
+
+  /** Whether it has a box for a reading. */
+  default boolean isLine() {
+    return false;
   }
 
   /** Whether it is higher than this; found without a look at more of it than fills the room. */
@@ -32,6 +37,19 @@ interface Part {
    */
   default @Nullable Broken broken(double room) {
     return null;
+  }
+
+  /**
+   * A heading and what says it again on a further page.
+   *
+   * @param first the part that says it where it stands first
+   * @param again the part for further pages; may be the same
+   */
+  record Heading(Part first, Part again) {
+    /** The same each time. */
+    static Heading of(Part heading) {
+      return new Heading(heading, heading);
+    }
   }
 
   /** A part in two. */

@@ -51,6 +51,16 @@ final class PartWriter {
     flow.add(part);
   }
 
+  /** What follows stays on one page where it fits, until {@link #end}. */
+  void begin() {
+    flow.begin();
+  }
+
+  /** Ends what {@link #begin} began. */
+  void end() {
+    flow.end();
+  }
+
   /** What is printed in the corner of the pages that follow. */
   void label(String label) {
     flow.label(label);
@@ -76,15 +86,23 @@ final class PartWriter {
     return path;
   }
 
-  void heading(String text) {
-    add(
-        TextPart.of(path("H2:" + next()), block(13, true, inner, text), 10, 6, inner)
+  /** Writes a heading and gives it back. */
+  TextPart heading(String text) {
+    TextPart heading =
+        TextPart.of(path("H2:" + next()), block(13, true, inner, text), 8, 4, inner)
             .ruled(1.4)
-            .kept());
+            .kept();
+    add(heading);
+    return heading;
   }
 
   void small(String text) {
-    add(TextPart.of(path("H3:" + next()), block(10.5, true, inner, text), 5, 2, inner).kept());
+    add(smallPart(text));
+  }
+
+  /** A heading of the third level. */
+  TextPart smallPart(String text) {
+    return TextPart.of(path("H3:" + next()), block(10.5, true, inner, text), 5, 2, inner).kept();
   }
 
   void note(@Nullable String text) {
@@ -98,25 +116,34 @@ final class PartWriter {
   }
 
   void caution(List<String> path, String text) {
+    add(cautionPart(path, text));
+  }
+
+  /** A caution in its frame. */
+  TextPart cautionPart(List<String> path, String text) {
     List<TextBlock.Span> spans =
         List.of(new TextBlock.Span("Caution.", true), new TextBlock.Span(text, false));
     TextBlock words = new TextBlock(fonts, 10.5, inner - 20, spans);
-    add(TextPart.of(path, words, 2, 3, inner).framed(2));
+    return TextPart.of(path, words, 2, 3, inner).framed(2);
   }
 
-  void listed(String list, int number, String text, boolean keep) {
-    TextPart part = item(list, number, text, false);
-    add(keep ? part.kept() : part);
+  void listed(String list, int number, String text) {
+    add(item(list, number, text, false));
   }
 
   private TextPart item(String list, int number, String text, boolean tick) {
+    return item(list, number, text, tick, inner);
+  }
+
+  /** An entry of a list. */
+  TextPart item(String list, int number, String text, boolean tick, double width) {
     double indent = (tick ? LIST_INDENT : LIST_INDENT - 14) + overhang(number);
-    TextBlock words = block(SIZE, false, inner - indent, text);
+    TextBlock words = block(SIZE, false, width - indent, text);
     List<String> path = path("L:" + list, "LI:" + number);
     if (number == ALONE) {
       path.add("LBody");
     }
-    return TextPart.of(path, words, 1, 2, inner)
+    return TextPart.of(path, words, 1, 2, width)
         .marked(number == ALONE ? null : number + ".", tick, indent);
   }
 
@@ -133,7 +160,7 @@ final class PartWriter {
       if (step.kind().equals("caution")) {
         caution(path("P:" + next()), step.text());
       } else if (step.ask() == null) {
-        listed(list, ++number, step.text(), false);
+        listed(list, ++number, step.text());
       } else {
         ask(list, ++number, step.ask());
       }
@@ -162,7 +189,7 @@ final class PartWriter {
     String unit = ask.unit() == null ? "" : " " + ask.unit();
     return ask.limits() == null
         ? "_".repeat(40) + unit
-        : "_".repeat(20) + unit + "  (" + ask.limits() + ")  \u2610 pass \u2610 fail";
+        : "_".repeat(20) + unit + "   " + ask.limits() + "   \u2610 pass \u2610 fail";
   }
 
   private void choose(String list, int number, Sheet.Ask ask) {
@@ -211,8 +238,9 @@ final class PartWriter {
   /** A table of words; blank rows are as high as a signature. */
   void table(List<Double> widths, List<String> titles, List<List<String>> rows) {
     List<String> table = path("Table:" + next());
-    RowPart head = headRow(table, widths, titles);
-    add(head);
+    RowPart row = headRow(table, widths, titles);
+    Part.Heading head = Part.Heading.of(row);
+    add(row);
     for (int i = 0; i < rows.size(); i++) {
       List<TableCell> cells = new ArrayList<>();
       for (int c = 0; c < widths.size(); c++) {

@@ -13,14 +13,23 @@ final class ReadingRows {
   private final PartWriter write;
   private final TableColumns columns;
   private final Part head;
+  private final Part.Heading heading;
 
-  ReadingRows(List<String> table, Sheet.Group group, PartWriter write) {
+  /**
+   * The rows of a group.
+   *
+   * @param above what stands above the headings where the table goes on on a further page
+   */
+  ReadingRows(List<String> table, Sheet.Group group, List<Part> above, PartWriter write) {
     this.table = table;
     this.group = group;
     this.write = write;
     this.columns = new TableColumns(group, write.fonts(), write.inner());
     RowPart row = write.headRow(table, columns.widths(), columns.titles());
     this.head = under(extraRows("head", columns.extraTitles(), null), row);
+    List<Part> again = new ArrayList<>(above);
+    again.add(head);
+    this.heading = new Part.Heading(head, new RowStack(again));
   }
 
   /** The headings. */
@@ -47,11 +56,11 @@ final class ReadingRows {
             columns.widths(),
             lines.get(0),
             lines.subList(1, lines.size()),
-            head,
+            heading,
             after,
             !line.asks().isEmpty(),
             0);
-    return under(extraRows(key, line.extras(), head), row);
+    return under(extraRows(key, line.extras(), heading), row);
   }
 
   /** The rows of further settings with the line's own row; that alone where there are none. */
@@ -66,28 +75,28 @@ final class ReadingRows {
   /**
    * Further settings where they are not beside the others, as many in a row as there are columns.
    */
-  private List<Part> extraRows(String key, List<String> texts, @Nullable Part heading) {
+  private List<Part> extraRows(String key, List<String> texts, Part.@Nullable Heading above) {
     List<Part> rows = new ArrayList<>();
     int most = columns.widths().size();
     for (int from = 0; !columns.extrasBeside() && from < texts.size(); from += most) {
       List<String> some = texts.subList(from, Math.min(from + most, texts.size()));
-      rows.add(extraRow(key + "-settings-" + from, some, most, heading));
+      rows.add(extraRow(key + "-settings-" + from, some, most, above));
     }
     return rows;
   }
 
-  private RowPart extraRow(String key, List<String> texts, int most, @Nullable Part heading) {
+  private RowPart extraRow(String key, List<String> texts, int most, Part.@Nullable Heading above) {
     List<Double> widths = new ArrayList<>();
     List<TableCell> cells = new ArrayList<>();
     for (int i = 0; i < texts.size(); i++) {
       int span = i + 1 < texts.size() ? 1 : most - i;
       double width = write.inner() * span / most;
-      double size = heading == null ? PartWriter.HEAD_SIZE : TableColumns.EXTRA_SIZE;
+      double size = above == null ? PartWriter.HEAD_SIZE : TableColumns.EXTRA_SIZE;
       TextBlock text = write.block(size, true, width - 7, texts.get(i));
       widths.add(width);
-      cells.add(new WordsCell(List.of(text), heading == null ? "TH" : "TD", span));
+      cells.add(new WordsCell(List.of(text), above == null ? "TH" : "TD", span));
     }
-    return new RowPart(table, key, widths, cells, heading, 0);
+    return new RowPart(table, key, widths, cells, above, 0);
   }
 
   /** The line's first box, with what stands beside all of them. */
@@ -163,7 +172,7 @@ final class ReadingRows {
 
   private TableCell limits(Sheet.Box box, double width) {
     List<TextBlock> blocks = new ArrayList<>();
-    blocks.add(write.block(11, box.judged(), width - 7, box.limits()));
+    blocks.add(write.block(TableColumns.LIMITS_SIZE, box.judged(), width - 7, box.limits()));
     if (box.tolerance() != null) {
       blocks.add(write.block(8.5, false, width - 7, "tolerance " + box.tolerance()));
     }

@@ -24,7 +24,7 @@ record RowPart(
     List<Double> widths,
     List<TableCell> first,
     List<List<TableCell>> more,
-    @Nullable Part head,
+    Part.@Nullable Heading head,
     double after,
     boolean keep,
     int from)
@@ -33,16 +33,7 @@ record RowPart(
   static final double LEAST = 60;
 
   /** For a table that has no heading to say again. */
-  static final Part NO_HEAD =
-      new Part() {
-        @Override
-        public double height() {
-          return 0;
-        }
-
-        @Override
-        public void draw(Canvas canvas, double x, double y) {}
-      };
+  static final Part.Heading NO_HEAD = Part.Heading.of(nothing());
 
   private static final double PAD = 3.5;
 
@@ -52,9 +43,31 @@ record RowPart(
       String key,
       List<Double> widths,
       List<TableCell> cells,
-      @Nullable Part head,
+      Part.@Nullable Heading head,
       double after) {
     this(table, key, widths, cells, List.of(), head, after, false, 0);
+  }
+
+  private static Part nothing() {
+    return new Part() {
+      @Override
+      public double height() {
+        return 0;
+      }
+
+      @Override
+      public void draw(Canvas canvas, double x, double y) {}
+    };
+  }
+
+  @Override
+  public boolean isLine() {
+    for (TableCell cell : first) {
+      if (cell instanceof DigitsCell) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private List<TableCell> line(int number) {
@@ -84,7 +97,7 @@ record RowPart(
   }
 
   @Override
-  public @Nullable Part heading() {
+  public Part.@Nullable Heading heading() {
     return head;
   }
 

@@ -17,8 +17,18 @@ record RowStack(List<Part> rows) implements Part {
   }
 
   @Override
-  public @Nullable Part heading() {
+  public Part.@Nullable Heading heading() {
     return rows.get(0).heading();
+  }
+
+  @Override
+  public boolean isLine() {
+    for (Part row : rows) {
+      if (row.isLine()) {
+        return true;
+      }
+    }
+    return false;
   }
 
   @Override

@@ -2,7 +2,6 @@ package passband.pdf;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.jspecify.annotations.Nullable;
 import passband.draw.Drawing;
 import passband.render.Sheet;
 
@@ -11,27 +10,38 @@ final class RunParts {
   private static final double SIZE = TextPart.SIZE;
 
   private final PartWriter write;
+  private final Sheet.Block block;
+  private final Sheet.RunPart run;
 
-  RunParts(PartWriter write) {
+  RunParts(PartWriter write, Sheet.Block block, Sheet.RunPart run) {
     this.write = write;
+    this.block = block;
+    this.run = run;
   }
 
-  void add(Sheet.Block block, Sheet.RunPart run) {
+  /**
+   * Writes them.
+   *
+   * @param named whether the outlet's name stands above already
+   */
+  void add(boolean named) {
     write.label(run.outlet() == null ? "" : run.outlet());
-    String phase = run.phase() == null ? "" : " (" + run.phase() + ")";
-    write.heading(block.number() + ". " + block.title() + phase);
-    if (block.note() != null) {
-      write.add(write.paragraph(block.note(), false).kept());
-    }
-    if (run.outlet() != null) {
+    write.begin();
+    if (run.outlet() != null && !named) {
       TextBlock name = write.block(24, true, write.inner() - 30, run.outlet());
       write.add(
-          TextPart.of(write.path("P:outlet-" + write.next()), name, 2, 6, write.inner())
+          TextPart.of(write.path("P:outlet-" + write.next()), name, 8, 4, write.inner())
               .barred(13)
               .kept());
     }
+    String outlet = run.outlet() == null || !named ? "" : " \u00b7 " + run.outlet();
+    TextPart heading = write.heading(title() + outlet);
+    Part continued = write.paragraph(title() + ", continued", true);
+    if (block.note() != null) {
+      write.add(write.paragraph(block.note(), false).kept());
+    }
     if (run.setup() != null) {
-      write.add(setup(run.setup()));
+      setup(run.setup());
     }
     Sheet.StateLines state = run.state();
     if (state != null) {
@@ -39,16 +49,35 @@ final class RunParts {
       write.ask("enter-" + write.next(), PartWriter.ALONE, state.enter());
     }
     write.steps(run.before());
-    run.groups().forEach(g -> group(g));
+    run.groups().forEach(g -> group(g, new Part.Heading(heading, continued)));
     run.formulas().forEach(f -> write.note(f));
     if (state != null) {
       write.small("Leave " + state.title());
       write.ask("leave-" + write.next(), PartWriter.ALONE, state.leave());
     }
     write.steps(run.after());
+    write.end();
   }
 
-  private SetupPart setup(Sheet.SetupLines setup) {
+  private String title() {
+    String phase = run.phase() == null ? "" : " (" + run.phase() + ")";
+    return block.number() + ". " + block.title() + phase;
+  }
+
+  private void setup(Sheet.SetupLines setup) {
+    if (setup.drawing() == null && setup.moves().isEmpty()) {
+      List<TextBlock.Span> words =
+          List.of(
+              new TextBlock.Span(setup.title() + ":", true),
+              new TextBlock.Span("leave the leads as they are.", false));
+      TextBlock text = new TextBlock(write.fonts(), SIZE, write.inner(), words);
+      write.add(TextPart.of(write.path("P:" + write.next()), text, 2, 3, write.inner()).kept());
+    } else {
+      write.add(wiring(setup));
+    }
+  }
+
+  private SetupPart wiring(Sheet.SetupLines setup) {
     Drawing drawing = setup.drawing();
     String last = setup.moves().size() + ".";
     double numbers = Math.max(16, write.fonts().width(last, SIZE, true) + 3);
@@ -56,14 +85,19 @@ final class RunParts {
     List<SetupPart.Paragraph> words = new ArrayList<>();
     TextBlock name = write.block(10.5, true, columns.words(), setup.title());
     words.add(new SetupPart.Paragraph("H3", name, 3, null));
+    if (setup.drawnAt() != null) {
+      String drawn = "The wiring is drawn at " + setup.drawnAt() + ".";
+      TextBlock text = write.block(SIZE, false, columns.words(), drawn);
+      words.add(new SetupPart.Paragraph("P:drawn", text, 3, null));
+    }
     words.add(new SetupPart.Paragraph("P:off", outputOff(columns.words()), 4, null));
     for (int i = 0; i < setup.moves().size(); i++) {
       Sheet.Ask move = setup.moves().get(i);
       TextBlock text = write.block(SIZE, false, columns.move(), move.text());
       words.add(new SetupPart.Paragraph("LI:" + i, text, 4, move.id()));
     }
-    String stays = stays(setup);
-    if (stays != null) {
+    if (!setup.stays().isEmpty()) {
+      String stays = "Already in place: " + String.join(", ", setup.stays()) + ".";
       TextBlock said = write.block(SIZE, false, columns.words(), stays);
       words.add(new SetupPart.Paragraph("P:said", said, 2, null));
     }
@@ -81,32 +115,22 @@ final class RunParts {
             new TextBlock.Span("before you touch any lead.", false)));
   }
 
-  /** What is said of leads that stay; null where all are moved. */
-  private static @Nullable String stays(Sheet.SetupLines setup) {
-    if (setup.moves().isEmpty()) {
-      return "Leave the leads as they are.";
-    }
-    return setup.stays().isEmpty()
-        ? null
-        : "Already in place: " + String.join(", ", setup.stays()) + ".";
+  private void group(Sheet.Group group, Part.Heading under) {
+    String title = group.title() == null ? "Readings" : group.title();
+    write.begin();
+    write.add(write.smallPart(title).under(under));
+    List<Part> steps = StepsOfGroup.of(group, write);
+    steps.forEach(write::add);
+    List<Part> above = new ArrayList<>();
+    above.add(write.paragraph(title() + ", " + title + ", continued", true));
+    above.addAll(steps);
+    table(group, above);
+    write.end();
   }
 
-  private void group(Sheet.Group group) {
-    write.small(group.title() == null ? "Readings" : group.title());
-    String list = "how-" + write.next();
-    int number = 0;
-    for (Sheet.StepLine step : group.steps()) {
-      if (step.kind().equals("caution")) {
-        write.caution(write.path("P:" + write.next()), step.text());
-      } else {
-        write.listed(list, ++number, step.text(), true);
-      }
-    }
-    table(group);
-  }
-
-  private void table(Sheet.Group group) {
-    ReadingRows readings = new ReadingRows(write.path("Table:" + write.next()), group, write);
+  private void table(Sheet.Group group, List<Part> above) {
+    ReadingRows readings =
+        new ReadingRows(write.path("Table:" + write.next()), group, above, write);
     write.add(readings.head());
     for (int i = 0; i < group.lines().size(); i++) {
       boolean last = i + 1 == group.lines().size();

@@ -1,6 +1,8 @@
 package passband.pdf;
 
 import java.util.List;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 import passband.render.Sheet;
 
 /** From the sheet to parts on pages, in the order of the paper. */
@@ -15,20 +17,23 @@ final class SheetParts {
 
   List<Flow.Page> pages() {
     new FrontParts(sheet, write).add();
+    @Nullable String outlet = null;
     for (Sheet.Block block : sheet.blocks()) {
       write.section("Sect:block-" + write.next());
       if (block.run() != null) {
-        new RunParts(write).add(block, block.run());
+        Sheet.RunPart run = block.run();
+        new RunParts(write, block, run).add(Objects.equals(outlet, run.outlet()));
+        outlet = run.outlet();
       } else {
-        // A gate closes what stands before it, and needs no page of its own.
-        if (!block.kind().equals("gate")) {
-          write.label("");
-        }
+        outlet = null;
+        write.label("");
+        write.begin();
         write.heading(block.title());
         write.note(block.note());
         write.asks(block.adjusted() == null ? List.of() : List.of(block.adjusted()));
         write.asks(block.moves());
         write.steps(block.steps());
+        write.end();
       }
     }
     new BackParts(sheet, write).add();

@@ -26,6 +26,10 @@ final class TableColumns {
   private static final double MOST_EXTRA = 130;
   private static final double MOST_DIGITS = 150;
   private static final double LEAST_LIMITS = 70;
+
+  /** The size of limits. */
+  static final double LIMITS_SIZE = 11;
+
   private static final double RESULT = 92;
   private static final double TIMES = 54;
   private static final double UNIT = 40;
@@ -67,13 +71,13 @@ final class TableColumns {
     }
     for (int i = 0; extras && i < group.extras().size(); i++) {
       double width = extraWidth(i);
-      columns.add(new Column(title(i), width, Math.min(width, LEAST)));
+      columns.add(new Column(title(i), width, Math.min(width, Math.max(LEAST, wordWidth(i)))));
     }
     if (group.hasLoad()) {
       columns.add(new Column("Load", SETTING, LEAST));
     }
     fixed(READING, readingWidth());
-    fixed("Limits", LEAST_LIMITS);
+    fixed("Limits", limitsWidth());
     fixed("Result", RESULT);
     if (group.hasTimes()) {
       fixed("On, rest", TIMES);
@@ -113,6 +117,17 @@ final class TableColumns {
     return Math.min(most + 9, MOST_EXTRA);
   }
 
+  /** As wide as its widest word. */
+  private double wordWidth(int extra) {
+    double most = fonts.width(title(extra), 9, true);
+    for (Sheet.Line line : group.lines()) {
+      for (String word : line.extras().get(extra).split(" ")) {
+        most = Math.max(most, fonts.width(word, EXTRA_SIZE, true));
+      }
+    }
+    return most + SIDES + 1;
+  }
+
   private double readingWidth() {
     double boxes = 0;
     double unit = UNIT;
@@ -123,6 +138,17 @@ final class TableColumns {
       }
     }
     return Math.min(boxes, MOST_DIGITS) + unit;
+  }
+
+  /** As wide as its widest limits, so that they stand on one line, up to a quarter of a page. */
+  private double limitsWidth() {
+    double most = LEAST_LIMITS;
+    for (Sheet.Line line : group.lines()) {
+      for (Sheet.Box box : line.boxes()) {
+        most = Math.max(most, fonts.width(box.limits(), LIMITS_SIZE, true) + SIDES + 1);
+      }
+    }
+    return Math.min(most, MOST_EXTRA);
   }
 
   private String title(int extra) {

@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param item the identity of the item that it asks for; null for none
  * @param keep whether it stays with the part after it
+ * @param heading what stands again above it at the top of a page; null for nothing
  */
 record TextPart(
     List<String> path,
@@ -18,7 +19,8 @@ record TextPart(
     Marker marker,
     Lines lines,
     @Nullable String item,
-    boolean keep)
+    boolean keep,
+    Part.@Nullable Heading heading)
     implements Part {
   static final double SIZE = 9.5;
 
@@ -57,12 +59,13 @@ record TextPart(
   /** Plain text. */
   static TextPart of(List<String> path, TextBlock text, double above, double below, double width) {
     Space space = new Space(above, below, width);
-    return new TextPart(path, text, space, Marker.NONE, Lines.NONE, null, false);
+    return new TextPart(path, text, space, Marker.NONE, Lines.NONE, null, false, null);
   }
 
   /** The same with a number and a box to tick before it. */
   TextPart marked(@Nullable String number, boolean tick, double indent) {
-    return new TextPart(path, text, space, new Marker(number, tick, indent), lines, item, keep);
+    return new TextPart(
+        path, text, space, new Marker(number, tick, indent), lines, item, keep, heading);
   }
 
   /** The same in a frame. */
@@ -81,17 +84,22 @@ record TextPart(
   }
 
   private TextPart with(Lines around) {
-    return new TextPart(path, text, space, marker, around, item, keep);
+    return new TextPart(path, text, space, marker, around, item, keep, heading);
   }
 
   /** The same, asking for an item. */
   TextPart asking(String id) {
-    return new TextPart(path, text, space, marker, lines, id, keep);
+    return new TextPart(path, text, space, marker, lines, id, keep, heading);
   }
 
   /** The same, on one page with the part after it. */
   TextPart kept() {
-    return new TextPart(path, text, space, marker, lines, item, true);
+    return new TextPart(path, text, space, marker, lines, item, true, heading);
+  }
+
+  /** The same, under a heading that stands again above it at the top of a page. */
+  TextPart under(Part.Heading above) {
+    return new TextPart(path, text, space, marker, lines, item, keep, above);
   }
 
   @Override
@@ -123,7 +131,8 @@ record TextPart(
             marker,
             beginning,
             item,
-            false);
+            false,
+            heading);
     Lines end = new Lines(lines.frame, lines.rule, lines.bar, false, lines.ends);
     TextPart lower =
         new TextPart(
@@ -133,7 +142,8 @@ record TextPart(
             new Marker(null, false, marker.indent),
             end,
             null,
-            keep);
+            keep,
+            null);
     return new Broken(upper, lower);
   }
 

@@ -118,12 +118,18 @@ public record Sheet(
   /**
    * How the leads go.
    *
-   * @param drawing null when the run before shows it
+   * @param drawing null when a run before shows it
+   * @param drawnAt the number and title of that run; null where it is drawn, or the run right
+   *     before leaves the leads as they are to be
    * @param moves the changes of the wiring, in order
    * @param stays the leads that stay where they are
    */
   public record SetupLines(
-      String title, @Nullable Drawing drawing, List<Ask> moves, List<String> stays) {}
+      String title,
+      @Nullable Drawing drawing,
+      @Nullable String drawnAt,
+      List<Ask> moves,
+      List<String> stays) {}
 
   /** The state that a test is done in: what brings it about, and what ends it. */
   public record StateLines(String title, Ask enter, Ask leave) {}

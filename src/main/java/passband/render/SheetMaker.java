@@ -2,6 +2,7 @@ package passband.render;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -37,7 +38,10 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
   private final Evidence evidence;
   private final Asks asks;
   private final OnlyIf onlyIf;
-  private @Nullable String lastDrawn;
+
+  /** Where each wiring is drawn, by the drawing's name. */
+  private final Map<String, String> drawn = new HashMap<>();
+
   private int runs;
   private int lines;
   private @Nullable StageItems items;
@@ -258,17 +262,19 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         part);
   }
 
+  /** The wiring is drawn where it comes first, and again where only what may be left out has it. */
   private Sheet.SetupLines setup(Stage.Run run, Setup setup) {
-    return new Sheet.SetupLines(
-        setup.title(), drawing(run), asks.all(items().moves()), stays(run, setup));
-  }
-
-  /** The wiring, where the run before did not show the same. */
-  private @Nullable Drawing drawing(Stage.Run run) {
     Drawing drawing = WiringDrawing.of(plan, run);
-    boolean shown = drawing.name().equals(lastDrawn) && run.moves().isEmpty();
-    lastDrawn = drawing.name();
-    return shown ? null : drawing;
+    String before = drawn.get(drawing.name());
+    if (before == null && run.when().condition().equals(Stage.Condition.NONE)) {
+      drawn.put(drawing.name(), runs + ". " + run.title());
+    }
+    return new Sheet.SetupLines(
+        setup.title(),
+        before == null ? drawing : null,
+        run.moves().isEmpty() ? null : before,
+        asks.all(items().moves()),
+        stays(run, setup));
   }
 
   private Sheet.StateLines state(Device.State state) {

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.LongStream;
@@ -18,7 +19,10 @@ import passband.testing.GeneratedProcedures;
 import passband.testing.PdfInk;
 import passband.testing.Sheets;
 
-/** What the page shows is on the paper: the compiler's sentences as well as the author's. */
+/**
+ * What the page shows is on the paper, the sheet's or the reviewer's: the compiler's sentences as
+ * well as the author's.
+ */
 class PageOnPaperTest {
   /** In HTML a character; on paper a box is drawn. */
   private static final String BOX = "\u2610";
@@ -39,9 +43,9 @@ class PageOnPaperTest {
       }
       assertTrue(missing.size() > 100, plan.name().text());
       missing.remove(BOX);
-      PdfInk.of(ChecklistPdf.of(plan, paper))
-          .words()
-          .forEach((word, count) -> missing.merge(word, -count, Integer::sum));
+      for (byte[] pdf : List.of(ChecklistPdf.of(plan, paper), ReviewPdf.of(plan, paper))) {
+        PdfInk.of(pdf).words().forEach((word, count) -> missing.merge(word, -count, Integer::sum));
+      }
       missing.values().removeIf(count -> count <= 0);
       assertEquals(Map.of(), missing, plan.name().text());
     }

@@ -22,14 +22,16 @@ import org.xml.sax.SAXException;
 import passband.diagnostic.Code;
 import passband.plan.Plan;
 import passband.render.Checklist;
+import passband.render.Sheet;
+import passband.render.SheetMaker;
 import passband.testing.LongTexts;
 import passband.testing.PdfInk;
 import passband.testing.Snippet;
 
 /**
- * Every word that the author wrote and the page shows stands on the paper, as often as on the page,
- * inside the margins and over no other, whatever its length; or the sheet is refused because a
- * drawing does not fit. The bytes are the same a second time.
+ * Every word that the author wrote and the page shows stands on the paper, the sheet's or the
+ * reviewer's, as often as on the page, inside the margins and over no other, whatever its length;
+ * or the sheet is refused because a drawing does not fit. The bytes are the same a second time.
  */
 final class PaperLaw {
   private static final Set<String> NOT_SHOWN = Set.of("script", "style", "title", "desc", "button");
@@ -149,11 +151,26 @@ final class PaperLaw {
     }
     Plan plan = snippet.plans().get(0);
     byte[] pdf = ChecklistPdf.of(plan, paper);
-    PdfInk ink = PdfInk.of(pdf);
-    assertEquals(words(plan), words(ink.said()), where);
-    insideTheMargins(ink, paper, where);
-    overNoOther(ink, where);
+    byte[] review = ReviewPdf.of(plan, paper);
+    Map<String, Integer> words = words(PdfInk.of(pdf).said());
+    words(PdfInk.of(review).said())
+        .forEach((word, count) -> words.merge(word, count, Integer::sum));
+    words(headOfReview(plan)).forEach((word, count) -> words.merge(word, -count, Integer::sum));
+    words.values().removeIf(count -> count == 0);
+    assertEquals(words(plan), words, where);
+    for (byte[] one : List.of(pdf, review)) {
+      insideTheMargins(PdfInk.of(one), paper, where);
+      overNoOther(PdfInk.of(one), where);
+    }
     assertArrayEquals(pdf, ChecklistPdf.of(plan, paper), where);
+    assertArrayEquals(review, ReviewPdf.of(plan, paper), where);
     return true;
+  }
+
+  /** What the reviewer's paper says again of the sheet's head. */
+  private static String headOfReview(Plan plan) {
+    Sheet.Head head = SheetMaker.sheet(plan).head();
+    String all = head.title() + head.revision() + head.device() + head.analyzer();
+    return (all + head.decision()).replaceAll("\\s+", "");
   }
 }

@@ -58,7 +58,30 @@ final class PrintedSheet {
         Comparator.<At>comparingInt(at -> at.piece.page())
             .thenComparing(at -> at.piece.y())
             .thenComparing(at -> at.piece.x()));
+    sheet.readColumns();
     return sheet.marks.stream().map(At::mark).toList();
+  }
+
+  /** Steps that stand in two columns are read by their numbers. */
+  private void readColumns() {
+    int start = 0;
+    while (start < marks.size()) {
+      int end = start;
+      Set<String> numbers = new HashSet<>();
+      while (end < marks.size() && isNumbered(marks.get(end))) {
+        numbers.add(marks.get(end).piece.text());
+        end++;
+      }
+      List<At> steps = marks.subList(start, end);
+      if (numbers.size() == steps.size()) {
+        steps.sort(Comparator.comparingDouble(at -> Double.parseDouble(at.piece.text())));
+      }
+      start = Math.max(end, start + 1);
+    }
+  }
+
+  private static boolean isNumbered(At at) {
+    return at.mark instanceof Step && at.piece.text().matches("[0-9]+\\.");
   }
 
   private void addSteps() {

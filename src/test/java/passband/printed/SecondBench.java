@@ -124,7 +124,7 @@ final class SecondBench {
     if (heading.size() == 24) {
       outlet = heading.text();
     } else if (heading.size() == 13) {
-      test = heading.text().replaceAll("^[0-9]+\\. | \\([^)]*\\)$", "");
+      test = heading.text().replaceAll("^[0-9]+\\. | \u00b7 .*$| \\([^)]*\\)( \u00b7 .*)?$", "");
       mode = "";
     } else if (words.isMode(heading.text())) {
       mode = heading.text();

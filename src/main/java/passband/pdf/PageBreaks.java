@@ -1,0 +1,152 @@
+package passband.pdf;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Where pages end so that they are few, none has only one or two lines, outlets begin pages and
+ * modes stay whole, and no page is much emptier than others: in this order. The best way from each
+ * place on is found once, from the last place to the first.
+ */
+final class PageBreaks {
+  /** A page with lines has so many at least, where it can be. */
+  private static final int FEW = 3;
+
+  /**
+   * A piece that is not broken.
+   *
+   * @param height in points, at most a page's room with its heading
+   * @param heading the height of what stands again above it at the top of a page, in points
+   * @param lines how many lines with readings it has
+   * @param begins whether it should begin a page
+   * @param goesOn whether it should not
+   */
+  record Piece(double height, double heading, int lines, boolean begins, boolean goesOn) {}
+
+  private record Cost(int pages, int few, int untidy, double empty) implements Comparable<Cost> {
+    Cost plus(Cost other) {
+      return new Cost(
+          pages + other.pages, few + other.few, untidy + other.untidy, empty + other.empty);
+    }
+
+    @Override
+    public int compareTo(Cost other) {
+      int byPages = Integer.compare(pages, other.pages);
+      int byFew = byPages != 0 ? byPages : Integer.compare(few, other.few);
+      int byTidy = byFew != 0 ? byFew : Integer.compare(untidy, other.untidy);
+      return byTidy != 0 ? byTidy : Double.compare(empty, other.empty);
+    }
+  }
+
+  /** A page being filled, with the pieces from a place on. */
+  private final class Filling {
+    private final boolean begun;
+    private double height;
+    private int lines;
+    private int untidy;
+    private int count;
+
+    Filling(double used, int lines, boolean begun) {
+      this.height = used;
+      this.lines = lines;
+      this.begun = begun;
+    }
+
+    void add(Piece piece) {
+      boolean top = count == 0 && !begun;
+      height += piece.height() + (top ? piece.heading() : 0);
+      lines += piece.lines();
+      untidy += (top ? piece.goesOn() : piece.begins()) ? 1 : 0;
+      count++;
+    }
+
+    boolean fits() {
+      return height <= room;
+    }
+
+    Cost cost() {
+      double empty = Math.max(0, 1 - height / room);
+      return new Cost(1, lines > 0 && lines < FEW ? 1 : 0, untidy, empty * empty);
+    }
+  }
+
+  private final List<Piece> pieces;
+  private final double room;
+
+  /** The least cost from each place on, where a page begins there, and where the next one does. */
+  private final Cost[] from;
+
+  private final int[] next;
+
+  private PageBreaks(List<Piece> pieces, double room) {
+    this.pieces = pieces;
+    this.room = room;
+    this.from = new Cost[pieces.size() + 1];
+    this.next = new int[pieces.size() + 1];
+  }
+
+  /**
+   * The places, from 0, of the pieces that begin a page.
+   *
+   * @param room of a page, in points
+   * @param used of the page that the first pieces may go on, in points; all of it for none
+   * @param lines how many lines that page has already
+   */
+  static List<Integer> of(List<Piece> pieces, double room, double used, int lines) {
+    return new PageBreaks(pieces, room).best(used, lines);
+  }
+
+  private List<Integer> best(double used, int lines) {
+    int count = pieces.size();
+    from[count] = new Cost(0, 0, 0, 0);
+    for (int start = count - 1; start >= 0; start--) {
+      fill(start, new Filling(0, 0, false));
+    }
+    int at = 0;
+    if (used < room && count > 0) {
+      at = goesOn(new Filling(used, lines, true), from[0]);
+    }
+    List<Integer> starts = new ArrayList<>();
+    while (at < count) {
+      starts.add(at);
+      at = next[at];
+    }
+    return starts;
+  }
+
+  /** The first piece has a page even where that is too small. */
+  private void fill(int start, Filling page) {
+    page.add(pieces.get(start));
+    from[start] = page.cost().plus(from[start + 1]);
+    next[start] = start + 1;
+    for (int end = start + 1; end < pieces.size(); end++) {
+      page.add(pieces.get(end));
+      if (!page.fits()) {
+        break;
+      }
+      Cost cost = page.cost().plus(from[end + 1]);
+      if (cost.compareTo(from[start]) < 0) {
+        from[start] = cost;
+        next[start] = end + 1;
+      }
+    }
+  }
+
+  /** How many pieces go on the page that is begun already. */
+  private int goesOn(Filling page, Cost none) {
+    Cost least = page.cost().plus(none);
+    int best = 0;
+    for (int end = 0; end < pieces.size(); end++) {
+      page.add(pieces.get(end));
+      if (!page.fits()) {
+        break;
+      }
+      Cost cost = page.cost().plus(from[end + 1]);
+      if (cost.compareTo(least) < 0) {
+        least = cost;
+        best = end + 1;
+      }
+    }
+    return best;
+  }
+}

@@ -1,0 +1,94 @@
+package passband.pdf;
+
+import java.util.ArrayList;
+import java.util.List;
+import passband.draw.Drawing;
+import passband.plan.Plan;
+import passband.render.Sheet;
+import passband.render.SheetMaker;
+
+/**
+ * {@code review.pdf}: what the reviewer of a revision looks at and nobody needs at the bench. What
+ * was allowed and why, ratings that nobody knows, and where the limits lie.
+ */
+public final class ReviewPdf {
+  private final Sheet sheet;
+  private final PartWriter write;
+
+  private ReviewPdf(Sheet sheet, PartWriter write) {
+    this.sheet = sheet;
+    this.write = write;
+  }
+
+  /** The whole file. */
+  public static byte[] of(Plan plan, Paper paper) {
+    return printed(SheetMaker.sheet(plan), paper).bytes();
+  }
+
+  /** The whole file, and what could not be printed of it. */
+  public static ChecklistPdf.Printed printed(Sheet sheet, Paper paper) {
+    return PdfFile.printed(
+        sheet,
+        paper,
+        new PdfFile.About(title(sheet) + ", for the reviewer", 1),
+        fonts -> new ReviewPdf(sheet, new PartWriter(fonts, paper)).pages());
+  }
+
+  private static String title(Sheet sheet) {
+    return sheet.head().title() + ", revision " + sheet.head().revision();
+  }
+
+  private List<Flow.Page> pages() {
+    write.section("Sect:reviewer");
+    TextBlock title = write.block(19, true, write.inner(), title(sheet));
+    write.add(TextPart.of(write.path("H1"), title, 0, 6, write.inner()).kept());
+    write.heading("For the reviewer");
+    write.note(
+        "Device: " + sheet.head().device() + ". Instruments: " + sheet.head().analyzer() + ".");
+    write.note("Digest: " + sheet.head().digest());
+    write.note(sheet.head().decision());
+    allowed();
+    unknown();
+    pictures();
+    return write.pages();
+  }
+
+  private void allowed() {
+    write.heading("Suppressed warnings");
+    if (sheet.allowed().isEmpty()) {
+      write.note("None.");
+      return;
+    }
+    write.note(
+        "The compiler reported these warnings; the procedure\u2019s source suppresses them for the"
+            + " reasons given.");
+    List<List<String>> rows = new ArrayList<>();
+    sheet
+        .allowed()
+        .forEach(a -> rows.add(List.of(a.title() + " [" + a.code() + "]", a.place(), a.reason())));
+    write.table(write.shares(0.32, 0.2, 0.48), List.of("Warning", "Where", "Reason"), rows);
+  }
+
+  private void unknown() {
+    write.heading("Unknown ratings");
+    if (sheet.unknown().isEmpty()) {
+      write.note("None.");
+      return;
+    }
+    write.note("Nothing is checked that needs one of these ratings: nobody states them.");
+    List<List<String>> rows = new ArrayList<>();
+    sheet.unknown().forEach(u -> rows.add(List.of(u.rating(), u.place(), u.reason())));
+    write.table(
+        write.shares(0.2, 0.32, 0.48), List.of("Rating", "Where", "Why it is unknown"), rows);
+  }
+
+  private void pictures() {
+    if (!sheet.pictures().isEmpty()) {
+      write.heading("Limit charts");
+      for (int i = 0; i < sheet.pictures().size(); i += 2) {
+        List<Drawing> two = sheet.pictures().subList(i, Math.min(i + 2, sheet.pictures().size()));
+        write.add(new PicturesPart(write.path("Div:pictures"), two, write.inner()));
+      }
+    }
+  }
+}

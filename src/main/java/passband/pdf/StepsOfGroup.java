@@ -1,0 +1,83 @@
+package passband.pdf;
+
+import java.util.ArrayList;
+import java.util.List;
+import passband.render.Sheet;
+
+/**
+ * What is done for each line of a table: numbered, in two columns where the sentences are short.
+ */
+final class StepsOfGroup {
+  /** Fewer are under each other. */
+  private static final int FEW = 4;
+
+  private static final double BETWEEN = 14;
+
+  private final PartWriter write;
+  private final List<Part> parts = new ArrayList<>();
+  private final List<String> waiting = new ArrayList<>();
+  private final String list;
+  private int number;
+
+  private StepsOfGroup(PartWriter write) {
+    this.write = write;
+    this.list = "how-" + write.next();
+  }
+
+  /** The parts, each staying with the next. */
+  static List<Part> of(Sheet.Group group, PartWriter write) {
+    StepsOfGroup steps = new StepsOfGroup(write);
+    for (Sheet.StepLine step : group.steps()) {
+      if (step.kind().equals("caution")) {
+        steps.numbered();
+        steps.parts.add(write.cautionPart(write.path("P:" + write.next()), step.text()).kept());
+      } else {
+        steps.waiting.add(step.text());
+      }
+    }
+    steps.numbered();
+    return steps.parts;
+  }
+
+  private void numbered() {
+    double width = (write.inner() - BETWEEN) / 2;
+    List<TextPart> half = items(width);
+    boolean inColumns = half.size() >= FEW;
+    for (TextPart item : half) {
+      inColumns &= !item.isHigherThan(ColumnsPart.MOST);
+    }
+    if (inColumns) {
+      int middle = middle(half);
+      parts.add(
+          new ColumnsPart(
+              half.subList(0, middle), half.subList(middle, half.size()), width + BETWEEN));
+    } else {
+      items(write.inner()).forEach(item -> parts.add(item.kept()));
+    }
+    number += waiting.size();
+    waiting.clear();
+  }
+
+  private List<TextPart> items(double width) {
+    List<TextPart> items = new ArrayList<>();
+    for (int i = 0; i < waiting.size(); i++) {
+      items.add(write.item(list, number + i + 1, waiting.get(i), false, width));
+    }
+    return items;
+  }
+
+  /** How many stand at the left so that both columns together are low. */
+  private static int middle(List<TextPart> items) {
+    double all = 0;
+    for (TextPart item : items) {
+      all += item.height();
+    }
+    int count = 0;
+    double left = 0;
+    while (count < items.size() && left < all / 2) {
+      left += items.get(count).height();
+      count++;
+    }
+    return count;
+  }
+}
