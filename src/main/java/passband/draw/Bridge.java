@@ -37,27 +37,39 @@ final class Bridge {
     for (Analyzer.LoadBank load : instruments.loads()) {
       addInside(bridges, wires, load.from(), load.to(), "load");
     }
-    for (Analyzer.Measure measure : sorted(instruments.measures())) {
+    List<Analyzer.Measure> measures = instruments.measures();
+    for (Analyzer.Measure measure : measures) {
       if (measure.from() != null && measure.to() != null) {
-        addInside(bridges, wires, measure.from(), measure.to(), printed(measure));
+        addInside(bridges, wires, measure.from(), measure.to(), printed(measure, measures));
       }
     }
     return bridges;
   }
 
-  /** What is measured, with the meter's own resistance where that is known. */
-  private static String printed(Analyzer.Measure measure) {
+  /**
+   * What is measured, with the meter's own resistance where that is known; no more than that it is a
+   * meter where several quantities are measured between the same jacks, since one drawing serves
+   * the tests of all of them.
+   */
+  private static String printed(Analyzer.Measure measure, List<Analyzer.Measure> all) {
+    for (Analyzer.Measure other : all) {
+      if (other != measure && isBeside(measure, other)) {
+        return "meter";
+      }
+    }
     String quantity = measure.quantity().printed();
     return measure.through() == null
         ? quantity
         : quantity + ", " + new Figure(measure.through(), Units.of("ohm")).text();
   }
 
-  /** By name: in which order a profile declares what is measured makes no difference. */
-  private static List<Analyzer.Measure> sorted(List<Analyzer.Measure> measures) {
-    List<Analyzer.Measure> sorted = new ArrayList<>(measures);
-    sorted.sort((a, b) -> a.quantity().name().compareTo(b.quantity().name()));
-    return sorted;
+  private static boolean isBeside(Analyzer.Measure one, Analyzer.Measure other) {
+    return one.from() != null
+        && one.to() != null
+        && other.from() != null
+        && other.to() != null
+        && one.from().same(other.from())
+        && one.to().same(other.to());
   }
 
   private static void addInside(

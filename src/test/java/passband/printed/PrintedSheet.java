@@ -245,8 +245,29 @@ final class PrintedSheet {
       boolean caution = piece.size() == 10 && Math.abs(piece.x() - 39) < 1;
       boolean none = piece.y() < 40 || caution;
       if (piece.size() > HEADING && !none && !taken.contains(piece)) {
-        marks.add(new At(piece, new Heading(piece.page(), piece.size(), piece.text())));
+        marks.add(new At(piece, new Heading(piece.page(), piece.size(), heading(piece))));
       }
     }
+  }
+
+  /** A heading with the lines that it goes on in. */
+  private String heading(Piece first) {
+    StringBuilder text = new StringBuilder(first.text());
+    Piece last = first;
+    for (Piece piece : pieces) {
+      float down = piece.y() - last.y();
+      boolean goesOn =
+          piece.page() == last.page()
+              && piece.size() == last.size()
+              && Math.abs(piece.x() - last.x()) < 0.6f
+              && down > 4
+              && down < 1.4f * last.size();
+      if (goesOn && !taken.contains(piece)) {
+        text.append(' ').append(piece.text());
+        taken.add(piece);
+        last = piece;
+      }
+    }
+    return text.toString();
   }
 }
