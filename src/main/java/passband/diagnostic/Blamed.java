@@ -106,9 +106,12 @@ final class Blamed {
       Span table = Grouped.block(one.span(), tables);
       blocks.add(table == null ? one.span() : table);
     }
-    return blocks.size() == 1
+    if (blocks.size() > 1) {
+      return atLine(line, first, places(same));
+    }
+    return Grouped.block(first.span(), tables) == null
         ? Grouped.withCount(first, places(same) - 1, "place")
-        : atLine(line, first, places(same));
+        : Grouped.withCount(first, Grouped.rows(same) - 1, "row");
   }
 
   private static Diagnostic atLine(Span line, Diagnostic first, int places) {

@@ -75,7 +75,8 @@ final class Grouped {
     return new Cause(one.code(), table, outside);
   }
 
-  private static int rows(List<Diagnostic> same) {
+  /** On how many lines they are. */
+  static int rows(List<Diagnostic> same) {
     Set<Integer> lines = new HashSet<>();
     same.forEach(one -> lines.add(one.span().line()));
     return lines.size();

@@ -47,8 +47,8 @@ final class Bridge {
   }
 
   /**
-   * What is measured, with the meter's own resistance where that is known; no more than that it is a
-   * meter where several quantities are measured between the same jacks, since one drawing serves
+   * What is measured, with the meter's own resistance where that is known; no more than that it is
+   * a meter where several quantities are measured between the same jacks, since one drawing serves
    * the tests of all of them.
    */
   private static String printed(Analyzer.Measure measure, List<Analyzer.Measure> all) {

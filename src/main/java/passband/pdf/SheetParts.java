@@ -17,15 +17,20 @@ final class SheetParts {
 
   List<Flow.Page> pages() {
     new FrontParts(sheet, write).add();
+    // The outlet whose name stands above, and what has to be met for the part that says it.
     @Nullable String outlet = null;
+    @Nullable String onlyIf = null;
     for (Sheet.Block block : sheet.blocks()) {
       write.section("Sect:block-" + write.next());
       if (block.run() != null) {
         Sheet.RunPart run = block.run();
-        new RunParts(write, block, run).add(Objects.equals(outlet, run.outlet()));
+        boolean left = onlyIf != null && !onlyIf.equals(block.note());
+        new RunParts(write, block, run).add(!left && Objects.equals(outlet, run.outlet()));
         outlet = run.outlet();
+        onlyIf = block.note();
       } else {
         outlet = null;
+        onlyIf = null;
         write.label("");
         write.begin();
         write.heading(block.title());

@@ -56,7 +56,12 @@ final class ScriptTables {
               parts.add(dimension(unit));
               units.add(name, parts);
             });
-    return "const UNITS = " + units + ";\n";
+    return "const UNITS = " + escaped(units.toString()) + ";\n";
+  }
+
+  /** U+2126, the ohm sign, in ASCII: normalised, it would be the letter that it looks like. */
+  private static String escaped(String json) {
+    return json.replace("\u2126", "\\u2126");
   }
 
   /** The exponents of the base units: {@code 2,1,-3,0,0,0,0,0} of a power. */

@@ -108,7 +108,7 @@ class MeaningChangesTest {
       value = {
         "`on single, twin through`|`on twin, single through`",
         "`one of slow, fast`|`one of fast, slow`",
-        "`load    90 ohm, 180 ohm`|`load    180 ohm, 0.09 kohm`",
+        "`load    90 ohm, 180 ohm`|`load    90 ohm, 0.18 kohm`",
         "`  action select \"Press {mode}.\"\\n  action adjust \"Turn the {outlet} knob to {setting}.\"\\n`|`  action adjust \"Turn the {outlet} knob to {setting}.\"\\n  action select \"Press {mode}.\"\\n`",
         "`  mode bare \"Bare\" on twin {\\n    peak-voltage at most 100 V\\n    duty continuous\\n    activate unknown because \"Nobody has found the contact.\"\\n  }\\n  setting ramp  \"Ramp\" one of slow, fast leave slow\\n`|`  setting ramp  \"Ramp\" one of slow, fast leave slow\\n  mode bare \"Bare\" on twin {\\n    peak-voltage at most 100 V\\n    duty continuous\\n    activate unknown because \"Nobody has found the contact.\"\\n  }\\n`",
         "`  lead spare \"spare lead\", rated 2 kV\\n  lead pale  \"pale lead\"\\n`|`  lead pale  \"pale lead\"\\n  lead spare \"spare lead\", rated 2 kV\\n`",

@@ -5,7 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.math.BigDecimal;
 import java.time.LocalDate;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -78,6 +80,20 @@ class CalibrationTest {
     return item.id().equals(due) || item instanceof Item.Reading r && r.due().contains(due);
   }
 
+  /** Gates after what is unclear by a calibration, the day itself included, and what they stop. */
+  private static Set<String> stopped(ItemList list, String due) {
+    Set<String> stopped = new HashSet<>();
+    boolean open = false;
+    for (Item item : list.items()) {
+      open |= bears(list, due, item);
+      if (open && item instanceof Item.Tick tick && tick.stops() != null) {
+        stopped.add(tick.id());
+        stopped.addAll(tick.stops());
+      }
+    }
+    return stopped;
+  }
+
   /** On the day itself it is still calibrated; what other instruments show is not concerned. */
   @ParameterizedTest
   @MethodSource("lists")
@@ -92,9 +108,14 @@ class CalibrationTest {
         assertEquals(days < 0 ? Verdict.INCOMPLETE : Verdict.PASS, report.overall());
         assertEquals(
             days < 0 ? List.of(Cause.Code.CALIBRATION_OVERDUE) : List.of(), warnings(report));
+        Set<String> stopped = days < 0 ? stopped(list, due.id()) : Set.of();
         for (Judgement judgement : report.judgements()) {
           boolean unclear = days < 0 && bears(list, due.id(), judgement.item());
-          if (judgement.verdict() != Verdict.NOT_APPLICABLE) {
+          if (stopped.contains(judgement.item().id())) {
+            assertTrue(
+                Set.of(Verdict.UNCLEAR, Verdict.NOT_DONE).contains(judgement.verdict()),
+                judgement.toString());
+          } else if (judgement.verdict() != Verdict.NOT_APPLICABLE) {
             assertEquals(
                 unclear ? Verdict.UNCLEAR : Verdict.PASS,
                 judgement.verdict(),

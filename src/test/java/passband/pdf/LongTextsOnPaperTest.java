@@ -21,7 +21,17 @@ import passband.testing.Snippet;
 class LongTextsOnPaperTest {
   /** What a drawing shows is refused where it is too long. */
   private static final Set<String> DRAWN =
-      Set.of("device", "analyzer", "outlet", "pole", "contact", "jack", "key", "lead", "link");
+      Set.of(
+          "device",
+          "analyzer",
+          "outlet",
+          "pole",
+          "earth",
+          "contact",
+          "jack",
+          "key",
+          "lead",
+          "link");
 
   /** What a sheet prints beside that. */
   private static final Set<String> PRINTED =
@@ -136,7 +146,7 @@ class LongTextsOnPaperTest {
   void namesThatADrawingShows() throws IOException {
     Set<String> printed = new TreeSet<>();
     Set<String> refused = new TreeSet<>();
-    for (String main : MAINS.subList(1, 3)) {
+    for (String main : MAINS.subList(0, 3)) {
       Map<String, String> library = library(main);
       List<String> places = new LongTexts(library, (text, place) -> 0).places();
       for (int i = 0; i < places.size(); i++) {

@@ -13,6 +13,8 @@ import passband.printed.PrintedSheet.OnlyIf;
 /** What is left of a sheet when some of its adjustments are not made, as its pages say. */
 final class Branches {
   private static final float PART = 13;
+
+  private static final float OUTLET = 24;
   private static final Pattern NAMED = Pattern.compile("\u201c(.+?)\u201d");
 
   private static final Pattern ANSWER = Pattern.compile("the answer to \u201c.+?(?=; otherwise)");
@@ -77,7 +79,7 @@ final class Branches {
     int from = 0;
     while (from < marks.size()) {
       int to = from + 1;
-      while (to < marks.size() && !isPart(marks.get(to))) {
+      while (to < marks.size() && !beginsPart(marks, to)) {
         to++;
       }
       List<Mark> part = marks.subList(from, to);
@@ -89,8 +91,14 @@ final class Branches {
     return done;
   }
 
-  private static boolean isPart(Mark mark) {
-    return mark instanceof Heading heading && heading.size() == PART;
+  /** A part begins with its heading, or with the outlet's name above that. */
+  private static boolean beginsPart(List<Mark> marks, int at) {
+    boolean named = at > 0 && hasSize(marks.get(at - 1), OUTLET);
+    return hasSize(marks.get(at), OUTLET) || (hasSize(marks.get(at), PART) && !named);
+  }
+
+  private static boolean hasSize(Mark mark, float size) {
+    return mark instanceof Heading heading && heading.size() == size;
   }
 
   private static boolean isDone(List<Mark> part, Set<String> left) {
