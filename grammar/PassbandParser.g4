@@ -27,7 +27,8 @@ outletItem: (POLE | EARTH) name TEXT? (HOLDS NUMBER)? NEWLINE # terminal
     ;
 
 mode_: modeHead (LBRACE NEWLINE modeItem* RBRACE)? NEWLINE;
-modeHead: MODE name TEXT? ON names (THROUGH name)? (RENAMED FROM name)?;
+modeHead: MODE modeName (COMMA modeName)* ON names (THROUGH name)? (RENAMED FROM name)?;
+modeName: name TEXT? (RENAMED FROM name)?;
 modeItem: SETTING name series NEWLINE # modeSetting
     | LOAD loadSeries NEWLINE # modeLoad
     | OUTPUT name limit NEWLINE # modeOutput

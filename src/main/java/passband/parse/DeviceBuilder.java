@@ -2,6 +2,7 @@ package passband.parse;
 
 import java.util.ArrayList;
 import java.util.List;
+import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.parse.antlr.PassbandParser.*;
 import passband.source.Span;
@@ -16,10 +17,13 @@ final class DeviceBuilder {
   private final ItemBuilder build;
   private final MeasureBuilder measures;
 
+  private final Diagnostics diagnostics;
+
   DeviceBuilder(Terminals leaves, ItemBuilder build, Diagnostics diagnostics) {
     this.leaves = leaves;
     this.build = build;
     this.measures = new MeasureBuilder(leaves, diagnostics);
+    this.diagnostics = diagnostics;
   }
 
   Tree.Device device(DeviceContext device) {
@@ -31,7 +35,7 @@ final class DeviceBuilder {
       if (item.outlet() != null && leaves.whole(item.outlet().outletHead())) {
         outlets.addAll(outlets(item.outlet()));
       } else if (item.mode_() != null && leaves.whole(item.mode_().modeHead())) {
-        modes.add(mode(item.mode_()));
+        modes.addAll(modes(item.mode_()));
       } else if (item.state() != null && leaves.whole(item.state().stateHead())) {
         states.add(state(item.state()));
       }
@@ -86,15 +90,35 @@ final class DeviceBuilder {
         });
   }
 
-  private Tree.Mode mode(Mode_Context mode) {
+  /** The modes of a block: several have all but their names in common. */
+  private List<Tree.Mode> modes(Mode_Context mode) {
+    ModeHeadContext head = mode.modeHead();
+    List<ModeNameContext> names = head.modeName();
+    if (names.size() > 1 && head.RENAMED() != null) {
+      diagnostics
+          .say(
+              Code.SYNTAX,
+              leaves.name(head.name(head.name().size() - 1)).span(),
+              "it is not clear which of several modes was renamed")
+          .hint("write 'renamed from NAME' after that mode's title");
+    }
+    return build.each(names, name -> mode(mode, name, names.size() == 1));
+  }
+
+  private Tree.Mode mode(Mode_Context mode, ModeNameContext name, boolean only) {
     ModeHeadContext head = mode.modeHead();
     List<ModeItemContext> items = mode.modeItem();
+    boolean own = name.RENAMED() != null;
+    NameContext renamed =
+        own
+            ? name.name(1)
+            : only && head.RENAMED() != null ? head.name(head.name().size() - 1) : null;
     return new Tree.Mode(
-        leaves.name(head.name(0)),
-        leaves.optionalText(head.TEXT()),
+        leaves.name(name.name(0)),
+        leaves.optionalText(name.TEXT()),
         leaves.names(head.names()),
-        head.THROUGH() == null ? null : leaves.name(head.name(1)),
-        head.RENAMED() == null ? null : leaves.name(head.name(head.name().size() - 1)),
+        head.THROUGH() == null ? null : leaves.name(head.name(0)),
+        renamed == null ? null : leaves.name(renamed),
         adjustable(items),
         tolerances(items),
         build.single(

@@ -22,7 +22,7 @@ class SeededFaultsTest {
   private static final double FOUND = 98.1;
 
   /** Faults with more messages than {@link #MOST}; the aim is none. */
-  private static final int TALKATIVE = 28;
+  private static final int TALKATIVE = 14;
 
   /** Injuries and false passes without an error; the aim is none. */
   private static final int NOT_STOPPED = 9;
