@@ -5,6 +5,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Diagnostics;
 import passband.model.Lead;
+import passband.model.Terminal;
 import passband.plan.Act;
 import passband.plan.Move;
 import passband.plan.Plan;
@@ -158,19 +159,26 @@ public final class Walk implements Stage.Visitor<Void> {
   }
 
   private void move(Move move, @Nullable Setup setup, Span at) {
-    String name = move.lead().name().text();
-    String ends = BenchState.OFF;
-    for (Wire wire : setup == null ? List.<Wire>of() : setup.wires()) {
-      if (wire.lead().name().text().equals(name) && move.kind() != Move.Kind.REMOVE) {
-        ends =
-            ends.equals(BenchState.OFF) || ends.equals(wire.to().id())
-                ? wire.from().same(wire.to())
-                    ? wire.to().id()
-                    : wire.from().id() + " to " + wire.to().id()
-                : ends + ", " + wire.to().id();
+    Variable lead = Variable.lead(move.lead().name().text());
+    moment(move.kind().word(), move.text(), state.with(lead, ends(move, setup), at));
+  }
+
+  /** Where a lead's ends, or all that an accessory touches, are after a move. */
+  private static String ends(Move move, @Nullable Setup setup) {
+    if (move.kind() == Move.Kind.REMOVE || setup == null) {
+      return BenchState.OFF;
+    }
+    if (!move.at().isEmpty()) {
+      List<String> ids = move.at().stream().map(Terminal::id).toList();
+      String others = String.join(", ", ids.subList(1, ids.size()));
+      return ids.get(0) + (others.isEmpty() ? "" : " to " + others);
+    }
+    for (Wire wire : setup.wires()) {
+      if (wire.lead().name().text().equals(move.lead().name().text())) {
+        return wire.from().id() + " to " + wire.to().id();
       }
     }
-    moment(move.kind().word(), move.text(), state.with(Variable.lead(name), ends, at));
+    return BenchState.OFF;
   }
 
   private void steps(List<PlanStep> steps) {

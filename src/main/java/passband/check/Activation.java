@@ -162,29 +162,26 @@ final class Activation implements Check {
   private static @Nullable Terminal contact(
       Device device, Outlet on, Tree.Ref ref, Diagnostics diagnostics) {
     List<Word> parts = ref.parts();
-    Outlet outlet = parts.size() == 1 ? on : device.outlet(parts.get(parts.size() - 2).text());
+    Outlet outlet = Contacts.outlet(device, on, ref);
     Word name = parts.get(parts.size() - 1);
     if (outlet == null) {
       Scope.unknown(
           diagnostics, parts.get(parts.size() - 2), "outlet", Named.names(device.outlets()));
       return null;
     }
-    Terminal contact = outlet.terminal(name.text());
-    if (contact == null || contact.kind() != TerminalKind.CONTACT) {
+    Terminal contact = Contacts.named(device, on, ref);
+    if (contact == null) {
       DiagnosticBuilder said =
           Scope.unknown(
               diagnostics,
               name,
               "contact",
               " on the outlet '" + outlet.name().text() + "'",
-              outlet.terminals().stream()
-                  .filter(t -> t.kind() == TerminalKind.CONTACT)
-                  .map(t -> t.name().text())
-                  .toList());
-      if (contact != null) {
-        said.note(contact.name().span(), "it is a %s here", contact.kind().word());
+              Named.names(outlet.contacts()));
+      Terminal other = outlet.terminal(name.text());
+      if (other != null) {
+        said.note(other.name().span(), "it is a %s here", other.kind().word());
       }
-      return null;
     }
     return contact;
   }

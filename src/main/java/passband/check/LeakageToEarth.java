@@ -3,7 +3,6 @@ package passband.check;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
-import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
@@ -42,27 +41,34 @@ final class LeakageToEarth implements Check {
     }
     earths.removeIf(terminal -> terminal.kind() != TerminalKind.EARTH);
     for (Stage.Run run : plan.runs()) {
-      for (Point point : run.setup() == null ? List.<Point>of() : run.points()) {
-        for (Limit limit : point.limits()) {
-          Measure measure = plan.measure(limit);
-          if (measure != null && LEAKAGE.contains(measure.quantity().name())) {
-            look(plan, run, run.setup(), measure, earths, diagnostics);
-          }
-        }
+      if (run.setup() != null) {
+        look(plan, run, run.setup(), earths, diagnostics);
       }
     }
   }
 
   private static void look(
+      Plan plan, Stage.Run run, Setup setup, List<Terminal> earths, Diagnostics diagnostics) {
+    Nets nets = new Nets(setup.wires());
+    for (Point point : run.points()) {
+      for (Limit limit : point.limits()) {
+        Measure measure = plan.measure(limit);
+        if (measure != null
+            && LEAKAGE.contains(measure.quantity().name())
+            && !flows(plan, nets, measure, earths)) {
+          say(plan, run, setup, measure, earths, diagnostics);
+        }
+      }
+    }
+  }
+
+  private static void say(
       Plan plan,
       Stage.Run run,
-      @Nullable Setup setup,
+      Setup setup,
       Measure measure,
       List<Terminal> earths,
       Diagnostics diagnostics) {
-    if (setup == null || flows(plan, new Nets(setup.wires()), measure, earths)) {
-      return;
-    }
     String quantity = measure.quantity().name();
     DiagnosticBuilder said =
         diagnostics

@@ -1,7 +1,6 @@
 package passband.check;
 
 import java.util.HashMap;
-import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
@@ -11,7 +10,6 @@ import passband.limit.Limit;
 import passband.model.Analyzer.LoadBank;
 import passband.model.Analyzer.PowerRating;
 import passband.model.Device.Duty;
-import passband.model.Instruments;
 import passband.plan.Figure;
 import passband.plan.Plan;
 import passband.plan.Point;
@@ -38,7 +36,12 @@ final class LoadPower implements Check {
     for (Stage.Run run : plan.runs()) {
       for (Point point : run.points()) {
         Figure load = point.load();
-        LoadBank bank = load == null ? null : carrying(plan, run, point, load);
+        // Null too where it is not wired, which LoadWired says.
+        LoadBank bank =
+            load == null
+                ? null
+                : WiredLoads.carrying(
+                    plan.instruments(), run.setup(), point.mode(), point.outlet(), load.si());
         if (load != null && bank != null && !bank.power().isEmpty()) {
           Rational power = upperPower(point, load.si());
           if (power != null && once(point, bank, power, diagnostics)) {
@@ -48,18 +51,6 @@ final class LoadPower implements Check {
         }
       }
     }
-  }
-
-  /** The load that takes the point's output; null where it is not wired, which LoadWired says. */
-  private static @Nullable LoadBank carrying(Plan plan, Stage.Run run, Point point, Figure load) {
-    Instruments instruments = plan.instruments();
-    LoadBank bank =
-        WiredLoads.bank(instruments, run.setup(), point.mode(), point.outlet(), load.si());
-    List<LoadBank> wired =
-        run.setup() == null
-            ? List.of()
-            : WiredLoads.of(instruments, run.setup(), point.mode(), point.outlet());
-    return bank == null || wired.isEmpty() || wired.contains(bank) ? bank : null;
   }
 
   /**

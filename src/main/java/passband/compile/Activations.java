@@ -16,7 +16,6 @@ import passband.plan.Setup;
 import passband.plan.Slot;
 import passband.resolve.Names;
 import passband.resolve.Scope;
-import passband.syntax.TerminalKind;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -42,14 +41,14 @@ final class Activations {
     }
     if (wanted != null) {
       Contacts.Closed closed = Contacts.closing(instruments, setup, wanted);
-      return closed == null
-          ? new Act.Activate(wanted, null, null)
-          : new Act.Activate(wanted, closed.key(), closed.accessory());
+      return activate(closed == null ? new Contacts.Closed(wanted, null, null) : closed);
     }
     List<Contacts.Closed> closed = Contacts.closed(device, instruments, setup, spec.mode(), outlet);
-    return closed.isEmpty()
-        ? Act.Activate.UNKNOWN
-        : new Act.Activate(closed.get(0).contact(), closed.get(0).key(), closed.get(0).accessory());
+    return closed.isEmpty() ? Act.Activate.UNKNOWN : activate(closed.get(0));
+  }
+
+  private static Act.Activate activate(Contacts.Closed closed) {
+    return new Act.Activate(closed.contact(), closed.key(), closed.accessory());
   }
 
   /** The contact that a cell names; null, with the fault said, where there is none. */
@@ -57,7 +56,7 @@ final class Activations {
     List<Word> parts = ref.parts();
     Word name = parts.get(parts.size() - 1);
     Word owner = parts.size() == 1 ? null : parts.get(parts.size() - 2);
-    Outlet outlet = owner == null ? on : device.outlet(owner.text());
+    Outlet outlet = Contacts.outlet(device, on, ref);
     if (outlet == null) {
       Word unknown = owner == null ? name : owner;
       Scope.unknown(diagnostics, unknown, "outlet", Named.names(device.outlets()));
@@ -65,11 +64,7 @@ final class Activations {
     }
     Terminal contact = Contacts.named(device, on, ref);
     if (contact == null) {
-      List<Word> declared =
-          outlet.terminals().stream()
-              .filter(t -> t.kind() == TerminalKind.CONTACT)
-              .map(Terminal::name)
-              .toList();
+      List<Word> declared = outlet.contacts().stream().map(Terminal::name).toList();
       String where = " on the outlet '" + outlet.name().text() + "'";
       Scope.unknownAmong(diagnostics, name, "contact", where, declared);
       return null;

@@ -153,9 +153,12 @@ public record Limit(
 
   /** Limits of this one in words: {@code 179.0 to 219.0 mA}, {@code at most 3800 V}. */
   public String words(Rounded rounded) {
-    String low = end(rounded.lower());
-    String high = end(rounded.upper());
-    String printed = unit().equals(Unit.ONE) ? "" : " " + unit().printed();
+    return words(end(rounded.lower()), end(rounded.upper()), unit());
+  }
+
+  /** Two ends in words, of which one may be open: null. */
+  public static String words(@Nullable String low, @Nullable String high, Unit unit) {
+    String printed = unit.equals(Unit.ONE) ? "" : " " + unit.printed();
     if (low == null) {
       return "at most " + high + printed;
     }

@@ -54,6 +54,13 @@ public record Device(
       return poles;
     }
 
+    /** The terminals that activate when they are closed. */
+    public List<Terminal> contacts() {
+      List<Terminal> contacts = new ArrayList<>(terminals);
+      contacts.removeIf(terminal -> terminal.kind() != TerminalKind.CONTACT);
+      return contacts;
+    }
+
     /** The terminal of this name, or null. */
     public @Nullable Terminal terminal(String wanted) {
       return Named.find(terminals, wanted);

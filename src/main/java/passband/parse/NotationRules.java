@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.function.IntUnaryOperator;
 import org.antlr.v4.runtime.CommonToken;
 import org.jspecify.annotations.Nullable;
 
@@ -64,6 +65,21 @@ final class NotationRules {
   private final List<CommonToken> words;
   private final List<Edit> edits = new ArrayList<>();
 
+  /** Each gives the place after the words that it takes; 0 where it does not apply. */
+  private final List<IntUnaryOperator> rules =
+      List.of(
+          this::quoted,
+          this::bare,
+          this::date,
+          this::about,
+          this::range,
+          this::sign,
+          this::word,
+          this::separator,
+          this::joined,
+          this::tabs,
+          this::list);
+
   private NotationRules(String line, List<CommonToken> words) {
     this.line = line;
     this.words = words;
@@ -98,17 +114,13 @@ final class NotationRules {
 
   /** The first rule that applies from here on; the place after its words, 0 where none does. */
   private int rule(int at) {
-    int next = quoted(at);
-    next = next > 0 ? next : bare(at);
-    next = next > 0 ? next : date(at);
-    next = next > 0 ? next : about(at);
-    next = next > 0 ? next : range(at);
-    next = next > 0 ? next : sign(at);
-    next = next > 0 ? next : word(at);
-    next = next > 0 ? next : separator(at);
-    next = next > 0 ? next : joined(at);
-    next = next > 0 ? next : tabs(at);
-    return next > 0 ? next : list(at);
+    for (IntUnaryOperator rule : rules) {
+      int next = rule.applyAsInt(at);
+      if (next > 0) {
+        return next;
+      }
+    }
+    return 0;
   }
 
   // ---- whole lines ----

@@ -3,7 +3,9 @@ package passband.pdf;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 
 /**
  * Parts put on pages, top to bottom, by {@link PageBreaks}. Only what is higher than a page is
@@ -130,7 +132,7 @@ final class Flow {
   private void place(List<Piece> pieces) {
     List<Piece> some = new ArrayList<>();
     for (Piece piece : pieces) {
-      if (piece.stretch.parts().get(0).isHigherThan(paper.room()) || isTooHigh(piece.stretch)) {
+      if (isTooHigh(piece.stretch)) {
         placeWhole(some);
         some.clear();
         placeBroken(piece);
@@ -157,7 +159,7 @@ final class Flow {
               one.begins,
               stretch.goesOn()));
     }
-    List<Integer> starts = PageBreaks.of(pieces, paper.room(), used, linesOnPage());
+    Set<Integer> starts = new HashSet<>(PageBreaks.of(pieces, paper.room(), used, linesOnPage()));
     for (int i = 0; i < some.size(); i++) {
       if (starts.contains(i)) {
         newPage();

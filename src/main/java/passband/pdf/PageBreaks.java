@@ -100,12 +100,14 @@ final class PageBreaks {
     int count = pieces.size();
     from[count] = new Cost(0, 0, 0, 0);
     for (int start = count - 1; start >= 0; start--) {
-      fill(start, new Filling(0, 0, false));
+      // The first piece has a page even where that is too small.
+      Filling page = new Filling(0, 0, false);
+      page.add(pieces.get(start));
+      Choice choice = filled(page, start + 1);
+      from[start] = choice.cost;
+      next[start] = choice.end;
     }
-    int at = 0;
-    if (used < room && count > 0) {
-      at = goesOn(new Filling(used, lines, true), from[0]);
-    }
+    int at = used < room ? filled(new Filling(used, lines, true), 0).end : 0;
     List<Integer> starts = new ArrayList<>();
     while (at < count) {
       starts.add(at);
@@ -114,38 +116,19 @@ final class PageBreaks {
     return starts;
   }
 
-  /** The first piece has a page even where that is too small. */
-  private void fill(int start, Filling page) {
-    page.add(pieces.get(start));
-    from[start] = page.cost().plus(from[start + 1]);
-    next[start] = start + 1;
-    for (int end = start + 1; end < pieces.size(); end++) {
-      page.add(pieces.get(end));
-      if (!page.fits()) {
-        break;
-      }
-      Cost cost = page.cost().plus(from[end + 1]);
-      if (cost.compareTo(from[start]) < 0) {
-        from[start] = cost;
-        next[start] = end + 1;
-      }
-    }
-  }
+  /** Where a page ends best, and what it costs with all after it. */
+  private record Choice(Cost cost, int end) {}
 
-  /** How many pieces go on the page that is begun already. */
-  private int goesOn(Filling page, Cost none) {
-    Cost least = page.cost().plus(none);
-    int best = 0;
-    for (int end = 0; end < pieces.size(); end++) {
-      page.add(pieces.get(end));
+  /** The best of ending a page here or after any of the pieces that still fit. */
+  private Choice filled(Filling page, int here) {
+    Choice best = new Choice(page.cost().plus(from[here]), here);
+    for (int end = here + 1; end <= pieces.size(); end++) {
+      page.add(pieces.get(end - 1));
       if (!page.fits()) {
         break;
       }
-      Cost cost = page.cost().plus(from[end + 1]);
-      if (cost.compareTo(least) < 0) {
-        least = cost;
-        best = end + 1;
-      }
+      Cost cost = page.cost().plus(from[end]);
+      best = cost.compareTo(best.cost) < 0 ? new Choice(cost, end) : best;
     }
     return best;
   }

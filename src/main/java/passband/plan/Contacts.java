@@ -31,10 +31,16 @@ public final class Contacts {
    * @param on null for a point without an outlet
    */
   public static @Nullable Terminal named(Device device, @Nullable Outlet on, Tree.Ref ref) {
-    int parts = ref.parts().size();
-    Outlet outlet = parts == 1 ? on : device.outlet(ref.parts().get(parts - 2).text());
-    Terminal found = outlet == null ? null : outlet.terminal(ref.parts().get(parts - 1).text());
+    Outlet outlet = outlet(device, on, ref);
+    String name = ref.parts().get(ref.parts().size() - 1).text();
+    Terminal found = outlet == null ? null : outlet.terminal(name);
     return found == null || found.kind() != TerminalKind.CONTACT ? null : found;
+  }
+
+  /** The outlet before the name's dot, else the outlet itself; null when there is none. */
+  public static @Nullable Outlet outlet(Device device, @Nullable Outlet on, Tree.Ref ref) {
+    int parts = ref.parts().size();
+    return parts == 1 ? on : device.outlet(ref.parts().get(parts - 2).text());
   }
 
   /** Those of a mode's contacts that can be closed on an outlet, in the order of the profile. */
@@ -44,10 +50,12 @@ public final class Contacts {
       @Nullable Setup setup,
       Mode mode,
       @Nullable Outlet outlet) {
+    List<Wire> wires = setup == null ? List.of() : setup.wires();
+    Nets nets = new Nets(wires);
     List<Closed> closed = new ArrayList<>();
     for (Tree.Ref ref : mode.activateBy()) {
       Terminal contact = named(device, outlet, ref);
-      Closed one = contact == null ? null : closing(instruments, setup, contact);
+      Closed one = contact == null ? null : closing(instruments, wires, nets, contact);
       if (one != null) {
         closed.add(one);
       }
@@ -63,13 +71,18 @@ public final class Contacts {
    */
   public static @Nullable Closed closing(
       Instruments instruments, @Nullable Setup setup, Terminal contact) {
-    Nets nets = new Nets(setup == null ? List.of() : setup.wires());
+    List<Wire> wires = setup == null ? List.of() : setup.wires();
+    return closing(instruments, wires, new Nets(wires), contact);
+  }
+
+  private static @Nullable Closed closing(
+      Instruments instruments, List<Wire> wires, Nets nets, Terminal contact) {
     for (Terminal terminal : instruments.terminals()) {
       if (terminal.kind() == TerminalKind.KEY && nets.joined(contact, terminal)) {
         return new Closed(contact, terminal, null);
       }
     }
-    for (Wire wire : setup == null ? List.<Wire>of() : setup.wires()) {
+    for (Wire wire : wires) {
       if (wire.lead().accessory() && wire.touches(contact)) {
         return new Closed(contact, null, wire.lead());
       }

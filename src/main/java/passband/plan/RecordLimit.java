@@ -49,10 +49,11 @@ public record RecordLimit(Limit.Rounded accept, Unit unit) {
 
   /** In words: {@code at least 2.7 V}. */
   public String text() {
-    String printed = unit.equals(Unit.ONE) ? "" : " " + unit.printed();
-    if (lower() == null) {
-      return "at most " + upper() + printed;
-    }
-    return upper() == null ? "at least " + lower() + printed : lower() + " to " + upper() + printed;
+    return Limit.words(text(accept.lower()), text(accept.upper()), unit);
+  }
+
+  private @Nullable String text(@Nullable Rational si) {
+    BigDecimal end = inUnit(si);
+    return end == null ? null : end.toString();
   }
 }

@@ -49,14 +49,32 @@ public final class WiredLoads {
       @Nullable Mode mode,
       @Nullable Outlet outlet,
       Rational ohms) {
-    if (setup != null && instruments.loads().size() > 1) {
-      for (LoadBank bank : of(instruments, setup, mode, outlet)) {
-        if (bank.values().contains(ohms)) {
-          return bank;
-        }
+    LoadBank carrying = carrying(instruments, setup, mode, outlet, ohms);
+    return carrying == null ? instruments.load(ohms) : carrying;
+  }
+
+  /**
+   * The same; null also where others are wired than those that have the value: then none of these
+   * takes the output.
+   *
+   * @param setup null for a point without one
+   */
+  public static @Nullable LoadBank carrying(
+      Instruments instruments,
+      @Nullable Setup setup,
+      @Nullable Mode mode,
+      @Nullable Outlet outlet,
+      Rational ohms) {
+    List<LoadBank> wired =
+        setup == null || instruments.loads().size() < 2
+            ? List.of()
+            : of(instruments, setup, mode, outlet);
+    for (LoadBank bank : wired) {
+      if (bank.values().contains(ohms)) {
+        return bank;
       }
     }
-    return instruments.load(ohms);
+    return wired.isEmpty() ? instruments.load(ohms) : null;
   }
 
   /**

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import passband.diagnostic.Explanations;
+import passband.testing.Examples;
 import passband.testing.Snippet;
 
 /** Several modes in one block mean what a block for each means. */
@@ -25,8 +26,6 @@ class ModesInOneBlockTest {
 
   private static final String PROCEDURE =
       """
-      use "bench.pband"
-      procedure example "Example" {
         revision "A" on 2026-01-31
         device gen
         analyzer meter
@@ -48,7 +47,6 @@ class ModesInOneBlockTest {
             cleave | 60        | 400
           }
         }
-      }
       """;
 
   private static Snippet with(String modes) {
@@ -57,7 +55,9 @@ class ModesInOneBlockTest {
     int end = bench.indexOf("  mode tack ");
     String changed = bench.substring(0, start) + modes + bench.substring(end);
     return Snippet.compile(
-        Map.of("main.pband", PROCEDURE, "bench.pband", changed), "main.pband", null);
+        Map.of("main.pband", Examples.framed("procedure", PROCEDURE), "bench.pband", changed),
+        "main.pband",
+        null);
   }
 
   private static List<String> codes(String modes) {

@@ -12,30 +12,16 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Explanations;
+import passband.testing.Examples;
 import passband.testing.Snippet;
 
 /** Every example of a form compiles, and each has points where it is one of a test. */
 class LanguageFormsTest {
-  private static final String PROCEDURE =
+  private static final String TEST =
       """
-      use "bench.pband"
-      rule bounds "Bounds" {
-        accept power within 15 % of setting, read as current
-      }
-      procedure example "Example" {
-        revision "A" on 2026-01-31
-        device gen
-        analyzer meter
-        leads set
-        caution burn "Output burns."
         allow mode-untested because "One form is shown."
         allow outlet-untested because "One form is shown."
         allow setting-untested because "One form is shown."
-        setup bipolar "Bipolar" {
-          connect red   from outlet.left   to analyzer.high
-          connect black from outlet.right  to analyzer.low
-          connect grey  from outlet.switch to analyzer.key
-        }
         test t "T" {
           outlet bip
           setup  bipolar
@@ -45,6 +31,12 @@ class LanguageFormsTest {
             ROW
           }
         }
+      """;
+
+  private static final String RULE =
+      """
+      rule bounds "Bounds" {
+        accept power within 15 % of setting, read as current
       }
       """;
 
@@ -84,10 +76,12 @@ class LanguageFormsTest {
       default -> throw new IllegalArgumentException(form.kind());
     }
     String main =
-        PROCEDURE
-                .replace("ACCEPT", accept)
-                .replace("HEADING", String.join(" | ", row.keySet()))
-                .replace("ROW", String.join(" | ", row.values()))
+        Examples.framed(
+                "test",
+                TEST.replace("ACCEPT", accept)
+                    .replace("HEADING", String.join(" | ", row.keySet()))
+                    .replace("ROW", String.join(" | ", row.values())))
+            + RULE
             + end;
     Snippet snippet =
         Snippet.compile(Map.of("main.pband", main, "bench.pband", bench), "main.pband", null);

@@ -17,6 +17,7 @@ import passband.evidence.Item;
 import passband.evidence.ItemList;
 import passband.evidence.WrittenFormula;
 import passband.quantity.Rational;
+import passband.testing.Records;
 
 /** The uncertainty of derived values, and the guard band that comes from it. */
 class DerivedValueTest {
@@ -129,14 +130,7 @@ class DerivedValueTest {
     Item.Reading other = reading(RMS, "b", List.of());
     ItemList list =
         new ItemList(
-            new ItemList.Source(
-                "p",
-                "P",
-                "A",
-                "2026-01-01",
-                "0".repeat(64),
-                "d",
-                List.of(new ItemList.Instrument("analyzer", "a"))),
+            Records.SOURCE,
             new ItemList.Decision(
                 "guarded", d("2"), null, guard.equals("unknown") ? d("2") : d(guard)),
             List.of(),
@@ -238,14 +232,7 @@ class DerivedValueTest {
                 part("load error", "0", "0")));
     ItemList list =
         new ItemList(
-            new ItemList.Source(
-                "p",
-                "P",
-                "A",
-                "2026-01-01",
-                "0".repeat(64),
-                "d",
-                List.of(new ItemList.Instrument("analyzer", "a"))),
+            Records.SOURCE,
             new ItemList.Decision("simple", d("2"), null, BigDecimal.ZERO),
             List.of(),
             List.of(reading(PEAK, "a", List.of()), reading(RMS, "b", List.of()), difference));

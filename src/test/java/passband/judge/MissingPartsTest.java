@@ -16,6 +16,7 @@ import passband.evidence.Calculation;
 import passband.evidence.Item;
 import passband.evidence.ItemList;
 import passband.evidence.WrittenFormula;
+import passband.testing.Records;
 
 /** Limits files that lack what others have, or name what nobody knows. */
 class MissingPartsTest {
@@ -39,14 +40,7 @@ class MissingPartsTest {
 
   private static ItemList list(Item... items) {
     return new ItemList(
-        new ItemList.Source(
-            "p",
-            "P",
-            "A",
-            "2026-01-01",
-            "0".repeat(64),
-            "d",
-            List.of(new ItemList.Instrument("analyzer", "a"))),
+        Records.SOURCE,
         new ItemList.Decision("simple", new BigDecimal(2), null, BigDecimal.ZERO),
         List.of(),
         Stream.concat(Stream.of(items), Stream.of(new Item.Recorded(head(SERIAL), null, null)))

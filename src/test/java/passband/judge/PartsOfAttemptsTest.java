@@ -51,14 +51,7 @@ class PartsOfAttemptsTest {
                 parts,
                 new Item.Contribution("load error", BigDecimal.ZERO, BigDecimal.ZERO))));
     return new ItemList(
-        new ItemList.Source(
-            "p",
-            "P",
-            "A",
-            "2026-01-01",
-            "0".repeat(64),
-            "d",
-            List.of(new ItemList.Instrument("analyzer", "a"))),
+        Records.SOURCE,
         new ItemList.Decision("simple", new BigDecimal(2), null, BigDecimal.ZERO),
         List.of(),
         items);

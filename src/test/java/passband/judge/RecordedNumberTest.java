@@ -15,6 +15,7 @@ import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
 import passband.quantity.Unit;
 import passband.quantity.Units;
+import passband.testing.Records;
 
 /** A blank with a unit holds a number in that unit, or in one that converts, or is unclear. */
 class RecordedNumberTest {
@@ -29,14 +30,7 @@ class RecordedNumberTest {
     Item.Head head = new Item.Head(ID, "Blank", null, "Inspection", List.of());
     ItemList list =
         new ItemList(
-            new ItemList.Source(
-                "p",
-                "P",
-                "A",
-                "2026-01-01",
-                "0".repeat(64),
-                "d",
-                List.of(new ItemList.Instrument("analyzer", "a"))),
+            Records.SOURCE,
             new ItemList.Decision("guarded", new BigDecimal(2), null, new BigDecimal(2)),
             List.of(),
             List.of(new Item.Recorded(head, asked.ucum(), accepts)));

@@ -20,6 +20,17 @@ public final class Records {
   /** The heading of {@code readings.csv}. */
   public static final String HEAD = "point,reading,unit,phase,attempt,kind,digest\n";
 
+  /** Of a list that no procedure was compiled to. */
+  public static final ItemList.Source SOURCE =
+      new ItemList.Source(
+          "p",
+          "P",
+          "A",
+          "2026-01-01",
+          "0".repeat(64),
+          "d",
+          List.of(new ItemList.Instrument("analyzer", "a")));
+
   private final ItemList list;
   private final Map<String, List<String>> rows = new LinkedHashMap<>();
 
