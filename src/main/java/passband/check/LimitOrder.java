@@ -18,8 +18,8 @@ import passband.quantity.Rational;
 
 /**
  * {@code limits-fall} and {@code limits-copied}: limits that fall while the setting rises, and
- * stated limits, both or one of them, that are the same at two settings. Points are compared within
- * one test, mode, load and other settings.
+ * stated limits, both or one of them, that are the same at two settings, or one of them at two
+ * loads of a load curve. Points are compared within one test, mode and other settings.
  */
 final class LimitOrder implements Check {
   @Override
@@ -28,6 +28,11 @@ final class LimitOrder implements Check {
       List<Point> points = bySetting(run.points());
       for (String quantity : Figures.quantities(points)) {
         look(points, quantity, diagnostics);
+        for (List<Point> curve : curves(run.points())) {
+          for (int i = 1; i < curve.size(); i++) {
+            compareLoads(curve.get(i - 1), curve.get(i), quantity, diagnostics);
+          }
+        }
       }
     }
   }
@@ -52,6 +57,22 @@ final class LimitOrder implements Check {
     return families.values();
   }
 
+  /** Points of one mode, setting and other settings each, by their load. */
+  static Collection<List<Point>> curves(List<Point> all) {
+    List<Point> points = new ArrayList<>(all);
+    points.removeIf(point -> point.load() == null);
+    points.sort((one, other) -> load(one).si().compareTo(load(other).si()));
+    Map<List<Object>, List<Point>> curves = new LinkedHashMap<>();
+    for (Point point : points) {
+      List<Object> curve = new ArrayList<>();
+      curve.add(point.mode() == null ? "" : point.mode());
+      curve.add(point.setting() == null ? "" : point.setting().si());
+      curve.add(point.extras());
+      curves.computeIfAbsent(curve, c -> new ArrayList<>()).add(point);
+    }
+    return curves.values();
+  }
+
   private static void look(List<Point> points, String quantity, Diagnostics diagnostics) {
     for (int i = 0; i < points.size(); i++) {
       for (int j = i - 1; j >= 0; j--) {
@@ -68,6 +89,11 @@ final class LimitOrder implements Check {
     return Objects.requireNonNull(point.setting(), "a point without a setting");
   }
 
+  /** Of a point that has one. */
+  private static Figure load(Point point) {
+    return Objects.requireNonNull(point.load(), "a point without a load");
+  }
+
   private static boolean comparable(Point a, Point b) {
     boolean sameLoad = Objects.equals(a.loadText(), b.loadText());
     return a.mode() == b.mode() && sameLoad && a.extras().equals(b.extras());
@@ -82,8 +108,6 @@ final class LimitOrder implements Check {
     boolean falls =
         falls(a.printed().lower(), b.printed().lower())
             || falls(a.printed().upper(), b.printed().upper());
-    boolean bothSides = a.printed().lower() != null && a.printed().upper() != null;
-    boolean stated = a.source() == Limit.Source.STATED && b.source() == Limit.Source.STATED;
     if (falls) {
       diagnostics
           .say(
@@ -94,32 +118,70 @@ final class LimitOrder implements Check {
               b.words(b.printed()),
               setting(higher).text())
           .note(lower.span(), "%s at %s", a.words(a.printed()), setting(lower).text());
-    } else if (bothSides && stated && same(a.printed(), b.printed())) {
-      sayCopied("limits", "are", lower, higher, quantity, diagnostics);
-    } else if (bothSides && stated) {
-      String side =
-          Objects.equals(a.printed().lower(), b.printed().lower())
-              ? "lower limit"
-              : Objects.equals(a.printed().upper(), b.printed().upper()) ? "upper limit" : null;
+    } else if (areStatedPairs(a, b)) {
+      boolean both = same(a.printed(), b.printed());
+      String side = both ? "limits" : copiedSide(a, b);
       if (side != null) {
-        sayCopied(side, "is", lower, higher, quantity, diagnostics);
+        String is = both ? "are" : "is";
+        sayCopied(
+            side,
+            is,
+            at(higher, setting(higher)),
+            at(lower, setting(lower)),
+            quantity,
+            diagnostics);
       }
     }
   }
 
+  /** Both limits may well be the same at two loads, where the curve is flat; one of them is not. */
+  private static void compareLoads(
+      Point lower, Point higher, String quantity, Diagnostics diagnostics) {
+    Limit a = Figures.limit(lower, quantity);
+    Limit b = Figures.limit(higher, quantity);
+    boolean other = !load(lower).si().equals(load(higher).si());
+    String side =
+        other && a != null && b != null && areStatedPairs(a, b) && !same(a.printed(), b.printed())
+            ? copiedSide(a, b)
+            : null;
+    if (side != null) {
+      sayCopied(
+          side, "is", at(higher, load(higher)), at(lower, load(lower)), quantity, diagnostics);
+    }
+  }
+
+  private static boolean areStatedPairs(Limit a, Limit b) {
+    boolean stated = a.source() == Limit.Source.STATED && b.source() == Limit.Source.STATED;
+    return stated && a.printed().lower() != null && a.printed().upper() != null;
+  }
+
+  private static @Nullable String copiedSide(Limit a, Limit b) {
+    if (Objects.equals(a.printed().lower(), b.printed().lower())) {
+      return "lower limit";
+    }
+    return Objects.equals(a.printed().upper(), b.printed().upper()) ? "upper limit" : null;
+  }
+
+  /** A row and what it differs by from the other. */
+  private record At(Point point, String text) {}
+
+  private static At at(Point point, Figure figure) {
+    return new At(point, figure.text());
+  }
+
   private static void sayCopied(
-      String what, String is, Point lower, Point higher, String quantity, Diagnostics diagnostics) {
+      String what, String is, At row, At other, String quantity, Diagnostics diagnostics) {
     diagnostics
         .say(
             Code.LIMITS_COPIED,
-            higher.span(),
+            row.point.span(),
             "the stated %s of %s at %s %s the same as at %s",
             what,
             quantity,
-            setting(higher).text(),
+            row.text,
             is,
-            setting(lower).text())
-        .note(lower.span(), "that row is here")
+            other.text)
+        .note(other.point.span(), "that row is here")
         .hint("check the row against the manual");
   }
 

@@ -14,8 +14,9 @@ import passband.syntax.LimitExpression;
 
 /**
  * {@code limits-out-of-family}: stated limits whose width, as a share of their middle, is out of
- * line with that of the rows beside them. Looked for where nothing else tells how wide they should
- * be: limits from the rows alone, of a quantity of which the mode's profile says nothing.
+ * line with that of the rows beside them, by setting and along a load curve. Looked for where
+ * nothing else tells how wide they should be: limits from the rows alone, of a quantity of which
+ * the mode's profile says nothing.
  */
 final class RelativeWidth implements Check {
   /** How much wider or narrower than both rows beside it. Common practice, no source. */
@@ -34,7 +35,10 @@ final class RelativeWidth implements Check {
     for (Stage.Run run : plan.runs()) {
       for (String quantity : Figures.quantities(run.points())) {
         for (List<Point> family : LimitOrder.families(run.points())) {
-          look(rows(family, quantity), diagnostics);
+          look(rows(family, quantity), AT_LOWEST, diagnostics);
+        }
+        for (List<Point> curve : LimitOrder.curves(run.points())) {
+          look(rows(curve, quantity), FACTOR, diagnostics);
         }
       }
     }
@@ -64,14 +68,19 @@ final class RelativeWidth implements Check {
     return steps.compareTo(LEAST_STEPS) < 0 ? null : high.minus(low).over(high.plus(low));
   }
 
-  private static void look(List<Row> rows, Diagnostics diagnostics) {
+  /**
+   * Each row beside the two next to it; the first of two beside the other.
+   *
+   * @param atFirst how much wider the first may be
+   */
+  private static void look(List<Row> rows, Rational atFirst, Diagnostics diagnostics) {
     int last = rows.size() - 1;
-    for (int i = 0; last >= 2 && i <= last; i++) {
+    int checked = last < 2 ? last - 1 : last;
+    for (int i = 0; i <= checked; i++) {
       Row one = rows.get(i == 0 ? 1 : i - 1);
-      Row other = rows.get(i == 0 ? 2 : i == last ? i - 2 : i + 1);
-      Rational wider = i == 0 ? AT_LOWEST : FACTOR;
-      if (isOut(rows.get(i).width, one.width, other.width, wider)) {
-        say(rows.get(i), one, diagnostics);
+      Row other = rows.get(i == 0 ? Math.min(2, last) : i == last ? i - 2 : i + 1);
+      if (isOut(rows.get(i).width, one.width, other.width, i == 0 ? atFirst : FACTOR)) {
+        say(rows.get(i), one, last < 2 ? "row" : "rows", diagnostics);
       }
     }
   }
@@ -82,14 +91,15 @@ final class RelativeWidth implements Check {
     return width.compareTo(most.times(wider)) > 0 || width.times(FACTOR).compareTo(least) < 0;
   }
 
-  private static void say(Row row, Row beside, Diagnostics diagnostics) {
+  private static void say(Row row, Row beside, String rows, Diagnostics diagnostics) {
     diagnostics
         .say(
             Code.LIMITS_OUT_OF_FAMILY,
             row.point.span(),
-            "the stated limits %s are ±%s %% wide, those of the rows beside them ±%s %%",
+            "the stated limits %s are ±%s %% wide, those of the %s beside them ±%s %%",
             row.limit.words(row.limit.printed()),
             percent(row.width),
+            rows,
             percent(beside.width))
         .note(beside.point.span(), "%s", beside.limit.words(beside.limit.printed()))
         .hint("check both limits against the manual");

@@ -24,7 +24,8 @@ import passband.syntax.Tree;
 /**
  * {@code rule-looser-than-mode}, an error, and {@code rule-tighter-than-mode}, a warning: a test's
  * rule against what the mode's profile says, as limits of what is read. Limits are compared, never
- * targets. Of two rules at one point only one has to be as tight as an output of another quantity.
+ * targets. Of two rules at one point a one-sided one may be looser than an output of another
+ * quantity, if the other is as tight.
  */
 final class RuleAgainstMode implements Check {
   @Override
@@ -91,10 +92,12 @@ final class RuleAgainstMode implements Check {
 
   /**
    * Whether the profile says nothing of the rule's own quantity, only of its output through the
-   * load, and another rule of the point is tight enough for that.
+   * load, and another rule of the point is tight enough for that. Limits on both sides say what the
+   * output is and are held to it all the same: of two columns a slip in either would pass.
    */
   static boolean isCovered(Mode mode, Point point, Limit limit) {
-    if (says(mode, limit.rule())) {
+    boolean bothSides = limit.exact().lower() != null && limit.exact().upper() != null;
+    if (bothSides || says(mode, limit.rule())) {
       return false;
     }
     for (Limit other : point.limits()) {

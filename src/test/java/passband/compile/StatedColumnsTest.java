@@ -143,6 +143,30 @@ class StatedColumnsTest {
         printed(snippet));
   }
 
+  /**
+   * 20 W within 15 % in 100 ohm: 17 W to 23 W, 412.4 mA to 479.5 mA, 41.24 V to 47.95 V. A slip in
+   * any of the four ends is said, though the other column is right.
+   */
+  @Test
+  void anEndLooserThanTheModeIsSaidInWhicheverColumnItStands() {
+    List<String> right = List.of("413", "479", "41.3", "47.9");
+    List<String> wrong = List.of("113", "979", "11.3", "97.9");
+    for (int slip = -1; slip < right.size(); slip++) {
+      List<String> ends = new ArrayList<>(right);
+      if (slip >= 0) {
+        ends.set(slip, wrong.get(slip));
+      }
+      String stated = "%s to %s | %s to %s".formatted(ends.toArray());
+      String amounts =
+          "accept current from %s mA to %s mA\n    accept voltage from %s V to %s V"
+              .formatted(ends.toArray());
+      Snippet columns = compiled(BOTH, NAMED + "stated voltage/V", "thin | 20 W | 100 | " + stated);
+      Snippet rules = compiled(amounts, "mode | setting | load/ohm", "thin | 20 W | 100");
+      assertEquals(slip >= 0, columns.codes().contains("stated-looser"), columns.report());
+      assertEquals(slip >= 0, rules.codes().contains("rule-looser-than-mode"), rules.report());
+    }
+  }
+
   @Test
   void aStatedLowerLimitBelowZeroIsSaidAndIsNoRootOfANegative() {
     Snippet snippet =
