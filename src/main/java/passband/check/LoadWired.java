@@ -19,8 +19,8 @@ import passband.syntax.Tree;
 
 /**
  * {@code load-not-wired}, an error: a load that the analyzer has, but not between the jacks to
- * which the setup wires the output. The generator would deliver into another load, and the limits
- * would be those of this one.
+ * which the setup wires the output; and loads between several pairs of jacks that are all wired to
+ * it. The generator would deliver into another load, and the limits would be those of this one.
  */
 final class LoadWired implements Check {
   @Override
@@ -59,12 +59,47 @@ final class LoadWired implements Check {
     if (elsewhere == null || wired.isEmpty()) {
       return; // load-not-available or circuit-open
     }
+    LoadBank second = beside(wired.get(0), wired);
+    if (second != null) {
+      sayBoth(setup, wired.get(0), second, diagnostics);
+      return;
+    }
     for (LoadBank bank : wired) {
       if (bank.values().contains(load.si())) {
         return;
       }
     }
     say(setup, load, where, elsewhere, wired.get(0), diagnostics);
+  }
+
+  /** One of other jacks: the output divides between them, whatever each is set to. */
+  private static @Nullable LoadBank beside(LoadBank first, List<LoadBank> wired) {
+    for (LoadBank bank : wired) {
+      boolean same = bank.from().same(first.from()) && bank.to().same(first.to());
+      boolean turned = bank.from().same(first.to()) && bank.to().same(first.from());
+      if (!same && !turned) {
+        return bank;
+      }
+    }
+    return null;
+  }
+
+  private static void sayBoth(
+      Setup setup, LoadBank first, LoadBank second, Diagnostics diagnostics) {
+    diagnostics
+        .say(
+            Code.LOAD_NOT_WIRED,
+            setup.name().span(),
+            "the setup '%s' wires two loads to the output at once, between %s and %s and between %s"
+                + " and %s: it divides between them",
+            setup.name().text(),
+            first.from().id(),
+            first.to().id(),
+            second.from().id(),
+            second.to().id())
+        .note(first.span(), "one is here")
+        .note(second.span(), "the other is here")
+        .hint("wire the output to one of them");
   }
 
   private static void say(

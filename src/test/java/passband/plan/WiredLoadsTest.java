@@ -99,6 +99,21 @@ class WiredLoadsTest {
     assertTrue(worse.ratio().compareTo(better.ratio()) < 0, worse + " " + better);
   }
 
+  /** 100 ohm beside 400 ohm is 80 ohm, of which the analyzer shows the current of one. */
+  @Test
+  void twoLoadsAtOnceAreRefusedUnlessTheyHaveTheSameJacks() {
+    String link = "    link jumper from analyzer.b to analyzer.c\n";
+    String strong = source("c").replace("power  5 W", "power  100 W");
+    String both = strong.replace("    connect grey", link + "    connect grey");
+    Snippet snippet = compiled(both);
+    assertEquals(List.of(Code.LOAD_NOT_WIRED), errors(snippet), snippet.report());
+    assertTrue(snippet.report().contains("it divides between them"), snippet.report());
+    for (String jacks : List.of("load small from a to c", "load small from c to a")) {
+      String selector = strong.replace("load small from a to b", jacks);
+      assertEquals(List.of(), errors(compiled(selector)));
+    }
+  }
+
   /** Without a load column, only a wired load that has several values is missed. */
   @Test
   void itHasToBeSet() {
