@@ -15,6 +15,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import passband.evidence.BadInput;
+import passband.evidence.Blank;
 import passband.evidence.Item;
 import passband.evidence.ItemWords;
 
@@ -78,15 +79,20 @@ public record History(List<LocalDate> dates, List<Drift> drifts) {
 
   private static void oneGenerator(List<Dated> reports) throws BadInput {
     Set<String> serials = new TreeSet<>();
+    Set<String> devices = new TreeSet<>();
     for (Dated dated : reports) {
-      String serial = dated.report().readings().records().getOrDefault("generator-serial", "");
-      if (serial.isBlank()) {
+      String serial = dated.report().readings().record("generator-serial");
+      if (serial == null || Blank.isFiller(serial)) {
         throw new BadInput(
             "the readings of "
                 + dated.date()
                 + " do not give the generator's serial number (record 'generator-serial')");
       }
       serials.add(serial.strip());
+      devices.add(dated.report().list().source().device());
+    }
+    if (devices.size() > 1) {
+      throw new BadInput("these are limits of several devices: " + String.join(", ", devices));
     }
     if (serials.size() > 1) {
       throw new BadInput("these are readings of several generators: " + String.join(", ", serials));
@@ -163,7 +169,7 @@ public record History(List<LocalDate> dates, List<Drift> drifts) {
 
   /** The day in a record or in a file's name; null where neither has one. */
   public static @Nullable LocalDate date(Readings readings, String fileName) {
-    LocalDate date = parsed(readings.records().get("date"));
+    LocalDate date = parsed(readings.record("date"));
     if (date != null) {
       return date;
     }

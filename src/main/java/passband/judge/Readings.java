@@ -1,5 +1,6 @@
 package passband.judge;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -13,6 +14,7 @@ import passband.evidence.BadInput;
  * @param digest of the procedure they were taken by; null where they do not say
  */
 public record Readings(@Nullable String digest, List<Row> rows) {
+  private static final String SHEET = "sheet/";
 
   /**
    * One row.
@@ -59,25 +61,38 @@ public record Readings(@Nullable String digest, List<Row> rows) {
   }
 
   /**
-   * Records by the name at the end of their identity; of one name those of the sheet itself come
-   * before those of a section. A row without a kind may be one.
+   * What the sheet itself asks for, by the name of the blank, its attempts in order: one where
+   * nothing is doubtful.
    */
-  public Map<String, String> records() {
-    Map<String, String> records = new LinkedHashMap<>();
-    recordRows().forEach((name, row) -> records.put(name, row.reading()));
+  public Map<String, List<String>> records() {
+    Map<String, List<Row>> rows = new LinkedHashMap<>();
+    for (Row row : this.rows) {
+      boolean record = row.kind().equals("record") || row.kind().isEmpty();
+      if (record && row.point().startsWith(SHEET)) {
+        String name = row.point().substring(SHEET.length());
+        rows.computeIfAbsent(name, n -> new ArrayList<>()).add(row);
+      }
+    }
+    Map<String, List<String>> records = new LinkedHashMap<>();
+    rows.forEach(
+        (name, of) ->
+            records.put(
+                name, Attempts.of(SHEET + name, of).rows().stream().map(Row::reading).toList()));
     return records;
   }
 
-  /** The rows of {@link #records}. */
-  Map<String, Row> recordRows() {
-    Map<String, Row> records = new LinkedHashMap<>();
+  /**
+   * What was last written in a blank that the sheet itself asks for; null where nothing was, or it
+   * cannot be told what came last.
+   */
+  public @Nullable String record(String name) {
+    List<Row> of = new ArrayList<>();
     for (Row row : rows) {
-      if (row.kind().equals("record") || row.kind().isEmpty()) {
-        String name = row.point().substring(row.point().lastIndexOf('/') + 1);
-        boolean own = row.point().equals("sheet/" + name);
-        records.merge(name, row, (was, now) -> own ? now : was);
+      if (row.point().equals(SHEET + name)) {
+        of.add(row);
       }
     }
-    return records;
+    Attempts attempts = Attempts.of(SHEET + name, of);
+    return attempts.trouble() != null || attempts.none() ? null : attempts.last().reading();
   }
 }

@@ -75,10 +75,15 @@ public final class JudgePage {
   }
 
   /**
-   * All of them, and what a report has to say, recorded or not: with what it was done, and when.
+   * Those of the sheet, and what a report has to say, recorded or not: with what it was done, and
+   * when.
    */
   private static Map<String, String> records(Report report) {
-    Map<String, String> records = new LinkedHashMap<>(report.readings().records());
+    Map<String, String> records = new LinkedHashMap<>();
+    report
+        .readings()
+        .records()
+        .forEach((name, said) -> records.put(name, JudgeReport.attempts(said)));
     for (Item item : report.list().items()) {
       if (item.id().startsWith("sheet/")
           && item instanceof Item.Recorded blank

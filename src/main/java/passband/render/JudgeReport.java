@@ -34,9 +34,14 @@ public final class JudgeReport {
     report
         .readings()
         .records()
-        .forEach((name, text) -> out.append("  " + name + " = " + text + "\n"));
+        .forEach((name, said) -> out.append("  " + name + " = " + attempts(said) + "\n"));
     report.judgements().forEach(j -> out.append(line(j)));
     return out.toString();
+  }
+
+  /** What was written in a blank, one attempt after the other. */
+  static String attempts(List<String> written) {
+    return String.join(", then ", written);
   }
 
   private static String line(Judgement j) {

@@ -402,7 +402,7 @@ class ChecklistBrowserTest {
     browser.find(SERIAL).sendKeys("F-1");
     Report report = assertSavedIsJudgedTheSame(list);
     assertEquals(List.of(), report.warnings());
-    assertEquals("F-1", report.readings().records().get("generator-serial"));
+    assertEquals("F-1", report.readings().record("generator-serial"));
     long fails = report.judgements().stream().filter(j -> j.verdict() == Verdict.FAIL).count();
     assertTrue(fails > 2, fails + " fail");
   }

@@ -554,13 +554,21 @@ class JudgeTest {
     assertEquals(date.isEmpty() ? null : LocalDate.parse(date), History.date(readings, file));
   }
 
-  /** Of one name, what the sheet itself asks comes before what a section records. */
-  @Test
-  void theSheetsOwnRecordsComeFirst() throws BadInput {
-    String csv =
-        "point,reading,unit,kind\nsheet/date,2026-01-01,,record\nalarm/date,2020-01-01,,record\n";
-    assertEquals(
-        "2026-01-01", Readings.parse(csv.getBytes(StandardCharsets.UTF_8)).records().get("date"));
+  /** A section may ask for something of the same name: that is no record of the sheet. */
+  @ParameterizedTest
+  @CsvSource({
+    "'sheet/date,A,,1;alarm/date,B,,1', A, A",
+    "'alarm/date,B,,1', '', ''",
+    "'sheet/date,A,,2;sheet/date,B,,1', A, 'B, then A'",
+    "'sheet/date,A,,1;sheet/date,B,,1', '', 'A, then B'",
+    "'sheet/date,A,,2', '', A",
+    "'sheet/date,,,1', '', ''"
+  })
+  void aRecordOfTheSheetIsItsLastAttempt(String rows, String last, String all) throws BadInput {
+    String csv = "point,reading,unit,attempt,kind\n" + rows.replace(";", ",record\n") + ",record\n";
+    Readings readings = Readings.parse(csv.getBytes(StandardCharsets.UTF_8));
+    assertEquals(last.isEmpty() ? null : last, readings.record("date"));
+    assertEquals(all, String.join(", then ", readings.records().getOrDefault("date", List.of())));
   }
 
   @Test
@@ -577,6 +585,36 @@ class JudgeTest {
         assertThrows(BadInput.class, () -> History.of(none, 365))
             .getMessage()
             .contains("do not give the generator's serial number"));
+  }
+
+  /** Two generators whose plates cannot be read are two all the same. */
+  @ParameterizedTest
+  @ValueSource(strings = {"unknown", "n/a", "?", "000"})
+  void whatSaysNoSerialNumberIsNone(String filler) throws BadInput {
+    List<History.Dated> two =
+        List.of(dated(SIMPLE, 2025, "200.0", filler), dated(SIMPLE, 2026, "200.0", filler));
+    assertThrows(BadInput.class, () -> History.of(two, 365));
+  }
+
+  /** Makers count their serial numbers for themselves. */
+  @Test
+  void aHistoryIsOfOneDevice() throws BadInput {
+    ItemList.Source own = SIMPLE.source();
+    ItemList.Source other =
+        new ItemList.Source(
+            own.procedure(),
+            own.title(),
+            own.revision(),
+            own.date(),
+            own.digest(),
+            "another",
+            own.instruments());
+    ItemList list = new ItemList(other, SIMPLE.decision(), SIMPLE.phases(), SIMPLE.items());
+    List<History.Dated> two =
+        List.of(dated(SIMPLE, 2025, "200.0", "S 1"), dated(list, 2026, "200.0", "S 1"));
+    assertEquals(
+        "these are limits of several devices: another, " + own.device(),
+        assertThrows(BadInput.class, () -> History.of(two, 365)).getMessage());
   }
 
   /** A later revision goes on where a point means the same, and starts anew where it does not. */

@@ -40,7 +40,7 @@ public final class Sheets {
                     outlet hand
                     setup  hand-load
                     accept peak-voltage at most 1450 V
-                    accept voltage from 100 V to 200 V
+                    accept voltage at most 200 V
                     accept power from output, read as current
                     table {
                       mode  | setting/W | load/ohm
