@@ -8,10 +8,15 @@ import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import passband.source.Span;
 
-/** The bench at one moment: what is known of it. What is not in it is unknown. */
-public record BenchState(SortedMap<Variable, Known> known) {
-  /** Nothing is known. */
-  public static final BenchState UNKNOWN = new BenchState(new TreeMap<>());
+/**
+ * The bench at one moment.
+ *
+ * @param known what is known of it; what is not in it is unknown
+ * @param strain what output has asked of the generator and of the loads until now
+ */
+public record BenchState(SortedMap<Variable, Known> known, Strain strain) {
+  /** Nothing is known; every load is cold, and no rest is due. */
+  public static final BenchState UNKNOWN = new BenchState(new TreeMap<>(), Strain.NONE);
 
   static final String OFF = "off";
   static final String NONE = "none";
@@ -49,7 +54,7 @@ public record BenchState(SortedMap<Variable, Known> known) {
   BenchState with(Variable variable, String value, Span since) {
     SortedMap<Variable, Known> other = new TreeMap<>(known);
     other.put(variable, new Known(value, since));
-    return new BenchState(other);
+    return new BenchState(other, strain);
   }
 
   BenchState without(Variable... unknown) {
@@ -57,24 +62,34 @@ public record BenchState(SortedMap<Variable, Known> known) {
     for (Variable variable : unknown) {
       other.remove(variable);
     }
-    return new BenchState(other);
+    return new BenchState(other, strain);
   }
 
   /** The same with every variable of some kinds unknown. */
   BenchState withoutKinds(List<Variable.Kind> kinds) {
     SortedMap<Variable, Known> other = new TreeMap<>(known);
     other.keySet().removeIf(variable -> kinds.contains(variable.kind()));
-    return new BenchState(other);
+    return new BenchState(other, strain);
   }
 
   /** The same with the generator's panel and its other settings unknown. */
   BenchState withoutPanel() {
     SortedMap<Variable, Known> other = new TreeMap<>(known);
     other.keySet().removeIf(Variable::isOfPanel);
-    return new BenchState(other);
+    return new BenchState(other, strain);
   }
 
-  /** What is known of both. */
+  /** The same with another strain. */
+  BenchState with(Strain other) {
+    return new BenchState(known, other);
+  }
+
+  /** Nothing is known any more but what output has asked for. */
+  BenchState forgotten() {
+    return UNKNOWN.with(strain);
+  }
+
+  /** What is known of both, and the greater strain. */
   BenchState join(BenchState other) {
     SortedMap<Variable, Known> both = new TreeMap<>();
     known.forEach(
@@ -83,7 +98,7 @@ public record BenchState(SortedMap<Variable, Known> known) {
             both.put(variable, one);
           }
         });
-    return new BenchState(both);
+    return new BenchState(both, strain.join(other.strain));
   }
 
   /** What differs from here to another state, in the order of the variables. */
@@ -98,6 +113,7 @@ public record BenchState(SortedMap<Variable, Known> known) {
         changes.add(new Change(variable, was, now));
       }
     }
+    changes.addAll(strain.changes(after.strain));
     return changes;
   }
 }

@@ -20,8 +20,10 @@ import passband.plan.Figure;
 import passband.plan.Plan;
 import passband.plan.PlanStep;
 import passband.plan.Point;
+import passband.plan.Slot;
 import passband.plan.Stage;
 import passband.plan.WiredLoads;
+import passband.plan.Words;
 import passband.quantity.Rational;
 import passband.source.Span;
 import passband.syntax.Amount;
@@ -34,6 +36,7 @@ final class Needs {
   private final Plan plan;
   private final Diagnostics diagnostics;
   private final Set<String> setSomewhere;
+  private final Set<String> answered = new HashSet<>();
   private @Nullable PlanStep instead;
 
   Needs(Plan plan, Diagnostics diagnostics) {
@@ -43,6 +46,26 @@ final class Needs {
   }
 
   // ---- steps ----
+
+  /** A text that names a record or a choice needs it answered. */
+  void words(PlanStep step) {
+    for (Words.Part part : step.words() == null ? List.<Words.Part>of() : step.words().parts()) {
+      if (part instanceof Words.Filled filled
+          && filled.slot() == Slot.RECORD
+          && !answered.contains(filled.name())) {
+        diagnostics.say(
+            Code.ASKED_LATER,
+            step.span(),
+            "this text names '%s', which is not asked for before: ask for it in a step above",
+            filled.name());
+      }
+    }
+    if (step.act() instanceof Act.Noted noted) {
+      answered.add(noted.name());
+    } else if (step.act() instanceof Act.Choose choose) {
+      answered.add(choose.name());
+    }
+  }
 
   /** Free text and actions that do not stop need output off. */
   void step(PlanStep step, BenchState state) {

@@ -1,6 +1,7 @@
 package passband.bench;
 
 import java.util.Locale;
+import passband.model.Analyzer.LoadBank;
 import passband.model.Instruments;
 
 /**
@@ -24,6 +25,9 @@ public record Variable(Kind kind, String name) implements Comparable<Variable> {
   /** Whether output is on, and by which contact. */
   public static final Variable OUTPUT = new Variable(Kind.OUTPUT, "");
 
+  /** How long output still has to stay off. */
+  static final Variable REST = new Variable(Kind.REST, "");
+
   /** What a variable is of. */
   public enum Kind {
     LEAD,
@@ -34,7 +38,9 @@ public record Variable(Kind kind, String name) implements Comparable<Variable> {
     SET,
     LOAD,
     ANALYZER,
-    OUTPUT
+    OUTPUT,
+    REST,
+    HEAT
   }
 
   /** Whether it is set at the generator's panel. */
@@ -63,6 +69,12 @@ public record Variable(Kind kind, String name) implements Comparable<Variable> {
   /** Another setting, {@code device.supply}. */
   public static Variable set(String id) {
     return new Variable(Kind.SET, id);
+  }
+
+  /** The heat in a load of an instrument. */
+  static Variable heat(LoadBank bank) {
+    String ends = bank.from().id() + " to " + bank.to().id();
+    return new Variable(Kind.HEAT, bank.name() == null ? ends : bank.name() + " " + ends);
   }
 
   /** In words: {@code lead red}, {@code mode}. */

@@ -14,6 +14,7 @@ import passband.plan.Point;
 import passband.plan.Setup;
 import passband.plan.Stage;
 import passband.plan.Wire;
+import passband.quantity.Rational;
 import passband.source.Span;
 
 /**
@@ -24,6 +25,7 @@ import passband.source.Span;
 public final class Walk implements Stage.Visitor<Void> {
   private final Plan plan;
   private final Needs needs;
+  private final Times times;
   private final List<Lead> leads;
   private final List<Moment> moments = new ArrayList<>();
   private BenchState state = BenchState.UNKNOWN;
@@ -43,6 +45,7 @@ public final class Walk implements Stage.Visitor<Void> {
   private Walk(Plan plan, Diagnostics diagnostics) {
     this.plan = plan;
     this.needs = new Needs(plan, diagnostics);
+    this.times = new Times(plan, diagnostics);
     this.leads = plan.usedLeads();
   }
 
@@ -111,7 +114,7 @@ public final class Walk implements Stage.Visitor<Void> {
     place = adjust.title();
     List<PlanStep> steps = adjust.steps();
     steps(steps.subList(0, steps.size() - 1));
-    state = BenchState.UNKNOWN;
+    state = state.forgotten();
     steps(steps.subList(steps.size() - 1, steps.size()));
     return null;
   }
@@ -183,8 +186,9 @@ public final class Walk implements Stage.Visitor<Void> {
 
   private void steps(List<PlanStep> steps) {
     for (PlanStep step : steps) {
+      needs.words(step);
       needs.step(step, state);
-      moment(step.kind().word(), step.text(), after(state, step));
+      moment(step.kind().word(), step.text(), times.after(step, state, after(state, step)));
     }
   }
 
@@ -194,6 +198,7 @@ public final class Walk implements Stage.Visitor<Void> {
     for (int i = 0; i < steps.size(); i++) {
       PlanStep step = steps.get(i);
       String instead = step.insteadOf();
+      needs.words(step);
       boolean last = i + 1 == steps.size() || !same(instead, steps.get(i + 1).insteadOf());
       if (step.act() instanceof Act.Read) {
         needs.reading(run, one, state, null);
@@ -210,7 +215,11 @@ public final class Walk implements Stage.Visitor<Void> {
           after = after(after, stood);
         }
       }
-      moment(step.kind().word(), step.text(), after);
+      moment(step.kind().word(), step.text(), times.after(step, state, after, run, one));
+    }
+    if (one.rest() != null) {
+      String rest = "Leave output off for " + one.rest().ceilingTo(Rational.ONE).toPlain() + " s.";
+      moment("rest", rest, times.rested(state, one.rest()));
     }
   }
 

@@ -31,25 +31,28 @@ final class DutyKept implements Check {
           Amount written = run.tree().onTime();
           Span where = written == null ? point.places().mode() : written.span();
           String from = written == null ? ", the analyzer's settling time," : "";
-          Amount settle = written == null ? settle(plan, on) : null;
           DiagnosticBuilder said =
               say(where, Figures.text(on, SECOND) + from, mode, most, diagnostics);
-          if (settle != null) {
-            said.note(settle.span(), "the settling time is here");
-          }
+          noteSettling(said, plan, run, on);
         }
       }
     }
   }
 
-  /** The settling time that the on-time comes from. */
-  private static @Nullable Amount settle(Plan plan, Rational on) {
+  /** Notes the settling time, where the on-time is not written and comes from it. */
+  static void noteSettling(
+      DiagnosticBuilder said, Plan plan, Stage.Run run, @Nullable Rational on) {
+    if (on == null || run.tree().onTime() != null) {
+      return;
+    }
     for (Analyzer unit : plan.instruments().units()) {
-      if (unit.settle() != null && on.equals(unit.settle())) {
-        return unit.tree().settle();
+      Amount settle = unit.tree().settle();
+      Rational time = unit.settle();
+      if (settle != null && time != null && on.compareTo(time) == 0) {
+        said.note(settle.span(), "the settling time is here");
+        return;
       }
     }
-    return null;
   }
 
   private static DiagnosticBuilder say(

@@ -11,12 +11,15 @@ import passband.diagnostic.Diagnostics;
 import passband.source.Span;
 
 /**
- * Silences what is said of the same limits of the same row because of the same wrong value: the
+ * Silences what is said of the same row, or of the same setup, because of the same wrong value: the
  * error nearest to the cause is left, and once it is put right the others are looked for again.
  */
 public final class Echoes {
   /** The nearest to the cause first; all are errors, so that nothing is built meanwhile. */
   private static final Code[] ROOTS = {
+    Code.SETTING_OFF_SPAN,
+    Code.LOAD_NOT_AVAILABLE,
+    Code.CIRCUIT_OPEN,
     Code.STATED_LOOSER,
     Code.PREFIX_SLIP,
     Code.NOMINAL_OUTSIDE_LIMITS,
@@ -27,6 +30,11 @@ public final class Echoes {
 
   private static final Set<Code> ECHOES =
       EnumSet.of(
+          Code.LEAKAGE_NOT_TO_EARTH,
+          Code.OUT_OF_RANGE,
+          Code.EMPTY_LIMITS,
+          Code.LOAD_OVERPOWERED,
+          Code.STATED_LOOSER,
           Code.NOMINAL_OUTSIDE_LIMITS,
           Code.PREFIX_SLIP,
           Code.STATED_TIGHTER,

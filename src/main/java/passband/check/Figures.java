@@ -4,11 +4,11 @@ import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import passband.bench.LoadHeat;
 import passband.limit.Conversion;
 import passband.limit.Limit;
 import passband.plan.Figure;
 import passband.plan.Point;
-import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
 import passband.quantity.Real;
 import passband.quantity.Unit;
@@ -36,15 +36,12 @@ final class Figures {
   static @Nullable Real settingAs(Point point, String quantity) {
     Figure setting = point.setting();
     Figure load = point.load();
-    return isSetAsPower(point) && setting != null && setting.si().signum() >= 0 && load != null
+    return LoadHeat.isSetAsPower(point)
+            && setting != null
+            && setting.si().signum() >= 0
+            && load != null
         ? Conversion.convert(Real.of(setting.si()), "power", quantity, load.si())
         : null;
-  }
-
-  /** Whether the point's setting is a power. */
-  static boolean isSetAsPower(Point point) {
-    QuantityKind kind = point.mode() == null ? null : point.mode().settingKind();
-    return kind != null && kind.name().equals("power");
   }
 
   /** The point's limit of a quantity, or null. */

@@ -1,10 +1,13 @@
 package passband.check;
 
 import passband.diagnostic.Code;
+import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
+import passband.model.Device.Mode;
 import passband.model.Named;
 import passband.plan.Plan;
 import passband.plan.Point;
+import passband.plan.Stage;
 
 /**
  * {@code mode-not-on-outlet}, an error: a point asks for a mode on an outlet that does not have it.
@@ -12,20 +15,33 @@ import passband.plan.Point;
 final class ModeOnOutlet implements Check {
   @Override
   public void check(Plan plan, Diagnostics diagnostics) {
-    for (Point point : plan.points()) {
-      if (point.mode() == null || (point.outlet() != null && point.mode().isOn(point.outlet()))) {
-        continue;
+    for (Stage.Run run : plan.runs()) {
+      for (Point point : run.points()) {
+        Mode mode = point.mode();
+        if (mode != null && (point.outlet() == null || !mode.isOn(point.outlet()))) {
+          say(run, point, mode, diagnostics);
+        }
       }
-      String mode = point.mode().name().text();
-      String outlet = point.outlet() == null ? "" : point.outlet().name().text();
-      String format =
-          point.outlet() == null
-              ? "the test names no outlet for the mode '%s'"
-              : "the mode '%s' is not on the outlet '%s'";
-      String on = Figures.list(Named.names(point.mode().outlets()));
-      diagnostics
-          .say(Code.MODE_NOT_ON_OUTLET, point.places().mode(), format, mode, outlet)
-          .note(point.mode().name().span(), "the mode is on %s", on);
     }
+  }
+
+  /** A test without an outlet is said once, at its name. */
+  private static void say(Stage.Run run, Point point, Mode mode, Diagnostics diagnostics) {
+    DiagnosticBuilder said =
+        point.outlet() == null
+            ? diagnostics
+                .say(
+                    Code.MODE_NOT_ON_OUTLET,
+                    run.test().span(),
+                    "the test names no outlet for the mode '%s'",
+                    mode.name().text())
+                .note(point.places().mode(), "it is tested here")
+            : diagnostics.say(
+                Code.MODE_NOT_ON_OUTLET,
+                point.places().mode(),
+                "the mode '%s' is not on the outlet '%s'",
+                mode.name().text(),
+                point.outlet().name().text());
+    said.note(mode.name().span(), "the mode is on %s", Figures.list(Named.names(mode.outlets())));
   }
 }

@@ -30,15 +30,7 @@ final class Resolved implements Check {
         }
         Rational steps = high.minus(low).over(limit.resolution());
         if (steps.isZero()) {
-          diagnostics
-              .say(
-                  Code.ONE_POINT_LIMITS,
-                  point.span(),
-                  "only the reading %s %s meets both limits of %s",
-                  limit.text(low),
-                  limit.unit().printed(),
-                  limit.quantity())
-              .note(limit.rule().span(), "the rule is here");
+          sayOnePoint(point, limit, low, diagnostics);
         } else if (steps.compareTo(LEAST) < 0) {
           sayCoarse(point, limit, steps, diagnostics);
         }
@@ -64,10 +56,29 @@ final class Resolved implements Check {
                 Figures.text(upper, limit.unit()),
                 Figures.text(limit.resolution(), limit.unit()))
             .note(limit.rule().span(), "the rule is here");
-    if (limit.range() != null) {
-      said.note(limit.range().span(), "the range that covers it is here");
-    }
+    range(said, limit, "the range that covers it is here");
     said.hint("check the limit and its unit, or measure with a finer resolution");
+  }
+
+  private static void sayOnePoint(
+      Point point, Limit limit, Rational only, Diagnostics diagnostics) {
+    DiagnosticBuilder said =
+        diagnostics
+            .say(
+                Code.ONE_POINT_LIMITS,
+                point.span(),
+                "only the reading %s %s meets both limits of %s",
+                limit.text(only),
+                limit.unit().printed(),
+                limit.quantity())
+            .note(limit.rule().span(), "the rule is here");
+    range(said, limit, "the range that covers it is here");
+  }
+
+  private static void range(DiagnosticBuilder said, Limit limit, String words) {
+    if (limit.range() != null) {
+      said.note(limit.range().span(), words);
+    }
   }
 
   private static void sayCoarse(Point point, Limit limit, Rational steps, Diagnostics diagnostics) {
@@ -81,8 +92,6 @@ final class Resolved implements Check {
                 steps.toPlain(),
                 Figures.text(limit.resolution(), limit.unit()))
             .note(limit.rule().span(), "the rule is here");
-    if (limit.range() != null) {
-      said.note(limit.range().span(), "the range that covers them is here");
-    }
+    range(said, limit, "the range that covers them is here");
   }
 }

@@ -132,7 +132,10 @@ final class BenchOrder {
     }
   }
 
-  /** With fewer than two phases nothing would be tested again after the adjustment. */
+  /**
+   * With fewer than two phases nothing would be tested again after the adjustment; with more,
+   * nobody could tell which of them it stands between.
+   */
   private void sayOutsidePhases(Tree.Adjust adjust) {
     if (phases().size() < 2) {
       diagnostics
@@ -142,6 +145,16 @@ final class BenchOrder {
               "an adjustment stands between two phases, but the procedure has %s",
               phases().isEmpty() ? "none" : "only one")
           .hint("add 'phases as-found, as-left'");
+    } else if (phases().size() > 2) {
+      Word third = tree.phases().get(tree.phases().size() - 1);
+      diagnostics
+          .say(
+              Code.REPEATED_ITEM,
+              third.span(),
+              "an adjustment stands between two phases; '%s' is one more",
+              third.text())
+          .note(adjust.name().span(), "the adjustment is here")
+          .hint("name the phase before the adjustment and the one after it");
     }
   }
 

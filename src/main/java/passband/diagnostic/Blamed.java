@@ -15,7 +15,8 @@ import passband.source.Span;
 /**
  * What one line of a device, an analyzer or leads brings about in many places is said once. The
  * line is the one to which the most findings of a code refer in a note. Where they are of several
- * tests, the message stands at that line; where they are rows of one table, at the first of them.
+ * tests, the message stands at that line, and what else refers to it is named there too; where they
+ * are rows of one table, at the first of them.
  */
 final class Blamed {
   /** From so many places on the line to which they refer is taken for the cause. */
@@ -49,7 +50,7 @@ final class Blamed {
         most != null;
         most = blamed.most(left)) {
       left.removeAll(most.getValue());
-      said.add(blamed.one(most.getKey().line, most.getValue()));
+      said.add(blamed.one(most.getKey().line, most.getValue(), left));
     }
     said.addAll(left);
     return said;
@@ -99,7 +100,8 @@ final class Blamed {
     return places.size();
   }
 
-  private Diagnostic one(Span line, List<Diagnostic> same) {
+  /** The others are of other codes; those that refer to the same line of a profile are joined. */
+  private Diagnostic one(Span line, List<Diagnostic> same, Set<Diagnostic> others) {
     Diagnostic first = same.get(0);
     Set<Span> blocks = new HashSet<>();
     for (Diagnostic one : same) {
@@ -107,14 +109,26 @@ final class Blamed {
       blocks.add(table == null ? one.span() : table);
     }
     if (blocks.size() > 1) {
-      return atLine(line, first, places(same));
+      List<Diagnostic> joined = new ArrayList<>(same);
+      if (Grouped.block(line, profiles) != null) {
+        others.stream().filter(other -> lines(other).contains(line)).forEach(joined::add);
+        others.removeAll(joined);
+      }
+      return atLine(line, joined);
     }
     return Grouped.block(first.span(), tables) == null
         ? Grouped.withCount(first, places(same) - 1, "place")
         : Grouped.withCount(first, Grouped.rows(same) - 1, "row");
   }
 
-  private static Diagnostic atLine(Span line, Diagnostic first, int places) {
+  /** The first error of them leads; one of each other code is named below it. */
+  private static Diagnostic atLine(Span line, List<Diagnostic> same) {
+    Diagnostic first = same.get(0);
+    for (Diagnostic one : same) {
+      if (!first.isError() && one.isError()) {
+        first = one;
+      }
+    }
     List<Diagnostic.Note> notes = new ArrayList<>();
     notes.add(new Diagnostic.Note(first.span(), "the first: " + first.message()));
     for (Diagnostic.Note note : first.notes()) {
@@ -122,7 +136,13 @@ final class Blamed {
         notes.add(note);
       }
     }
-    String message = places + " places are at odds with this line: " + first.code().title();
+    Set<Code> named = EnumSet.of(first.code());
+    for (Diagnostic one : same) {
+      if (named.add(one.code())) {
+        notes.add(new Diagnostic.Note(one.span(), one.message() + " [" + one.code().id() + "]"));
+      }
+    }
+    String message = places(same) + " places are at odds with this line: " + first.code().title();
     return new Diagnostic(first.code(), line, message, notes, first.hint(), List.of());
   }
 }

@@ -66,8 +66,8 @@ public enum Code {
   WRONG_KIND(Severity.ERROR, "an item of the wrong kind"),
   /** An unknown placeholder. */
   UNKNOWN_PLACEHOLDER(Severity.ERROR, "an unknown placeholder"),
-  /** A condition on a choice that is not asked before. */
-  ASKED_LATER(Severity.ERROR, "a condition on a choice that is not asked before"),
+  /** A choice or a record that is used before it is asked for. */
+  ASKED_LATER(Severity.ERROR, "a choice or a record that is used before it is asked for"),
   /** A placeholder of a step that is answered several times. */
   AMBIGUOUS_PLACEHOLDER(Severity.ERROR, "a placeholder of a step that is answered several times"),
   /** An unknown column. */
@@ -268,7 +268,7 @@ public enum Code {
       "a free step while output is on",
       "why it has to be done with the output on, and why it is safe"),
   /** An on-time shorter than the analyzer needs to settle. */
-  ON_TIME_SHORT(Severity.ERROR, "an on-time shorter than the analyzer needs to settle"),
+  ON_TIME_SHORT(Severity.ERROR, "an on-time shorter than settling or the waits"),
   /** A reading for which something is not set. */
   NOT_SET_AT_READING(Severity.ERROR, "a reading for which something is not set"),
   /** A setup in which several contacts activate a mode. */

@@ -2,6 +2,7 @@ package passband.resolve;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
@@ -22,6 +23,13 @@ import passband.syntax.Word;
 
 /** Takes what an instrument, or the generator's own display, measures for what it means. */
 final class MeasureProfile {
+  /**
+   * Currents that flow from a part that is touched or applied, so in at a jack and out at another;
+   * earth leakage is measured in the mains cord.
+   */
+  private static final Set<String> BETWEEN_JACKS =
+      Set.of("hf-leakage", "touch-current", "patient-leakage");
+
   private final List<Terminal> terminals;
   private final Names names;
   private final Diagnostics diagnostics;
@@ -63,6 +71,18 @@ final class MeasureProfile {
     return null;
   }
 
+  private void sayWithoutPath(Tree.Measure measure, QuantityKind kind) {
+    if (measure.from() == null && !terminals.isEmpty() && BETWEEN_JACKS.contains(kind.name())) {
+      diagnostics
+          .say(
+              Code.MISSING_ITEM,
+              measure.quantity().span(),
+              "nothing says between which jacks '%s' flows",
+              kind.name())
+          .hint("write: measure %s from JACK to JACK", kind.name());
+    }
+  }
+
   private @Nullable Measure measure(Tree.Measure measure, List<Measure> before) {
     QuantityKind kind = values.quantity(measure.quantity());
     Terminal from = measure.from() == null ? null : terminal(measure.from());
@@ -70,6 +90,7 @@ final class MeasureProfile {
     if (kind == null) {
       return null;
     }
+    sayWithoutPath(measure, kind);
     for (Measure other : before) {
       if (other.quantity().name().equals(kind.name())) {
         diagnostics

@@ -14,6 +14,7 @@ import passband.diagnostic.Diagnostics;
 import passband.plan.Plan;
 import passband.plan.Point;
 import passband.plan.Stage;
+import passband.quantity.Rational;
 import passband.testing.Examples;
 import passband.testing.Sheets;
 import passband.testing.Snippet;
@@ -177,7 +178,7 @@ class WalkTest {
             .filter(m -> "b/one/hew/60W/400ohm".equals(m.point()))
             .map(Moment::kind)
             .collect(Collectors.joining(" "));
-    assertEquals("select adjust set-load start activate hold stop read", kinds);
+    assertEquals("select adjust set-load start activate hold stop read rest", kinds);
     for (Moment moment : moments) {
       if (moment.kind().equals("read")) {
         assertNotNull(moment.point());
@@ -185,5 +186,25 @@ class WalkTest {
         assertEquals("holding", moment.before().value(Variable.unit("analyzer")));
       }
     }
+  }
+
+  /** Everything that a point makes due is over before output comes again. */
+  @Test
+  void noRestIsDueWhereOutputComesOn() {
+    int activations = 0;
+    int rests = 0;
+    for (Plan plan : PLANS) {
+      for (Moment moment : walk(plan)) {
+        if (moment.kind().equals("activate")) {
+          assertEquals(Rational.ZERO, moment.before().strain().rest(), moment.toString());
+          activations++;
+        }
+        if (moment.kind().equals("rest")) {
+          assertTrue(moment.before().strain().rest().signum() > 0, moment.toString());
+          rests++;
+        }
+      }
+    }
+    assertTrue(activations > 20 && rests > 10, activations + " activations, " + rests + " rests");
   }
 }

@@ -166,6 +166,55 @@ class ChecksTest {
     }
   }
 
+  /**
+   * The greatest powers, 6, 24 and 48 W for 3 s, into a load that takes 48 W for 3 s and 5 W
+   * continuously, so holds (48 - 5) W x 3 s = 129 J. After 24 W it has 57 J, of which a rest of 10
+   * s takes 50 J: 7 J too much for the next point, and 2 J after another second.
+   */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      nullValues = "-",
+      value = {
+        "each { wait 1 s }                                | overheats the load at 48 W",
+        "each { wait 2 s }                                | -",
+        "each { do \"Wait for 2 s.\" }                    | overheats the load at 48 W",
+        "before { wait 60 s }                             | overheats the load at 48 W",
+        "on-time 6 s                                      | not rated for 6 W for 6 s",
+        "each { wait 2 s }; each replacing read { wait 3 s; confirm \"Read.\" } | -"
+      })
+  void theLoadCoolsWhileTheSheetWaits(String line, String said) {
+    String source =
+        SOUND
+            .replace(RATING, "power 48 W for 3 s, 5 W continuous")
+            .replace("accept power from", line.replace("; ", "\n") + "\naccept power from");
+    Snippet snippet = Snippet.compile(source);
+    if (said == null) {
+      assertEquals(List.of(), codes(snippet), snippet.report());
+    } else {
+      assertTrue(snippet.report().contains(said), snippet.report());
+    }
+  }
+
+  /** A wait while output is on is part of the on-time, from which rest and heat are worked out. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      nullValues = "-",
+      value = {
+        "each replacing activate { wait 9 s; do \"Close it.\" } | -",
+        "each replacing activate { do \"Close it.\"; wait 3 s } | -",
+        "each replacing activate { do \"Close it.\"; wait 3.1 s } | on-time-short",
+        "on-time 4 s; each replacing activate { do \"Close it.\"; wait 3.1 s } | -",
+        "each replacing read { wait 3.1 s; confirm \"Read.\" } | on-time-short",
+        "each replacing read { wait 2 s; wait 2 s } | on-time-short",
+        "each { wait 60 s } | -"
+      })
+  void theOnTimeCoversTheWaits(String lines, String code) {
+    Snippet snippet = changed("accept power from", lines + "; accept power from");
+    assertEquals(code == null ? List.of() : List.of(code), codes(snippet), snippet.report());
+  }
+
   /** 45.6 W, then 48 W: (45.6 − 10) · 3 − 100 + (48 − 10) · 3 = 120.8 J of 114 J. */
   @Test
   void heatIsCarriedFromPointToPoint() {

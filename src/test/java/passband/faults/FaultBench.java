@@ -1,11 +1,15 @@
 package passband.faults;
 
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import java.util.TreeSet;
 import passband.diagnostic.Diagnostic;
 import passband.diagnostic.TextReport;
+import passband.limit.Limit;
+import passband.plan.Plan;
+import passband.plan.Point;
+import passband.render.StepsReport;
 import passband.testing.Repository;
 import passband.testing.Snippet;
 
@@ -15,6 +19,9 @@ final class FaultBench {
   private static final String YARROW = "yarrow/yarrow-service.pband";
   private static final String SUNDEW = "sundew/sundew-energy.pband";
 
+  /** A file that uses every procedure that is concerned. */
+  private static final String WHOLE = "whole.pband";
+
   /** The analyzer that a procedure is built for in place of its own, and the file that it is in. */
   private static final String OTHER = "gravel";
 
@@ -23,10 +30,12 @@ final class FaultBench {
   /**
    * What was said of a fault.
    *
-   * @param messages of all procedures that have the fault, each once
+   * @param messages of all procedures that have the fault, as a check of the whole library gives
+   *     them
    * @param placed whether one of them, or a note of it, stands where the fault is
+   * @param same whether what is done and what is accepted is as it was without the fault
    */
-  record Outcome(SeededFault fault, List<Diagnostic> messages, boolean placed) {
+  record Outcome(SeededFault fault, List<Diagnostic> messages, boolean placed, boolean same) {
     boolean stopsTheBuild() {
       return messages.stream().anyMatch(Diagnostic::isError);
     }
@@ -37,6 +46,7 @@ final class FaultBench {
     }
   }
 
+  private final Map<String, String> withoutFault = new HashMap<>();
   private final Map<String, String> library = Repository.texts(Repository.LIBRARY);
 
   /** The text of a file without a fault. */
@@ -65,11 +75,42 @@ final class FaultBench {
     String clean = clean(fault.file());
     files.put(fault.file(), fault.in(clean));
     FaultPlace place = FaultPlace.of(fault, clean);
-    TreeSet<Diagnostic> messages = new TreeSet<>();
-    for (String main : concerned(fault.file())) {
-      messages.addAll(compiled(files, main, fault.file().equals(OTHER_FILE)).diagnostics());
+    List<String> concerned = concerned(fault.file());
+    StringBuilder uses = new StringBuilder();
+    concerned.forEach(main -> uses.append("use \"").append(main).append("\"\n"));
+    files.put(WHOLE, uses.toString());
+    String main = concerned.size() == 1 ? concerned.get(0) : WHOLE;
+    boolean other = fault.file().equals(OTHER_FILE);
+    Snippet faulty = compiled(files, main, other);
+    files.put(fault.file(), clean);
+    String before = clean(files, main, other);
+    List<Diagnostic> messages = faulty.diagnostics();
+    return new Outcome(
+        fault,
+        messages,
+        messages.stream().anyMatch(m -> is(m, place)),
+        done(faulty).equals(before));
+  }
+
+  private String clean(Map<String, String> files, String main, boolean other) {
+    String key = other + " " + main + " " + files.get(WHOLE);
+    return withoutFault.computeIfAbsent(key, k -> done(compiled(files, main, other)));
+  }
+
+  /** Every step, every limit, and what the sheet says is unknown. */
+  private static String done(Snippet snippet) {
+    StringBuilder done = new StringBuilder();
+    for (Plan plan : snippet.plans()) {
+      done.append(StepsReport.text(plan));
+      for (Point point : plan.points()) {
+        point.limits().forEach(limit -> limits(done.append(point.id()).append(' '), limit));
+      }
     }
-    return new Outcome(fault, List.copyOf(messages), messages.stream().anyMatch(m -> is(m, place)));
+    return done.toString();
+  }
+
+  private static void limits(StringBuilder done, Limit limit) {
+    done.append(limit.quantity()).append(' ').append(limit.words(limit.printed())).append('\n');
   }
 
   private static boolean is(Diagnostic message, FaultPlace place) {

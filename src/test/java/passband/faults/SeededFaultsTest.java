@@ -19,13 +19,15 @@ import passband.faults.SeededFault.Harm;
  */
 class SeededFaultsTest {
   /** The share of the faults with a message at their place, in per cent; the aim is 98. */
-  private static final double FOUND = 98.1;
+  private static final double FOUND = 98.2;
 
-  /** Faults with more messages than {@link #MOST}; the aim is none. */
-  private static final int TALKATIVE = 14;
-
-  /** Injuries and false passes without an error; the aim is none. */
-  private static final int NOT_STOPPED = 9;
+  /**
+   * Injuries and false passes without an error: a duty that is written as continuous, which only
+   * the maker's manual tells; work with output on that an {@code allow} gives a reason for; and two
+   * stated limits rounded outward, for which the limit that is computed from the tolerance takes
+   * their place, with a warning.
+   */
+  private static final int NOT_STOPPED = 4;
 
   private static final int MOST = 3;
   private static final int FAULTS = 300;
@@ -70,15 +72,15 @@ class SeededFaultsTest {
 
   @Test
   void oneFaultIsFewMessages() {
-    int many = those(o -> o.messages().size() > MOST, "more than three messages").size();
-    assertTrue(many <= TALKATIVE, many + " faults");
+    assertEquals(List.of(), those(o -> o.messages().size() > MOST, "more than three messages"));
   }
 
+  /** Where every step and every limit is what it was, nothing more can hurt or pass than before. */
   @Test
   void whatCanHurtOrPassStopsTheBuild() {
     int built =
         those(
-                o -> o.fault().harm() != Harm.SLIP && !o.stopsTheBuild(),
+                o -> o.fault().harm() != Harm.SLIP && !o.stopsTheBuild() && !o.same(),
                 "injuries and false passes that are built")
             .size();
     assertTrue(built <= NOT_STOPPED, built + " faults");
