@@ -23,8 +23,8 @@ import passband.syntax.Word;
 /**
  * Puts sections, runs and adjustments into the order they are done in. The first phase goes through
  * everything; adjustments follow it; later phases go through the tests that an adjustment affects,
- * or through all where there is none. With {@code order by outlet} the tests between two sections
- * are done outlet by outlet, and on each setup by setup.
+ * or through all where there is none. The tests between two sections are done outlet by outlet, and
+ * on each setup by setup; with {@code order by test} in the order in which they are written.
  */
 final class BenchOrder {
   private final Tree.Procedure tree;

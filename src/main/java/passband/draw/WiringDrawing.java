@@ -19,7 +19,7 @@ import passband.plan.Wire;
 
 /**
  * How a setup is wired on an outlet: the generator's terminals at the left, the instruments' jacks
- * at the right, each lead with its number, printed name, colour and line style between them. 90 mm
+ * at the right, each lead with its letter, printed name, colour and line style between them. 90 mm
  * wide, as high as it needs to be.
  */
 public final class WiringDrawing {
@@ -102,7 +102,7 @@ public final class WiringDrawing {
     StringBuilder said = new StringBuilder();
     for (Wire wire : wires) {
       said.append(said.isEmpty() ? "" : " ")
-          .append((leads.indexOf(wire.lead()) + 1) + ": " + wire.lead().title())
+          .append(Plan.letter(leads.indexOf(wire.lead())) + ": " + wire.lead().title())
           .append(wire.lead().colour() == null ? "" : " (" + wire.lead().colour() + ")")
           .append(" from " + place(wire.from()) + " to " + place(wire.to()) + ".");
     }

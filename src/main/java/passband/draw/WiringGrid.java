@@ -5,7 +5,7 @@ final class WiringGrid {
   static final double WIDTH = 360;
 
   /** Where the generator's panel ends. */
-  static final double LEFT = 114;
+  static final double LEFT = 118;
 
   /** Where the analyzer's panel begins. */
   static final double RIGHT = 246;
@@ -18,11 +18,11 @@ final class WiringGrid {
   /** Half the size of a terminal. */
   static final double DOT = 4.5;
 
-  /** The size of print. */
-  static final double SIZE = 11;
+  /** The size of print, nine points. */
+  static final double SIZE = 12.7;
 
   /** From one line of print to the next. */
-  static final double LINE = 13;
+  static final double LINE = 14;
 
   static final double GAP = 5;
 

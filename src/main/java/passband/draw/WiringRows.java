@@ -181,9 +181,9 @@ final class WiringRows {
             0.8,
             Palette.INK,
             List.of()));
-    for (String line : TextWidths.wrapped(title, LEFT - 14, SIZE + 2, true)) {
+    for (String line : TextWidths.wrapped(title, LEFT - 14, SIZE, true)) {
       leftY += LINE + 2;
-      layers.text(EDGE + 6, leftY, SIZE + 2, true, Shape.Anchor.START, line);
+      layers.text(EDGE + 6, leftY, SIZE, true, Shape.Anchor.START, line);
     }
     leftY += 4;
   }

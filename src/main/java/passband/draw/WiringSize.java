@@ -60,7 +60,7 @@ public final class WiringSize {
     double sum = FRAME + headings(plan.device().title()) * LINE;
     for (Outlet outlet : plan.device().outlets()) {
       if (reaches(setup, outlet.terminals())) {
-        double width = (LEFT - 14) / BOLD * SIZE / (SIZE + 2);
+        double width = (LEFT - 14) / BOLD;
         sum += 7 + lines(outlet.title(), width) * (LINE + 2);
         sum += unused(setup, outlet.terminals(), bridges);
       }
@@ -85,8 +85,12 @@ public final class WiringSize {
     double heading = 0;
     int jacks = 0;
     int most = 0;
+    boolean none = true;
     for (Analyzer unit : units) {
-      if (unit == units.get(0) || reaches(setup, unit.terminals())) {
+      none &= !reaches(setup, unit.terminals());
+    }
+    for (Analyzer unit : units) {
+      if ((none && unit == units.get(0)) || reaches(setup, unit.terminals())) {
         sum += unused(setup, unit.terminals(), bridges);
         heading = Math.max(heading, headings(unit.title() + " (continued)") * LINE + 20);
         jacks += unit.terminals().size();

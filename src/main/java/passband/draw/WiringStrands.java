@@ -7,6 +7,7 @@ import static passband.draw.WiringGrid.SIZE;
 
 import java.util.List;
 import passband.model.Lead;
+import passband.plan.Plan;
 import passband.plan.Wire;
 
 /** The leads of a wiring drawing, and what joins terminals of the same side. */
@@ -18,7 +19,7 @@ final class WiringStrands {
   private final Layers layers;
 
   /**
-   * @param leads in the order of their numbers
+   * @param leads in the order of their letters
    */
   WiringStrands(
       List<Lead> leads, List<Wire> wires, Bridges bridges, WiringRows rows, Layers layers) {
@@ -39,9 +40,9 @@ final class WiringStrands {
     bridges.all().stream().filter(b -> b.wire() == null).forEach(this::inside);
   }
 
-  /** The number that the lead has on the sheet. */
-  private int number(Lead lead) {
-    return leads.indexOf(lead) + 1;
+  /** The letter that the lead has on the sheet. */
+  private String letter(Lead lead) {
+    return Plan.letter(leads.indexOf(lead));
   }
 
   /** The lines of a lead's name over it. */
@@ -72,26 +73,26 @@ final class WiringStrands {
       layers.text((LEFT + RIGHT) / 2, y, SIZE, false, Shape.Anchor.MIDDLE, line);
       y += LINE;
     }
-    badge((LEFT + RIGHT) / 2, row, number(wire.lead()));
+    badge((LEFT + RIGHT) / 2, row, letter(wire.lead()));
   }
 
   /** A line edged in ink, so that a white lead is seen, in the lead's colour and style. */
   private void strand(List<Shape.At> points, Lead lead) {
-    List<Double> dash = LineStyle.of(number(lead));
+    List<Double> dash = LineStyle.of(leads.indexOf(lead) + 1);
     layers.behind(new Shape.Line(points, 5, Palette.INK, dash));
     layers.behind(new Shape.Line(points, 3.2, Palette.of(lead.colour()), dash));
   }
 
-  private void badge(double x, double y, int number) {
+  private void badge(double x, double y, String letter) {
     layers.before(new Shape.Circle(x, y, 7.5, Palette.PAPER, Palette.INK, 1.2));
-    layers.text(x, y + 4, SIZE, true, Shape.Anchor.MIDDLE, Integer.toString(number));
+    layers.text(x, y + 4, SIZE, true, Shape.Anchor.MIDDLE, letter);
   }
 
   private void sameSideWire(Bridge bridge, Wire wire) {
     double x = bridges.laneX(bridge);
     strand(bracket(bridge, x), wire.lead());
     bridgeLabel(bridge);
-    badge(x, middle(bridge), number(wire.lead()));
+    badge(x, middle(bridge), letter(wire.lead()));
   }
 
   /** A load or a meter of the analyzer. */
@@ -103,9 +104,20 @@ final class WiringStrands {
       layers.before(new Shape.Rect(x - 4.5, y - 10, 9, 20, Palette.PAPER, Palette.INK, 1.6));
     } else {
       layers.before(new Shape.Circle(x, y, 7.5, Palette.PAPER, Palette.INK, 1.6));
-      layers.text(x, y + 4, SIZE, true, Shape.Anchor.MIDDLE, "A");
+      pointer(x, y);
     }
     bridgeLabel(bridge);
+  }
+
+  /** The pointer of a meter: a letter would be taken for a lead's. */
+  private void pointer(double x, double y) {
+    layers.before(line(new Shape.At(x - 4, y + 4), new Shape.At(x + 4, y - 4)));
+    layers.before(line(new Shape.At(x + 4, y - 4), new Shape.At(x + 4, y)));
+    layers.before(line(new Shape.At(x + 4, y - 4), new Shape.At(x, y - 4)));
+  }
+
+  private static Shape.Line line(Shape.At from, Shape.At to) {
+    return new Shape.Line(List.of(from, to), 1.4, Palette.INK, List.of());
   }
 
   private List<Shape.At> bracket(Bridge bridge, double x) {

@@ -95,7 +95,7 @@ final class ProcedureBuilder {
             "the phases",
             l -> l.get(0).span());
     return new Tree.Order(
-        phases == null ? List.of() : phases, order != null && order.OUTLET() != null);
+        phases == null ? List.of() : phases, order == null || order.OUTLET() != null);
   }
 
   private Heading.Revision revision(ProcedureRevisionContext r) {

@@ -27,7 +27,7 @@ public final class ChecklistPdf {
     return PdfFile.printed(
         sheet,
         paper,
-        new PdfFile.About(title, 0),
+        new PdfFile.About(title, 0, true),
         fonts -> new SheetParts(sheet, fonts, paper).pages());
   }
 }

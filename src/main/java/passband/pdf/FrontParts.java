@@ -2,11 +2,22 @@ package passband.pdf;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.render.Sheet;
 
-/** The first page: what is tested, the cautions, and what to collect. */
+/**
+ * The first page: what is tested, the cautions, what to collect, and what to do when a reading
+ * fails.
+ */
 final class FrontParts {
   private static final double SIZE = TextPart.SIZE;
+
+  /** So many leads or more stand in two columns. */
+  private static final int MANY = 6;
+
+  /** The parts of the width that the columns of the leads have, in one column and in two. */
+  private static final List<List<Double>> SHARES =
+      List.of(List.of(0.07, 0.4, 0.18, 0.2, 0.15), List.of(0.035, 0.185, 0.08, 0.07, 0.13));
 
   private final Sheet sheet;
   private final PartWriter write;
@@ -17,6 +28,7 @@ final class FrontParts {
   }
 
   void add() {
+    write.begin();
     write.add(
         TextPart.of(
                 write.path("H1"),
@@ -33,6 +45,8 @@ final class FrontParts {
         "The maker\u2019s service manual, local codes and licensed practice come first; this sheet"
             + " does not replace them.");
     write.end();
+    whenItFails();
+    write.end();
     write.begin();
     write.heading("Collect");
     collect();
@@ -40,27 +54,60 @@ final class FrontParts {
     write.note(sheet.head().decision() + " Write every digit that the display shows.");
   }
 
-  /** The leads, each with a box to tick. */
+  private void whenItFails() {
+    write.begin();
+    write.heading("If a reading fails");
+    write.note(
+        "Stop. Output off. Check the lead, the jack and the load, and take the reading once more;"
+            + " of a value that is calculated, all its readings. Keep both: the last page has a table"
+            + " for them. If it fails again, tag the generator out of service and follow the"
+            + " maker\u2019s service manual.");
+    write.small("If you stop here");
+    write.note(
+        "Turn the output off, leave the state that the generator is in as its part describes, and"
+            + " disconnect the leads, at the generator first. Tick \u201cnot done\u201d on every"
+            + " remaining line: a line without a reading is not a pass.");
+    write.end();
+  }
+
+  /** The leads, each with a box to tick; many in two columns, read down the left one first. */
   private void collect() {
-    List<Double> widths = write.shares(0.07, 0.4, 0.18, 0.2, 0.15);
+    int columns = sheet.leads().size() >= MANY ? 2 : 1;
+    int rows = (sheet.leads().size() + columns - 1) / columns;
+    List<Double> widths = new ArrayList<>();
+    List<String> titles = new ArrayList<>();
+    for (int c = 0; c < columns; c++) {
+      for (double share : SHARES.get(columns - 1)) {
+        widths.add(write.inner() * share);
+      }
+      titles.addAll(List.of("", "Lead or link", "Colour", "Rating", "Present, undamaged"));
+    }
     List<String> table = write.path("Table:collect");
-    RowPart row =
-        write.headRow(
-            table,
-            widths,
-            List.of("No.", "Lead or link", "Colour", "Rating", "Present and undamaged"));
+    RowPart row = write.headRow(table, widths, titles);
     write.add(row);
     Part.Heading head = Part.Heading.of(row);
-    for (Sheet.LeadLine lead : sheet.leads()) {
-      String title = lead.title() + (lead.kind().equals("link") ? " (link)" : "");
-      List<String> texts = List.of(lead.mark(), title, lead.colour(), lead.rating());
+    for (int r = 0; r < rows; r++) {
       List<TableCell> cells = new ArrayList<>();
-      for (int c = 0; c < texts.size(); c++) {
-        cells.add(write.words(texts.get(c), false, widths.get(c), SIZE));
+      for (int c = 0; c < columns; c++) {
+        int at = c * rows + r;
+        lead(at < sheet.leads().size() ? sheet.leads().get(at) : null, widths, cells);
       }
-      cells.add(write.ticks(List.of(List.of("")), widths.get(4), lead.present().id()));
-      boolean last = lead == sheet.leads().get(sheet.leads().size() - 1);
-      write.add(new RowPart(table, "r" + lead.mark(), widths, cells, head, last ? 4 : 0));
+      write.add(new RowPart(table, "r" + r, widths, cells, head, r + 1 == rows ? 4 : 0));
+    }
+  }
+
+  private void lead(Sheet.@Nullable LeadLine lead, List<Double> widths, List<TableCell> cells) {
+    List<String> texts = List.of("", "", "", "", "");
+    if (lead != null) {
+      String title = lead.title() + (lead.kind().equals("link") ? " (link)" : "");
+      texts = List.of(lead.mark(), title, lead.colour(), lead.rating());
+    }
+    for (int i = 0; i < texts.size(); i++) {
+      cells.add(write.words(texts.get(i), i == 0, widths.get(cells.size()), SIZE));
+    }
+    if (lead != null) {
+      double width = widths.get(cells.size());
+      cells.add(write.ticks(List.of(List.of("")), width, lead.present().id()));
     }
   }
 
@@ -94,7 +141,7 @@ final class FrontParts {
             List.of(
                 new WordsCell(List.of(write.block(SIZE, true, two.get(0) - 7, "Digest")), "TH:row"),
                 new WordsCell(
-                    List.of(write.block(8.5, false, two.get(1) - 7, sheet.head().digest())),
+                    List.of(write.block(9, false, two.get(1) - 7, sheet.head().digest())),
                     "TD",
                     3)),
             RowPart.NO_HEAD,
@@ -104,7 +151,7 @@ final class FrontParts {
 
   /** What is asked of the whole visit, two to a row. */
   private void asked() {
-    List<Double> widths = write.shares(0.17, 0.33, 0.17, 0.33);
+    List<Double> widths = write.shares(0.26, 0.24, 0.26, 0.24);
     List<String> table = write.path("Table:asked");
     List<Sheet.Ask> asked = sheet.identity();
     for (int i = 0; i < asked.size(); i += 2) {

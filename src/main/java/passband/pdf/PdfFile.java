@@ -27,6 +27,9 @@ final class PdfFile {
   private static final String AUTHORITY =
       "The maker\u2019s service manual and local rules come first.";
 
+  /** Pages are taken apart, and those of two generators lie on one bench. */
+  private static final String SERIAL = "Serial number";
+
   /** Between what stands at the left and at the right of a page's head. */
   private static final double GAP = 12;
 
@@ -52,8 +55,10 @@ final class PdfFile {
    *
    * @param title of the document
    * @param id a number that no other file of the procedure has
+   * @param serial whether every page after the first, which asks for it, has a box for the serial
+   *     number
    */
-  record About(String title, int id) {}
+  record About(String title, int id, boolean serial) {}
 
   /** The whole file, and what could not be printed of it. */
   static ChecklistPdf.Printed printed(Sheet sheet, Paper paper, About about, Content content) {
@@ -110,8 +115,15 @@ final class PdfFile {
     canvas.line(Paper.MARGIN, 39, right, 39, 0.7);
     double bottom = paper.height() - 24;
     String page = "page " + number + " of " + of;
-    canvas.text(AUTHORITY, Paper.MARGIN, bottom, 8, true);
-    canvas.text(page, right - fonts.width(page, 9, true), bottom, 9, true);
+    canvas.text(AUTHORITY, Paper.MARGIN, bottom, 9, true);
+    double pageAt = right - fonts.width(page, 9, true);
+    canvas.text(page, pageAt, bottom, 9, true);
+    if (about.serial() && number > 1) {
+      double from = Paper.MARGIN + fonts.width(AUTHORITY, 9, true) + 2 * GAP;
+      canvas.text(SERIAL, from, bottom, 9, true);
+      double box = from + fonts.width(SERIAL, 9, true) + GAP / 2;
+      canvas.rect(box, bottom - 12, pageAt - 2 * GAP - box, 17, 0.9);
+    }
   }
 
   // ---- about the document ----

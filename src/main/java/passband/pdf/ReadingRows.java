@@ -165,7 +165,7 @@ final class ReadingRows {
   }
 
   private TableCell reading(Sheet.Box box, boolean named, double width) {
-    TextBlock title = named ? write.block(8.5, false, width - 7, box.title()) : null;
+    TextBlock title = named ? write.block(9, false, width - 7, box.title()) : null;
     double boxes = width - 7 - DigitsCell.unitWidth(write.fonts(), box.unit());
     return new DigitsCell(title, DigitsCell.lines(box.cells(), boxes), box.unit(), box.id());
   }
@@ -174,7 +174,7 @@ final class ReadingRows {
     List<TextBlock> blocks = new ArrayList<>();
     blocks.add(write.block(TableColumns.LIMITS_SIZE, box.judged(), width - 7, box.limits()));
     if (box.tolerance() != null) {
-      blocks.add(write.block(8.5, false, width - 7, "tolerance " + box.tolerance()));
+      blocks.add(write.block(9, false, width - 7, "tolerance " + box.tolerance()));
     }
     return new WordsCell(blocks, "TD");
   }

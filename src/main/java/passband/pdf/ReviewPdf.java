@@ -30,7 +30,7 @@ public final class ReviewPdf {
     return PdfFile.printed(
         sheet,
         paper,
-        new PdfFile.About(title(sheet) + ", for the reviewer", 1),
+        new PdfFile.About(title(sheet) + ", for the reviewer", 1, false),
         fonts -> new ReviewPdf(sheet, new PartWriter(fonts, paper)).pages());
   }
 

@@ -35,7 +35,7 @@ record RowPart(
   /** For a table that has no heading to say again. */
   static final Part.Heading NO_HEAD = Part.Heading.of(nothing());
 
-  private static final double PAD = 3.5;
+  private static final double PAD = 3;
 
   /** A row of one line that a page's end may part from the next. */
   RowPart(

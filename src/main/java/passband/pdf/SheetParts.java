@@ -19,18 +19,18 @@ final class SheetParts {
     new FrontParts(sheet, write).add();
     // The outlet whose name stands above, and what has to be met for the part that says it.
     @Nullable String outlet = null;
-    @Nullable String onlyIf = null;
+    @Nullable String branch = null;
     for (Sheet.Block block : sheet.blocks()) {
       write.section("Sect:block-" + write.next());
       if (block.run() != null) {
         Sheet.RunPart run = block.run();
-        boolean left = onlyIf != null && !onlyIf.equals(block.note());
+        boolean left = branch != null && !branch.isEmpty() && !branch.equals(block.branch());
         new RunParts(write, block, run).add(!left && Objects.equals(outlet, run.outlet()));
         outlet = run.outlet();
-        onlyIf = block.note();
+        branch = block.branch();
       } else {
         outlet = null;
-        onlyIf = null;
+        branch = null;
         write.label("");
         write.begin();
         write.heading(block.title());

@@ -8,7 +8,7 @@ import passband.draw.WordPieces;
 
 /** Words of one size, some of them bold, broken into lines of a width. */
 final class TextBlock {
-  private static final double LEADING = 1.3;
+  private static final double LEADING = 1.25;
   private static final double ASCENT = 0.95;
 
   private final double size;

@@ -39,6 +39,7 @@ public record Plan(
     List<Allowed> allowed,
     Made made,
     Source source) {
+  private static final String LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ";
 
   /**
    * What is on the bench.
@@ -121,7 +122,7 @@ public record Plan(
     return null;
   }
 
-  /** The leads that some run's setup uses, in the order of their sets; they are numbered from 1. */
+  /** The leads that some run's setup uses, in the order of their sets; see {@link #letter}. */
   public List<Lead> usedLeads() {
     Set<String> used = new HashSet<>();
     for (Stage.Run run : runs()) {
@@ -132,6 +133,18 @@ public record Plan(
     List<Lead> inOrder = new ArrayList<>(leads());
     inOrder.removeIf(lead -> !used.contains(lead.name().text()));
     return inOrder;
+  }
+
+  /**
+   * What a lead is called on the drawing, in the list of leads and in the steps: A to Z without I
+   * and O, which are taken for 1 and 0; then AA and so on.
+   *
+   * @param index in the leads that are used, from 0
+   */
+  public static String letter(int index) {
+    int last = index % LETTERS.length();
+    String before = index < LETTERS.length() ? "" : letter(index / LETTERS.length() - 1);
+    return before + LETTERS.charAt(last);
   }
 
   /** Every point, in bench order. */

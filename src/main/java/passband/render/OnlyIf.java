@@ -30,7 +30,12 @@ final class OnlyIf {
       }
     }
     if (!titles.isEmpty()) {
-      sentences.add("Only if " + String.join(" or ", titles) + " was made.");
+      sentences.add(
+          "Only if "
+              + String.join(" or ", titles)
+              + " was made; otherwise skip "
+              + skipped(first, last)
+              + ".");
     }
     Stage.Option option = condition.option();
     if (option != null) {

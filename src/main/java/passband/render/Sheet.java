@@ -82,6 +82,7 @@ public record Sheet(
    *     {@code end}
    * @param number counts the runs; 0 for others
    * @param note what stands under the heading; null for nothing
+   * @param branch the same for parts that are left out together
    * @param adjusted whether the adjustment was made; null for other parts
    * @param moves the leads that come off, where nothing else is done
    * @param run null when it is not a run
@@ -91,6 +92,7 @@ public record Sheet(
       int number,
       String title,
       @Nullable String note,
+      String branch,
       @Nullable Ask adjusted,
       List<Ask> moves,
       List<StepLine> steps,

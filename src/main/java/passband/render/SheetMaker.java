@@ -14,7 +14,6 @@ import passband.draw.WiringDrawing;
 import passband.evidence.Evidence;
 import passband.evidence.Item;
 import passband.evidence.StageItems;
-import passband.limit.Limit;
 import passband.model.Device;
 import passband.model.Lead;
 import passband.plan.Act;
@@ -31,8 +30,13 @@ import passband.quantity.Rational;
 /** From a compiled procedure to what its sheet prints. */
 public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
   private static final int SHORT = 12;
+
+  /** The branch of what is not left out with other parts. */
+  private static final String ALWAYS = "";
+
   private static final String GATE_CLOSED =
-      "If not, stop here: deliver no output, and go on at \u201cIf a reading fails\u201d.";
+      "If not, stop here: deliver no output, and go on at \u201cIf a reading fails\u201d at the"
+          + " beginning of this sheet.";
 
   private final Plan plan;
   private final Evidence evidence;
@@ -132,10 +136,10 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
     List<Sheet.LeadLine> lines = new ArrayList<>();
     for (Lead lead : plan.usedLeads()) {
       String none = lead.unknown() == null ? "no rating" : "rating unknown";
-      String rating = lead.ratedText() == null ? none : "rated " + lead.ratedText();
+      String rating = lead.ratedText() == null ? none : lead.ratedText();
       lines.add(
           new Sheet.LeadLine(
-              Integer.toString(lines.size() + 1),
+              Plan.letter(lines.size()),
               lead.title(),
               lead.kind().word(),
               lead.colour() == null ? "" : lead.colour(),
@@ -154,6 +158,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         0,
         section.title(),
         onlyIf.of(section.condition(), 0, 0),
+        ALWAYS,
         null,
         List.of(),
         steps(section.steps(), items().before()),
@@ -163,7 +168,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
   @Override
   public Sheet.Block adjust(Stage.Adjust adjust) {
     String note =
-        "Only if needed. Afterwards repeat: "
+        "Only if needed; if not, answer \u201cno\u201d and go on with the next part. Afterwards repeat: "
             + String.join(", ", adjust.affects().stream().map(this::testTitle).toList())
             + ".";
     return new Sheet.Block(
@@ -171,6 +176,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         0,
         adjust.title(),
         note,
+        ALWAYS,
         asks.optional(items().made()),
         List.of(),
         steps(adjust.steps(), items().before()),
@@ -192,6 +198,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         0,
         "Before you start",
         null,
+        ALWAYS,
         null,
         List.of(),
         steps(List.of(start.ready()), items().before()),
@@ -201,7 +208,15 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
   @Override
   public Sheet.Block end(Stage.End end) {
     return new Sheet.Block(
-        "end", 0, "At the end", null, null, List.of(), steps(end.stays(), items().before()), null);
+        "end",
+        0,
+        "At the end",
+        null,
+        ALWAYS,
+        null,
+        List.of(),
+        steps(end.stays(), items().before()),
+        null);
   }
 
   @Override
@@ -216,6 +231,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         0,
         "Gate",
         onlyIf.of(gate.when().condition(), 0, 0),
+        ALWAYS,
         null,
         List.of(),
         List.copyOf(steps),
@@ -230,6 +246,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         0,
         "Remove the leads",
         (condition == null ? "" : condition + " ") + "Output off before you touch any lead.",
+        ALWAYS,
         null,
         asks.all(items().moves()),
         List.of(),
@@ -256,10 +273,15 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         runs,
         run.title(),
         onlyIf.of(run.when().condition(), first, lines),
+        branch(run.when().condition()),
         null,
         List.of(),
         List.of(),
         part);
+  }
+
+  private static String branch(Stage.Condition condition) {
+    return condition.equals(Stage.Condition.NONE) ? ALWAYS : condition.toString();
   }
 
   /** The wiring is drawn where it comes first, and again where only what may be left out has it. */
@@ -376,9 +398,6 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
 
   private Sheet.Line line(Point point, StageItems.PointItems asked) {
     lines++;
-    List<Sheet.Box> boxes = new ArrayList<>();
-    point.readings().forEach(r -> boxes.add(box(r)));
-    point.limits().forEach(l -> boxes.add(box(l, derived(asked, l))));
     return new Sheet.Line(
         lines,
         point.id(),
@@ -387,60 +406,11 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         List.copyOf(point.extras().values()),
         seconds(point.onTime()),
         seconds(point.rest()),
-        boxes,
+        Boxes.of(point, asked),
         asks.all(asked.steps().values()));
-  }
-
-  private static boolean derived(StageItems.PointItems asked, Limit limit) {
-    return asked.measured().stream()
-        .anyMatch(item -> item instanceof Item.Derived && item.id().equals(limit.id()));
   }
 
   private static @Nullable String seconds(@Nullable Rational seconds) {
     return seconds == null ? null : seconds.ceilingTo(Rational.ONE).toPlain() + " s";
-  }
-
-  private static Sheet.Box box(Point.Reading reading) {
-    int decimals = Limit.decimals(reading.resolution().over(reading.unit().factor()));
-    return new Sheet.Box(
-        reading.id(),
-        reading.title(),
-        reading.unit().printed(),
-        cells(4, decimals),
-        "no limits",
-        null,
-        false,
-        false);
-  }
-
-  private static Sheet.Box box(Limit limit, boolean derived) {
-    String accept = limit.words(limit.accept());
-    String tolerance = limit.words(limit.printed());
-    return new Sheet.Box(
-        limit.id(),
-        limit.title(),
-        limit.unit().printed(),
-        cells(wholeDigits(limit), limit.decimals()),
-        accept,
-        accept.equals(tolerance) ? null : tolerance,
-        true,
-        derived);
-  }
-
-  /**
-   * Digits before the point for the largest reading that can come: the top of the range, or ten
-   * times the limit.
-   */
-  private static int wholeDigits(Limit limit) {
-    Limit.Rounded ends = limit.printed();
-    Rational limiting = ends.upper() != null ? ends.upper() : ends.lower();
-    Rational largest = limit.range() != null ? limit.range().to() : limiting;
-    return largest == null
-        ? 1
-        : Math.max(1, largest.over(limit.unit().factor()).floor().toString().length());
-  }
-
-  private static String cells(int whole, int decimals) {
-    return "0".repeat(whole) + (decimals == 0 ? "" : "." + "0".repeat(decimals));
   }
 }

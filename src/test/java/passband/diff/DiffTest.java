@@ -144,6 +144,9 @@ class DiffTest {
   @Test
   void anOrderThatMovesAcrossAStateIsSeen() {
     Map<String, String> files = library();
+    files.computeIfPresent(
+        TEASEL, (name, was) -> was.replace("decision simple", "decision simple\n  order by test"));
+    Plan before = plan(files, TEASEL);
     String text = files.get(TEASEL).replace("revision \"B\"", "revision \"Z\"");
     int tack = text.indexOf("  test tack-output");
     int slit = text.indexOf("  test slit-output");
@@ -154,7 +157,7 @@ class DiffTest {
             + text.substring(slit, flare)
             + text.substring(tack, slit)
             + text.substring(flare));
-    List<Change> changes = changes(plan(library(), TEASEL), plan(files, TEASEL));
+    List<Change> changes = changes(before, plan(files, TEASEL));
     assertTrue(changes.stream().anyMatch(c -> c.kind() == Kind.ORDER), changes.toString());
   }
 

@@ -32,7 +32,7 @@ class LongWordsOnPaperTest {
         Counting widths = new Counting();
         TextBlock block = TextBlock.of(widths, 10, 50, false, part.repeat(letters / part.length()));
         assertTrue(widths.measured <= 4 * letters, part + " " + widths.measured);
-        assertEquals(letters / 10 * 13.0, block.height(), 1e-6);
+        assertEquals(letters / 10 * 12.5, block.height(), 1e-6);
       }
     }
   }

@@ -23,7 +23,7 @@ final class Branches {
 
   /** Whether this is said of an adjustment itself. */
   static boolean isAdjustment(OnlyIf only) {
-    return only.text().startsWith("Only if needed.");
+    return only.text().startsWith("Only if needed;");
   }
 
   /** The titles of the adjustments. */
@@ -115,7 +115,7 @@ final class Branches {
   /** Whether one of the adjustments was made that it names. */
   private static boolean madeOne(OnlyIf only, Set<String> left) {
     String made = ANSWER.matcher(only.text()).replaceAll("");
-    return !made.contains(" was made.") || !left.containsAll(named(made));
+    return !made.contains(" was made;") || !left.containsAll(named(made));
   }
 
   private static Set<String> named(String only) {

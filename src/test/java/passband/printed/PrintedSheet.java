@@ -12,7 +12,7 @@ import passband.printed.PrintedText.Word;
 
 /** The marks of a printed sheet that a technician goes by, in the order in which they are read. */
 final class PrintedSheet {
-  private static final float HEADING = 9.5f;
+  private static final float HEADING = 9.6f;
 
   /** Something that a technician goes by. */
   sealed interface Mark {
@@ -103,7 +103,7 @@ final class PrintedSheet {
 
   /** Whether it is the only sentence under its heading: that has no number. */
   private boolean isAlone(Piece piece) {
-    boolean indented = Math.abs(piece.x() - 66) < 1 && piece.size() == 9;
+    boolean indented = Math.abs(piece.x() - 66) < 1 && piece.size() == 9.5f;
     return indented && !taken.contains(piece) && !numbered(piece);
   }
 
@@ -242,7 +242,7 @@ final class PrintedSheet {
 
   private void addHeadings() {
     for (Piece piece : pieces) {
-      boolean caution = piece.size() == 10 && Math.abs(piece.x() - 39) < 1;
+      boolean caution = piece.size() == 10.5f && Math.abs(piece.x() - 39) < 1;
       boolean none = piece.y() < 40 || caution;
       if (piece.size() > HEADING && !none && !taken.contains(piece)) {
         marks.add(new At(piece, new Heading(piece.page(), piece.size(), heading(piece))));

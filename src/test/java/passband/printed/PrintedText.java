@@ -83,7 +83,12 @@ final class PrintedText {
       String text = words.stream().map(Word::text).collect(Collectors.joining(" "));
       pieces.add(
           new Piece(
-              run.get(0).page, words.get(0).x, first.getY(), first.getFontSizeInPt(), text, words));
+              run.get(0).page,
+              words.get(0).x,
+              first.getY(),
+              Math.round(first.getYScale() * 10) / 10f,
+              text,
+              words));
     }
 
     /** Split at spaces, and where a small gap stands for one. */

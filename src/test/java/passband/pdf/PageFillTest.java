@@ -1,0 +1,45 @@
+package passband.pdf;
+
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import passband.plan.Plan;
+import passband.testing.PdfInk;
+import passband.testing.Sheets;
+
+/** How much of the paper the demo's sheets take, and how much of each page. */
+class PageFillTest {
+
+  /** How far down the room between head and foot there is ink, in parts of it, page by page. */
+  private static List<Double> fills(Plan plan, Paper paper) throws IOException {
+    List<Double> fills = new ArrayList<>();
+    for (PdfInk.Page page : PdfInk.of(ChecklistPdf.of(plan, paper)).pages()) {
+      double lowest = Paper.TOP;
+      for (PdfInk.Letter letter : page.letters()) {
+        lowest = letter.tagged() ? Math.max(lowest, letter.y()) : lowest;
+      }
+      for (float[] corner : page.corners()) {
+        boolean inside = corner[1] <= paper.height() - Paper.BOTTOM + 1;
+        lowest = inside ? Math.max(lowest, corner[1]) : lowest;
+      }
+      fills.add((lowest - Paper.TOP) / paper.room());
+    }
+    return fills;
+  }
+
+  @ParameterizedTest
+  @EnumSource(Paper.class)
+  void pagesAreFewAndFull(Paper paper) throws IOException {
+    List<Double> all = new ArrayList<>();
+    for (Plan plan : Sheets.demo()) {
+      List<Double> fills = fills(plan, paper);
+      all.addAll(fills);
+    }
+    double mean = all.stream().mapToDouble(fill -> fill).average().orElseThrow();
+    assertTrue(mean >= 0.75, () -> paper + ": " + mean + " of each page, " + all);
+  }
+}
