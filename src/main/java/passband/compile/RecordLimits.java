@@ -1,8 +1,11 @@
 package passband.compile;
 
+import java.util.ArrayList;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
+import passband.diagnostic.Fix;
 import passband.limit.Bounds;
 import passband.limit.NamedValues;
 import passband.limit.Rules;
@@ -10,6 +13,10 @@ import passband.plan.RecordLimit;
 import passband.quantity.QuantityKind;
 import passband.quantity.Unit;
 import passband.resolve.Names;
+import passband.resolve.Values;
+import passband.syntax.Amount;
+import passband.syntax.Amounts;
+import passband.syntax.Expression;
 import passband.syntax.LimitExpression;
 import passband.syntax.Step;
 
@@ -41,16 +48,46 @@ final class RecordLimits {
           "a recorded value has no row and no mode to take its limits from: write the values");
       return null;
     }
+    Amount percent = step.unit() == null ? percent(limit) : null;
+    if (percent != null) {
+      diagnostics
+          .say(
+              Code.UNIT_MISMATCH,
+              percent.span(),
+              "%s is a plain number, but this is a percentage",
+              step.name().text())
+          .hint("write 'in %%' before the limit")
+          .fix(Fix.insert("add 'in %'", step.text().span().atEnd(), " in %"));
+      return null;
+    }
     Bounds bounds =
-        new Rules(
-                step.name().text(),
-                unit.dimension(),
-                null,
-                null,
-                new NamedValues(names),
-                diagnostics)
-            .bounds(limit);
+        Rules.recorded(step.name().text(), unit, new NamedValues(names), diagnostics).bounds(limit);
     return bounds == null || isBelowZero(bounds, unit, limit) ? null : RecordLimit.of(bounds, unit);
+  }
+
+  /**
+   * A percentage among the ends of a limit; null where there is none. 40 written for 40 % would be
+   * taken for a hundred times as much.
+   */
+  private static @Nullable Amount percent(LimitExpression limit) {
+    List<Expression> ends = new ArrayList<>();
+    if (limit instanceof LimitExpression.Between between) {
+      ends.addAll(List.of(between.lower(), between.upper()));
+    } else if (limit instanceof LimitExpression.AtMost most) {
+      ends.add(most.upper());
+    } else if (limit instanceof LimitExpression.AtLeast least) {
+      ends.add(least.lower());
+    } else if (limit instanceof LimitExpression.Within within && within.first().of() != null) {
+      ends.add(within.first().of());
+    }
+    for (Expression end : ends) {
+      for (Amount amount : Amounts.of(end)) {
+        if (Values.isPercent(amount)) {
+          return amount;
+        }
+      }
+    }
+    return null;
   }
 
   private boolean isBelowZero(Bounds bounds, Unit unit, LimitExpression limit) {

@@ -1,5 +1,7 @@
 package passband.limit;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
@@ -9,12 +11,15 @@ import passband.diagnostic.Fix;
 import passband.quantity.Dimension;
 import passband.quantity.Rational;
 import passband.quantity.Real;
+import passband.quantity.Unit;
 import passband.resolve.Values;
 import passband.source.Span;
 import passband.syntax.Amount;
+import passband.syntax.Amounts;
 import passband.syntax.Expression;
 import passband.syntax.LimitExpression;
 import passband.syntax.Tree;
+import passband.syntax.Variables;
 import passband.syntax.Word;
 
 /** Works out a rule at a point. Null, with the fault said, when it cannot be. */
@@ -27,6 +32,7 @@ public final class Rules implements LimitExpression.Visitor<Bounds> {
   private final Tree.@Nullable Accept accept;
   private final RowValues columns;
   private final Evaluator evaluator;
+  private final @Nullable Unit unit;
   private final Values values;
   private final Diagnostics diagnostics;
 
@@ -44,14 +50,36 @@ public final class Rules implements LimitExpression.Visitor<Bounds> {
       Tree.@Nullable Accept accept,
       RowValues columns,
       Diagnostics diagnostics) {
+    this(quantity, dimension, null, output, accept, columns, diagnostics);
+  }
+
+  private Rules(
+      String quantity,
+      Dimension dimension,
+      @Nullable Unit unit,
+      @Nullable Bounds output,
+      Tree.@Nullable Accept accept,
+      RowValues columns,
+      Diagnostics diagnostics) {
     this.quantity = quantity;
     this.dimension = dimension;
+    this.unit = unit;
     this.output = output;
     this.accept = accept;
     this.columns = columns;
     this.evaluator = new Evaluator(columns, diagnostics);
     this.values = new Values(diagnostics);
     this.diagnostics = diagnostics;
+  }
+
+  /**
+   * Of a value that is recorded in a unit.
+   *
+   * @param unit where it is %, a number without it would be taken for a hundred times as much
+   */
+  public static Rules recorded(String name, Unit unit, RowValues columns, Diagnostics diagnostics) {
+    Unit own = unit.symbol().isEmpty() ? null : unit;
+    return new Rules(name, unit.dimension(), own, null, null, columns, diagnostics);
   }
 
   /**
@@ -81,6 +109,9 @@ public final class Rules implements LimitExpression.Visitor<Bounds> {
 
   @Override
   public @Nullable Bounds between(LimitExpression.Between between) {
+    if (lacksUnit(limitOf(), between.lower(), between.upper())) {
+      return null;
+    }
     Real lower = checked(between.lower());
     Real upper = checked(between.upper());
     if (lower == null || upper == null) {
@@ -105,13 +136,13 @@ public final class Rules implements LimitExpression.Visitor<Bounds> {
 
   @Override
   public @Nullable Bounds atMost(LimitExpression.AtMost atMost) {
-    Real upper = checked(atMost.upper());
+    Real upper = lacksUnit(limitOf(), atMost.upper()) ? null : checked(atMost.upper());
     return upper == null ? null : new Bounds(null, null, upper);
   }
 
   @Override
   public @Nullable Bounds atLeast(LimitExpression.AtLeast atLeast) {
-    Real lower = checked(atLeast.lower());
+    Real lower = lacksUnit(limitOf(), atLeast.lower()) ? null : checked(atLeast.lower());
     return lower == null ? null : new Bounds(null, lower, null);
   }
 
@@ -125,7 +156,7 @@ public final class Rules implements LimitExpression.Visitor<Bounds> {
       sayNoTarget(within);
       return null;
     }
-    Real nominal = checked(target);
+    Real nominal = lacksUnit("the target of " + quantity, target) ? null : checked(target);
     if (nominal == null) {
       return null;
     }
@@ -211,13 +242,46 @@ public final class Rules implements LimitExpression.Visitor<Bounds> {
       sayNegative(amount.span());
       return null;
     }
+    String what = "a tolerance on " + quantity;
+    if (lacksUnit(what, new Expression.Literal(amount))) {
+      return null;
+    }
     if (!Values.isPercent(amount)) {
-      Rational fixed = values.si(amount, dimension, "a tolerance on " + quantity);
+      Rational fixed = values.si(amount, dimension, what);
       return fixed == null ? null : Real.of(fixed);
     }
     Real of = tolerance.of() == null ? nominal : checked(tolerance.of());
     Rational share = values.si(amount);
     return of == null || share == null ? null : of.abs().times(Real.of(share));
+  }
+
+  private String limitOf() {
+    return unit == null ? quantity : "the limit of " + quantity;
+  }
+
+  /** Whether any of them is made of bare numbers where an amount is needed, which is then said. */
+  private boolean lacksUnit(String what, Expression... written) {
+    List<Amount> bare = new ArrayList<>();
+    boolean needed = !dimension.isNone() || unit != null;
+    for (Expression one : written) {
+      if (needed && isBare(one)) {
+        bare.addAll(Amounts.of(one));
+      }
+    }
+    if (bare.isEmpty()) {
+      return false;
+    }
+    values.sayUnitMissing(bare, dimension, unit, what);
+    return true;
+  }
+
+  private static boolean isBare(Expression written) {
+    for (Amount amount : Amounts.of(written)) {
+      if (amount.unit() != null) {
+        return false;
+      }
+    }
+    return Variables.of(written).isEmpty();
   }
 
   /** The value of an expression that must be of the accepted quantity's dimension. */

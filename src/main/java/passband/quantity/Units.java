@@ -240,6 +240,17 @@ public final class Units {
     return List.copyOf(BY_SYMBOL.values());
   }
 
+  /** Those of a dimension, in the order of the table. */
+  public static List<Unit> of(Dimension dimension) {
+    List<Unit> units = new ArrayList<>();
+    for (Unit unit : BY_SYMBOL.values()) {
+      if (unit.dimension().equals(dimension)) {
+        units.add(unit);
+      }
+    }
+    return units;
+  }
+
   /** Every symbol, in the order of the table. */
   public static List<String> symbols() {
     return List.copyOf(BY_SYMBOL.keySet());

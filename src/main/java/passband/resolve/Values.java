@@ -93,8 +93,7 @@ public final class Values {
       return true;
     }
     if (amount.unit() == null) {
-      diagnostics.say(
-          Code.MISSING_UNIT, amount.span(), "%s needs a unit: it is %s", what, wanted.describe());
+      sayUnitMissing(List.of(amount), wanted, null, what);
     } else {
       diagnostics.say(
           Code.UNIT_MISMATCH,
@@ -105,6 +104,36 @@ public final class Values {
           isPercent(amount) ? "a percentage" : unit.dimension().describe());
     }
     return false;
+  }
+
+  /**
+   * Says that amounts next to each other lack their unit; which one is meant only the author knows.
+   *
+   * @param known the unit where something else says it; null where it may be any of the dimension
+   */
+  public void sayUnitMissing(
+      List<Amount> amounts, Dimension wanted, @Nullable Unit known, String what) {
+    Span first = amounts.get(0).span();
+    int end = amounts.get(amounts.size() - 1).span().end();
+    List<Unit> units = known == null ? Units.of(wanted) : List.of(known);
+    List<String> symbols = new ArrayList<>();
+    units.forEach(unit -> symbols.add(unit.symbol()));
+    DiagnosticBuilder said =
+        diagnostics
+            .say(
+                Code.MISSING_UNIT,
+                new Span(first.file(), first.start(), end),
+                "%s needs a unit: it is %s",
+                what,
+                known == null ? wanted.describe() : "recorded in " + known.symbol())
+            .hint("write the unit after the number: %s", String.join(", ", symbols));
+    for (String symbol : amounts.size() > 2 ? List.<String>of() : symbols) {
+      List<Fix.Edit> edits = new ArrayList<>();
+      for (Amount amount : amounts) {
+        edits.add(new Fix.Edit(amount.span().atEnd(), " " + symbol));
+      }
+      said.fix(Fix.of("add '" + symbol + "'", edits.toArray(new Fix.Edit[0])));
+    }
   }
 
   /** Whether the amount is a percentage. */
