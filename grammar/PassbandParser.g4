@@ -170,7 +170,7 @@ testItem: OUTLET names NEWLINE # testOutlets
     | when_ # testWhen
     | ON_TIME amount NEWLINE # testOnTime
     | SWEEP name (UP | DOWN) FROM amount TO amount STEP amount UNTIL TEXT AS name NEWLINE # testSweep
-    | DERIVE name TEXT? EQUALS expression COMMA RESOLUTION amount NEWLINE # testDerive
+    | DERIVE name TEXT? EQUALS expression (OVER ref)? COMMA RESOLUTION amount NEWLINE # testDerive
     | accept # testAccept
     | TABLE FROM TEXT NEWLINE # testTableFile
     | TABLE LBRACE NEWLINE header row* RBRACE NEWLINE # testTable
@@ -231,5 +231,5 @@ name: NAME
     | TABLE | TEST | USE | VALUES | WAIT | AFFECTS | AS | AT | BECAUSE | BY | COLOUR | CONTINUOUS | COVERAGE | DIGEST
     | DOWN | FOR | FROM | GREATER | GUARDED | HAND | HOLDS | IN | INHIBITED | IS | LEAST | MOST | OF | OFF | ON | ONE | OPEN | OR | PASS | RATED
     | READ | READING | RENAMED | REPLACES | REPLACING | RISK | SHORT | SIMPLE | SMALLER | STATED | STEP | THROUGH | TO | UNKNOWN
-    | UNTIL | UP | WHICHEVER | WITHIN | GATE | WHEN
+    | UNTIL | UP | WHICHEVER | WITHIN | GATE | OVER | WHEN
     ;

@@ -13,8 +13,8 @@ import passband.plan.Point;
 import passband.plan.Stage;
 import passband.quantity.Rational;
 import passband.quantity.Real;
+import passband.syntax.Derive;
 import passband.syntax.Expression;
-import passband.syntax.Tree;
 import passband.syntax.Variables;
 
 /**
@@ -32,7 +32,7 @@ final class CrestFactor implements Check {
   public void check(Plan plan, Diagnostics diagnostics) {
     for (Stage.Run run : plan.runs()) {
       Set<String> names = new HashSet<>(Set.of(NAME));
-      for (Tree.Derive derive : run.tree().derives()) {
+      for (Derive derive : run.tree().derives()) {
         turned(derive, diagnostics);
         if (isCrest(derive.value())) {
           names.add(derive.name().text());
@@ -82,7 +82,7 @@ final class CrestFactor implements Check {
         && peak.name().text().equals("peak-" + rms.name().text());
   }
 
-  private static void turned(Tree.Derive derive, Diagnostics diagnostics) {
+  private static void turned(Derive derive, Diagnostics diagnostics) {
     if (derive.name().text().equals(NAME)
         && derive.value() instanceof Expression.Binary ratio
         && ratio.operator() == Expression.Operator.OVER

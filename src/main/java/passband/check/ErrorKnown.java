@@ -1,5 +1,7 @@
 package passband.check;
 
+import java.util.ArrayList;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.DiagnosticBuilder;
@@ -12,9 +14,9 @@ import passband.plan.Plan;
 import passband.plan.Point;
 import passband.plan.Stage;
 import passband.plan.WiredLoads;
+import passband.syntax.Derive;
 import passband.syntax.Expression;
 import passband.syntax.Ratings;
-import passband.syntax.Tree;
 import passband.syntax.Variables;
 
 /**
@@ -39,12 +41,26 @@ final class ErrorKnown implements Check {
 
     /** What its calculation is made from; null for what is not calculated. */
     @Nullable Expression formula() {
-      for (Tree.Derive derive : run.tree().derives()) {
+      for (Derive derive : run.tree().derives()) {
         if (derive.name().text().equals(limit.quantity())) {
           return derive.value();
         }
       }
       return null;
+    }
+
+    /** The same at the points that a value compares; itself for one of a single point. */
+    List<Reading> compared() {
+      if (limit.read().over() == null) {
+        return List.of(this);
+      }
+      List<Reading> compared = new ArrayList<>();
+      for (Stage.Run other : plan.runs()) {
+        if (other.tree() == run.tree()) {
+          other.points().forEach(one -> compared.add(new Reading(plan, other, one, limit)));
+        }
+      }
+      return compared;
     }
 
     /** The unknown error of the load that the point goes through, or that is swept. */
@@ -79,7 +95,9 @@ final class ErrorKnown implements Check {
       Ratings.Unknown found = null;
       if (formula != null) {
         for (String name : Variables.of(formula)) {
-          found = found != null ? found : name.equals("load") ? ofLoad() : ofQuantity(name);
+          for (Reading at : compared()) {
+            found = found != null ? found : name.equals("load") ? at.ofLoad() : at.ofQuantity(name);
+          }
         }
         return found;
       }

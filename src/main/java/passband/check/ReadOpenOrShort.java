@@ -10,7 +10,7 @@ import passband.plan.Plan;
 import passband.plan.Point;
 import passband.plan.Stage;
 import passband.quantity.Dimension;
-import passband.syntax.Tree;
+import passband.syntax.Derive;
 import passband.syntax.Variables;
 
 /**
@@ -62,7 +62,7 @@ final class ReadOpenOrShort implements Check {
   }
 
   private static boolean isCalculatedWithLoad(Stage.Run run, String quantity) {
-    for (Tree.Derive derive : run.tree().derives()) {
+    for (Derive derive : run.tree().derives()) {
       if (derive.name().text().equals(quantity)) {
         return Variables.of(derive.value()).contains("load");
       }

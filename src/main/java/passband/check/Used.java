@@ -1,5 +1,6 @@
 package passband.check;
 
+import java.util.List;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.model.Lead;
@@ -30,9 +31,9 @@ final class Used implements Check {
       }
     }
     for (Stage.Run run : plan.runs()) {
-      run.tree().derives().forEach(d -> accepted(run, d.name(), diagnostics));
+      run.tree().derives().forEach(d -> accepted(plan, run, d.name(), diagnostics));
       if (run.tree().sweep() != null) {
-        accepted(run, run.tree().sweep().as(), diagnostics);
+        accepted(plan, run, run.tree().sweep().as(), diagnostics);
       }
     }
     SourceFile own = plan.name().span().file();
@@ -63,10 +64,14 @@ final class Used implements Check {
     return false;
   }
 
-  private static void accepted(Stage.Run run, passband.syntax.Word name, Diagnostics diagnostics) {
-    for (Point point : run.points()) {
-      if (Figures.limit(point, name.text()) != null) {
-        return;
+  /** A comparison of outlets has its limit on the last of them. */
+  private static void accepted(
+      Plan plan, Stage.Run run, passband.syntax.Word name, Diagnostics diagnostics) {
+    for (Stage.Run one : plan.runs()) {
+      for (Point point : one.test().equals(run.test()) ? one.points() : List.<Point>of()) {
+        if (Figures.limit(point, name.text()) != null) {
+          return;
+        }
       }
     }
     say(diagnostics, name, "the test does not accept");

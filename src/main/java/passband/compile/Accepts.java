@@ -1,7 +1,6 @@
 package passband.compile;
 
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -27,7 +26,7 @@ import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
 import passband.resolve.Scope;
 import passband.resolve.Values;
-import passband.source.Span;
+import passband.syntax.Derive;
 import passband.syntax.Expression;
 import passband.syntax.NamesInLimit;
 import passband.syntax.Tree;
@@ -255,8 +254,8 @@ final class Accepts {
     if (test.sweep() != null) {
       workedOut.put(test.sweep().as().text(), swept(test.sweep()));
     }
-    for (Tree.Derive derive : test.derives()) {
-      workedOut.put(derive.name().text(), derived(derive, columns));
+    for (Derive derive : test.derives()) {
+      workedOut.put(derive.name().text(), derived(derive, test, columns));
     }
     return workedOut;
   }
@@ -300,8 +299,13 @@ final class Accepts {
     return kind == null ? null : kind.dimension();
   }
 
-  private @Nullable ReadQuantity derived(Tree.Derive derive, RowValues columns) {
-    Value sample = new Evaluator(new Sample(columns), diagnostics).value(derive.value());
+  private @Nullable ReadQuantity derived(Derive derive, Tree.Test test, RowValues columns) {
+    SampleReadings samples = new SampleReadings(columns, instruments);
+    Value sample =
+        derive.over() == null
+            ? new Evaluator(samples, diagnostics).value(derive.value())
+            : SampleReadings.compared(
+                derive, readable(test), workedOut(test), scope.names(), diagnostics);
     if (sample == null) {
       return null;
     }
@@ -320,6 +324,20 @@ final class Accepts {
         resolution);
   }
 
+  /** What a test can read: what instruments measure, and what it sweeps. */
+  private List<QuantityKind> readable(Tree.Test test) {
+    List<QuantityKind> kinds = new ArrayList<>();
+    instruments.measures().forEach(m -> kinds.add(m.quantity()));
+    ReadQuantity swept =
+        test.sweep() == null
+            ? null
+            : new Accepts(device, instruments, scope, new Diagnostics()).swept(test.sweep());
+    if (swept != null) {
+      kinds.add(swept.kind());
+    }
+    return kinds;
+  }
+
   private static String printed(String name) {
     String words = name.replace('-', ' ');
     return Character.toUpperCase(words.charAt(0)) + words.substring(1);
@@ -332,7 +350,7 @@ final class Accepts {
    */
   List<Input> inputs(Tree.Test test, List<Accepted> accepted) {
     Map<String, Word> needed = new LinkedHashMap<>();
-    for (Tree.Derive derive : test.derives()) {
+    for (Derive derive : test.derives()) {
       inputs(derive.value()).forEach(name -> needed.putIfAbsent(name, derive.name()));
     }
     accepted.forEach(one -> needed.remove(one.read.name()));
@@ -357,52 +375,5 @@ final class Accepts {
     Set<String> names = new TreeSet<>(Variables.of(expression));
     names.removeIf(n -> QuantityKind.find(n) == null);
     return new LinkedHashSet<>(names);
-  }
-
-  /**
-   * A point's columns, and some value of each quantity that an instrument measures, to take
-   * dimensions from.
-   */
-  private final class Sample implements RowValues {
-    private final RowValues columns;
-
-    Sample(RowValues columns) {
-      this.columns = columns;
-    }
-
-    @Override
-    public @Nullable Value value(String name) {
-      Value measured = measured(name);
-      return measured == null ? columns.value(name) : measured;
-    }
-
-    @Override
-    public @Nullable Value value(Word written) {
-      Value measured = measured(written.text());
-      return measured == null ? columns.value(written) : measured;
-    }
-
-    private @Nullable Value measured(String name) {
-      int at = 0;
-      for (Analyzer.Measure measure : instruments.measures()) {
-        at++;
-        if (measure.quantity().name().equals(name)) {
-          return Value.of(Rational.of(at * 7L + 1, at + 2L), measure.quantity().dimension());
-        }
-      }
-      return null;
-    }
-
-    @Override
-    public Collection<String> names() {
-      List<String> names = new ArrayList<>(columns.names());
-      instruments.measures().forEach(m -> names.add(m.quantity().name()));
-      return names;
-    }
-
-    @Override
-    public @Nullable Span row() {
-      return columns.row();
-    }
   }
 }

@@ -62,7 +62,7 @@ final class BenchOrder {
     }
     stages.add(new Stage.End(List.of()));
     goThrough(tree.parts().subList(lastTest + 1, tree.parts().size()), null, null, stages);
-    return Rewiring.of(RestPositions.of(stages, steps));
+    return OverPoints.settled(Rewiring.of(RestPositions.of(stages, steps)), diagnostics);
   }
 
   /** Output off, no lead connected, in none of the states that tests enter. */

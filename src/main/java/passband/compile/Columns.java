@@ -105,6 +105,7 @@ final class Columns {
       case "load" -> new LoadColumn(tree, null, diagnostics);
       case "target" -> new TargetColumn(tree, diagnostics);
       case "activation" -> new ActivationColumn(tree, diagnostics);
+      case "repeat" -> new RepeatColumn(tree, diagnostics);
       default -> ofSetting(tree, name);
     };
   }
@@ -169,7 +170,8 @@ final class Columns {
 
   private void sayUnknown(Word name) {
     List<String> known =
-        new ArrayList<>(List.of("mode", "setting", "load", "stated", "target", "activation"));
+        new ArrayList<>(
+            List.of("mode", "setting", "load", "stated", "target", "activation", "repeat"));
     settings.forEach(s -> known.add(s.setting().name().text()));
     String near = Spelling.nearest(name.text(), known);
     DiagnosticBuilder said =

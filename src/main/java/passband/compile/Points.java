@@ -30,7 +30,9 @@ import passband.plan.WiredLoads;
 import passband.quantity.Rational;
 import passband.resolve.Names;
 import passband.source.Span;
+import passband.syntax.Derive;
 import passband.syntax.Tree;
+import passband.syntax.Word;
 
 /** Makes the points of a test on one outlet: identity, steps, times, limits and readings. */
 final class Points {
@@ -74,7 +76,7 @@ final class Points {
     List<Point> points = new ArrayList<>();
     Map<String, Span> seen = new HashMap<>();
     for (RowSpec spec : specs) {
-      String id = id(spec, place);
+      String id = identity(spec, place).text();
       Span first = seen.putIfAbsent(id, spec.span());
       if (first == null) {
         points.add(point(id, spec, asked, onTime, sweep, place));
@@ -136,6 +138,9 @@ final class Points {
       extras.put("activation", Activations.printed(activation.contact(), outlet));
     }
     spec.extras().forEach((name, extra) -> extras.put(name, extra.text()));
+    if (spec.repeat() != null) {
+      extras.put("repeat", spec.repeat().toPlain());
+    }
     return extras;
   }
 
@@ -145,23 +150,9 @@ final class Points {
     return values;
   }
 
-  private String id(RowSpec spec, Place place) {
+  private PointId identity(RowSpec spec, Place place) {
     PointLoads loads = PointLoads.of(spec, instruments, place.outlet, place.setup);
-    StringBuilder id = new StringBuilder(test.name().text());
-    id.append('/').append(place.outlet == null ? "-" : place.outlet.name().text());
-    id.append('/').append(spec.mode() == null ? "-" : spec.mode().name().text());
-    id.append('/').append(spec.setting() == null ? "-" : spec.setting().id());
-    id.append('/').append(loads.id());
-    loads.others().forEach((role, load) -> id.append('/' + role + ".load=" + load.id()));
-    spec.extras()
-        .forEach((name, extra) -> id.append('/').append(name).append('=').append(extra.id()));
-    if (spec.activation() != null) {
-      id.append("/activation=").append(spec.activation().text());
-    }
-    if (place.phase != null) {
-      id.append('/').append(place.phase);
-    }
-    return id.toString();
+    return PointId.of(test.name().text(), spec, loads, place);
   }
 
   /**
@@ -206,6 +197,9 @@ final class Points {
             spec.span());
     List<Limit> limits = new ArrayList<>();
     for (Accepts.Accepted one : accepted) {
+      if (!compares(one, spec, place)) {
+        continue;
+      }
       Limit limit =
           maker(one.reader())
               .limit(
@@ -222,6 +216,49 @@ final class Points {
     return limits;
   }
 
+  /** Where a derived value compares points, the column by which they differ has to be there. */
+  private boolean compares(Accepts.Accepted one, RowSpec spec, Place place) {
+    Tree.Ref over = one.workedOut() == null ? null : over(one.workedOut().kind().name());
+    if (over == null) {
+      return true;
+    }
+    if (identity(spec, place).has(over.text())) {
+      nameColumn(over, spec);
+      return true;
+    }
+    diagnostics
+        .say(
+            Code.UNKNOWN_COLUMN,
+            over.span(),
+            "the points of the test '%s' do not differ by '%s'",
+            test.name().text(),
+            over.text())
+        .hint("name 'outlet' or a column of the table that sets something, or 'repeat'");
+    return false;
+  }
+
+  /** Where a column is a further setting, its name is one more use of that setting's. */
+  private void nameColumn(Tree.Ref over, RowSpec spec) {
+    Word last = over.parts().get(over.parts().size() - 1);
+    RowSpec.Extra extra = spec.extras().get(over.text());
+    names.use(last, extra == null ? null : extra.setting().name());
+    if (over.parts().size() > 1) {
+      Word owner = over.parts().get(0);
+      Instruments.Taken taken = instruments.find(owner.text());
+      names.use(owner, taken == null ? null : taken.role());
+    }
+  }
+
+  /** The column over which a derived value compares points; null for any other value. */
+  private Tree.@Nullable Ref over(String quantity) {
+    for (Derive derive : test.derives()) {
+      if (derive.name().text().equals(quantity)) {
+        return derive.over();
+      }
+    }
+    return null;
+  }
+
   private LimitMaker maker(Reader reader) {
     return makers.computeIfAbsent(
         reader.role(), role -> new LimitMaker(reader, decision, diagnostics));
@@ -231,6 +268,11 @@ final class Points {
   private @Nullable ReadQuantity workedOut(
       Accepts.Accepted one, Stage.@Nullable Swept sweep, RowSpec spec, Place place) {
     ReadQuantity own = one.workedOut();
+    Tree.Ref over = own == null ? null : over(own.kind().name());
+    if (own != null && over != null) {
+      String group = identity(spec, place).starred(over.text());
+      return own.over(new ReadQuantity.Over(over.text(), group, "", Map.of()));
+    }
     if (own == null || sweep == null) {
       return own;
     }
@@ -303,7 +345,7 @@ final class Points {
   }
 
   private boolean isDerived(String quantity) {
-    for (Tree.Derive derive : test.derives()) {
+    for (Derive derive : test.derives()) {
       if (derive.name().text().equals(quantity)) {
         return true;
       }

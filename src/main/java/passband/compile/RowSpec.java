@@ -28,7 +28,7 @@ import passband.syntax.Word;
  * table has no such column. It is immutable: each {@code with…} gives the same with one part more.
  *
  * @param loaded the loads that it sets
- * @param activation the contact that activates the mode
+ * @param told what tells rows apart that set the same
  * @param extras other settings by column
  * @param values what limits use, by column
  * @param stated the manual's limits, as many as the row has columns of them filled in
@@ -38,7 +38,7 @@ record RowSpec(
     @Nullable Mode mode,
     @Nullable Figure setting,
     Loaded loaded,
-    Tree.@Nullable Ref activation,
+    Told told,
     @Nullable Figure target,
     SortedMap<String, Extra> extras,
     SortedMap<String, NamedFigure> values,
@@ -56,6 +56,26 @@ record RowSpec(
   record Loaded(
       @Nullable Figure load, @Nullable Termination termination, SortedMap<String, Figure> others) {
     static final Loaded NONE = new Loaded(null, null, Collections.emptySortedMap());
+  }
+
+  /**
+   * What tells rows apart that set the same.
+   *
+   * @param activation the contact that activates the mode; null when the table has no such column
+   * @param repeat which of several equal readings it is; null when the table has no such column
+   */
+  record Told(Tree.@Nullable Ref activation, @Nullable Rational repeat) {
+    static final Told NOTHING = new Told(null, null);
+  }
+
+  /** The contact that activates the mode; null when the table has no such column. */
+  Tree.@Nullable Ref activation() {
+    return told.activation;
+  }
+
+  /** Which of several equal readings it is; null when the table has no such column. */
+  @Nullable Rational repeat() {
+    return told.repeat;
   }
 
   /** The load; null when there is none. */
@@ -94,7 +114,7 @@ record RowSpec(
         null,
         null,
         Loaded.NONE,
-        null,
+        Told.NOTHING,
         null,
         Collections.emptySortedMap(),
         Collections.emptySortedMap(),
@@ -105,13 +125,12 @@ record RowSpec(
 
   RowSpec withMode(Mode other, Span where) {
     Point.Places at = new Point.Places(where, places.setting(), places.load());
-    return new RowSpec(
-        other, setting, loaded, activation, target, extras, values, stated, at, span);
+    return new RowSpec(other, setting, loaded, told, target, extras, values, stated, at, span);
   }
 
   RowSpec withSetting(Figure other, Span where) {
     Point.Places at = new Point.Places(places.mode(), where, places.load());
-    return new RowSpec(mode, other, loaded, activation, target, extras, values, stated, at, span);
+    return new RowSpec(mode, other, loaded, told, target, extras, values, stated, at, span);
   }
 
   RowSpec withLoad(Figure other, Span where) {
@@ -133,43 +152,47 @@ record RowSpec(
   }
 
   private RowSpec withLoaded(Loaded other, Point.Places at) {
-    return new RowSpec(mode, setting, other, activation, target, extras, values, stated, at, span);
+    return new RowSpec(mode, setting, other, told, target, extras, values, stated, at, span);
   }
 
   RowSpec withActivation(Tree.Ref contact) {
-    return new RowSpec(
-        mode, setting, loaded, contact, target, extras, values, stated, places, span);
+    return withTold(new Told(contact, told.repeat));
+  }
+
+  RowSpec withRepeat(Rational which) {
+    return withTold(new Told(told.activation, which));
+  }
+
+  private RowSpec withTold(Told other) {
+    return new RowSpec(mode, setting, loaded, other, target, extras, values, stated, places, span);
   }
 
   RowSpec withValue(Word name, Figure figure) {
     SortedMap<String, NamedFigure> more = new TreeMap<>(values);
     more.put(name.text(), new NamedFigure(name, figure));
     SortedMap<String, NamedFigure> all = Collections.unmodifiableSortedMap(more);
-    return new RowSpec(
-        mode, setting, loaded, activation, target, extras, all, stated, places, span);
+    return new RowSpec(mode, setting, loaded, told, target, extras, all, stated, places, span);
   }
 
   /** A value and the column that names it. */
   record NamedFigure(Word name, Figure figure) {}
 
   RowSpec withTarget(Figure other) {
-    return new RowSpec(
-        mode, setting, loaded, activation, other, extras, values, stated, places, span);
+    return new RowSpec(mode, setting, loaded, told, other, extras, values, stated, places, span);
   }
 
   RowSpec withExtra(Extra extra) {
     SortedMap<String, Extra> more = new TreeMap<>(extras);
     more.put(extra.column(), extra);
     SortedMap<String, Extra> all = Collections.unmodifiableSortedMap(more);
-    return new RowSpec(
-        mode, setting, loaded, activation, target, all, values, stated, places, span);
+    return new RowSpec(mode, setting, loaded, told, target, all, values, stated, places, span);
   }
 
   RowSpec withStated(Stated other) {
     List<Stated> more = new ArrayList<>(stated);
     more.add(other);
     return new RowSpec(
-        mode, setting, loaded, activation, target, extras, values, List.copyOf(more), places, span);
+        mode, setting, loaded, told, target, extras, values, List.copyOf(more), places, span);
   }
 
   /** The load, open or short as printed; null when the row says nothing of it. */

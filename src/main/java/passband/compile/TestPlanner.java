@@ -31,6 +31,7 @@ import passband.resolve.Scope;
 import passband.resolve.Values;
 import passband.source.SourceFile;
 import passband.source.Span;
+import passband.syntax.Derive;
 import passband.syntax.Ratings;
 import passband.syntax.Tree;
 import passband.syntax.Word;
@@ -387,9 +388,11 @@ final class TestPlanner {
 
   private List<Stage.Derived> derives() {
     List<Stage.Derived> derives = new ArrayList<>();
-    for (Tree.Derive derive : test.derives()) {
+    for (Derive derive : test.derives()) {
       String title = derive.title() == null ? derive.name().text() : derive.title().text();
-      derives.add(new Stage.Derived(derive.name().text(), title, Formula.text(derive.value())));
+      String formula = Formula.text(derive.value());
+      String over = derive.over() == null ? "" : " over " + derive.over().text();
+      derives.add(new Stage.Derived(derive.name().text(), title, formula + over));
     }
     return derives;
   }

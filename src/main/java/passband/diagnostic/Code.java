@@ -114,6 +114,8 @@ public enum Code {
       "what else finds a generator that delivers nothing"),
   /** A guard band that leaves nothing to accept. */
   NOTHING_ACCEPTED(Severity.ERROR, "a guard band that leaves nothing to accept"),
+  /** Points that cannot be compared. */
+  NOT_COMPARABLE(Severity.ERROR, "points that cannot be compared"),
   /** A reading that several instruments could show. */
   READER_AMBIGUOUS(Severity.ERROR, "a reading that several instruments could show"),
 

@@ -12,6 +12,7 @@ import passband.plan.PlanStep;
 import passband.quantity.QuantityKind;
 import passband.quantity.Unit;
 import passband.quantity.Units;
+import passband.syntax.Derive;
 import passband.syntax.LeadKind;
 import passband.syntax.Step;
 import passband.syntax.Tree;
@@ -227,7 +228,8 @@ final class Completions {
           quantities();
         }
       }
-      case "setting", "derive" -> quantities();
+      case "setting" -> quantities();
+      case "derive" -> derive(last);
       case "decision" -> List.of("simple", "guarded", "risk").forEach(w -> add(w, "keyword", ""));
       case "order" -> List.of("by outlet", "by test").forEach(w -> add(w, "keyword", ""));
       case "each" -> each(last);
@@ -247,6 +249,18 @@ final class Completions {
       PlanStep.REPLACEABLE.forEach(s -> add(s, "step", "a step of each point"));
     } else {
       add("replacing", "keyword", "");
+    }
+  }
+
+  /** After 'over' the columns by which points may differ. */
+  private void derive(String last) {
+    if (last.equals("over")) {
+      List.of("outlet", "repeat", "mode", "setting", "load", "activation")
+          .forEach(column -> add(column, "column", "points that differ only in it"));
+    } else {
+      quantities();
+      Derive.FUNCTIONS.forEach(name -> add(name, "function", "with 'over COLUMN'"));
+      add("over", "keyword", "the column by which the points differ that are compared");
     }
   }
 

@@ -1,6 +1,7 @@
 package passband.evidence;
 
 import java.math.BigDecimal;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -186,7 +187,24 @@ public sealed interface Item {
       @Nullable String settingUnit,
       @Nullable BigDecimal load,
       @Nullable String loadUnit,
-      Map<String, String> extras) {}
+      Map<String, String> extras) {
+    /** The same of no one value of a column, for what compares points that differ in it. */
+    Where without(String column) {
+      boolean set = column.equals("setting");
+      boolean loaded = column.equals("load");
+      Map<String, String> others = new LinkedHashMap<>(extras);
+      others.remove(column);
+      return new Where(
+          test,
+          column.equals("outlet") ? null : outlet,
+          column.equals("mode") ? null : mode,
+          set ? null : setting,
+          set ? null : settingUnit,
+          loaded ? null : load,
+          loaded ? null : loadUnit,
+          others);
+    }
+  }
 
   /**
    * What a value is measured in.

@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import passband.limit.Limit;
+import passband.limit.ReadQuantity;
 import passband.limit.Uncertainty;
 import passband.model.Analyzer;
 import passband.model.Instruments;
@@ -69,6 +70,10 @@ final class MeasuredItems {
   /** A quantity with limits: read, or derived where the test has a formula for it. */
   Item.Measured limited(Stage.Run run, Point point, Limit limit, Item.Head head) {
     Item.Head own = head(head, limit.id(), limit.title());
+    ReadQuantity.Over over = limit.read().over();
+    if (over != null) {
+      return compared(run, point, limit, over, own);
+    }
     WrittenFormula formula = formulas.get(run.test().text() + "/" + limit.quantity());
     if (formula != null) {
       Calculation calculation =
@@ -81,6 +86,19 @@ final class MeasuredItems {
     List<String> due = due(run, point, limit.read().by());
     Item.Scale scale = scale(limit, negative(limit.quantity()));
     return new Item.Reading(own, where(run, point), scale, limits(limit), budget, due);
+  }
+
+  /** It is of no one value of the column by which its points differ, and uses no load. */
+  private static Item.Measured compared(
+      Stage.Run run, Point point, Limit limit, ReadQuantity.Over over, Item.Head head) {
+    Calculation calculation =
+        new Calculation(
+            new WrittenFormula(over.formula()),
+            over.parts(),
+            Calculation.loadError(BigDecimal.ZERO, BigDecimal.ZERO));
+    Item.Where where = where(run, point).without(over.column());
+    Item.Scale scale = scale(limit, mayComeOutNegative(limit.quantity()));
+    return new Item.Derived(head, where, scale, limits(limit), calculation);
   }
 
   /**

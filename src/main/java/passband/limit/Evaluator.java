@@ -13,6 +13,7 @@ import passband.quantity.Real;
 import passband.quantity.Unit;
 import passband.resolve.Values;
 import passband.source.Span;
+import passband.syntax.Derive;
 import passband.syntax.Expression;
 import passband.syntax.Word;
 
@@ -201,7 +202,9 @@ public final class Evaluator implements Expression.Visitor<Value> {
         .say(Code.UNKNOWN_NAME, function.span(), "there is no function '%s'", function.text())
         .meant(
             Spelling.nearest(function.text(), FUNCTIONS),
-            "the functions are sqrt, min, max and abs");
+            Derive.FUNCTIONS.contains(function.text())
+                ? "'" + function.text() + "' compares points: add 'over COLUMN' to a 'derive' line"
+                : "the functions are sqrt, min, max and abs");
   }
 
   private boolean countFits(Expression.Call call, String name, int count) {

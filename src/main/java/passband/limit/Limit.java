@@ -42,6 +42,12 @@ public record Limit(
     Tree.Accept rule,
     List<Stated> stated) {
 
+  /** The same of a quantity that is read otherwise. */
+  public Limit with(ReadQuantity other) {
+    return new Limit(
+        id, other, exact, computed, ofMode, printed, accept, ratio, source, rule, stated);
+  }
+
   /** What the rule's line says of the quantity. */
   public LimitExpression written() {
     return Objects.requireNonNull(rule.limit(), "an acceptance by a rule has no limit itself");

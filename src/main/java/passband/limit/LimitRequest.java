@@ -73,6 +73,7 @@ public record LimitRequest(
 
   /** The limit's identity. */
   String id() {
-    return point.id() + "/" + read.name();
+    ReadQuantity.Over over = workedOut == null ? null : workedOut.over();
+    return (over == null ? point.id() : over.group()) + "/" + read.name();
   }
 }

@@ -53,7 +53,8 @@ final class RangeSelection {
             range.resolution(),
             uncertainty(range, request),
             range,
-            reader.role());
+            reader.role(),
+            null);
   }
 
   /** Whether a quantity is measured on a path of its own, whose resistance is not the load's. */

@@ -6,6 +6,7 @@ import org.jspecify.annotations.Nullable;
 import passband.parse.antlr.PassbandParser.*;
 import passband.syntax.Amount;
 import passband.syntax.Conditions;
+import passband.syntax.Derive;
 import passband.syntax.OnlyWhen;
 import passband.syntax.Tree;
 import passband.syntax.Word;
@@ -82,11 +83,12 @@ final class TestBuilder {
         leaves.line(s));
   }
 
-  private Tree.Derive derive(TestDeriveContext d) {
-    return new Tree.Derive(
+  private Derive derive(TestDeriveContext d) {
+    return new Derive(
         leaves.name(d.name()),
         leaves.optionalText(d.TEXT()),
         new Limits(leaves).expression(d.expression()),
+        d.ref() == null ? null : leaves.ref(d.ref()),
         leaves.amount(d.amount()),
         leaves.line(d));
   }

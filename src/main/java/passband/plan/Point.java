@@ -81,6 +81,11 @@ public record Point(
     return new Point(id, outlet, mode, settings, other, times, limits, readings, places, span);
   }
 
+  /** The same with other limits. */
+  public Point withLimits(List<Limit> other) {
+    return new Point(id, outlet, mode, settings, steps, times, other, readings, places, span);
+  }
+
   /** The setting; null when there is none. */
   public @Nullable Figure setting() {
     return settings.setting;

@@ -1,7 +1,9 @@
 package passband.plan;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import passband.limit.Limit;
 import passband.model.Device.Outlet;
 import passband.model.Device.State;
 import passband.syntax.Tree;
@@ -170,6 +172,24 @@ public sealed interface Stage {
       return course.after;
     }
 
+    /** Of what is worked out that which has limits here: a comparison at the last of its points. */
+    public List<Derived> derived() {
+      List<Derived> derived = new ArrayList<>(derives);
+      derived.removeIf(one -> !isLimited(one.name));
+      return List.copyOf(derived);
+    }
+
+    private boolean isLimited(String quantity) {
+      for (Point point : course.points) {
+        for (Limit limit : point.limits()) {
+          if (limit.quantity().equals(quantity)) {
+            return true;
+          }
+        }
+      }
+      return false;
+    }
+
     /** The same with another course. */
     public Run with(Course other) {
       return new Run(
@@ -204,7 +224,7 @@ public sealed interface Stage {
   /** What is done in a run: steps before the first point, the points, steps after the last. */
   record Course(Delivery output, List<PlanStep> before, List<Point> points, List<PlanStep> after) {}
 
-  /** A quantity worked out from readings; {@code formula} as written. */
+  /** A quantity worked out from readings; {@code formula} as written, with what it is over. */
   record Derived(String name, String title, String formula) {}
 
   /** A sweep until something happens; the figures as printed. */

@@ -267,7 +267,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
             steps(run.before(), items().before()),
             groups(run),
             steps(run.after(), items().after()),
-            run.derives().stream().map(d -> d.title() + " = " + d.formula()).toList());
+            run.derived().stream().map(d -> d.title() + " = " + d.formula()).toList());
     return new Sheet.Block(
         "run",
         runs,

@@ -416,10 +416,6 @@ public final class Tree {
   public record Sweep(
       Word what, boolean up, Amount from, Amount to, Amount step, Word until, Word as, Span span) {}
 
-  /** {@code derive NAME "…" = EXPRESSION, resolution R}. */
-  public record Derive(
-      Word name, @Nullable Word title, Expression value, Amount resolution, Span span) {}
-
   /** Steps before, at each point, or after. */
   public record Steps(When when, @Nullable Word replacing, List<Step> steps, Span span) {
     /** When they are done. */

@@ -82,6 +82,7 @@ class MeaningLawTest {
     NO_MEANING.put("ReadQuantity.uncertainty", worked);
     NO_MEANING.put("Limit.ratio", worked);
     NO_MEANING.put("ReadQuantity.range", worked);
+    NO_MEANING.put("ReadQuantity.over", "follows from the run's derived values and its points");
     NO_MEANING.put("Reading.uncertainty", worked);
     NO_MEANING.put("Filled.text", "an operand of the step, or a fact of its own");
     NO_MEANING.put("Read.what", "follows from the point's readings and limits");

@@ -39,6 +39,7 @@ class FixTest {
               Code.STATED_UNUSED,
               Code.LIMIT_BELOW_ZERO,
               Code.NOTHING_ACCEPTED,
+              Code.NOT_COMPARABLE,
               Code.READER_AMBIGUOUS,
               Code.NO_LOAD,
               Code.LOAD_OFF_RATED,

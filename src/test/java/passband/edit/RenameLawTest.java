@@ -269,7 +269,7 @@ class RenameLawTest {
             "alpha.pband:56:31",
             "alpha.pband:56:61",
             "alpha.pband:60:28",
-            "alpha.pband:93:25"),
+            "alpha.pband:95:25"),
         places("alpha.pband", "record", "found"));
   }
 
