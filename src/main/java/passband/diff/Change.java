@@ -1,5 +1,6 @@
 package passband.diff;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import passband.source.Span;
@@ -20,6 +21,17 @@ public record Change(
     @Nullable String was,
     @Nullable String now,
     @Nullable Span cause,
-    List<String> details,
+    List<Detail> details,
     List<Ends> wasEnds,
-    List<Ends> nowEnds) {}
+    List<Ends> nowEnds) {
+
+  /** What else people are told, a line each. */
+  public List<String> lines() {
+    List<String> lines = new ArrayList<>();
+    if (kind == Kind.SAME_REVISION) {
+      lines.add("give the changed procedure a new revision");
+    }
+    details.forEach(detail -> lines.add(detail.text()));
+    return lines;
+  }
+}

@@ -1,5 +1,6 @@
 package passband.diff;
 
+import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
@@ -118,40 +119,52 @@ final class LimitChangeClassifier {
     return sameRange ? written : fresh.span();
   }
 
-  private List<String> details() {
-    List<String> details = new ArrayList<>();
+  private List<Detail> details() {
+    List<Detail> details = new ArrayList<>();
     if (!sameRule()) {
-      details.add("rule: " + FactText.rule(was) + " -> " + FactText.rule(now));
+      details.add(texts(Detail.What.RULE, FactText.rule(was), FactText.rule(now)));
     }
-    details.add("before rounding: " + exact(was) + " -> " + exact(now));
-    String u = uncertainty(was);
+    details.add(new Detail(Detail.What.BEFORE_ROUNDING, exact(was), exact(now)));
+    Detail.Side u = uncertainty(was);
     if (!u.equals(uncertainty(now))) {
-      details.add("uncertainty: " + u + " -> " + uncertainty(now));
+      details.add(new Detail(Detail.What.UNCERTAINTY, u, uncertainty(now)));
     }
     if (was.source() != now.source()) {
-      details.add("source: " + was.source().word() + " -> " + now.source().word());
+      details.add(texts(Detail.What.SOURCE, was.source().word(), now.source().word()));
     }
     return details;
   }
 
-  private static String exact(Limit limit) {
-    return six(limit.exact().lower(), limit) + " to " + six(limit.exact().upper(), limit);
+  private static Detail texts(Detail.What what, String was, String now) {
+    return new Detail(what, Detail.Side.of(was), Detail.Side.of(now));
   }
 
-  private static String uncertainty(Limit limit) {
-    return six(limit.expanded(), limit);
+  private static Detail.Side exact(Limit limit) {
+    BigDecimal lower = six(limit.exact().lower(), limit);
+    BigDecimal upper = six(limit.exact().upper(), limit);
+    return new Detail.Side(
+        text(lower, "open", limit) + " to " + text(upper, "open", limit),
+        new Detail.Values(limit.unit().ucum(), lower, upper));
   }
 
-  private static String six(@Nullable Real value, Limit limit) {
-    if (value == null) {
-      return "open";
-    }
-    String number =
-        value
+  private static Detail.Side uncertainty(Limit limit) {
+    BigDecimal expanded = six(limit.expanded(), limit);
+    return new Detail.Side(
+        text(expanded, "unknown", limit),
+        new Detail.Values(limit.unit().ucum(), expanded, expanded));
+  }
+
+  /** In the limit's unit, six significant digits. */
+  private static @Nullable BigDecimal six(@Nullable Real value, Limit limit) {
+    return value == null
+        ? null
+        : value
             .over(Real.of(limit.unit().factor()))
             .toDecimal(6, RoundingMode.HALF_EVEN)
-            .stripTrailingZeros()
-            .toPlainString();
-    return (number + " " + limit.unit().printed()).strip();
+            .stripTrailingZeros();
+  }
+
+  private static String text(@Nullable BigDecimal value, String none, Limit limit) {
+    return value == null ? none : (value.toPlainString() + " " + limit.unit().printed()).strip();
   }
 }

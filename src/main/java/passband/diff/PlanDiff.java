@@ -70,7 +70,7 @@ public record PlanDiff(@Nullable Plan was, @Nullable Plan now, List<Change> chan
         was.digest(),
         now.digest(),
         now.source().revision(),
-        List.of("give the changed procedure a new revision"),
+        List.of(),
         List.of(),
         List.of());
   }

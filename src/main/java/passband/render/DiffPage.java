@@ -47,7 +47,7 @@ public final class DiffPage {
         change.subject(),
         change.was(),
         change.now(),
-        change.details(),
+        change.lines(),
         DiffReport.cause(change));
   }
 }

@@ -9,6 +9,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.JsonReport;
 import passband.diff.Change;
+import passband.diff.Detail;
 import passband.diff.Ends;
 import passband.diff.PlanDiff;
 import passband.plan.Fact;
@@ -32,7 +33,7 @@ public final class DiffReport {
         out.append(number++ + ". " + change.kind().word() + ": " + change.subject() + "\n");
         line(out, "was", change.was());
         line(out, "now", change.now());
-        change.details().forEach(d -> line(out, "   ", d));
+        change.lines().forEach(d -> line(out, "   ", d));
         line(out, "by ", cause(change));
       }
     }
@@ -57,7 +58,7 @@ public final class DiffReport {
       int number = 1;
       for (Change change : diff.changes()) {
         String now = cell(change.now());
-        for (String detail : change.details()) {
+        for (String detail : change.lines()) {
           now += "<br>" + escaped(detail);
         }
         out.append(
@@ -89,13 +90,13 @@ public final class DiffReport {
         .replace("\n", " ");
   }
 
-  /** For other programs: {@code {"format":"passband-diff/3","procedures":[…]}}. */
+  /** For other programs: {@code {"format":"passband-diff/4","procedures":[…]}}. */
   public static String json(List<PlanDiff> diffs) {
     StringWriter out = new StringWriter();
     try (JsonWriter json = new JsonWriter(out)) {
       json.setFormattingStyle(FormattingStyle.PRETTY);
       json.beginObject();
-      json.name("format").value("passband-diff/3");
+      json.name("format").value("passband-diff/4");
       json.name("procedures").beginArray();
       for (PlanDiff diff : diffs) {
         json.beginObject();
@@ -137,8 +138,12 @@ public final class DiffReport {
     value(json, "was", change.was(), change.wasEnds());
     value(json, "now", change.now(), change.nowEnds());
     json.name("details").beginArray();
-    for (String detail : change.details()) {
-      json.value(detail);
+    for (Detail detail : change.details()) {
+      json.beginObject();
+      json.name("what").value(detail.what().word());
+      side(json, "was", detail.what(), detail.was());
+      side(json, "now", detail.what(), detail.now());
+      json.endObject();
     }
     json.endArray();
     json.name("cause");
@@ -146,6 +151,25 @@ public final class DiffReport {
       json.nullValue();
     } else {
       cause(json, change.cause());
+    }
+    json.endObject();
+  }
+
+  /** What one side of a detail says, and where that is an amount or limits, in numbers. */
+  private static void side(JsonWriter json, String name, Detail.What what, Detail.Side side)
+      throws IOException {
+    json.name(name);
+    json.beginObject();
+    json.name("text").value(side.text());
+    Detail.Values values = side.values();
+    if (values != null) {
+      json.name("unit").value(values.unit());
+      if (what == Detail.What.UNCERTAINTY) {
+        json.name("value").value(values.lower());
+      } else {
+        json.name("lower").value(values.lower());
+        json.name("upper").value(values.upper());
+      }
     }
     json.endObject();
   }

@@ -26,10 +26,13 @@ import java.util.List;
 import java.util.Random;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import passband.diff.Kind;
 import passband.evidence.BadInput;
 import passband.evidence.Evidence;
 import passband.evidence.Item;
@@ -37,6 +40,8 @@ import passband.evidence.ItemList;
 import passband.evidence.LimitsReader;
 import passband.evidence.LimitsWriter;
 import passband.evidence.Seal;
+import passband.judge.Cause;
+import passband.judge.Verdict;
 import passband.render.Schemas;
 import passband.testing.Records;
 import passband.testing.Repository;
@@ -155,6 +160,18 @@ class SchemasTest {
   void diff() throws IOException {
     String main = library("teasel/teasel-output.pband");
     assertFits("diff", run(0, "diff", main, main, "--as", "json"));
+    String changed = run(1, "diff", Repository.LIBRARY.toString(), changed(), "--as", "json");
+    assertFits("diff", changed);
+    assertTrue(changed.contains("\"text\": \"tack | 1       | 40       | 400 to 500\""), changed);
+    assertNumbers(changed);
+    Path none = Files.createDirectories(folder.resolve("none"));
+    Files.writeString(none.resolve("leads.pband"), "");
+    assertFits(
+        "diff", run(1, "diff", Repository.LIBRARY.toString(), none.toString(), "--as", "json"));
+  }
+
+  /** The library with one limit changed; its folder. */
+  private String changed() {
     Path other = folder.resolve("other");
     Repository.texts(Repository.LIBRARY)
         .forEach(
@@ -166,14 +183,99 @@ class SchemasTest {
                 throw new java.io.UncheckedIOException(e);
               }
             });
-    String changed =
-        run(1, "diff", Repository.LIBRARY.toString(), other.toString(), "--as", "json");
-    assertFits("diff", changed);
-    assertTrue(changed.contains("\"text\": \"tack | 1       | 40       | 400 to 500\""), changed);
-    Path none = Files.createDirectories(folder.resolve("none"));
-    Files.writeString(none.resolve("leads.pband"), "");
-    assertFits(
-        "diff", run(1, "diff", Repository.LIBRARY.toString(), none.toString(), "--as", "json"));
+    return other.toString();
+  }
+
+  /** The limits before rounding are numbers in the unit of those that are accepted. */
+  private static void assertNumbers(String diff) {
+    List<JsonObject> objects = new ArrayList<>();
+    objects(JsonParser.parseString(diff), objects);
+    int looked = 0;
+    for (JsonObject change : objects) {
+      for (JsonElement detail :
+          change.has("details") ? change.getAsJsonArray("details") : new JsonArray()) {
+        JsonObject now = detail.getAsJsonObject().getAsJsonObject("now");
+        if (now.has("lower")) {
+          JsonObject limit =
+              change.getAsJsonObject("now").getAsJsonArray("limits").get(0).getAsJsonObject();
+          assertEquals(limit.get("unit"), now.get("unit"));
+          BigDecimal exact = now.get("lower").getAsBigDecimal();
+          assertTrue(exact.compareTo(limit.get("lower").getAsBigDecimal()) <= 0, change.toString());
+          looked++;
+        }
+      }
+    }
+    assertTrue(looked > 0, diff);
+  }
+
+  /** Each key removed, another added, each value of another type: the schema refuses it. */
+  @Test
+  void everyDamageOfADiffIsRefused() {
+    String other = library("teasel/teasel-output.pband");
+    String good =
+        run(1, "diff", library("yarrow/yarrow-service.pband"), other, "--as", "json")
+            + run(1, "diff", Repository.LIBRARY.toString(), changed(), "--as", "json");
+    Schema schema = schema("diff");
+    int damages = 0;
+    for (String text : good.split("(?<=\n\\}\n)")) {
+      int objects = objects(text).size();
+      for (int i = 0; i < objects; i += Math.max(1, objects / 60)) {
+        for (String key : List.copyOf(objects(text).get(i).keySet())) {
+          for (int kind = 0; kind < 3; kind++) {
+            JsonObject root = JsonParser.parseString(text).getAsJsonObject();
+            List<JsonObject> found = new ArrayList<>();
+            objects(root, found);
+            JsonObject object = found.get(i);
+            JsonElement was = object.get(key);
+            switch (kind) {
+              case 0 -> object.remove(key);
+              case 1 -> object.add(key + "_2", was);
+              default -> object.add(key, otherType(was));
+            }
+            assertFalse(
+                schema.validate(written(root), InputFormat.JSON).isEmpty(), kind + key + object);
+            damages++;
+          }
+        }
+      }
+    }
+    assertTrue(damages > DAMAGES, damages + " damages");
+  }
+
+  private static List<JsonObject> objects(String text) {
+    List<JsonObject> found = new ArrayList<>();
+    objects(JsonParser.parseString(text), found);
+    return found;
+  }
+
+  /** The words of a schema are those that the program has. */
+  @Test
+  void aSchemaKnowsEveryWordOfTheProgram() {
+    assertEquals(
+        Stream.of(Kind.values()).map(Kind::word).toList(), words("diff", "change", "kind"));
+    assertEquals(
+        Stream.of(Cause.Code.values()).map(Cause.Code::word).collect(Collectors.toSet()),
+        Set.copyOf(words("verdicts", "cause", "code")));
+    assertEquals(
+        Stream.of(Verdict.values())
+            .filter(verdict -> verdict != Verdict.INCOMPLETE)
+            .map(Verdict::word)
+            .toList(),
+        words("verdicts", "item", "verdict"));
+  }
+
+  private static List<String> words(String schema, String part, String key) {
+    JsonObject root = JsonParser.parseString(Schemas.text(schema)).getAsJsonObject();
+    return root
+        .getAsJsonObject("$defs")
+        .getAsJsonObject(part)
+        .getAsJsonObject("properties")
+        .getAsJsonObject(key)
+        .getAsJsonArray("enum")
+        .asList()
+        .stream()
+        .map(JsonElement::getAsString)
+        .toList();
   }
 
   @Test

@@ -315,7 +315,7 @@ class DiffTest {
         DiffReport.markdown(diffs)
             .contains("| **loosened** | tack-output/bipolar/tack/1/40ohm/current |"));
     JsonObject json = JsonParser.parseString(DiffReport.json(diffs)).getAsJsonObject();
-    assertEquals("passband-diff/3", json.get("format").getAsString());
+    assertEquals("passband-diff/4", json.get("format").getAsString());
     JsonObject change =
         json.getAsJsonArray("procedures")
             .get(0)
