@@ -9,6 +9,7 @@ import java.util.Base64;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeSet;
 import passband.draw.Drawing;
 import passband.draw.Svg;
@@ -22,23 +23,41 @@ import passband.source.Sha256;
  */
 public final class Checklist {
   private static final String STYLE = resource("checklist.css");
-  private static final String SCRIPT =
-      "\"use strict\";\n"
-          + ScriptTables.causes()
-          + ScriptTables.units()
-          + ScriptTables.fillers()
-          + ScriptTables.readings()
-          + resource("causes.js")
-          + resource("ratio.js")
-          + resource("units.js")
-          + resource("blanks.js")
-          + resource("formula.js")
-          + resource("verdicts.js")
-          + resource("readings.js")
-          + resource("checklist.js");
+  private static final List<String> SCRIPTS =
+      List.of(
+          "causes",
+          "ratio",
+          "units",
+          "blanks",
+          "formula",
+          "verdicts",
+          "readings",
+          "words",
+          "dom",
+          "fields",
+          "shown",
+          "order",
+          "kept",
+          "files",
+          "timer",
+          "oneline",
+          "start",
+          "checklist");
+  private static final String SCRIPT = script();
   private static final String SCRIPT_HASH = hash(SCRIPT);
 
   private Checklist() {}
+
+  private static String script() {
+    StringBuilder script = new StringBuilder("\"use strict\";\n");
+    script
+        .append(ScriptTables.causes())
+        .append(ScriptTables.units())
+        .append(ScriptTables.fillers())
+        .append(ScriptTables.readings());
+    SCRIPTS.forEach(name -> script.append(resource(name + ".js")));
+    return script.toString();
+  }
 
   /** Sets up what makes the file, which takes about as long as to check a procedure. */
   public static void ready() {
@@ -55,31 +74,50 @@ public final class Checklist {
     String style = STYLE + PageRules.of(sheet);
     Map<String, Object> model = new HashMap<>();
     model.put("sheet", sheet);
-    model.put("items", ScriptItems.of(sheet.items()));
+    model.put("items", ScriptItems.of(sheet));
     model.put("style", style);
     model.put("styleHash", hash(style));
     model.put("script", SCRIPT);
     model.put("scriptHash", SCRIPT_HASH);
     model.put("wiring", wiring(sheet));
-    model.put("pictures", pictures(sheet));
     return Templates.filled("checklist.ftlh", model);
   }
 
-  /** The drawing of each block, empty where it has none. */
-  private static List<String> wiring(Sheet sheet) {
-    List<String> drawn = new ArrayList<>();
-    for (Sheet.Block block : sheet.blocks()) {
-      Sheet.SetupLines setup = block.run() == null ? null : block.run().setup();
-      Drawing drawing = setup == null ? null : setup.drawing();
-      drawn.add(drawing == null ? "" : Svg.element(drawing, "wiring-" + block.number()));
-    }
-    return drawn;
+  /**
+   * How the page shows the wiring of a block.
+   *
+   * @param number of the run at which it is drawn; 0 where there is none
+   * @param svg the drawing, each of them once; empty where it is drawn at a run before
+   * @param at the number and the title of that run
+   */
+  public record Wiring(int number, String svg, String at) {
+    static final Wiring NONE = new Wiring(0, "", "");
   }
 
-  private static List<String> pictures(Sheet sheet) {
-    List<String> drawn = new ArrayList<>();
-    sheet.pictures().forEach(p -> drawn.add(Svg.element(p, "limits-" + (drawn.size() + 1))));
-    return drawn;
+  private static List<Wiring> wiring(Sheet sheet) {
+    Map<String, Wiring> drawn = new HashMap<>();
+    List<Wiring> all = new ArrayList<>();
+    for (Sheet.Block block : sheet.blocks()) {
+      Sheet.SetupLines setup = block.run() == null ? null : block.run().setup();
+      if (setup == null) {
+        all.add(Wiring.NONE);
+        continue;
+      }
+      Wiring before = drawn.get(setup.name());
+      if (before != null) {
+        all.add(new Wiring(before.number(), "", before.at()));
+        continue;
+      }
+      Drawing drawing = Objects.requireNonNull(setup.drawing(), "a wiring that is never drawn");
+      Wiring here =
+          new Wiring(
+              block.number(),
+              Svg.element(drawing, "wiring-" + block.number()),
+              block.number() + ". " + block.title());
+      drawn.put(setup.name(), here);
+      all.add(here);
+    }
+    return all;
   }
 
   /** The SHA-256 of a text as a content-security policy wants it. */

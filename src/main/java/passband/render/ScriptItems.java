@@ -36,8 +36,8 @@ final class ScriptItems implements Item.Visitor<Void> {
   }
 
   /** As JSON that may stand in an element of a page. */
-  static String of(ItemList list) {
-    return new ScriptItems(list).all(list);
+  static String of(Sheet sheet) {
+    return new ScriptItems(sheet.items()).all(sheet);
   }
 
   private static void write(Write write) {
@@ -48,13 +48,15 @@ final class ScriptItems implements Item.Visitor<Void> {
     }
   }
 
-  private String all(ItemList list) {
+  private String all(Sheet sheet) {
+    ItemList list = sheet.items();
     write(json::beginObject);
     text("guard", list.decision().guard().toPlainString());
     texts("phases", list.phases());
     write(() -> json.name("items").beginArray());
     list.items().forEach(item -> item.accept(this));
     write(json::endArray);
+    write(() -> new ScriptLines(json).groups(sheet));
     write(json::endObject);
     return out.toString();
   }

@@ -120,6 +120,7 @@ public record Sheet(
   /**
    * How the leads go.
    *
+   * @param name of the drawing
    * @param drawing null when a run before shows it
    * @param drawnAt the number and title of that run; null where it is drawn, or the run right
    *     before leaves the leads as they are to be
@@ -128,6 +129,7 @@ public record Sheet(
    */
   public record SetupLines(
       String title,
+      String name,
       @Nullable Drawing drawing,
       @Nullable String drawnAt,
       List<Ask> moves,
@@ -136,8 +138,14 @@ public record Sheet(
   /** The state that a test is done in: what brings it about, and what ends it. */
   public record StateLines(String title, Ask enter, Ask leave) {}
 
-  /** A step; {@code kind} as in the language; {@code ask} is null where it asks for nothing. */
-  public record StepLine(String kind, String text, @Nullable Ask ask) {}
+  /**
+   * A step.
+   *
+   * @param kind as in the language
+   * @param ask null where it asks for nothing
+   * @param lasts how many seconds it lasts, rounded up; null where it is no wait
+   */
+  public record StepLine(String kind, String text, @Nullable Ask ask, @Nullable String lasts) {}
 
   /** Lines whose steps are the same but for what stands on the line. */
   public record Group(
@@ -149,7 +157,12 @@ public record Sheet(
       boolean hasTimes,
       List<String> extras) {}
 
-  /** A point; {@code asks} are what its steps ask for. */
+  /**
+   * A point.
+   *
+   * @param asks what its steps ask for
+   * @param steps the steps of its group with what stands on the line in them
+   */
   public record Line(
       int number,
       String id,
@@ -159,7 +172,8 @@ public record Sheet(
       @Nullable String on,
       @Nullable String rest,
       List<Box> boxes,
-      List<Ask> asks) {}
+      List<Ask> asks,
+      List<String> steps) {}
 
   /**
    * A reading's box.

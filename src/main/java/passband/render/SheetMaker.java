@@ -222,10 +222,10 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
   @Override
   public Sheet.Block gate(Stage.Gate gate) {
     List<Sheet.StepLine> steps = new ArrayList<>();
-    steps.add(new Sheet.StepLine("caution", gate.text(), null));
+    steps.add(new Sheet.StepLine("caution", gate.text(), null, null));
     Sheet.Ask passed = asks.of(Objects.requireNonNull(items().before().get(0), "a gate's tick"));
-    steps.add(new Sheet.StepLine("confirm", passed.text(), passed));
-    steps.add(new Sheet.StepLine("do", GATE_CLOSED, null));
+    steps.add(new Sheet.StepLine("confirm", passed.text(), passed, null));
+    steps.add(new Sheet.StepLine("do", GATE_CLOSED, null, null));
     return new Sheet.Block(
         "gate",
         0,
@@ -293,6 +293,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
     }
     return new Sheet.SetupLines(
         setup.title(),
+        drawing.name(),
         before == null ? drawing : null,
         run.moves().isEmpty() ? null : before,
         asks.all(items().moves()),
@@ -323,7 +324,8 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
     List<Sheet.StepLine> lines = new ArrayList<>();
     for (int i = 0; i < steps.size(); i++) {
       PlanStep step = steps.get(i);
-      lines.add(new Sheet.StepLine(step.kind().word(), step.text(), asks.optional(asked.get(i))));
+      Sheet.Ask ask = asks.optional(asked.get(i));
+      lines.add(new Sheet.StepLine(step.kind().word(), step.text(), ask, lasts(step)));
     }
     return lines;
   }
@@ -377,7 +379,11 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
           case CHOOSE -> " (mark one under the line)";
           default -> "";
         };
-    return new Sheet.StepLine(step.kind().word(), text + where, null);
+    return new Sheet.StepLine(step.kind().word(), text + where, null, lasts(step));
+  }
+
+  private static @Nullable String lasts(PlanStep step) {
+    return step.act() instanceof Act.Wait wait ? whole(wait.time().si()) : null;
   }
 
   private Sheet.Group group(Stage.Run run, List<Integer> places, List<Sheet.StepLine> shared) {
@@ -407,10 +413,15 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         seconds(point.onTime()),
         seconds(point.rest()),
         Boxes.of(point, asked),
-        asks.all(asked.steps().values()));
+        asks.all(asked.steps().values()),
+        point.steps().stream().map(s -> atLine(s, s.text()).text()).toList());
   }
 
   private static @Nullable String seconds(@Nullable Rational seconds) {
-    return seconds == null ? null : seconds.ceilingTo(Rational.ONE).toPlain() + " s";
+    return seconds == null ? null : whole(seconds) + " s";
+  }
+
+  private static String whole(Rational seconds) {
+    return seconds.ceilingTo(Rational.ONE).toPlain();
   }
 }

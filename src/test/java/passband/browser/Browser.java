@@ -72,6 +72,18 @@ final class Browser implements AutoCloseable {
     driver.get(page.toUri().toString());
   }
 
+  /** The page, begun for a new unit. */
+  void open(Path page, String serial) {
+    open(page);
+    begin(serial);
+  }
+
+  /** A new unit, from the start of a page that is open. */
+  void begin(String serial) {
+    find("#serial").sendKeys(serial);
+    find("#begin").click();
+  }
+
   Object run(String script, Object... arguments) {
     return ((JavascriptExecutor) driver).executeScript(script, arguments);
   }

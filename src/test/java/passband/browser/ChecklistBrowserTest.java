@@ -10,9 +10,11 @@ import de.siegmar.fastcsv.reader.NamedCsvRecord;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Base64;
 import java.util.List;
@@ -36,7 +38,6 @@ import org.openqa.selenium.WebElement;
 import org.openqa.selenium.print.PageMargin;
 import org.openqa.selenium.print.PageSize;
 import org.openqa.selenium.print.PrintOptions;
-import org.openqa.selenium.support.ui.ExpectedConditions;
 import org.openqa.selenium.support.ui.WebDriverWait;
 import passband.evidence.Evidence;
 import passband.evidence.Item;
@@ -78,7 +79,21 @@ class ChecklistBrowserTest {
         "if (location.protocol === 'file:') localStorage.clear(); window.addEventListener('beforeunload', e => e.stopImmediatePropagation(), true)");
     browser.driver().get("about:blank");
     dismissWarning();
-    Files.deleteIfExists(folder.resolve("readings.csv"));
+    deleteSaved();
+  }
+
+  private static void deleteSaved() throws IOException {
+    try (DirectoryStream<Path> saved = Files.newDirectoryStream(folder, "*_*.csv")) {
+      for (Path file : saved) {
+        Files.delete(file);
+      }
+    }
+  }
+
+  /** PROCEDURE_SERIAL_DATE.csv, of what may stand in a file's name anywhere. */
+  private Path saved() throws IOException, InterruptedException {
+    String procedure = (String) browser.run("return document.body.dataset.procedure");
+    return Browser.awaited(folder.resolve(procedure + "_A-7-b_" + LocalDate.now() + ".csv"));
   }
 
   private Path page(Plan plan) throws IOException {
@@ -88,7 +103,7 @@ class ChecklistBrowserTest {
   }
 
   private void show(Plan plan) throws IOException {
-    browser.open(page(plan));
+    browser.open(page(plan), UNIT);
   }
 
   private WebElement entry(String point) {
@@ -99,6 +114,8 @@ class ChecklistBrowserTest {
     return (String)
         browser.run("return arguments[0].closest('tr').querySelector('.said').textContent", entry);
   }
+
+  private static final String UNIT = "=A \"7\", <b>&";
 
   private static final String FIRST = "bipolar-output/bipolar/thin/5W/125ohm/current";
 
@@ -128,14 +145,11 @@ class ChecklistBrowserTest {
   }
 
   @Test
-  void itCountsWhatIsLeftAndGoesOnByTheKeyboard() throws IOException {
+  void itCountsWhatIsLeft() throws IOException {
     show(TEASEL);
     assertTrue(browser.find("#count").getText().startsWith("33 of 33 readings to go"));
-    entry(FIRST).sendKeys("200.0", Keys.ENTER);
-    WebElement second = browser.driver().switchTo().activeElement();
-    assertEquals(
-        "bipolar-output/bipolar/thin/20W/125ohm/current", second.getDomAttribute("data-item"));
-    second.sendKeys("1.0");
+    entry(FIRST).sendKeys("200.0");
+    entry("bipolar-output/bipolar/thin/20W/125ohm/current").sendKeys("1.0");
     String count = browser.find("#count").getText();
     assertTrue(count.startsWith("31 of 33 readings to go"), count);
     assertTrue(count.contains("1 fail"), count);
@@ -152,7 +166,7 @@ class ChecklistBrowserTest {
     again.sendKeys("200.0");
     assertEquals("pass: attempt 2, the first was 1.0", said(entry));
     browser.find("#save").click();
-    List<NamedCsvRecord> rows = rows(Browser.awaited(folder.resolve("readings.csv")));
+    List<NamedCsvRecord> rows = rows(saved());
     assertEquals(
         List.of("1.0/1", "200.0/2"),
         rows.stream()
@@ -244,24 +258,24 @@ class ChecklistBrowserTest {
 
   private void fillSome() {
     entry(FIRST).sendKeys("200.0");
-    browser.find(SERIAL).sendKeys("=A \"7\", <b>&");
-    browser.find("input[type=checkbox][data-item]").click();
-    browser.find("input[name='sheet/result'][value='incomplete']").click();
-    WebElement undone =
+    press(browser.find("input[type=checkbox][data-item]"));
+    press(browser.find("input[name='sheet/result'][value='incomplete']"));
+    press(
         (WebElement)
             browser.run(
                 "return arguments[0].closest('tr').querySelector('.undone')",
-                entry("tack-output/bipolar/tack/1/40ohm/current"));
-    browser.run("arguments[0].focus()", undone);
-    undone.sendKeys(Keys.SPACE);
+                entry("tack-output/bipolar/tack/1/40ohm/current")));
   }
 
-  private static final String SERIAL = "input[data-item='sheet/generator-serial']";
+  private static void press(WebElement tick) {
+    browser.run("arguments[0].focus()", tick);
+    tick.sendKeys(Keys.SPACE);
+  }
 
   private String state() {
     return (String)
         browser.run(
-            "return JSON.stringify([...document.querySelectorAll('input')].filter(i => i.type !== 'file')"
+            "return JSON.stringify([...document.querySelectorAll('header input, main input')].filter(i => !i.matches('.noted'))"
                 + ".map(i => i.type === 'text' ? i.value : i.checked))");
   }
 
@@ -276,6 +290,10 @@ class ChecklistBrowserTest {
     dismissWarning();
     new WebDriverWait(browser.driver(), Duration.ofSeconds(10))
         .until(d -> Boolean.TRUE.equals(browser.run("return document.readyState === 'complete'")));
+    assertFalse(filled.equals(state()));
+    WebElement goOn = browser.find(".go-on");
+    assertEquals("Go on with " + UNIT, goOn.getText());
+    goOn.click();
     assertEquals(filled, state());
     assertEquals("pass", said(entry(FIRST)));
     assertEquals("not done", said(entry("tack-output/bipolar/tack/1/40ohm/current")));
@@ -295,7 +313,7 @@ class ChecklistBrowserTest {
     fillSome();
     String filled = state();
     browser.find("#save").click();
-    Path csv = Browser.awaited(folder.resolve("readings.csv"));
+    Path csv = saved();
     Map<String, String> byPoint =
         rows(csv).stream()
             .collect(
@@ -308,8 +326,6 @@ class ChecklistBrowserTest {
     assertTrue(byPoint.containsKey("not-done:tack-output/bipolar/tack/1/40ohm/current"));
     rows(csv).forEach(r -> assertEquals(TEASEL.digest(), r.getField("digest")));
     browser.find("#clear").click();
-    wait(ExpectedConditions.alertIsPresent());
-    browser.driver().switchTo().alert().accept();
     wait(d -> "".equals(entry(FIRST).getDomProperty("value")));
     browser.find("#file").sendKeys(csv.toString());
     // The page reads the file after this returns.
@@ -327,7 +343,7 @@ class ChecklistBrowserTest {
     show(TEASEL);
     fillSome();
     browser.find("#save").click();
-    Path csv = Browser.awaited(folder.resolve("readings.csv"));
+    Path csv = saved();
     Path other = folder.resolve("other.csv");
     Files.writeString(other, Files.readString(csv).replace(TEASEL.digest(), "0".repeat(64)));
     String before = state();
@@ -350,7 +366,7 @@ class ChecklistBrowserTest {
     entry(FIRST).sendKeys("200.0");
     assertEquals(Boolean.TRUE, warns());
     browser.find("#save").click();
-    Browser.awaited(folder.resolve("readings.csv"));
+    assertTrue(Files.size(saved()) > 0);
     assertEquals(Boolean.FALSE, warns());
   }
 
@@ -399,18 +415,17 @@ class ChecklistBrowserTest {
             value.toPlainString());
       }
     }
-    browser.find(SERIAL).sendKeys("F-1");
     Report report = assertSavedIsJudgedTheSame(list);
     assertEquals(List.of(), report.warnings());
-    assertEquals("F-1", report.readings().record("generator-serial"));
+    assertEquals(UNIT, report.readings().record("generator-serial"));
     long fails = report.judgements().stream().filter(j -> j.verdict() == Verdict.FAIL).count();
     assertTrue(fails > 2, fails + " fail");
   }
 
   private Report assertSavedIsJudgedTheSame(ItemList list) throws Exception {
-    Files.deleteIfExists(folder.resolve("readings.csv"));
+    deleteSaved();
     browser.find("#save").click();
-    byte[] csv = Files.readAllBytes(Browser.awaited(folder.resolve("readings.csv")));
+    byte[] csv = Files.readAllBytes(saved());
     Report report = Judge.judge(list, Readings.parse(csv), null);
     for (Judgement judgement : report.judgements()) {
       assertEquals(

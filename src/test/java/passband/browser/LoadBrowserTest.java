@@ -49,6 +49,9 @@ class LoadBrowserTest {
   private static final Plan PLAN = Sheets.YARROW;
   private static final ItemList LIST = Evidence.of(PLAN).list();
 
+  /** As good records name it. */
+  private static final String SERIAL = "80";
+
   @TempDir static Path folder;
   private static Browser browser;
 
@@ -56,8 +59,7 @@ class LoadBrowserTest {
   static void open() throws IOException {
     browser = new Browser(folder, true);
     Files.writeString(folder.resolve("page.html"), Checklist.of(PLAN));
-    browser.open(folder.resolve("page.html"));
-    browser.run("window.confirm = () => true");
+    browser.open(folder.resolve("page.html"), SERIAL);
   }
 
   @AfterEach

@@ -187,7 +187,7 @@ class VerdictsBrowserTest {
 
   private static JsonObject said(Map<String, List<Attempt>> written) {
     String script =
-        "const data = JSON.parse(document.getElementById('items').textContent);"
+        "const data = Fields.data;"
             + "const written = new Map(Object.entries(JSON.parse(arguments[0])));"
             + "const verdicts = Verdicts.of(data, written);"
             + "return JSON.stringify({overall: Verdicts.overall(data, verdicts),"

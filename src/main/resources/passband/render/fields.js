@@ -1,0 +1,93 @@
+// The items of the sheet, and what stands in their fields: [one attempt, a second one, whether it was not done].
+const Fields = (() => {
+  const data = JSON.parse(document.getElementById("items").textContent);
+  const items = new Map(data.items.map((item) => [item.id, item]));
+  const fields = new Map();
+  for (const field of document.querySelectorAll("[data-item]")) {
+    fields.set(field.dataset.item, [...(fields.get(field.dataset.item) || []), field]);
+  }
+  const blank = ["", "", false];
+  const first = (id) => fields.get(id)[0];
+  const second = (entry) => entry.parentElement.querySelector(".again");
+  const undone = (entry) => entry.closest("tr").querySelector(".undone");
+  const chosen = (id) => fields.get(id).find((radio) => radio.checked);
+
+  // What a reading has on the screen only: a box for a second attempt, and a tick that it was not done.
+  for (const item of data.items.filter(({ kind }) => kind === "reading")) {
+    const entry = first(item.id);
+    const label = entry.getAttribute("aria-label");
+    entry.parentElement.append(
+      el("input", { type: "text", className: "again", inputMode: "decimal", placeholder: WORDS.again, "aria-label": label + ", " + WORDS.again }),
+    );
+    const tick = el("input", { type: "checkbox", className: "undone", "aria-label": label + ", " + WORDS.notDone });
+    entry.closest("tr").querySelector(".verdict").append(el("label", {}, tick, WORDS.notDone));
+    entry.inputMode = "decimal";
+  }
+  document.querySelectorAll("input[type=text]").forEach((input) => (input.autocomplete = "off"));
+
+  function written(id) {
+    const [field] = fields.get(id);
+    switch (items.get(id).kind) {
+      case "reading":
+        return [field.value.trim(), second(field).value.trim(), undone(field).checked];
+      case "tick":
+        return [field.checked ? "yes" : "", "", false];
+      case "choice":
+        return [(chosen(id) || { value: "" }).value, "", false];
+      case "record":
+        return [field.value.trim(), "", false];
+      default:
+        return blank;
+    }
+  }
+
+  function put(id, [one, two, not]) {
+    const [field] = fields.get(id);
+    switch (items.get(id).kind) {
+      case "reading":
+        field.value = one;
+        second(field).value = two;
+        undone(field).checked = not;
+        break;
+      case "tick":
+        field.checked = one === "yes";
+        break;
+      case "choice":
+        fields.get(id).forEach((radio) => (radio.checked = radio.value === one));
+        break;
+      case "record":
+        field.value = one;
+        break;
+    }
+  }
+
+  const entered = () => new Map(data.items.map(({ id }) => [id, written(id)]));
+  const filled = () => new Map([...entered()].filter(([, [one, two, not]]) => one || two || not));
+  const fill = (entries) => data.items.forEach(({ id }) => put(id, entries.get(id) || blank));
+
+  // A number may have another unit after it: "0.200 A"; without one it is in the item's own.
+  function parted(item, text) {
+    const [, value, unit] = (item.unit !== undefined && /^(\S+)\s+([^\s\d.,+-]\S*)$/.exec(text)) || [];
+    return value === undefined ? { value: text } : { value, unit };
+  }
+
+  // As they are saved: what is blank is left out, 'not done' comes last.
+  function attempts(item, [one, two, not]) {
+    const made = [
+      { number: 1, ...parted(item, one), undone: false },
+      { number: 2, ...parted(item, two), undone: false },
+    ].filter(({ value }) => value !== "");
+    return not ? [...made, { number: one ? (two ? 3 : 2) : 1, value: "", undone: true }] : made;
+  }
+
+  // The item that a field belongs to; undefined where it belongs to none.
+  function itemOf(field) {
+    if (field.id.startsWith("noted:")) {
+      return items.get(field.id.slice("noted:".length));
+    }
+    const own = field.dataset.item !== undefined ? field : (field.closest("tr") || field).querySelector("[data-item]");
+    return own === null ? undefined : items.get(own.dataset.item);
+  }
+
+  return { data, items, all: fields, blank, first, second, undone, chosen, written, entered, filled, fill, parted, attempts, itemOf };
+})();

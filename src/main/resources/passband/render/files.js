@@ -1,0 +1,140 @@
+// The file of readings: what is saved, and what is taken from one; what the page has no place for is refused.
+const Files = (() => {
+  const { data, items, parted, attempts } = Fields;
+  const { procedure, revision, digest } = document.body.dataset;
+  const SERIAL = "sheet/generator-serial";
+  const DATE = "sheet/date";
+  const COLUMNS = ["point", "reading", "unit", "phase", "attempt", "kind", "procedure", "revision", "digest"];
+
+  function rows() {
+    const made = [];
+    const same = [procedure, revision, digest];
+    for (const [id, entry] of Fields.entered()) {
+      const item = items.get(id);
+      const own = item.unit === "1" ? "" : item.unit || "";
+      for (const { number, value, unit = own, undone: not } of attempts(item, entry)) {
+        made.push([id, value, not ? "" : unit, item.phase || "", String(number), not ? "not-done" : item.kind, ...same]);
+      }
+    }
+    return made;
+  }
+
+  // What may stand in the name of a file anywhere.
+  const plain = (text) => text.replace(/[^\p{L}\p{N}.-]+/gu, "-").replace(/^[.-]+|[.-]+$/g, "");
+
+  // The day on which it was done, or else today.
+  function day() {
+    const now = new Date();
+    const local = new Date(now.getTime() - now.getTimezoneOffset() * 60000).toISOString().slice(0, 10);
+    return Blanks.day(Fields.written(DATE)[0]) || local;
+  }
+
+  const name = (serial) => [procedure, plain(serial), day()].join("_") + ".csv";
+
+  function save(serial) {
+    const link = el("a", {
+      href: URL.createObjectURL(new Blob([Csv.text([COLUMNS, ...rows()])], { type: "text/csv" })),
+      download: name(serial),
+    });
+    link.click();
+    setTimeout(() => URL.revokeObjectURL(link.href), 10000);
+  }
+
+  // What stands in the field for a value and its unit: the unit is left out where it is the item's own.
+  function joined(item, value, unit) {
+    if (item.unit === undefined || value === "" || (unit === "" ? item.unit === "1" : Verdicts.own(item, unit))) {
+      return value;
+    }
+    const text = value + " " + unit;
+    const back = parted(item, text);
+    if (unit === "" || back.value !== value || back.unit !== unit) {
+      throw new Error(words("cannotShowUnit", { value, unit, id: item.id }));
+    }
+    return text;
+  }
+
+  // The item that a row is of: its phase may stand in a column of its own.
+  function itemOf(row) {
+    for (const column of ["procedure", "revision"]) {
+      const own = document.body.dataset[column];
+      if (row[column] !== "" && row[column] !== own) {
+        const hint = " (if a spreadsheet changed it, clear the column: the digest tells)";
+        throw new Error("line " + row.line + ": the column '" + column + "' says '" + row[column] + "', but the limits are of '" + own + "'" + hint);
+      }
+    }
+    const last = row.point.lastIndexOf("/");
+    const phased = last < 0 || row.phase === "" ? row.point : row.point.slice(0, last) + "/" + row.phase + row.point.slice(last);
+    const item = items.get(row.point) || items.get(phased);
+    if (item === undefined) {
+      throw new Error("these points are not in the limits: " + row.point);
+    }
+    if (item.phase !== undefined && row.phase !== "" && row.phase !== item.phase) {
+      throw new Error("line " + row.line + ": the phase is '" + row.phase + "', but the point is of '" + item.phase + "': " + row.point);
+    }
+    for (const column of Object.keys(READING_COLUMNS).filter((one) => READING_COLUMNS[one] === "compared" && row[one] !== "")) {
+      const own = (item.said || {})[column];
+      if (own !== row[column]) {
+        const has = own === undefined ? "none" : "'" + own + "'";
+        throw new Error("line " + row.line + ": the column '" + column + "' says '" + row[column] + "', but the point has " + has + ": " + item.id);
+      }
+    }
+    return item;
+  }
+
+  function take(entries, row) {
+    const item = itemOf(row);
+    const cannot = (what) => new Error(words("cannotShow", { line: row.line, what, id: item.id }));
+    if (row.reading === "" && row.kind !== "not-done") {
+      return;
+    }
+    if (row.kind !== "" && row.kind !== "not-done" && row.kind !== item.kind) {
+      throw cannot("a " + row.kind);
+    }
+    if (/[\r\n]/.test(row.reading)) {
+      throw cannot("a line break");
+    }
+    const value = entries.get(item.id) || ["", "", false];
+    entries.set(item.id, value);
+    if (row.kind === "not-done") {
+      if (item.kind !== "reading") {
+        throw cannot("'not done'");
+      }
+      value[2] = true;
+      return;
+    }
+    const attempt = ["", "1"].includes(row.attempt) ? 0 : row.attempt === "2" && item.kind === "reading" ? 1 : undefined;
+    if (attempt === undefined || item.kind === "derived") {
+      throw cannot(item.kind === "derived" ? "a value that was written down instead of calculated" : "attempt '" + row.attempt + "'");
+    }
+    if (value[attempt] !== "") {
+      throw new Error("line " + row.line + ": attempt " + (attempt + 1) + " is recorded twice: " + item.id);
+    }
+    value[attempt] = joined(item, row.reading, row.unit);
+    if ((item.kind === "tick" && row.reading !== "yes") || (item.kind === "choice" && !item.options.includes(row.reading))) {
+      throw cannot("'" + row.reading + "'");
+    }
+  }
+
+  // What a file holds, { serial, entries }; it has to be of this sheet and, unless serial is null, of this unit.
+  function read(bytes, serial) {
+    const readings = Csv.read(bytes);
+    if (readings.digest === null) {
+      throw new Error(WORDS.noDigest);
+    }
+    if (readings.digest !== digest) {
+      throw new Error(words("otherDigest", { digest: readings.digest.slice(0, 12) }));
+    }
+    const entries = new Map();
+    readings.rows.forEach((row) => take(entries, row));
+    const [other] = entries.get(SERIAL) || [""];
+    if (other === "" || Blanks.filler(other)) {
+      throw new Error(words("noUnit", { id: SERIAL }));
+    }
+    if (serial !== null && other !== serial) {
+      throw new Error(words("otherUnit", { other, serial }));
+    }
+    return { serial: other, entries };
+  }
+
+  return { SERIAL, save, read };
+})();

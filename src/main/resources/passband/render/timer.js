@@ -1,0 +1,62 @@
+// One timer at a time: it stays in sight on both views, and says when its time is over.
+const Timer = (() => {
+  const shown = el("span", { id: "left", role: "timer" });
+  const over = el("span", { id: "over", role: "status" });
+  let end = 0;
+  let ticking;
+  let now = { what: "", seconds: 0 };
+
+  function tick() {
+    const left = Math.max(0, Math.ceil((end - performance.now()) / 1000));
+    shown.textContent = left === 0 ? "" : words("timerLeft", { what: now.what, left });
+    if (left === 0) {
+      clearInterval(ticking);
+      over.textContent = words("timerOver", now);
+      beep();
+    }
+  }
+
+  // Whoever looks at the analyzer hears it; where there is no sound, the words have to do.
+  function beep() {
+    try {
+      const audio = new AudioContext();
+      const tone = new OscillatorNode(audio, { frequency: 880 });
+      tone.connect(new GainNode(audio, { gain: 0.2 })).connect(audio.destination);
+      tone.onended = () => audio.close();
+      tone.start();
+      tone.stop(audio.currentTime + 0.4);
+    } catch {
+      // No sound on this device.
+    }
+  }
+
+  function start(what, seconds) {
+    now = { what, seconds };
+    end = performance.now() + seconds * 1000;
+    over.textContent = "";
+    clearInterval(ticking);
+    ticking = setInterval(tick, 200);
+    tick();
+  }
+
+  function stop() {
+    clearInterval(ticking);
+    shown.textContent = "";
+    over.textContent = "";
+  }
+
+  // Beside each step that waits, what times it.
+  function equip() {
+    for (const step of document.querySelectorAll("li[data-wait]")) {
+      step.append(" ", waiting(Number(step.dataset.wait)));
+    }
+  }
+
+  function waiting(seconds) {
+    const made = el("button", { type: "button", className: "wait" }, words("startTimer", { seconds }));
+    made.addEventListener("click", () => start(WORDS.timerWait, seconds));
+    return made;
+  }
+
+  return { element: el("p", { className: "timer" }, shown, over), start, stop, equip };
+})();
