@@ -3,7 +3,7 @@
   const { body } = document;
   const main = document.querySelector("main");
   const serialField = Fields.first(Files.SERIAL);
-  const unitName = el("strong", { id: "unit" });
+  const unitName = el("h1", { id: "unit" });
   const count = el("span", { id: "count", role: "status" });
   const hint = el("p", { id: "hint", role: "status" });
   const trouble = el("p", { id: "trouble", role: "alert", className: "trouble" });
@@ -175,7 +175,7 @@
   });
   const choose = () => file.click();
   const bar = document.querySelector(".bar");
-  bar.append(el("p", {}, unitName, " ", count), save, view, goOnHere, Timer.element, hint, trouble);
+  bar.append(el("div", { className: "state" }, unitName, count), save, view, goOnHere, Timer.element, hint, trouble);
   tools.append(button("load", WORDS.load, choose), clear, undo, button("another", WORDS.another, leave), file);
   document.querySelector("header").before(tools, bar);
   body.append(OneLine.bar);

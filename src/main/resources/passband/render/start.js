@@ -5,7 +5,7 @@ const Start = (() => {
   const units = el("ul", { id: "units", className: "units" });
   const undo = button("undo-remove", "", () => {});
   let open = () => {};
-  const screen = el("section", { id: "start", "aria-labelledby": "which-unit" });
+  const screen = el("div", { id: "start", role: "main" });
 
   function equip(openUnit, loadFile) {
     open = openUnit;
@@ -22,7 +22,7 @@ const Start = (() => {
       event.preventDefault();
       begin(serial.value.trim());
     });
-    screen.append(el("p", {}, document.title), el("h2", { id: "which-unit" }, WORDS.whichUnit), form, units, el("p", {}, undo, button("load-first", WORDS.fromFile, loadFile)));
+    screen.append(el("h1", {}, document.title), el("h2", {}, WORDS.whichUnit), form, units, el("p", {}, undo, button("load-first", WORDS.fromFile, loadFile)));
     document.querySelector("main").before(screen);
   }
 

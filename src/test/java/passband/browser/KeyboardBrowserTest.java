@@ -1,0 +1,268 @@
+package passband.browser;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.google.gson.Gson;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.openqa.selenium.Keys;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.interactions.Actions;
+import passband.evidence.Evidence;
+import passband.evidence.Item;
+import passband.plan.Plan;
+import passband.render.Checklist;
+import passband.testing.Records;
+import passband.testing.Sheets;
+
+/**
+ * Enter, Tab and the button of one line at a time never pass a lead that is not ticked, a reading
+ * that fails or is unclear, or a choice that is not made.
+ */
+class KeyboardBrowserTest {
+  private static final int PRESSES = 60;
+
+  @TempDir static Path folder;
+  private static Browser browser;
+
+  @BeforeAll
+  static void open() {
+    browser = new Browser(folder, true);
+  }
+
+  @AfterAll
+  static void close() {
+    browser.close();
+  }
+
+  @AfterEach
+  void forget() {
+    browser.run(
+        "localStorage.clear(); window.addEventListener('beforeunload', e => e.stopImmediatePropagation(), true)");
+  }
+
+  static Stream<Plan> plans() {
+    return Stream.concat(Stream.of(Sheets.TEASEL, Sheets.YARROW), Sheets.demo().stream());
+  }
+
+  private static void show(Plan plan) throws IOException {
+    Path page = folder.resolve(plan.name().text() + ".html");
+    Files.writeString(page, Checklist.of(plan));
+    browser.open(page, "K-1");
+  }
+
+  /** What is written, by item. */
+  private static void fill(Map<String, String> written) {
+    browser.run(
+        """
+        const written = JSON.parse(arguments[0]);
+        Fields.fill(new Map(Object.entries(written).map(([id, text]) => [id, [text, "", false]])));
+        document.querySelector("main input").dispatchEvent(new Event("input", { bubbles: true }));
+        """,
+        new Gson().toJson(written));
+  }
+
+  /** Good, but for some items, which are left open or are bad. */
+  private static Map<String, String> written(Plan plan, Random random, int oneIn) {
+    Map<String, String> good = new HashMap<>();
+    Records.of(Evidence.of(plan).list(), random.nextBoolean())
+        .readings()
+        .rows()
+        .forEach(row -> good.put(row.point(), row.reading()));
+    Map<String, String> written = new HashMap<>();
+    for (Item item : Evidence.of(plan).list().items()) {
+      String value = good.get(item.id());
+      if (value != null && random.nextInt(oneIn) > 0) {
+        boolean bad = item instanceof Item.Reading && random.nextInt(oneIn) == 0;
+        written.put(item.id(), bad ? List.of("99999.9", "x").get(random.nextInt(2)) : value);
+      }
+    }
+    return written;
+  }
+
+  /** Of the items before the one that has the focus, those that must not be passed. */
+  @SuppressWarnings("unchecked")
+  private static List<String> passed() {
+    return (List<String>)
+        browser.run(
+            """
+            const { data } = Fields;
+            const written = new Map([...Fields.entered()].map(([id, one]) => [id, Fields.attempts(Fields.items.get(id), one)]));
+            const verdicts = Verdicts.of(data, written);
+            const closed = Verdicts.closed(data, verdicts);
+            const others = ["instrument-overdue", "gate-open", "gate-failed", "earlier-open", "earlier-failed"];
+            const stops = (item) => {
+              const { verdict, causes } = verdicts.get(item.id);
+              if (verdict === "pass" || verdict === "does not apply" || closed.has(item.id)) return false;
+              if (verdict === "not done") return item.kind === "tick" || item.kind === "choice";
+              if (item.kind === "derived" && verdict === "unclear") return false;
+              return !causes.every((cause) => others.includes(cause.code));
+            };
+            const item = Fields.itemOf(document.activeElement);
+            const place = item === undefined ? data.items.length : data.items.indexOf(item);
+            return data.items.slice(0, place).filter(stops).map((one) => one.id);
+            """);
+  }
+
+  private static void press(CharSequence key) {
+    new Actions(browser.driver()).sendKeys(key).perform();
+  }
+
+  private static void focus(String id) {
+    browser.run(
+        "const field = Fields.first(arguments[0]); OneLine.reveal(field); field.focus()", id);
+  }
+
+  private static String focused() {
+    return (String)
+        browser.run(
+            "const item = Fields.itemOf(document.activeElement); return item === undefined ? document.activeElement.id : item.id");
+  }
+
+  private static List<String> fields(Plan plan) {
+    return Evidence.of(plan).list().items().stream()
+        .filter(item -> !(item instanceof Item.Derived))
+        .map(Item::id)
+        .toList();
+  }
+
+  @ParameterizedTest
+  @MethodSource("plans")
+  void enterPassesNothingThatIsOpen(Plan plan) throws IOException {
+    show(plan);
+    Random random = new Random(plan.name().text().hashCode());
+    List<String> fields = fields(plan);
+    int pressed = 0;
+    for (int i = 0; i < PRESSES; i++) {
+      fill(written(plan, random, i % 2 == 0 ? 8 : 80));
+      String from = fields.get(random.nextInt(fields.size()));
+      focus(from);
+      // What a gate closes takes no focus.
+      if (focused().equals(from)) {
+        press(Keys.ENTER);
+        assertEquals(List.of(), passed(), from + " to " + focused());
+        pressed++;
+      }
+    }
+    assertTrue(pressed > PRESSES / 4, pressed + " presses");
+  }
+
+  @ParameterizedTest
+  @MethodSource("plans")
+  void tabReachesNoReadingPastWhatIsOpen(Plan plan) throws IOException {
+    show(plan);
+    Random random = new Random(plan.name().text().hashCode());
+    List<String> fields = fields(plan);
+    int reached = 0;
+    for (int i = 0; i < PRESSES; i++) {
+      fill(written(plan, random, i % 2 == 0 ? 8 : 10_000));
+      String from = fields.get(random.nextInt(fields.size()));
+      focus(from);
+      press(Keys.TAB);
+      boolean reading =
+          (Boolean) browser.run("return document.activeElement.matches('input.entry')");
+      assertTrue(!reading || passed().isEmpty(), from + " to " + focused());
+      reached += reading ? 1 : 0;
+    }
+    assertTrue(reached > 0, "no reading was reached");
+  }
+
+  /** From the first line to the last, all being well, by Enter alone. */
+  @ParameterizedTest
+  @MethodSource("plans")
+  void enterGoesThroughTheWholeSheet(Plan plan) throws IOException {
+    show(plan);
+    Map<String, String> written = written(plan, new Random(1), Integer.MAX_VALUE);
+    fill(written);
+    assertEquals("pass", browser.run("return document.body.dataset.overall"));
+    written.keySet().removeIf(id -> browser.all("input.entry[data-item='" + id + "']").size() == 1);
+    fill(written);
+    String before = "";
+    int lines = 0;
+    focus("sheet/done-by");
+    press(Keys.ENTER);
+    while (!focused().equals("save")) {
+      assertNotEquals(before, focused());
+      before = focused();
+      browser.run(
+          "const item = Fields.itemOf(document.activeElement);"
+              + "document.activeElement.value = item.low !== undefined && item.high !== undefined"
+              + " ? ((Number(item.low) + Number(item.high)) / 2).toFixed(item.decimals)"
+              + " : item.low || item.high || (300).toFixed(item.decimals);"
+              + "document.activeElement.dispatchEvent(new Event('input', { bubbles: true }))");
+      press(Keys.ENTER);
+      lines++;
+    }
+    assertTrue(lines > 5, lines + " lines");
+  }
+
+  /** What fails twice is passed only when somebody says that it is noted, and not by Enter. */
+  @Test
+  void whatFailsTwiceIsNotedFirst() throws IOException {
+    Plan plan = Sheets.TEASEL;
+    show(plan);
+    String id = "bipolar-output/bipolar/thin/5W/125ohm/current";
+    Map<String, String> written = written(plan, new Random(1), Integer.MAX_VALUE);
+    written.put(id, "1.0");
+    fill(written);
+    focus("bipolar-output/bipolar/thin/20W/125ohm/current");
+    press(Keys.ENTER);
+    WebElement again = browser.driver().switchTo().activeElement();
+    assertEquals(id, focused());
+    assertEquals("again", again.getDomAttribute("class"));
+    again.sendKeys("2.0", Keys.ENTER);
+    WebElement noted = browser.driver().switchTo().activeElement();
+    assertEquals("noted", noted.getDomAttribute("class"));
+    noted.sendKeys(Keys.ENTER);
+    assertEquals(noted, browser.driver().switchTo().activeElement());
+    noted.sendKeys(Keys.SPACE, Keys.ENTER);
+    assertNotEquals(id, focused());
+    // Of another reading it says nothing.
+    again.sendKeys("1");
+    again.sendKeys(Keys.ENTER);
+    assertEquals("noted", browser.driver().switchTo().activeElement().getDomAttribute("class"));
+  }
+
+  @ParameterizedTest
+  @MethodSource("plans")
+  void oneLineAtATimePassesNothingThatIsOpen(Plan plan) throws IOException {
+    show(plan);
+    browser.find("#view").click();
+    Random random = new Random(plan.name().text().hashCode());
+    List<String> fields = fields(plan);
+    for (int i = 0; i < PRESSES; i++) {
+      fill(written(plan, random, i % 2 == 0 ? 8 : 80));
+      String from = fields.get(random.nextInt(fields.size()));
+      focus(from);
+      if (i % 3 == 0) {
+        press(Keys.ENTER);
+      } else {
+        browser.run("document.getElementById('forward').click()");
+      }
+      String first =
+          (String)
+              browser.run(
+                  "const shown = [...document.querySelectorAll('[data-item]')].find((one) => one.checkVisibility());"
+                      + "return shown === undefined ? null : shown.dataset.item");
+      if (first != null) {
+        focus(first);
+        assertEquals(List.of(), passed(), from + " to " + first);
+      }
+    }
+  }
+}

@@ -1,0 +1,199 @@
+package passband.browser;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.support.ui.WebDriverWait;
+import passband.draw.WiringDrawing;
+import passband.plan.Plan;
+import passband.plan.PlanStep;
+import passband.plan.Point;
+import passband.plan.Stage;
+import passband.quantity.Rational;
+import passband.render.Checklist;
+import passband.testing.Sheets;
+
+/** One line at a time shows what is to be done at that line, by the plan, and nothing else. */
+class OneLineBrowserTest {
+  @TempDir static Path folder;
+  private static Browser browser;
+
+  @BeforeAll
+  static void open() {
+    browser = new Browser(folder, true);
+  }
+
+  @AfterAll
+  static void close() {
+    browser.close();
+  }
+
+  static List<Plan> plans() {
+    List<Plan> plans = new ArrayList<>(Sheets.demo());
+    plans.add(Sheets.YARROW);
+    return plans;
+  }
+
+  private static void show(Plan plan) throws IOException {
+    Path page = folder.resolve(plan.name().text() + ".html");
+    Files.writeString(page, Checklist.of(plan));
+    browser.open(page);
+    browser.run(
+        "localStorage.clear(); window.addEventListener('beforeunload', e => e.stopImmediatePropagation(), true)");
+    browser.begin("L-1");
+    browser.find("#view").click();
+  }
+
+  private static String plain(String text) {
+    return text.replaceAll("\\s+", " ").strip();
+  }
+
+  private static long whole(Rational seconds) {
+    return Long.parseLong(seconds.ceilingTo(Rational.ONE).toPlain());
+  }
+
+  /** What the steps of a point are in words, and what they ask for said as under the line. */
+  private static List<String> steps(Point point) {
+    List<String> steps = new ArrayList<>();
+    for (PlanStep step : point.steps()) {
+      String under =
+          switch (step.kind()) {
+            case CONFIRM -> " (tick under the line)";
+            case RECORD -> " (write under the line)";
+            case CHOOSE -> " (mark one under the line)";
+            default -> "";
+          };
+      String caution = step.kind() == PlanStep.Kind.CAUTION ? "Caution. " : "";
+      steps.add(plain(caution + step.text() + under));
+    }
+    if (point.rest() != null) {
+      steps.add("Rest " + whole(point.rest()) + " s.");
+    }
+    return steps;
+  }
+
+  @SuppressWarnings("unchecked")
+  private static Map<String, Object> shown(String reading) {
+    return (Map<String, Object>)
+        browser.run(
+            """
+            const entry = Fields.first(arguments[0]);
+            OneLine.reveal(entry);
+            const visible = (css) => [...document.querySelectorAll(css)].filter((one) => one.checkVisibility());
+            const texts = (css) => visible(css).map((one) => one.textContent);
+            const drawing = document.querySelector("#panel svg");
+            return {
+              steps: texts("#panel ol li"),
+              outlet: texts(".outlet"),
+              wiring: drawing === null ? "" : drawing.getAttribute("aria-label"),
+              limits: texts("td.limits"),
+              entry: entry.checkVisibility(),
+              entries: visible("input.entry").map((one) => one.dataset.item),
+              whole: visible("main > section").length,
+            };
+            """,
+            reading);
+  }
+
+  @ParameterizedTest
+  @MethodSource("plans")
+  void eachLineIsShownWithItsWiringAndItsSteps(Plan plan) throws IOException {
+    show(plan);
+    for (Stage.Run run : plan.runs()) {
+      for (Point point : run.points()) {
+        List<String> readings =
+            new ArrayList<>(point.readings().stream().map(r -> r.id()).toList());
+        point.limits().forEach(limit -> readings.add(limit.id()));
+        Map<String, Object> shown = shown(readings.get(0));
+        String where = plan.name().text() + ": " + point.id();
+        List<?> steps = (List<?>) shown.get("steps");
+        assertEquals(steps(point), steps.stream().map(s -> plain((String) s)).toList(), where);
+        assertEquals(
+            run.outlet() == null ? List.of() : List.of(run.outlet().title()),
+            shown.get("outlet"),
+            where);
+        assertEquals(
+            run.setup() == null ? "" : WiringDrawing.of(plan, run).title(),
+            shown.get("wiring"),
+            where);
+        assertEquals(true, shown.get("entry"), where);
+        assertTrue(readings.containsAll((List<?>) shown.get("entries")), where);
+        assertEquals(readings.size(), ((List<?>) shown.get("limits")).size(), where);
+        assertEquals(1L, shown.get("whole"), where);
+      }
+    }
+  }
+
+  private static void await(String css, String text) {
+    new WebDriverWait(browser.driver(), Duration.ofSeconds(10))
+        .until(d -> browser.find(css).getText().equals(text));
+  }
+
+  /** The time of the output begins when it is activated, that of the rest when it is off. */
+  @Test
+  void timersBeginWithTheirSteps() throws IOException {
+    Plan plan =
+        Sheets.demo().stream()
+            .filter(p -> p.points().stream().anyMatch(OneLineBrowserTest::timed))
+            .findFirst()
+            .orElseThrow();
+    Point point = plan.points().stream().filter(OneLineBrowserTest::timed).findFirst().get();
+    show(plan);
+    browser.run(
+        """
+        for (const item of Fields.data.items) {
+          if (item.kind === "tick") Fields.first(item.id).checked = true;
+          if (item.kind === "choice") Fields.all.get(item.id).find((one) => one.value === (item.pass || item.options[0])).checked = true;
+          if (item.kind === "record" && item.asks === "number") Fields.first(item.id).value = item.low || item.high || "80";
+          if (item.kind === "reading") Fields.first(item.id).value = item.low || item.high || "300.00";
+        }
+        document.querySelector("main input").dispatchEvent(new Event("input", { bubbles: true }));
+        const real = performance.now.bind(performance);
+        window.later = 0;
+        performance.now = () => real() + window.later;
+        """);
+    shown(point.limits().get(0).id());
+    WebElement forward = browser.find("#forward");
+    long on = whole(point.onTime());
+    long rest = whole(point.rest());
+    String left = "";
+    for (PlanStep step : point.steps()) {
+      assertEquals("Step done", forward.getText());
+      assertEquals(plain(step.text()), plain(browser.find("#panel li[aria-current]").getText()));
+      forward.click();
+      if (step.kind() == PlanStep.Kind.ACTIVATE) {
+        left = browser.find("#left").getText();
+        assertEquals("Output on: " + on + " s left", left);
+        browser.run("window.later += arguments[0] * 1000", on);
+        await("#over", "Output on: " + on + " s are over");
+      }
+    }
+    assertTrue(!left.isEmpty(), "nothing was activated");
+    assertEquals("Rest: " + rest + " s left", browser.find("#left").getText());
+    forward.click();
+    assertEquals("Next", forward.getText());
+    browser.run("window.later += arguments[0] * 1000", rest);
+    await("#over", "Rest: " + rest + " s are over");
+  }
+
+  private static boolean timed(Point point) {
+    return point.onTime() != null
+        && point.rest() != null
+        && !point.limits().isEmpty()
+        && point.steps().stream().anyMatch(s -> s.kind() == PlanStep.Kind.ACTIVATE);
+  }
+}
