@@ -13,20 +13,19 @@ import passband.plan.Point;
 import passband.plan.Stage;
 import passband.quantity.Rational;
 import passband.quantity.Real;
+import passband.quantity.Wave;
 import passband.syntax.Derive;
 import passband.syntax.Expression;
 import passband.syntax.Variables;
 
 /**
  * {@code crest-below-one}, an error: limits of a crest factor below 1, or one that is worked out
- * the wrong way round. A peak value is never below the RMS value of the same wave, so their ratio
- * is never below 1.
+ * the wrong way round: the ratio of the peak and the RMS value of one {@link Wave} is never below
+ * 1.
  */
 final class CrestFactor implements Check {
   private static final String NAME = "crest-factor";
   private static final Real ONE = Real.of(Rational.ONE);
-  private static final Set<String> PEAK = Set.of("peak-voltage", "peak-current");
-  private static final Set<String> RMS = Set.of("voltage", "current");
 
   @Override
   public void check(Plan plan, Diagnostics diagnostics) {
@@ -79,15 +78,20 @@ final class CrestFactor implements Check {
         && ratio.operator() == Expression.Operator.OVER
         && ratio.left() instanceof Expression.Variable peak
         && ratio.right() instanceof Expression.Variable rms
-        && peak.name().text().equals("peak-" + rms.name().text());
+        && isOneWave(peak.name().text(), rms.name().text());
+  }
+
+  private static boolean isOneWave(String peak, String rms) {
+    Wave wave = Wave.ofPeak(peak);
+    return wave != null && wave.rms().equals(rms);
   }
 
   private static void turned(Derive derive, Diagnostics diagnostics) {
     if (derive.name().text().equals(NAME)
         && derive.value() instanceof Expression.Binary ratio
         && ratio.operator() == Expression.Operator.OVER
-        && isOf(ratio.left(), RMS, PEAK)
-        && isOf(ratio.right(), PEAK, RMS)) {
+        && isOf(ratio.left(), false)
+        && isOf(ratio.right(), true)) {
       diagnostics
           .say(
               Code.CREST_BELOW_ONE,
@@ -98,13 +102,16 @@ final class CrestFactor implements Check {
     }
   }
 
-  private static boolean isOf(Expression part, Set<String> some, Set<String> none) {
+  /** Whether it is of peak values alone, or of RMS values alone, and of one at least. */
+  private static boolean isOf(Expression part, boolean peaks) {
     boolean found = false;
     for (String name : Variables.of(part)) {
-      if (none.contains(name)) {
+      boolean peak = Wave.ofPeak(name) != null;
+      boolean rms = Wave.ofRms(name) != null;
+      if (peaks ? rms : peak) {
         return false;
       }
-      found |= some.contains(name);
+      found |= peaks ? peak : rms;
     }
     return found;
   }

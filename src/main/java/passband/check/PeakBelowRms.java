@@ -1,20 +1,24 @@
 package passband.check;
 
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
+import passband.limit.Limit;
 import passband.model.Device.Mode;
 import passband.plan.Plan;
+import passband.plan.Point;
 import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
 import passband.quantity.Real;
 import passband.quantity.Unit;
 import passband.quantity.Units;
+import passband.quantity.Wave;
 import passband.syntax.Tree;
 
 /**
  * {@code crest-below-one}, an error: a mode whose highest peak voltage is below the RMS voltage
- * that its highest setting means in its lowest rated load, U = √(P·R). A peak is never below the
- * RMS value of the same wave.
+ * that its highest setting means in its lowest rated load, U = √(P·R); and a point that accepts
+ * only peaks below every RMS value that it accepts of the same {@link Wave}.
  */
 final class PeakBelowRms implements Check {
   private static final Unit VOLT = Units.of("V");
@@ -27,6 +31,30 @@ final class PeakBelowRms implements Check {
       boolean power = kind != null && kind.name().equals("power");
       if (power && output != null && output.quantity().text().equals("power")) {
         look(plan, mode, diagnostics);
+      }
+    }
+    for (Point point : plan.points()) {
+      for (Wave wave : Wave.values()) {
+        look(Figures.limit(point, wave.peak()), Figures.limit(point, wave.rms()), diagnostics);
+      }
+    }
+  }
+
+  private static void look(@Nullable Limit peak, @Nullable Limit rms, Diagnostics diagnostics) {
+    Real highest = peak == null ? null : peak.exact().upper();
+    Real lowest = rms == null ? null : rms.exact().lower();
+    if (peak != null && rms != null && highest != null && lowest != null) {
+      if (highest.compareTo(lowest) < 0) {
+        diagnostics
+            .say(
+                Code.CREST_BELOW_ONE,
+                peak.rule().span(),
+                "a %s of at most %s is below the least %s that is accepted, %s",
+                peak.quantity(),
+                Figures.text(highest, peak.unit()),
+                rms.quantity(),
+                Figures.text(lowest, rms.unit()))
+            .note(rms.rule().span(), "the RMS value is accepted here");
       }
     }
   }
@@ -42,7 +70,7 @@ final class PeakBelowRms implements Check {
       diagnostics
           .say(
               Code.CREST_BELOW_ONE,
-              ModeLines.limit(mode, "peak-voltage"),
+              ModeLines.limit(mode, Wave.VOLTAGE.peak()),
               "a peak of %s is below the RMS voltage of the output, %s",
               Figures.text(peak, VOLT),
               Figures.text(rms, VOLT))

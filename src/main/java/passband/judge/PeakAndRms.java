@@ -1,17 +1,15 @@
 package passband.judge;
 
-import java.util.HashMap;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import passband.evidence.Item;
 import passband.quantity.Rational;
 import passband.quantity.Unit;
+import passband.quantity.Wave;
 
 /**
- * A peak value is never below the RMS value of the same wave: the square of every instantaneous
- * value is at most that of the peak, and so is their mean. Holds whatever is calculated from the
- * two and whatever that is called; the RMS value may come from the other quantity through the load
- * (Ohm's law).
+ * Peaks below the RMS value of their {@link Wave}, whatever is calculated from the two and whatever
+ * that is called.
  */
 final class PeakAndRms {
   private final Map<String, DerivedValue.Part> parts;
@@ -46,32 +44,26 @@ final class PeakAndRms {
   }
 
   private @Nullable String reversed() {
-    Map<String, Rational> rms = new HashMap<>();
-    through("voltage", "current", true, rms);
-    through("current", "voltage", false, rms);
-    for (String quantity : new String[] {"voltage", "current"}) {
-      DerivedValue.Part peak = parts.get("peak-" + quantity);
-      Rational effective = rms.get(quantity);
-      if (peak != null && effective != null && peak.si().compareTo(effective) < 0) {
-        return "peak-" + quantity + " is below " + source(quantity);
+    for (Wave wave : Wave.values()) {
+      DerivedValue.Part peak = parts.get(wave.peak());
+      Rational rms = rms(wave);
+      if (peak != null && rms != null && peak.si().compareTo(rms) < 0) {
+        String source = parts.containsKey(wave.rms()) ? wave.rms() : wave.through();
+        return wave.peak() + " is below " + source;
       }
     }
     return null;
   }
 
-  private String source(String quantity) {
-    String other = quantity.equals("voltage") ? "current times the load" : "voltage over the load";
-    return parts.containsKey(quantity) ? quantity : other;
-  }
-
-  /** The RMS value of a quantity: read, or from the other one through the load. */
-  private void through(String quantity, String other, boolean times, Map<String, Rational> rms) {
-    DerivedValue.Part own = parts.get(quantity);
-    DerivedValue.Part from = parts.get(other);
+  /** The RMS value: read, or from the other side through the load; null where neither is there. */
+  private @Nullable Rational rms(Wave wave) {
+    DerivedValue.Part own = parts.get(wave.rms());
+    DerivedValue.Part other = parts.get(wave.other().rms());
     if (own != null) {
-      rms.put(quantity, own.si());
-    } else if (from != null && load != null && load.signum() > 0) {
-      rms.put(quantity, times ? from.si().times(load) : from.si().over(load));
+      return own.si();
     }
+    return other != null && load != null && load.signum() > 0
+        ? wave.through(other.si(), load)
+        : null;
   }
 }

@@ -4,21 +4,18 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import passband.evidence.Item;
 import passband.evidence.ItemList;
 import passband.quantity.Rational;
+import passband.quantity.Wave;
 
 /**
  * Which readings show the same wave, one its peak and the other its RMS value: those of one point
  * in one phase, whether or not anything is calculated from them.
  */
 public final class SameWave {
-  private static final String PEAK = "peak-";
-  private static final Set<String> QUANTITIES = Set.of("voltage", "current");
-
   private final Map<String, List<Item.Reading>> others = new HashMap<>();
 
   /** Of a list of items. */
@@ -64,11 +61,10 @@ public final class SameWave {
   }
 
   private static boolean ofAWave(Item.Reading reading) {
-    String quantity = reading.scale().quantity();
-    return QUANTITIES.contains(isPeak(reading) ? quantity.substring(PEAK.length()) : quantity);
+    return isPeak(reading) || Wave.ofRms(reading.scale().quantity()) != null;
   }
 
   private static boolean isPeak(Item.Reading reading) {
-    return reading.scale().quantity().startsWith(PEAK);
+    return Wave.ofPeak(reading.scale().quantity()) != null;
   }
 }

@@ -54,6 +54,7 @@ public final class Checklist {
         .append(ScriptTables.causes())
         .append(ScriptTables.units())
         .append(ScriptTables.fillers())
+        .append(ScriptTables.waves())
         .append(ScriptTables.readings());
     SCRIPTS.forEach(name -> script.append(resource(name + ".js")));
     return script.toString();

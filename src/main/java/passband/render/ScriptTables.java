@@ -11,6 +11,7 @@ import passband.judge.ReadingColumn;
 import passband.judge.ReadingsTable;
 import passband.quantity.Unit;
 import passband.quantity.Units;
+import passband.quantity.Wave;
 
 /** Tables that the script of the sheet shares with the judge, as constants of the script. */
 final class ScriptTables {
@@ -23,6 +24,21 @@ final class ScriptTables {
       patterns.addProperty(code.word(), code.pattern());
     }
     return "const CAUSE_PATTERNS = " + patterns + ";\n";
+  }
+
+  /** Of each wave its peak, its RMS value, that of the other side, and how one is by the other. */
+  static String waves() {
+    JsonArray waves = new JsonArray();
+    for (Wave wave : Wave.values()) {
+      JsonObject one = new JsonObject();
+      one.addProperty("peak", wave.peak());
+      one.addProperty("rms", wave.rms());
+      one.addProperty("other", wave.other().rms());
+      one.addProperty("times", wave == Wave.VOLTAGE);
+      one.addProperty("through", wave.through());
+      waves.add(one);
+    }
+    return "const WAVES = " + waves + ";\n";
   }
 
   /** What is written where there is no answer. */

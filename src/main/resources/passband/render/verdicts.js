@@ -199,16 +199,13 @@ const Verdicts = (() => {
     // Which peak is below which RMS value, in words; null where none is. One may come from the other through the load.
     function reversed(values) {
       const load = values.get("load");
-      const through = (name, by) => (values.has(name) && load !== undefined && sign(load) > 0 ? by(values.get(name), load) : undefined);
-      const pairs = [
-        ["voltage", "current", times, "current times the load"],
-        ["current", "voltage", over, "voltage over the load"],
-      ];
-      for (const [name, other, by, words] of pairs) {
-        const peak = values.get("peak-" + name);
-        const rms = values.has(name) ? values.get(name) : through(other, by);
+      for (const wave of WAVES) {
+        const peak = values.get(wave.peak);
+        const other = load !== undefined && sign(load) > 0 ? values.get(wave.other) : undefined;
+        const through = other === undefined ? undefined : (wave.times ? times : over)(other, load);
+        const rms = values.has(wave.rms) ? values.get(wave.rms) : through;
         if (peak !== undefined && rms !== undefined && compare(peak, rms) < 0) {
-          return "peak-" + name + " is below " + (values.has(name) ? name : words);
+          return wave.peak + " is below " + (values.has(wave.rms) ? wave.rms : wave.through);
         }
       }
       return null;
