@@ -7,7 +7,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Predicate;
 import passband.library.Paths;
@@ -29,13 +28,7 @@ record GoneOutput(boolean prune, Predicate<Path> looked) {
    */
   List<String> said(Path out, WrittenFiles written, Set<String> built) throws IOException {
     List<String> said = new ArrayList<>();
-    for (Map.Entry<String, String> made : new TreeMap<>(written.sources()).entrySet()) {
-      String procedure = made.getKey();
-      Path source = Paths.resolve(out.toAbsolutePath().normalize(), made.getValue()).normalize();
-      boolean gone = !Files.exists(source) || looked.test(source);
-      if (!gone || built.contains(procedure)) {
-        continue;
-      }
+    for (String procedure : gone(out, written, built)) {
       if (!OutputFolder.exists(out.resolve(procedure))) {
         written.forget(procedure);
       } else if (prune) {
@@ -50,6 +43,19 @@ record GoneOutput(boolean prune, Predicate<Path> looked) {
       }
     }
     return said;
+  }
+
+  /** The procedures that are gone, in order. */
+  Set<String> gone(Path out, WrittenFiles written, Set<String> built) {
+    Set<String> gone = new TreeSet<>();
+    for (Map.Entry<String, String> made : written.sources().entrySet()) {
+      Path source = Paths.resolve(out.toAbsolutePath().normalize(), made.getValue()).normalize();
+      boolean absent = !Files.exists(source) || looked.test(source);
+      if (absent && !built.contains(made.getKey())) {
+        gone.add(made.getKey());
+      }
+    }
+    return gone;
   }
 
   private static String pruned(Path out, String procedure, WrittenFiles written)

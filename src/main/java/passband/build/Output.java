@@ -13,6 +13,7 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.BasicFileAttributes;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -22,6 +23,7 @@ import java.util.concurrent.TimeUnit;
 import org.jspecify.annotations.Nullable;
 import passband.library.Paths;
 import passband.library.UsageException;
+import passband.render.IndexPage;
 
 /**
  * The folder that a build writes to. Everything is written aside first and moved into place when
@@ -158,11 +160,13 @@ public final class Output implements AutoCloseable {
   /**
    * Writes the files of a procedure aside; paths may have folders in them.
    *
+   * @param about what the library's page says of the procedure
    * @param source the file that the procedure is in
    * @return how each file looks from outside, by its path below this folder
    */
-  public Map<String, String> stage(String procedure, Path source, Map<String, byte[]> files)
+  public Map<String, String> stage(IndexPage.Entry about, Path source, Map<String, byte[]> files)
       throws IOException {
+    String procedure = about.procedure();
     Map<String, String> looks = new TreeMap<>();
     synchronized (staged) {
       if (staged.putIfAbsent(procedure, looks.keySet()) != null) {
@@ -183,6 +187,7 @@ public final class Output implements AutoCloseable {
     written.forget(procedure);
     written.made(procedure, Paths.of(out.toAbsolutePath().normalize().relativize(source)));
     looks.forEach(written::add);
+    written.about(about);
     return looks;
   }
 
@@ -228,7 +233,8 @@ public final class Output implements AutoCloseable {
       swap.replace(procedure, aside.resolve(procedure), old);
     }
     Files.delete(old);
-    List<String> said = gone.said(out, written, built);
+    List<String> said = new ArrayList<>(gone.said(out, written, built));
+    said.addAll(LibraryPage.write(out, aside, written, gone.gone(out, written, built)));
     record.position(0);
     write(about);
     write(bytes(written.text()));

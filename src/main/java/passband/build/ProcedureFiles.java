@@ -25,9 +25,10 @@ import passband.render.SheetMaker;
  * The files of one procedure's folder.
  *
  * @param files each file's bytes by its path in the folder
+ * @param pages of the sheet on paper; 0 where none is written
  * @param warnings what is to be said of characters that the PDF's font lacks
  */
-record ProcedureFiles(Map<String, byte[]> files, List<String> warnings) {
+record ProcedureFiles(Map<String, byte[]> files, int pages, List<String> warnings) {
 
   static ProcedureFiles of(Plan plan, BuildOptions options) {
     Sheet sheet = SheetMaker.sheet(plan);
@@ -50,15 +51,17 @@ record ProcedureFiles(Map<String, byte[]> files, List<String> warnings) {
     files.put("limits.csv-metadata.json", Output.bytes(LimitsMetadata.of(list)));
     files.put("limits.json", Output.bytes(LimitsWriter.of(list)));
     List<String> warnings = new ArrayList<>();
+    int pages = 0;
     if (pdf != null) {
       ChecklistPdf.Printed printed = joined(pdf);
+      pages = printed.pages();
       files.put("checklist.pdf", printed.bytes());
       warnOfLost(plan.name().text() + "/checklist.pdf", printed.lost(), warnings);
       ChecklistPdf.Printed review = ReviewPdf.printed(sheet, options.paper());
       files.put("review.pdf", review.bytes());
       warnOfLost(plan.name().text() + "/review.pdf", review.lost(), warnings);
     }
-    return new ProcedureFiles(files, warnings);
+    return new ProcedureFiles(files, pages, warnings);
   }
 
   /** What was made on another thread; a failure there is one here. */

@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
 import passband.library.UnforeseenException;
 import passband.library.UsageException;
 import passband.plan.Plan;
+import passband.render.IndexPage;
 import passband.syntax.Word;
 
 /** Builds one unit: compiles it and writes its procedures aside, or skips it as unchanged. */
@@ -57,7 +58,9 @@ final class UnitBuild {
         String place = "procedure '" + plan.name().text() + "'";
         ProcedureFiles made = UnforeseenException.at(place, () -> ProcedureFiles.of(plan, options));
         warnings.addAll(made.warnings());
-        written.putAll(output.stage(plan.name().text(), source(plan), made.files()));
+        boolean released = compiled.released().contains(plan.name().text());
+        IndexPage.Entry about = IndexPage.Entry.of(plan, released, made.pages());
+        written.putAll(output.stage(about, source(plan), made.files()));
       }
     }
     return new Done(compiled.found(), names, warnings);

@@ -8,17 +8,20 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import passband.render.IndexPage;
 
 /**
  * Passband's own record of the files below an output folder that it wrote: nothing else there is
  * ever replaced or removed.
  *
- * <p>As text, a line for a thing, tabs between its parts: {@code wrote LOOK PATH} and {@code made
- * SOURCE PROCEDURE}. Other lines, and lines that a stopped build left half written, say nothing.
+ * <p>As text, a line for a thing, tabs between its parts: {@code wrote LOOK PATH}, {@code made
+ * SOURCE PROCEDURE} and {@code about} with what the library's page says of a procedure. Other
+ * lines, and lines that a stopped build left half written, say nothing.
  */
 final class WrittenFiles {
   private final TreeMap<String, TreeSet<String>> looks = new TreeMap<>();
   private final TreeMap<String, String> sources = new TreeMap<>();
+  private final TreeMap<String, IndexPage.Entry> abouts = new TreeMap<>();
 
   /** What a record's bytes say. */
   static WrittenFiles of(byte[] record) {
@@ -31,6 +34,11 @@ final class WrittenFiles {
         written.add(parts[2], parts[1]);
       } else if (parts.length == 3 && parts[0].equals("made")) {
         written.sources.put(parts[2], parts[1]);
+      } else if (parts[0].equals("about")) {
+        IndexPage.Entry about = IndexPage.Entry.read(List.of(parts).subList(1, parts.length));
+        if (about != null) {
+          written.about(about);
+        }
       }
     }
     return written;
@@ -57,9 +65,20 @@ final class WrittenFiles {
     }
   }
 
-  /** Forgets a procedure's files and its source. */
+  /** Takes up what the library's page says of a procedure. */
+  synchronized void about(IndexPage.Entry about) {
+    abouts.put(about.procedure(), about);
+  }
+
+  /** What is said of each procedure, by its name. */
+  synchronized List<IndexPage.Entry> abouts() {
+    return List.copyOf(abouts.values());
+  }
+
+  /** Forgets a procedure's files, its source and what is said of it. */
   synchronized void forget(String procedure) {
     looks.keySet().removeAll(of(procedure));
+    abouts.remove(procedure);
     sources.remove(procedure);
   }
 
@@ -95,6 +114,7 @@ final class WrittenFiles {
     StringBuilder text = new StringBuilder();
     looks.forEach((path, all) -> all.forEach(look -> line(text, "wrote", look, path)));
     sources.forEach((procedure, source) -> line(text, "made", source, procedure));
+    abouts.values().forEach(about -> text.append("about\t" + about.written() + "\n"));
     return text.toString();
   }
 

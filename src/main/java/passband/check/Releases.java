@@ -57,6 +57,12 @@ public final class Releases {
     }
   }
 
+  /** Whether the record holds this revision of a procedure with what it means. */
+  public static boolean holds(Plan plan, Released released) {
+    Released.Entry entry = released.find(plan.name().text(), plan.revision().label());
+    return entry != null && entry.digest().equals(plan.digest());
+  }
+
   private static void replaced(
       Plan plan, Word replaces, Word written, Released released, Diagnostics diagnostics) {
     String label = replaces.text();

@@ -63,9 +63,10 @@ final class CommandTable {
               "check, then write each procedure's checklist and limit tables",
               """
               Checks, then writes for every procedure DIR/PROCEDURE/checklist.html, checklist.pdf, review.pdf, limits.xlsx,
-              limits.csv, limits.csv-metadata.json, limits.json, setups/*.svg and limits/*.svg. If there is any error, nothing
-              is written. Unchanged procedures are skipped; DIR/.built records the input digests and what was written.
-              No other file in DIR is replaced or removed, and a DIR that holds sources is refused.
+              limits.csv, limits.csv-metadata.json, limits.json, setups/*.svg and limits/*.svg, and DIR/index.html, in which
+              sheets are looked for. If there is any error, nothing is written. Unchanged procedures are skipped; DIR/.built
+              records the input digests and what was written. No other file in DIR is replaced or removed, and a DIR that
+              holds sources is refused.
               """,
               List.of(
                   Option.of("--out", ArgumentKind.FOLDER, "DIR", "output folder")

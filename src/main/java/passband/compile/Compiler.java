@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import passband.check.Allows;
@@ -64,6 +65,10 @@ public final class Compiler {
   private final Diagnostics diagnostics;
   private final Predicate<Tree.File> own;
   private final Set<Span> usedAllows = new HashSet<>();
+
+  /** The procedures that the record beside them holds as they are. */
+  private final Set<String> released = new TreeSet<>();
+
   private final Names names = new Names();
 
   /**
@@ -116,6 +121,11 @@ public final class Compiler {
     diagnostics.removeIf(d -> true);
     diagnostics.take(later);
     return plans;
+  }
+
+  /** The names of the procedures that were released as they are. */
+  public Set<String> released() {
+    return released;
   }
 
   /**
@@ -237,8 +247,12 @@ public final class Compiler {
         SourceFile record = library.beside(source, Released.NAME);
         records.put(folder, record == null ? null : Released.parse(record, later));
       }
-      if (records.get(folder) != null) {
-        Releases.check(plan, records.get(folder), later);
+      Released released = records.get(folder);
+      if (released != null) {
+        Releases.check(plan, released, later);
+        if (Releases.holds(plan, released)) {
+          this.released.add(plan.name().text());
+        }
       }
     }
   }

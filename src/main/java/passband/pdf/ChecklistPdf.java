@@ -14,7 +14,7 @@ public final class ChecklistPdf {
    *
    * @param lost the characters that the type does not have, printed as a box each, in order
    */
-  public record Printed(byte[] bytes, Set<String> lost) {}
+  public record Printed(byte[] bytes, int pages, Set<String> lost) {}
 
   /** The whole file. */
   public static byte[] of(Plan plan, Paper paper) {

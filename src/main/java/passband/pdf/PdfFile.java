@@ -80,7 +80,7 @@ final class PdfFile {
       describe();
       ByteArrayOutputStream out = new ByteArrayOutputStream(1 << 16);
       document.save(out);
-      return new ChecklistPdf.Printed(out.toByteArray(), fonts.lost());
+      return new ChecklistPdf.Printed(out.toByteArray(), pages.size(), fonts.lost());
     }
   }
 

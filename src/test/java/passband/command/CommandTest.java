@@ -345,7 +345,7 @@ class CommandTest {
     }
     names.sort(null);
     assertArrayEquals(
-        new String[] {".built", "sundew-energy", "teasel-output", "yarrow-service"},
+        new String[] {".built", "index.html", "sundew-energy", "teasel-output", "yarrow-service"},
         names.toArray());
   }
 
@@ -530,8 +530,10 @@ class CommandTest {
     times()
         .forEach(
             (file, time) -> {
-              String procedure = file.substring(0, file.indexOf('/'));
-              if (!time.equals(before.get(file)) && !procedures.contains(procedure)) {
+              String procedure = file.substring(0, Math.max(0, file.indexOf('/')));
+              if (!procedure.isEmpty()
+                  && !time.equals(before.get(file))
+                  && !procedures.contains(procedure)) {
                 procedures.add(procedure);
               }
             });

@@ -271,7 +271,7 @@ class GuideTest {
 
   private static void readings(StringBuilder page) {
     page.append(
-        "\n## Columns of the readings\n\n`passband judge`, `passband history` and the page's 'Load readings.csv' read the same tables:"
+        "\n## Columns of the readings\n\n`passband judge`, `passband history` and the page's 'Load a file' read the same tables:"
             + " cells between commas, semicolons or tabs, in UTF-8 or UTF-16, in any order of the columns. A column with"
             + " another name, in other letters, or that stands twice is an error."
             + "\n\n| column | use | contents |\n| --- | --- | --- |\n");
