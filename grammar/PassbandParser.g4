@@ -15,7 +15,10 @@ use: USE TEXT NEWLINE;
 
 device: deviceHead LBRACE NEWLINE deviceItem* RBRACE NEWLINE;
 deviceHead: DEVICE name TEXT?;
-deviceItem: outlet | mode_ | action | state | extraSetting | measure | allow | NEWLINE;
+deviceItem: outlet | mode_ | action | state | extraSetting | measure | bound | allow | NEWLINE;
+
+// What holds in every test.
+bound: name limit NEWLINE;
 
 outlet: outletHead (LBRACE NEWLINE outletItem* RBRACE)? NEWLINE;
 outletHead: OUTLET outletName (COMMA outletName)*;
@@ -23,6 +26,7 @@ outletName: name TEXT? (RENAMED FROM name)?;
 outletItem: (POLE | EARTH) name TEXT? (HOLDS NUMBER)? NEWLINE # terminal
     | CONTACT name TEXT? (ON ref)? (BY HAND)? (HOLDS NUMBER)? NEWLINE # terminal
     | JOIN ref COMMA ref NEWLINE # outletJoin
+    | bound # outletBound
     | NEWLINE # blankOutletLine
     ;
 
@@ -105,6 +109,7 @@ readBy: BY name;
 limit: WITHIN tolerance (OF expression)? (OR tolerance (OF expression)? COMMA WHICHEVER IS (GREATER | SMALLER))? # limitWithin
     | FROM STATED # limitStated
     | FROM OUTPUT # limitOutput
+    | FROM DEVICE # limitDevice
     | FROM expression TO expression # limitBetween
     | AT MOST expression # limitAtMost
     | AT LEAST expression # limitAtLeast

@@ -15,6 +15,7 @@ public final class Checks {
           new LoadRated(),
           new ReadOpenOrShort(),
           new RuleAgainstMode(),
+          new RuleAgainstBound(),
           new StatedAgainstMode(),
           new NominalInside(),
           new Resolved(),

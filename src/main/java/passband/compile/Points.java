@@ -193,6 +193,7 @@ final class Points {
                 spec.places().load()),
             spec.values(names),
             spec.mode(),
+            bounds(place.outlet),
             stated,
             spec.span());
     List<Limit> limits = new ArrayList<>();
@@ -257,6 +258,18 @@ final class Points {
       }
     }
     return null;
+  }
+
+  private List<Tree.QuantityLimit> bounds(@Nullable Outlet outlet) {
+    List<Tree.QuantityLimit> bounds = new ArrayList<>();
+    List<Tree.QuantityLimit> all = new ArrayList<>(outlet == null ? List.of() : outlet.limits());
+    all.addAll(steps.device().limits());
+    for (Tree.QuantityLimit line : all) {
+      if (line == steps.device().bound(outlet, line.quantity().text())) {
+        bounds.add(line);
+      }
+    }
+    return bounds;
   }
 
   private LimitMaker maker(Reader reader) {

@@ -41,7 +41,9 @@ final class RecordLimits {
     if (limit == null) {
       return null;
     }
-    if (limit instanceof LimitExpression.Stated || limit instanceof LimitExpression.Output) {
+    if (limit instanceof LimitExpression.Stated
+        || limit instanceof LimitExpression.Output
+        || limit instanceof LimitExpression.OfDevice) {
       diagnostics.say(
           Code.WRONG_KIND,
           limit.span(),

@@ -21,9 +21,9 @@ import passband.syntax.Word;
 /** Gathers what may be written at a place. */
 final class Completions {
   private static final List<String> LIMITS =
-      List.of("within", "from output", "from stated", "from", "at most", "at least");
+      List.of("within", "from output", "from stated", "from device", "from", "at most", "at least");
   private static final List<String> COLUMNS =
-      List.of("mode", "setting", "load", "stated", "target", "activation");
+      List.of("mode", "setting", "load", "stated", "target", "activation", "repeat");
 
   private final CursorContext place;
   private final Map<String, Completion> found = new LinkedHashMap<>();
@@ -236,7 +236,7 @@ final class Completions {
       case "record" -> record(before, last);
       case "when" -> when(before);
       default -> {
-        if (place.block().equals("mode") && before.size() == 1) {
+        if (List.of("mode", "outlet", "device").contains(place.block()) && before.size() == 1) {
           limit(before, 0);
         }
       }
@@ -270,7 +270,8 @@ final class Completions {
     } else if (before.size() > 2) {
       add("in", "keyword", "a unit");
       LIMITS.stream()
-          .filter(l -> !l.equals("from output") && !l.equals("from stated"))
+          .filter(
+              l -> !l.equals("from output") && !l.equals("from stated") && !l.equals("from device"))
           .forEach(l -> add(l, "keyword", "a limit"));
     }
   }

@@ -44,6 +44,11 @@ public record LimitRequest(
     return accept.limit() instanceof LimitExpression.Output;
   }
 
+  /** Whether the limits are those that the profile states nearest. */
+  boolean fromDevice() {
+    return accept.limit() instanceof LimitExpression.OfDevice;
+  }
+
   /** Whether the limits are those that the row states, and no others. */
   boolean statedOnly() {
     return accept.limit() instanceof LimitExpression.Stated;

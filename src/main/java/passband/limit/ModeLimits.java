@@ -1,6 +1,10 @@
 package passband.limit;
 
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.model.Device;
 import passband.model.ExtraSetting;
@@ -11,6 +15,7 @@ import passband.quantity.Rational;
 import passband.quantity.Real;
 import passband.resolve.Names;
 import passband.resolve.Values;
+import passband.syntax.LimitExpression;
 import passband.syntax.Tree;
 
 /**
@@ -33,12 +38,56 @@ public final class ModeLimits {
 
   /** Says what is wrong with the limits of every mode. */
   public static void check(Device device, Names names, Diagnostics diagnostics) {
+    bounds(device.limits(), names, diagnostics);
+    device.outlets().forEach(outlet -> bounds(outlet.limits(), names, diagnostics));
     for (Device.Mode mode : device.modes()) {
       boolean settingAtFault = mode.settingKind() == null && mode.tree().settingQuantity() != null;
       if (!settingAtFault) {
         new ModeLimits(device, mode, names, diagnostics).check();
       }
     }
+  }
+
+  /** Those of outlets and of the device are figures: no row and no setting is theirs. */
+  private static void bounds(List<Tree.QuantityLimit> lines, Names names, Diagnostics diagnostics) {
+    Map<String, Tree.QuantityLimit> seen = new HashMap<>();
+    for (Tree.QuantityLimit line : lines) {
+      Tree.QuantityLimit first = seen.putIfAbsent(line.quantity().text(), line);
+      if (first != null && first.span() != line.span()) {
+        diagnostics
+            .say(
+                Code.REPEATED_ITEM,
+                line.span(),
+                "there is a limit of %s here already",
+                line.quantity().text())
+            .note(first.span(), "the first is here");
+      }
+      QuantityKind kind = new Values(diagnostics).quantity(line.quantity());
+      if (line.limit() instanceof LimitExpression.Stated) {
+        diagnostics.say(
+            Code.WRONG_KIND, line.limit().span(), "there is no row here that states a limit");
+      } else if (kind != null) {
+        new Rules(kind.name(), kind.dimension(), null, null, new NamedValues(names), diagnostics)
+            .bounds(line.limit());
+      }
+    }
+  }
+
+  /** What a line of an outlet or a device gives; null where that cannot be told. */
+  public static @Nullable Bounds bound(Tree.QuantityLimit line) {
+    QuantityKind kind = QuantityKind.find(line.quantity().text());
+    Bounds bounds =
+        kind == null
+            ? null
+            : new Rules(
+                    kind.name(),
+                    kind.dimension(),
+                    null,
+                    null,
+                    new NamedValues(new Names()),
+                    new Diagnostics())
+                .bounds(line.limit());
+    return bounds == null || kind == null ? null : RuleBounds.possible(bounds, kind);
   }
 
   private void check() {

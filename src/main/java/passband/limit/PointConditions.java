@@ -7,6 +7,7 @@ import passband.model.Device;
 import passband.model.Termination;
 import passband.quantity.Rational;
 import passband.source.Span;
+import passband.syntax.Tree;
 
 /**
  * Under what conditions a point is measured.
@@ -14,6 +15,7 @@ import passband.source.Span;
  * @param id its identity without the quantity
  * @param columns what names in expressions stand for
  * @param mode null when there is none
+ * @param bounds what the outlet and the generator say, each quantity once
  * @param stated the limits that the manual prints, each for a quantity of its own
  * @param span where the point is written
  */
@@ -22,6 +24,7 @@ public record PointConditions(
     Load load,
     RowValues columns,
     Device.@Nullable Mode mode,
+    List<Tree.QuantityLimit> bounds,
     List<Stated> stated,
     Span span) {
 

@@ -1,5 +1,7 @@
 package passband.limit;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
@@ -22,7 +24,8 @@ final class RuleBounds {
 
   /** What the rule allows; null, with the fault said, when it cannot be worked out. */
   @Nullable Bounds of(LimitRequest request) {
-    Bounds output = request.fromOutput() ? ofMode(request) : null;
+    Bounds output =
+        request.fromOutput() ? ofMode(request) : request.fromDevice() ? nearest(request) : null;
     LimitExpression limit =
         Objects.requireNonNull(request.accept().limit(), "an acceptance by a rule");
     return rules(request, output, request.accept()).bounds(limit);
@@ -39,6 +42,20 @@ final class RuleBounds {
     Device.Mode mode = request.point().mode();
     Tree.QuantityLimit own = mode == null ? null : own(mode, request.accepted().name());
     return own == null ? null : rules(request, null, null).bounds(own.limit());
+  }
+
+  /** What the profile's nearest line of the quantity says; null where it has none. */
+  private @Nullable Bounds nearest(LimitRequest request) {
+    String quantity = request.accepted().name();
+    Device.Mode mode = request.point().mode();
+    List<Tree.QuantityLimit> lines = new ArrayList<>(mode == null ? List.of() : mode.limits());
+    lines.addAll(request.point().bounds());
+    for (Tree.QuantityLimit line : lines) {
+      if (line.quantity().text().equals(quantity)) {
+        return rules(request, null, null).bounds(line.limit());
+      }
+    }
+    return null;
   }
 
   private static Tree.@Nullable QuantityLimit own(Device.Mode mode, String quantity) {

@@ -107,6 +107,21 @@ public final class Rules implements LimitExpression.Visitor<Bounds> {
     return output;
   }
 
+  /** What the profile says in the place of the output: nearest of all that is asked for. */
+  @Override
+  public @Nullable Bounds ofDevice(LimitExpression.OfDevice limit) {
+    if (output == null) {
+      diagnostics
+          .say(
+              Code.MISSING_ITEM,
+              limit.span(),
+              "neither the mode nor the outlet nor the generator has a limit of %s",
+              quantity)
+          .hint("add '%s at most …' to the outlet or to the device", quantity);
+    }
+    return output;
+  }
+
   @Override
   public @Nullable Bounds between(LimitExpression.Between between) {
     if (lacksUnit(limitOf(), between.lower(), between.upper())) {

@@ -16,6 +16,7 @@ import passband.syntax.Word;
  *
  * @param actions texts by name, in the order written
  * @param measures what its own display shows of its output
+ * @param limits what holds in every test where neither the mode nor the outlet says otherwise
  * @param tree the declaration
  */
 public record Device(
@@ -27,6 +28,7 @@ public record Device(
     List<State> states,
     List<ExtraSetting> settings,
     List<Measure> measures,
+    List<Tree.QuantityLimit> limits,
     Tree.Device tree)
     implements Reader {
 
@@ -39,13 +41,15 @@ public record Device(
    * An outlet.
    *
    * @param joins poles that have to be joined while it delivers output
+   * @param limits what holds at it in every test, where the mode does not say otherwise
    */
   public record Outlet(
       Word name,
       String title,
       @Nullable String renamedFrom,
       List<Terminal> terminals,
-      List<Join> joins)
+      List<Join> joins,
+      List<Tree.QuantityLimit> limits)
       implements Named {
     /** The terminals that carry output. */
     public List<Terminal> poles() {
@@ -159,6 +163,22 @@ public record Device(
     public boolean isOn(Outlet outlet) {
       return Named.find(outlets, outlet.name().text()) != null;
     }
+  }
+
+  /**
+   * What holds of a quantity in every test at an outlet: the outlet's own line, else the
+   * generator's; null where neither has one.
+   */
+  public Tree.@Nullable QuantityLimit bound(@Nullable Outlet outlet, String quantity) {
+    for (List<Tree.QuantityLimit> lines :
+        List.of(outlet == null ? List.<Tree.QuantityLimit>of() : outlet.limits, limits)) {
+      for (Tree.QuantityLimit line : lines) {
+        if (line.quantity().text().equals(quantity)) {
+          return line;
+        }
+      }
+    }
+    return null;
   }
 
   /** The outlet of this name, or null. */

@@ -50,6 +50,7 @@ final class DeviceBuilder {
         build.parts(items, DeviceItemContext::extraSetting, build::extraSetting),
         build.headed(
             items, DeviceItemContext::measure, MeasureContext::measureHead, measures::measure),
+        build.parts(items, DeviceItemContext::bound, this::bound),
         build.parts(items, DeviceItemContext::allow, build::allow),
         leaves.line(device.deviceHead()));
   }
@@ -75,6 +76,8 @@ final class DeviceBuilder {
             outlet.outletItem(),
             OutletJoinContext.class,
             j -> new Tree.Join(leaves.ref(j.ref(0)), leaves.ref(j.ref(1)), leaves.line(j)));
+    List<Tree.QuantityLimit> limits =
+        build.among(outlet.outletItem(), OutletBoundContext.class, b -> bound(b.bound()));
     return build.each(
         outlet.outletHead().outletName(),
         name -> {
@@ -86,6 +89,7 @@ final class DeviceBuilder {
               renamed,
               terminals,
               joins,
+              limits,
               leaves.span(name));
         });
   }
@@ -160,6 +164,10 @@ final class DeviceBuilder {
             items,
             ModeUnknownContext.class,
             u -> leaves.unknown(leaves.name(u.name()), u.unknown(), leaves.line(u))));
+  }
+
+  private Tree.QuantityLimit bound(BoundContext bound) {
+    return quantityLimit(bound.name(), bound.limit(), leaves.line(bound));
   }
 
   private Tree.QuantityLimit quantityLimit(NameContext name, LimitContext limit, Span line) {

@@ -187,7 +187,9 @@ final class Layout {
   }
 
   private static boolean fits(BlockKind kind, List<Token> words, int at, int end) {
-    if (kind == BlockKind.IN_MODE && at + 1 < end && isLimitWord(words.get(at + 1).getType())) {
+    boolean limits =
+        kind == BlockKind.IN_MODE || kind == BlockKind.IN_OUTLET || kind == BlockKind.IN_DEVICE;
+    if (limits && at + 1 < end && isLimitWord(words.get(at + 1).getType())) {
       return true;
     }
     return kind.knows(words.get(at).getType());

@@ -26,6 +26,9 @@ final class Limits {
     if (limit instanceof LimitOutputContext) {
       return new LimitExpression.Output(leaves.span(limit));
     }
+    if (limit instanceof LimitDeviceContext) {
+      return new LimitExpression.OfDevice(leaves.span(limit));
+    }
     if (limit instanceof LimitBetweenContext between) {
       return between(between);
     }

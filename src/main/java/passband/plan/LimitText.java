@@ -71,6 +71,11 @@ public final class LimitText implements LimitExpression.Visitor<String> {
   }
 
   @Override
+  public String ofDevice(LimitExpression.OfDevice device) {
+    return "from device";
+  }
+
+  @Override
   public String between(LimitExpression.Between between) {
     return "from " + formula(between.lower()) + " to " + formula(between.upper());
   }

@@ -35,6 +35,7 @@ final class MeaningOfDevice {
             Canonical.of(device.name(), device.title()),
             FactText.titled(device.title(), device.name().text()),
             device.name().span()));
+    device.limits().forEach(l -> limit("device/limit/" + l.quantity(), "the generator", l));
     device.outlets().forEach(this::outlet);
     drawnTogether(plan);
     device.modes().forEach(this::mode);
@@ -62,6 +63,7 @@ final class MeaningOfDevice {
     renamed("outlet/" + name, subject, outlet.name(), outlet.renamedFrom());
     profile.terminals("outlet/" + name + "/terminals", subject, outlet.terminals(), at);
     profile.joins("outlet/" + name, subject, outlet.joins());
+    outlet.limits().forEach(l -> limit("outlet/" + name + "/limit/" + l.quantity(), subject, l));
   }
 
   /** An earlier name, with the present one: it is there for as long as the note is. */

@@ -79,6 +79,7 @@ final class DeviceProfile {
         List.copyOf(states),
         Profiles.settings(tree.settings(), diagnostics, values),
         new MeasureProfile(List.of(), names, diagnostics, values).measures(tree.measures()),
+        tree.limits(),
         tree);
   }
 
@@ -119,7 +120,8 @@ final class DeviceProfile {
     String renamed = outlet.renamedFrom() == null ? null : outlet.renamedFrom().text();
     List<Join> joins =
         Joins.of(outlet.joins(), ref -> ownPole(ref, outlet.name(), terminals), diagnostics);
-    return new Outlet(outlet.name(), title, renamed, List.copyOf(terminals), joins);
+    return new Outlet(
+        outlet.name(), title, renamed, List.copyOf(terminals), joins, outlet.limits());
   }
 
   private Terminal terminal(Tree.Outlet outlet, String title, Tree.Terminal t, Tree.Device device) {

@@ -23,6 +23,8 @@ public sealed interface LimitExpression {
 
     T output(Output output);
 
+    T ofDevice(OfDevice device);
+
     T between(Between between);
 
     T atMost(AtMost atMost);
@@ -79,6 +81,14 @@ public sealed interface LimitExpression {
     @Override
     public <T> T accept(Visitor<T> visitor) {
       return visitor.output(this);
+    }
+  }
+
+  /** {@code from device}: what the profile says nearest: of the mode, the outlet, the generator. */
+  record OfDevice(Span span) implements LimitExpression {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.ofDevice(this);
     }
   }
 

@@ -59,6 +59,11 @@ public final class NamesInLimit implements LimitExpression.Visitor<Void> {
   }
 
   @Override
+  public @Nullable Void ofDevice(LimitExpression.OfDevice device) {
+    return null;
+  }
+
+  @Override
   public @Nullable Void between(LimitExpression.Between between) {
     add(between.lower());
     return add(between.upper());

@@ -75,6 +75,7 @@ public final class Tree {
       List<State> states,
       List<ExtraSetting> settings,
       List<Measure> measures,
+      List<QuantityLimit> limits,
       List<Allow> allows,
       Span span)
       implements Declaration {
@@ -91,6 +92,7 @@ public final class Tree {
       @Nullable Word renamedFrom,
       List<Terminal> terminals,
       List<Join> joins,
+      List<QuantityLimit> limits,
       Span span) {}
 
   /** Two terminals that have to be joined wherever output is delivered: {@code join a, b}. */

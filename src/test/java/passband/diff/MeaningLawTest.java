@@ -112,6 +112,8 @@ class MeaningLawTest {
           "LoadBank.terminations",
           "LoadBank.joins",
           "Outlet.joins",
+          "Outlet.limits",
+          "Device.limits",
           "Adjustable.terminations",
           "Tolerances.unknown",
           "Mode.activateBy",
