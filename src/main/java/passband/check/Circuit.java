@@ -89,7 +89,7 @@ final class Circuit implements Check {
       return;
     }
     Nets nets = new Nets(run.setup().wires());
-    List<Terminal> active = outlet.poles();
+    List<Terminal> active = run.outlet() == null ? outlet.poles() : run.outlet().poles();
     List<Terminal> back = mode.through() == null ? active : mode.through().poles();
     if (shorted(plan, nets, outlet, back, run, diagnostics)) {
       return;

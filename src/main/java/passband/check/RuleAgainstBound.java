@@ -11,6 +11,7 @@ import passband.limit.ModeLimits;
 import passband.model.Device;
 import passband.plan.Plan;
 import passband.plan.Point;
+import passband.plan.Stage;
 import passband.quantity.Real;
 import passband.syntax.LimitExpression;
 import passband.syntax.Tree;
@@ -23,19 +24,22 @@ import passband.syntax.Tree;
 final class RuleAgainstBound implements Check {
   @Override
   public void check(Plan plan, Diagnostics diagnostics) {
-    for (Point point : plan.points()) {
-      for (Limit limit : point.limits()) {
-        Tree.QuantityLimit line = line(plan.device(), point, limit);
-        Bounds bound = line == null ? null : asRead(line, point, limit);
-        if (line != null && bound != null) {
-          look(line, bound, limit, diagnostics);
+    for (Stage.Run run : plan.runs()) {
+      for (Point point : run.points()) {
+        for (Limit limit : point.limits()) {
+          Tree.QuantityLimit line = line(plan.device(), run, point, limit);
+          Bounds bound = line == null ? null : asRead(line, point, limit);
+          if (line != null && bound != null) {
+            look(line, bound, limit, diagnostics);
+          }
         }
       }
     }
   }
 
   /** The line that the limit is held against; null where there is none. */
-  private static Tree.@Nullable QuantityLimit line(Device device, Point point, Limit limit) {
+  private static Tree.@Nullable QuantityLimit line(
+      Device device, Stage.Run run, Point point, Limit limit) {
     String quantity = limit.rule().quantity() == null ? "" : limit.rule().quantity().text();
     if (limit.written() instanceof LimitExpression.OfDevice) {
       return null;
@@ -47,7 +51,7 @@ final class RuleAgainstBound implements Check {
         }
       }
     }
-    return device.bound(point.outlet(), quantity);
+    return device.bound(run.outlet(), quantity);
   }
 
   private static @Nullable Bounds asRead(Tree.QuantityLimit line, Point point, Limit limit) {

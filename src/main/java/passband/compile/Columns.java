@@ -13,6 +13,7 @@ import passband.diagnostic.Fix;
 import passband.diagnostic.Spelling;
 import passband.model.Analyzer;
 import passband.model.Device;
+import passband.model.Device.Outlet;
 import passband.model.Instruments;
 import passband.plan.Owner;
 import passband.resolve.Names;
@@ -68,12 +69,12 @@ final class Columns {
         columns.add(column);
       }
     }
-    return sound ? columns : null;
+    return sound && oneDriven(columns) ? columns : null;
   }
 
   private boolean distinct(Column column, List<Column> before) {
     for (Column other : before) {
-      if (column.isSame(other)) {
+      if (column.isSame(other) || other.isSame(column)) {
         diagnostics
             .say(
                 Code.DUPLICATE_NAME,
@@ -145,9 +146,17 @@ final class Columns {
     instead.forEach(one -> said.fix(Fix.replace(name.span(), one)));
   }
 
-  /** A column of the generator, {@code device.NAME}, or of an instrument, {@code ROLE.NAME}. */
+  /**
+   * A column of the generator, {@code device.NAME}, of an instrument, {@code ROLE.NAME}, or of an
+   * outlet, {@code OUTLET.NAME}.
+   */
   private @Nullable Column owned(Tree.Column tree, Word owner, Word name) {
     Instruments.Taken taken = instruments.find(owner.text());
+    Outlet outlet = device.outlet(owner.text());
+    if (taken == null && outlet != null) {
+      names.use(owner, outlet.name());
+      return driven(tree, outlet, name);
+    }
     if (taken == null && !owner.text().equals(Instruments.DEVICE)) {
       List<String> known = new ArrayList<>(instruments.names());
       known.add(Instruments.DEVICE);
@@ -166,6 +175,47 @@ final class Columns {
     }
     sayUnknown(name);
     return null;
+  }
+
+  /** What an outlet delivers while another one is measured. */
+  private @Nullable Column driven(Tree.Column tree, Outlet outlet, Word name) {
+    Column own =
+        switch (name.text()) {
+          case "mode" -> new ModeColumn(tree, device, names, diagnostics);
+          case "setting" -> new SettingColumn(tree, diagnostics);
+          case "load" -> new LoadColumn(tree, null, diagnostics);
+          case "activation" -> new ActivationColumn(tree, diagnostics);
+          default -> null;
+        };
+    if (own == null) {
+      diagnostics
+          .say(Code.UNKNOWN_COLUMN, name.span(), "an outlet has no column '%s'", name.text())
+          .hint("of an outlet that delivers: mode, setting, load, activation");
+      return null;
+    }
+    return new DrivenColumn(tree, own, outlet, diagnostics);
+  }
+
+  /** One outlet delivers at a time. */
+  private boolean oneDriven(List<Column> columns) {
+    DrivenColumn first = null;
+    for (Column column : columns) {
+      if (column instanceof DrivenColumn driven) {
+        first = first == null ? driven : first;
+        if (driven.outlet() != first.outlet()) {
+          diagnostics
+              .say(
+                  Code.WRONG_KIND,
+                  driven.tree.span(),
+                  "'%s' and '%s' cannot both deliver in one table",
+                  first.outlet().name().text(),
+                  driven.outlet().name().text())
+              .note(first.tree.span(), "the other outlet's column is here");
+          return false;
+        }
+      }
+    }
+    return true;
   }
 
   private void sayUnknown(Word name) {

@@ -26,6 +26,9 @@ record PointId(Map<String, String> parts) {
     if (spec.activation() != null) {
       further(parts, "activation", spec.activation().text());
     }
+    if (spec.driven() != null) {
+      further(parts, "driven", spec.driven().name().text());
+    }
     if (spec.repeat() != null) {
       further(parts, "repeat", spec.repeat().toPlain());
     }

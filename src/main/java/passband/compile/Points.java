@@ -49,7 +49,12 @@ final class Points {
   record Asked(List<Accepts.Accepted> accepted, List<Accepts.Input> inputs) {}
 
   /** Where and when a test is done: the outlet, the phase and the setup, each null without. */
-  record Place(@Nullable Outlet outlet, @Nullable String phase, @Nullable Setup setup) {}
+  record Place(@Nullable Outlet outlet, @Nullable String phase, @Nullable Setup setup) {
+    /** The same where the outlet delivers that the row names, if it names one. */
+    Place delivering(RowSpec spec) {
+      return spec.driven() == null ? this : new Place(spec.driven(), phase, setup);
+    }
+  }
 
   Points(Tree.Test test, Decision decision, Steps steps, Names names, Diagnostics diagnostics) {
     this.test = test;
@@ -95,9 +100,10 @@ final class Points {
       Asked asked,
       @Nullable Rational onTime,
       Stage.@Nullable Swept sweep,
-      Place place) {
+      Place measured) {
+    Place place = measured.delivering(spec);
     PointLoads loads = PointLoads.of(spec, instruments, place.outlet, place.setup);
-    List<Limit> limits = limits(spec, loads, id, asked.accepted, sweep, place);
+    List<Limit> limits = limits(spec, loads, id, asked.accepted, sweep, measured);
     List<Point.Reading> readings = readings(id, asked.inputs);
     Point.Activation activation =
         spec.activation() == null
@@ -134,6 +140,9 @@ final class Points {
   private static Map<String, String> extras(
       RowSpec spec, Point.@Nullable Activation activation, @Nullable Outlet outlet) {
     Map<String, String> extras = new LinkedHashMap<>();
+    if (spec.driven() != null) {
+      extras.put("delivering", spec.driven().title());
+    }
     if (activation != null && activation.contact() != null) {
       extras.put("activation", Activations.printed(activation.contact(), outlet));
     }
@@ -151,7 +160,8 @@ final class Points {
   }
 
   private PointId identity(RowSpec spec, Place place) {
-    PointLoads loads = PointLoads.of(spec, instruments, place.outlet, place.setup);
+    Place at = place.delivering(spec);
+    PointLoads loads = PointLoads.of(spec, instruments, at.outlet, at.setup);
     return PointId.of(test.name().text(), spec, loads, place);
   }
 
@@ -192,7 +202,7 @@ final class Points {
                 load == null ? null : bank(spec, place, load),
                 spec.places().load()),
             spec.values(names),
-            spec.mode(),
+            isInhibited() ? null : spec.mode(),
             bounds(place.outlet),
             stated,
             spec.span());
@@ -260,6 +270,11 @@ final class Points {
     return null;
   }
 
+  /** Then nothing of the mode's output has to come. */
+  private boolean isInhibited() {
+    return test.output() != null && test.output().text().equals("inhibited");
+  }
+
   private List<Tree.QuantityLimit> bounds(@Nullable Outlet outlet) {
     List<Tree.QuantityLimit> bounds = new ArrayList<>();
     List<Tree.QuantityLimit> all = new ArrayList<>(outlet == null ? List.of() : outlet.limits());
@@ -300,7 +315,8 @@ final class Points {
   }
 
   private Analyzer.@Nullable LoadBank bank(RowSpec spec, Place place, Rational ohms) {
-    return WiredLoads.bank(instruments, place.setup, spec.mode(), place.outlet, ohms);
+    Outlet outlet = place.delivering(spec).outlet;
+    return WiredLoads.bank(instruments, place.setup, spec.mode(), outlet, ohms);
   }
 
   // ---- readings ----

@@ -11,6 +11,7 @@ import passband.limit.RowValues;
 import passband.limit.Stated;
 import passband.limit.Value;
 import passband.model.Device.Mode;
+import passband.model.Device.Outlet;
 import passband.model.ExtraSetting;
 import passband.model.Termination;
 import passband.plan.Figure;
@@ -63,9 +64,16 @@ record RowSpec(
    *
    * @param activation the contact that activates the mode; null when the table has no such column
    * @param repeat which of several equal readings it is; null when the table has no such column
+   * @param driven the outlet that the columns name as the one that delivers; null where it is the
+   *     one that is measured
    */
-  record Told(Tree.@Nullable Ref activation, @Nullable Rational repeat) {
-    static final Told NOTHING = new Told(null, null);
+  record Told(Tree.@Nullable Ref activation, @Nullable Rational repeat, @Nullable Outlet driven) {
+    static final Told NOTHING = new Told(null, null, null);
+  }
+
+  /** The outlet that delivers, where it is another than the one that is measured; else null. */
+  @Nullable Outlet driven() {
+    return told.driven;
   }
 
   /** The contact that activates the mode; null when the table has no such column. */
@@ -156,11 +164,15 @@ record RowSpec(
   }
 
   RowSpec withActivation(Tree.Ref contact) {
-    return withTold(new Told(contact, told.repeat));
+    return withTold(new Told(contact, told.repeat, told.driven));
   }
 
   RowSpec withRepeat(Rational which) {
-    return withTold(new Told(told.activation, which));
+    return withTold(new Told(told.activation, which, told.driven));
+  }
+
+  RowSpec withDriven(Outlet outlet) {
+    return withTold(new Told(told.activation, told.repeat, outlet));
   }
 
   private RowSpec withTold(Told other) {

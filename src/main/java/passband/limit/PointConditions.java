@@ -14,7 +14,7 @@ import passband.syntax.Tree;
  *
  * @param id its identity without the quantity
  * @param columns what names in expressions stand for
- * @param mode null when there is none
+ * @param mode null when there is none, or its output must not come
  * @param bounds what the outlet and the generator say, each quantity once
  * @param stated the limits that the manual prints, each for a quantity of its own
  * @param span where the point is written

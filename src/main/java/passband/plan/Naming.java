@@ -9,6 +9,9 @@ import passband.model.Terminal;
  */
 public record Naming(
     Map<String, String> tests, Map<String, String> outlets, Map<String, String> modes) {
+  /** Before the outlet that delivers while another is measured. */
+  private static final String DRIVEN = "driven=";
+
   /** Every name stays as it is. */
   public static final Naming OWN = new Naming(Map.of(), Map.of(), Map.of());
 
@@ -33,6 +36,11 @@ public record Naming(
     parts[0] = test(parts[0]);
     parts[1] = outlet(parts[1]);
     parts[2] = mode(parts[2]);
+    for (int i = 3; i < parts.length; i++) {
+      if (parts[i].startsWith(DRIVEN)) {
+        parts[i] = DRIVEN + outlet(parts[i].substring(DRIVEN.length()));
+      }
+    }
     return String.join("/", parts);
   }
 

@@ -100,7 +100,7 @@ class LanguageFormsTest {
   private static void cell(Map<String, String> row, String cell) {
     String[] sides = cell.split(" = ");
     assertEquals(2, sides.length, cell);
-    String word = sides[0].replaceFirst("^analyzer[.]", "").split("/")[0];
+    String word = sides[0].replaceFirst("^(analyzer|bip)[.]", "").split("/")[0];
     List<String> headings = new ArrayList<>(row.keySet());
     List<String> cells = new ArrayList<>(row.values());
     int at = headings.stream().map(h -> h.split("/")[0]).toList().indexOf(word);

@@ -36,11 +36,7 @@ public final class Records {
 
   private Records(ItemList list, boolean adjusted) {
     this.list = list;
-    // A crest factor of 300 over this is inside its limits.
-    boolean between =
-        list.items().stream()
-            .anyMatch(i -> i instanceof Item.Derived d && d.limits().lower() != null);
-    int rms = between ? 150 : 200;
+    int rms = rms(list);
     for (Item item : list.items()) {
       boolean chosen = item.head().when().stream().allMatch(c -> c.is().contains(good(c.item())));
       if (chosen && (item.head().applies().isEmpty() || adjusted)) {
@@ -51,6 +47,22 @@ public final class Records {
                 decides ? (adjusted ? "yes" : "no") + ",,,1,choice" : item.accept(new Good(rms))));
       }
     }
+  }
+
+  /** A crest factor of 300 over this is inside its limits. */
+  private static int rms(ItemList list) {
+    for (Item item : list.items()) {
+      if (item instanceof Item.Derived d
+          && d.calculation().parts().containsKey("voltage")
+          && d.limits().lower() != null) {
+        return d.limits().upper() == null
+            ? 150
+            : new BigDecimal(600)
+                .divide(d.limits().lower().add(d.limits().upper()), 0, RoundingMode.HALF_EVEN)
+                .intValueExact();
+      }
+    }
+    return 200;
   }
 
   /** The outcome that a good record has of a choice. */
