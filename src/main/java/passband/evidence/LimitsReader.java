@@ -254,7 +254,7 @@ public final class LimitsReader {
 
   private static Item.Recorded recorded(JsonNode node) throws BadInput {
     String unit = node.at("unit").optionalText();
-    if (unit != null && Units.recorded(unit) == null) {
+    if (unit != null && !unit.equals("1") && Units.recorded(unit) == null) {
       throw node.at("unit").fault("unknown unit '" + unit + "'");
     }
     return new Item.Recorded(head(node), unit, accepts(node, unit));

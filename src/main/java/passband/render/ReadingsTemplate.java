@@ -8,6 +8,7 @@ import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import passband.evidence.Blank;
 import passband.evidence.Item;
 import passband.evidence.ItemList;
@@ -95,7 +96,7 @@ public final class ReadingsTemplate {
               ? "number, no decimals"
               : "number, " + decimals + (decimals == 1 ? " decimal" : " decimals");
       String unit = reading.scale().unit();
-      return Optional.of(new Asked("reading", write, unit.equals("1") ? "" : unit));
+      return Optional.of(new Asked("reading", write, shown(unit)));
     }
 
     @Override
@@ -111,8 +112,11 @@ public final class ReadingsTemplate {
             case DATE, DUE -> "date, YYYY-MM-DD";
             case NAME, TEXT -> "text";
           };
-      String unit = recorded.unit() == null ? "" : recorded.unit();
-      return Optional.of(new Asked("record", write, unit));
+      return Optional.of(new Asked("record", write, shown(recorded.unit())));
+    }
+
+    private static String shown(@Nullable String unit) {
+      return unit == null || unit.equals("1") ? "" : unit;
     }
 
     @Override

@@ -6,8 +6,17 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import passband.evidence.BadInput;
+import passband.evidence.Evidence;
+import passband.evidence.ItemList;
+import passband.evidence.LimitsReader;
+import passband.evidence.LimitsWriter;
+import passband.judge.Judge;
+import passband.judge.Readings;
+import passband.judge.Verdict;
 import passband.quantity.Unit;
 import passband.quantity.Units;
+import passband.render.ReadingsTemplate;
 import passband.testing.Examples;
 import passband.testing.Snippet;
 
@@ -86,6 +95,37 @@ class RecordedLimitUnitsTest {
     for (String form : FORMS) {
       String percent = "record x \"X\" " + form.replace("#", " %");
       assertEquals(false, fits(percent, "x is a plain number, but this is a percentage"), percent);
+    }
+  }
+
+  /** Of every unit and of a plain number, what is written reads back, and a limit is one. */
+  @Test
+  void whatIsWrittenOfALimitReadsBackAndHolds() throws BadInput {
+    for (Unit unit : Units.all()) {
+      heldTo(unit.symbol());
+    }
+    heldTo("");
+  }
+
+  private static void heldTo(String unit) throws BadInput {
+    String in = unit.isEmpty() ? "" : " in " + unit;
+    String limit = " from 3# to 8#".replace("#", unit.isEmpty() ? "" : " " + unit);
+    Snippet snippet = compiled("record x \"X\"" + in + limit);
+    ItemList list = Evidence.of(snippet.plans().get(0)).list();
+    assertEquals(list, LimitsReader.read(LimitsWriter.of(list)), unit);
+    String ucum = unit.isEmpty() ? "" : Units.of(unit).ucum();
+    assertTrue(ReadingsTemplate.of(list).contains(",number,," + ucum + ",1,record,"), ucum);
+    for (String value : List.of("2", "3", "8", "9")) {
+      boolean inside = value.equals("3") || value.equals("8");
+      Readings.Row row = new Readings.Row("before/x", value, ucum, "", "1", "record", 2);
+      Readings readings = new Readings(list.source().digest(), List.of(row));
+      Verdict verdict =
+          Judge.judge(list, readings, null).judgements().stream()
+              .filter(judgement -> judgement.item().id().equals("before/x"))
+              .findFirst()
+              .orElseThrow()
+              .verdict();
+      assertEquals(inside ? Verdict.PASS : Verdict.FAIL, verdict, value + " " + unit);
     }
   }
 }
