@@ -46,9 +46,11 @@ public enum Blank {
           "tbc",
           "tbd",
           "todo",
+          "ok",
           "unknown",
           "unreadable",
           "illegible",
+          "yes",
           "missing");
 
   /** What a blank asks for. */
