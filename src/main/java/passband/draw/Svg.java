@@ -10,9 +10,23 @@ public final class Svg implements Shape.Visitor {
   private static final String FONT =
       "DejaVu Sans Condensed, Liberation Sans, Arial, Helvetica, sans-serif";
 
-  private final StringBuilder out = new StringBuilder();
+  /** What the page's own style says of shapes that say nothing themselves. */
+  public static final String STYLE =
+      """
+      svg{font-family:%s;fill:#000}
+      svg polyline{fill:none}
+      svg text:not([font-size]){font-size:11px}
+      svg :not([stroke]){stroke:none}
+      svg [stroke]:not([stroke-width]){stroke-width:1.4}
+      """
+          .formatted(FONT);
 
-  private Svg() {}
+  private final StringBuilder out = new StringBuilder();
+  private final boolean styled;
+
+  private Svg(boolean styled) {
+    this.styled = styled;
+  }
 
   /** A whole file. */
   public static String file(Drawing drawing) {
@@ -25,19 +39,45 @@ public final class Svg implements Shape.Visitor {
    * @param id what its title's and description's identifiers begin with; unique in a page
    */
   public static String element(Drawing drawing, String id) {
-    Svg svg = new Svg();
-    svg.open(drawing, id);
-    drawing.shapes().forEach(s -> s.accept(svg));
-    return svg.out.append("</svg>\n").toString();
+    return new Svg(false).whole(drawing, id);
+  }
+
+  /** The same for a page that has {@link #STYLE} in its own style, and so in fewer bytes. */
+  public static String styled(Drawing drawing, String id) {
+    return new Svg(true).whole(drawing, id);
+  }
+
+  private String whole(Drawing drawing, String id) {
+    open(drawing, id);
+    drawing.shapes().forEach(s -> s.accept(this));
+    return out.append("</svg>\n").toString();
+  }
+
+  /** {@code #000} for {@code #000000}, where the file is one page's. */
+  private String colour(String colour) {
+    boolean twice =
+        styled
+            && colour.length() == 7
+            && colour.charAt(1) == colour.charAt(2)
+            && colour.charAt(3) == colour.charAt(4)
+            && colour.charAt(5) == colour.charAt(6);
+    return twice ? "#" + colour.charAt(1) + colour.charAt(3) + colour.charAt(5) : colour;
+  }
+
+  /** Left out where the page's style says the same. */
+  private String width(double width) {
+    return styled && width == 1.4 ? "" : " stroke-width=\"" + number(width) + "\"";
   }
 
   private void open(Drawing drawing, String id) {
-    out.append("<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" aria-labelledby=\"")
+    String space = styled ? "" : " xmlns=\"http://www.w3.org/2000/svg\"";
+    out.append("<svg" + space + " role=\"img\" aria-labelledby=\"")
         .append(id + "-title " + id + "-desc\" width=\"")
         .append(number(drawing.width() / Drawing.UNITS_PER_MM) + "mm\" height=\"")
         .append(number(drawing.height() / Drawing.UNITS_PER_MM) + "mm\" viewBox=\"0 0 ")
         .append(number(drawing.width()) + " " + number(drawing.height()))
-        .append("\" font-family=\"" + FONT + "\" fill=\"#000000\">\n<title id=\"")
+        .append(styled ? "\"" : "\" font-family=\"" + FONT + "\" fill=\"#000000\"")
+        .append(">\n<title id=\"")
         .append(id + "-title\">" + escaped(drawing.title()))
         .append("</title>\n<desc id=\"" + id + "-desc\">" + escaped(drawing.description()))
         .append("</desc>\n");
@@ -51,8 +91,9 @@ public final class Svg implements Shape.Visitor {
       out.append(between).append(number(at.x())).append(',').append(number(at.y()));
       between = " ";
     }
-    out.append("\" fill=\"none\" stroke=\"" + line.colour() + "\" stroke-width=\"")
-        .append(number(line.width()) + "\"" + dash(line.dash()) + "/>\n");
+    out.append(styled ? "\"" : "\" fill=\"none\"")
+        .append(" stroke=\"" + colour(line.colour()) + "\"" + width(line.width()))
+        .append(dash(line.dash()) + "/>\n");
   }
 
   private static String dash(List<Double> dash) {
@@ -78,19 +119,18 @@ public final class Svg implements Shape.Visitor {
         .append(paint(circle.fill(), circle.stroke(), circle.line()) + "/>\n");
   }
 
-  private static String paint(String fill, @Nullable String stroke, double line) {
-    return " fill=\""
-        + (fill == null ? "none" : fill)
-        + "\""
-        + (stroke == null
-            ? ""
-            : " stroke=\"" + stroke + "\" stroke-width=\"" + number(line) + "\"");
+  private String paint(String fill, @Nullable String stroke, double line) {
+    String filled = fill == null ? "none" : colour(fill);
+    return (styled && filled.equals("#000") ? "" : " fill=\"" + filled + "\"")
+        + (stroke == null ? "" : " stroke=\"" + colour(stroke) + "\"" + width(line));
   }
 
   @Override
   public void text(Shape.Text text) {
     out.append("<text x=\"" + number(text.x()) + "\" y=\"" + number(text.y()))
-        .append("\" font-size=\"" + number(text.size()) + "\"")
+        .append(
+            "\""
+                + (styled && text.size() == 11 ? "" : " font-size=\"" + number(text.size()) + "\""))
         .append(text.bold() ? " font-weight=\"bold\"" : "")
         .append(text.anchor() == Shape.Anchor.START ? "" : " text-anchor=\"")
         .append(text.anchor() == Shape.Anchor.START ? "" : text.anchor().word() + "\"")

@@ -22,7 +22,7 @@ import passband.source.Sha256;
  * style and the one script of the file by their hashes, and nothing else.
  */
 public final class Checklist {
-  private static final String STYLE = resource("checklist.css");
+  private static final String STYLE = Svg.STYLE + bare(resource("checklist.css"));
   private static final List<String> SCRIPTS =
       List.of(
           "causes",
@@ -56,8 +56,20 @@ public final class Checklist {
         .append(ScriptTables.fillers())
         .append(ScriptTables.waves())
         .append(ScriptTables.readings());
-    SCRIPTS.forEach(name -> script.append(resource(name + ".js")));
+    SCRIPTS.forEach(name -> script.append(bare(resource(name + ".js"))));
     return script.toString();
+  }
+
+  /** Without indents, empty lines and lines that are comments, which no reader of a sheet needs. */
+  private static String bare(String source) {
+    StringBuilder bare = new StringBuilder(source.length());
+    for (String line : source.split("\n")) {
+      String text = line.strip();
+      if (!text.isEmpty() && !text.startsWith("//") && !text.startsWith("/*")) {
+        bare.append(text).append('\n');
+      }
+    }
+    return bare.toString();
   }
 
   /** Sets up what makes the file, which takes about as long as to check a procedure. */
@@ -113,7 +125,7 @@ public final class Checklist {
       Wiring here =
           new Wiring(
               block.number(),
-              Svg.element(drawing, "wiring-" + block.number()),
+              Svg.styled(drawing, "wiring-" + block.number()),
               block.number() + ". " + block.title());
       drawn.put(setup.name(), here);
       all.add(here);

@@ -5,9 +5,13 @@ import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import passband.evidence.Blank;
 import passband.evidence.Item;
@@ -22,6 +26,9 @@ import passband.syntax.Expression;
 final class ScriptItems implements Item.Visitor<Void> {
   private final StringWriter out = new StringWriter();
   private final JsonWriter json = new JsonWriter(out);
+  private final List<List<Item.Contribution>> budgets = new ArrayList<>();
+  private final Map<String, Integer> places = new HashMap<>();
+  private final TreeMap<String, Unit> units = new TreeMap<>();
 
   /** What writes, but for the failures that a string does not have. */
   private interface Write {
@@ -35,7 +42,10 @@ final class ScriptItems implements Item.Visitor<Void> {
     json.setHtmlSafe(true);
   }
 
-  /** As JSON that may stand in an element of a page. */
+  /**
+   * As JSON that may stand in an element of a page. What many items have in common stands once:
+   * {@code fields.js} puts it back.
+   */
   static String of(Sheet sheet) {
     return new ScriptItems(sheet.items()).all(sheet);
   }
@@ -50,15 +60,53 @@ final class ScriptItems implements Item.Visitor<Void> {
 
   private String all(Sheet sheet) {
     ItemList list = sheet.items();
+    list.items().forEach(item -> places.put(item.id(), places.size()));
     write(json::beginObject);
     text("guard", list.decision().guard().toPlainString());
     texts("phases", list.phases());
     write(() -> json.name("items").beginArray());
     list.items().forEach(item -> item.accept(this));
     write(json::endArray);
+    units();
+    budgets();
     write(() -> new ScriptLines(json).groups(sheet));
     write(json::endObject);
     return out.toString();
+  }
+
+  private void number(String name, long value) {
+    write(() -> json.name(name).value(value));
+  }
+
+  /** The budgets of readings, each once; a reading has its place among them. */
+  private void budgets() {
+    write(() -> json.name("budgets").beginArray());
+    for (List<Item.Contribution> budget : budgets) {
+      write(json::beginArray);
+      for (Item.Contribution part : budget) {
+        write(json::beginArray);
+        write(() -> json.value(part.name()));
+        write(() -> json.value(part.relative().toPlainString()));
+        write(() -> json.value(part.absolute().toPlainString()));
+        write(json::endArray);
+      }
+      write(json::endArray);
+    }
+    write(json::endArray);
+  }
+
+  /** What the items' units are, each once. */
+  private void units() {
+    write(() -> json.name("units").beginObject());
+    units.forEach(
+        (ucum, unit) -> {
+          write(() -> json.name(ucum).beginObject());
+          text("printed", unit.printed());
+          text("factor", unit.factor().toString());
+          text("dimension", ScriptTables.dimension(unit));
+          write(json::endObject);
+        });
+    write(json::endObject);
   }
 
   private void text(String name, String value) {
@@ -105,14 +153,18 @@ final class ScriptItems implements Item.Visitor<Void> {
 
   /** What the columns of a table of readings have to hold that are compared; blanks left out. */
   private void said(Item item) {
-    write(() -> json.name("said").beginObject());
+    Map<String, String> said = new LinkedHashMap<>();
     for (ReadingColumn column : ReadingColumn.of(ReadingColumn.Use.COMPARED)) {
       String text = column.text(item);
       if (!text.isEmpty()) {
-        text(column.word(), text);
+        said.put(column.word(), text);
       }
     }
-    write(json::endObject);
+    if (!said.isEmpty()) {
+      write(() -> json.name("said").beginObject());
+      said.forEach(this::text);
+      write(json::endObject);
+    }
   }
 
   private void measured(String kind, Item.Measured item) {
@@ -122,7 +174,7 @@ final class ScriptItems implements Item.Visitor<Void> {
     unit(scale.unit());
     number("resolution", scale.resolution());
     write(() -> json.name("decimals").value(scale.decimals()));
-    write(() -> json.name("negative").value(scale.negative()));
+    negative(scale.negative());
     if (scale.quantity().equals("crest-factor") && item instanceof Item.Reading) {
       number("least", BigDecimal.ONE);
     }
@@ -134,12 +186,16 @@ final class ScriptItems implements Item.Visitor<Void> {
     }
   }
 
+  private void negative(boolean negative) {
+    if (negative) {
+      write(() -> json.name("negative").value(true));
+    }
+  }
+
   private void unit(String ucum) {
     Unit unit = ucum.equals("1") ? Unit.ONE : Objects.requireNonNull(Units.recorded(ucum), ucum);
     text("unit", ucum);
-    text("printed", unit.printed());
-    text("factor", unit.factor().toString());
-    text("dimension", ScriptTables.dimension(unit));
+    units.put(ucum, unit);
   }
 
   @Override
@@ -152,17 +208,12 @@ final class ScriptItems implements Item.Visitor<Void> {
     }
     wave(reading);
     if (reading.budget() != null) {
-      write(() -> json.name("budget").beginArray());
-      for (Item.Contribution part : reading.budget()) {
-        write(
-            () ->
-                json.beginArray()
-                    .value(part.name())
-                    .value(part.relative().toPlainString())
-                    .value(part.absolute().toPlainString())
-                    .endArray());
+      int place = budgets.indexOf(reading.budget());
+      if (place < 0) {
+        place = budgets.size();
+        budgets.add(reading.budget());
       }
-      write(json::endArray);
+      number("budget", place);
     }
     write(json::endObject);
     return null;
@@ -219,7 +270,7 @@ final class ScriptItems implements Item.Visitor<Void> {
     text("asks", Blank.of(recorded).word());
     if (recorded.unit() != null) {
       unit(recorded.unit());
-      write(() -> json.name("negative").value(recorded.negative()));
+      negative(recorded.negative());
     }
     Item.Accepts accepts = recorded.accepts();
     if (accepts != null) {
@@ -248,7 +299,9 @@ final class ScriptItems implements Item.Visitor<Void> {
   public Void tick(Item.Tick tick) {
     begin("tick", tick);
     if (tick.stops() != null) {
-      texts("stops", tick.stops());
+      write(() -> json.name("stops").beginArray());
+      tick.stops().forEach(id -> write(() -> json.value(places.get(id))));
+      write(json::endArray);
     }
     write(json::endObject);
     return null;

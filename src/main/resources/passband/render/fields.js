@@ -1,6 +1,11 @@
 // The items of the sheet, and what stands in their fields: [one attempt, a second one, whether it was not done].
 const Fields = (() => {
   const data = JSON.parse(document.getElementById("items").textContent);
+  for (const item of data.items) {
+    Object.assign(item, item.unit === undefined ? {} : data.units[item.unit]);
+    item.budget = data.budgets[item.budget];
+    item.stops = item.stops && item.stops.map((place) => data.items[place].id);
+  }
   const items = new Map(data.items.map((item) => [item.id, item]));
   const fields = new Map();
   for (const field of document.querySelectorAll("[data-item]")) {
@@ -11,6 +16,11 @@ const Fields = (() => {
   const second = (entry) => entry.parentElement.querySelector(".again");
   const undone = (entry) => entry.closest("tr").querySelector(".undone");
   const chosen = (id) => fields.get(id).find((radio) => radio.checked);
+
+  for (const field of document.querySelectorAll(".entry")) {
+    const label = field.getAttribute("aria-label") + ", " + WORDS.result;
+    field.closest("tr").querySelector(".verdict").append(el("output", { className: "said", "aria-label": label }));
+  }
 
   // What a reading has on the screen only: a box for a second attempt, and a tick that it was not done.
   for (const item of data.items.filter(({ kind }) => kind === "reading")) {

@@ -46,6 +46,7 @@ const WORDS = {
   fail: "FAIL",
   read: "read",
   stopped: "stopped: the gate {gates} has not passed",
+  result: "result",
   again: "read again",
   notDone: "not done",
   noted: "Noted; go on all the same",

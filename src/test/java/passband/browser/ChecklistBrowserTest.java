@@ -467,7 +467,11 @@ class ChecklistBrowserTest {
       assertFalse(plain.find(".bar").isDisplayed());
       assertTrue(plain.find(".digits").isDisplayed());
       assertFalse(plain.find("input.entry").isDisplayed());
-      assertTrue(plain.find(".paper").isDisplayed());
+      assertEquals(
+          "inline ☐ pass ☐ fail",
+          plain.run(
+              "const box = getComputedStyle(document.querySelector('.judged'), '::before');"
+                  + "return box.display + ' ' + JSON.parse(box.content)"));
     }
   }
 
