@@ -46,10 +46,16 @@ const Start = (() => {
   const bare = (text) => text.toUpperCase().replace(/[\s-]+/g, "");
   const kept = (typed) => Kept.serials().find((one) => bare(one) === bare(typed));
 
+  // The time of day on this device.
+  function local(at) {
+    const time = new Date(at);
+    return new Date(time.getTime() - time.getTimezoneOffset() * 60000).toISOString().slice(0, 16).replace("T", " ");
+  }
+
   function about(one) {
     try {
       const { at, unsaved, entries } = Kept.read(one);
-      const when = words("lastChanged", { at: at.slice(0, 16).replace("T", " ") + " UTC" });
+      const when = words("lastChanged", { at: local(at) });
       return [words("progress", Shown.progress(entries)), when, ...(unsaved ? [WORDS.unsavedUnit] : [])].join(" \u00b7 ");
     } catch {
       return words("unreadable", { serial: one });
