@@ -68,6 +68,24 @@ class GuideTest {
     assertEquals("", Snippet.compile(Map.of("sallow.pband", quiet), "sallow.pband", null).report());
   }
 
+  /** With the rest of the visit, put where the guide says. */
+  @Test
+  void theRestOfTheVisitCompiles() {
+    String guide = Repository.text(DOCS.resolve("guide.md"));
+    String rest = String.join("\n", fenced(guide, "pband visit"));
+    String procedure = String.join("\n", fenced(guide, "pband sallow.pband"));
+    String before = "  test grip-output \"Grip\" {";
+    assertTrue(procedure.contains(before));
+    String source = procedure.replace(before, rest + "\n" + before);
+    Snippet snippet = Snippet.compile(Map.of("sallow.pband", source), "sallow.pband", null);
+    assertEquals(
+        fenced(guide, "text").get(0).replaceAll("sallow.pband:[0-9]+", "line"),
+        snippet.report().replaceAll("sallow.pband:[0-9]+", "line"));
+    assertEquals(10, snippet.plan().limits().size());
+    assertEquals(
+        source, Formatter.format(new SourceFile("sallow.pband", source), new Diagnostics()));
+  }
+
   @Test
   void everyPictureAndLinkIsThere() {
     for (String page : List.of("guide.md", "reference.md")) {

@@ -325,6 +325,38 @@ class ServerTest implements LanguageClient {
   }
 
   @Test
+  void completionKnowsTheChoicesAndTheirOutcomes() throws Exception {
+    String text = open(OUTPUT);
+    String when = "    when fan is \"on\"";
+    String changed =
+        text.replace(
+            "  section inspection",
+            "  section more {\n    choose fan \"The fan is\" from \"on\", \"off\"\n  }\n"
+                + "  section windy {\n"
+                + when
+                + "\n  }\n  section inspection");
+    change(OUTPUT, changed);
+    assertTrue(proposed(OUTPUT, at(changed, when, 9)).contains("fan"));
+    assertEquals(List.of("is"), proposed(OUTPUT, at(changed, when, 13)));
+    List<String> outcomes = proposed(OUTPUT, at(changed, "is \"on\"\n  }\n  section insp", 3));
+    assertTrue(outcomes.containsAll(List.of("\"on\"", "\"off\"")), outcomes.toString());
+    assertFalse(outcomes.contains("fan"), outcomes.toString());
+  }
+
+  @Test
+  void completionKnowsByWhatPointsDiffer() throws Exception {
+    String text = open(OUTPUT);
+    String derive = "    derive spread = max(current) - min(current) over repeat, resolution 1 mA";
+    String changed = text.replaceFirst("    accept power from output", derive + "\n$0");
+    change(OUTPUT, changed);
+    List<String> columns = proposed(OUTPUT, at(changed, derive, derive.indexOf("repeat")));
+    assertTrue(columns.containsAll(List.of("repeat", "outlet", "setting")), columns.toString());
+    assertFalse(columns.contains("current"), columns.toString());
+    List<String> inside = proposed(OUTPUT, at(changed, derive, derive.indexOf("max")));
+    assertTrue(inside.containsAll(List.of("current", "rise", "mean")), inside.toString());
+  }
+
+  @Test
   void completionKnowsWhatAContactFloatsOn() throws Exception {
     String text = open(DEVICE);
     String contact = "contact switch \"hand-switch contact\"";
