@@ -1,5 +1,6 @@
 package passband.bench;
 
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -37,6 +38,10 @@ final class Needs {
   private final Diagnostics diagnostics;
   private final Set<String> setSomewhere;
   private final Set<String> answered = new HashSet<>();
+
+  /** The settings that some test does not set, with the first such test. */
+  private final Map<String, Span> notSet = new HashMap<>();
+
   private @Nullable PlanStep instead;
 
   Needs(Plan plan, Diagnostics diagnostics) {
@@ -80,6 +85,14 @@ final class Needs {
           .hint(
               "use 'wait', 'confirm' or 'record'; where it has to be done with output on, say why"
                   + " in the test: allow acts-while-on because \"…\"");
+    }
+  }
+
+  /** What an instrument holds is read while output is on. */
+  void hold(Stage.Run run, PlanStep step, Point point, BenchState state) {
+    boolean holds = step.act() instanceof Act.Run own && own.kind() == PlanStep.Kind.HOLD;
+    if (holds && run.output().activates() && state.isOff()) {
+      sayOff(run, point);
     }
   }
 
@@ -128,15 +141,19 @@ final class Needs {
 
   private void outputOn(Stage.Run run, Point point, BenchState state) {
     if (state.isOff() && !state.holds()) {
-      diagnostics
-          .say(
-              Code.NOT_SET_AT_READING,
-              run.test().span(),
-              "output is off when the test '%s' is read",
-              run.test().text())
-          .note(point.span(), "at this point")
-          .hint("leave the steps 'activate' and 'stop' in their order, or write 'output off'");
+      sayOff(run, point);
     }
+  }
+
+  private void sayOff(Stage.Run run, Point point) {
+    diagnostics
+        .say(
+            Code.NOT_SET_AT_READING,
+            run.test().span(),
+            "output is off when the test '%s' is read",
+            run.test().text())
+        .note(point.span(), "at this point")
+        .hint("leave the steps 'activate' and 'stop' in their order, or write 'output off'");
   }
 
   /** The on-time covers what the analyzer needs to settle. */
@@ -189,7 +206,7 @@ final class Needs {
 
   private void load(Stage.Run run, Point point, BenchState state) {
     if (point.loadText() != null || !reaches(point, run) || !hasLoadToSet(run, point)) {
-      return;
+      return; // a load that is set at another instrument is 'load-not-wired'
     }
     DiagnosticBuilder said =
         say(point.span(), "the load is not set for this reading, which is taken through it");
@@ -267,6 +284,11 @@ final class Needs {
         || (rest != null && rest.equals(at))
         || (rest == null && owner.equals("device") && !setSomewhere.contains(owner + "." + name))) {
       return;
+    }
+    String id = owner + "." + name;
+    Span first = notSet.putIfAbsent(id, run.test().span());
+    if (first != null) {
+      return; // of a setting that nothing brings to rest the first test says it
     }
     String test = "the test '" + run.test().text() + "' is read";
     DiagnosticBuilder said =

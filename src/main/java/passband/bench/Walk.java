@@ -204,14 +204,16 @@ public final class Walk implements Stage.Visitor<Void> {
         needs.reading(run, one, state, null);
       } else {
         needs.step(step, state);
+        needs.hold(run, step, one, state);
       }
       BenchState after = own(step);
       if (instead != null && last) {
         if (instead.equals("read")) {
-          boolean stops = step.act() instanceof Act.Perform perform && perform.stops();
-          needs.reading(run, one, stops ? state : after, step);
+          needs.reading(run, one, stops(step) ? state : after, step);
         }
-        for (PlanStep stood : Replaced.steps(instead, one, plan, step.span())) {
+        boolean undone = instead.equals("activate") && stops(step);
+        for (PlanStep stood :
+            undone ? List.<PlanStep>of() : Replaced.steps(instead, one, plan, step.span())) {
           after = after(after, stood);
         }
       }
@@ -227,6 +229,10 @@ public final class Walk implements Stage.Visitor<Void> {
   private BenchState own(PlanStep step) {
     boolean performs = step.act() instanceof Act.Perform;
     return step.insteadOf() != null && !performs ? state : after(state, step);
+  }
+
+  private static boolean stops(PlanStep step) {
+    return step.act() instanceof Act.Perform perform && perform.stops();
   }
 
   private static boolean same(@Nullable String a, @Nullable String b) {

@@ -103,12 +103,21 @@ final class Activation implements Check {
           .say(
               Code.ACTIVATION_OPEN,
               named.written().span(),
-              "nothing in the setup '%s' closes %s: no key is connected to it",
+              "nothing in the setup '%s' closes %s: no key or accessory is connected to it",
               setup.name().text(),
               contact.id())
           .note(setup.name().span(), "the setup is here")
-          .hint("connect a key lead from the contact to a key of the analyzer");
+          .hint(hint(plan));
     }
+  }
+
+  private static String hint(Plan plan) {
+    for (Terminal terminal : plan.instruments().terminals()) {
+      if (terminal.kind() == TerminalKind.KEY) {
+        return "connect a key lead from the contact to a key of the analyzer";
+      }
+    }
+    return "connect an accessory, such as the pedal, at the contact: no analyzer here has keys";
   }
 
   private static void any(
@@ -128,7 +137,7 @@ final class Activation implements Check {
               .say(
                   Code.ACTIVATION_OPEN,
                   setup.name().span(),
-                  "nothing in this setup activates '%s': no key is connected to %s",
+                  "nothing in this setup activates '%s': no key or accessory is connected to %s",
                   mode.name().text(),
                   names)
               .note(mode.activateBy().get(0).span(), "this contact activates the mode")
@@ -139,7 +148,7 @@ final class Activation implements Check {
           said.note(far.name().span(), "a lead goes from it to this, which is a jack");
         }
       }
-      said.hint("connect a key lead from the contact to a key of the analyzer");
+      said.hint(hint(plan));
     } else if (closed.size() > 1) {
       sayAmbiguous(closed, setup, mode, point, diagnostics);
     }

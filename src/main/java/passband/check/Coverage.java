@@ -10,6 +10,7 @@ import passband.model.Device.Mode;
 import passband.model.Device.Outlet;
 import passband.model.Series;
 import passband.model.Terminal;
+import passband.plan.Delivery;
 import passband.plan.Figure;
 import passband.plan.Plan;
 import passband.plan.Point;
@@ -72,7 +73,8 @@ public final class Coverage {
     List<Tested> points = new ArrayList<>();
     for (Stage.Run run : plan.runs()) {
       for (Point point : run.points()) {
-        if (point.mode() == mode && point.outlet() == outlet) {
+        boolean here = point.mode() == mode && point.outlet() == outlet;
+        if (here && run.output() == Delivery.ON) {
           points.add(new Tested(run, point));
         }
       }

@@ -8,6 +8,7 @@ import java.util.Set;
 import passband.diagnostic.Code;
 import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
+import passband.limit.Limit;
 import passband.model.Device.Outlet;
 import passband.model.ExtraSetting;
 import passband.model.Named;
@@ -63,7 +64,10 @@ final class Covered implements Check {
         diagnostics);
   }
 
-  /** Of a setting of the generator that some test sets, every option is set by one. */
+  /**
+   * Of a setting of the generator that some test sets, every option is tested: set by a row, or the
+   * rest position where a row without the setting has the mode and a quantity of one that sets it.
+   */
   private static void options(Plan plan, Diagnostics diagnostics) {
     for (ExtraSetting setting : plan.device().settings()) {
       Set<String> set = new HashSet<>();
@@ -73,6 +77,9 @@ final class Covered implements Check {
         if (value != null && set.add(value)) {
           first = first == null ? point : first;
         }
+      }
+      if (setting.leave() != null && atRest(plan, setting.name().text())) {
+        set.add(setting.leave().text());
       }
       for (Word option : setting.options() == null ? List.<Word>of() : setting.options()) {
         if (first != null && !set.contains(option.text())) {
@@ -87,6 +94,31 @@ final class Covered implements Check {
         }
       }
     }
+  }
+
+  private static boolean atRest(Plan plan, String setting) {
+    for (Point with : plan.points()) {
+      for (Point without : plan.points()) {
+        if (with.extras().containsKey(setting)
+            && !without.extras().containsKey(setting)
+            && with.mode() == without.mode()
+            && readAlike(with, without)) {
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+
+  private static boolean readAlike(Point one, Point other) {
+    for (Limit limit : one.limits()) {
+      for (Limit same : other.limits()) {
+        if (limit.quantity().equals(same.quantity())) {
+          return true;
+        }
+      }
+    }
+    return false;
   }
 
   /** A row that tests the mode: the one that is missing belongs beside it. */

@@ -34,6 +34,7 @@ final class LoadWired implements Check {
         if (point.load() != null) {
           Span where = point.places().load();
           look(plan, setup, point.mode(), point.outlet(), point.load(), where, diagnostics);
+          lookAt(plan, setup, point, diagnostics);
         }
       }
       Tree.Sweep written = run.tree().sweep();
@@ -44,6 +45,39 @@ final class LoadWired implements Check {
         look(plan, setup, null, run.outlet(), run.sweep().to(), to, diagnostics);
       }
     }
+  }
+
+  /** The instrument whose load a row sets is one to which the output goes. */
+  private static void lookAt(Plan plan, Setup setup, Point point, Diagnostics diagnostics) {
+    List<LoadBank> wired = WiredLoads.of(plan.instruments(), setup, point.mode(), point.outlet());
+    if (!wired.isEmpty() && point.loadAt() != null && !hasOf(point.loadAt(), wired)) {
+      sayAt(setup, point.loadAt(), point.places().load(), wired.get(0), diagnostics);
+    }
+  }
+
+  private static boolean hasOf(String role, List<LoadBank> banks) {
+    for (LoadBank bank : banks) {
+      if (bank.from().owner().equals(role)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private static void sayAt(
+      Setup setup, String role, Span where, LoadBank wired, Diagnostics diagnostics) {
+    diagnostics
+        .say(
+            Code.LOAD_NOT_WIRED,
+            where,
+            "the load is set at '%s', but the setup '%s' wires the output to %s and %s",
+            role,
+            setup.name().text(),
+            wired.from().id(),
+            wired.to().id())
+        .note(setup.name().span(), "the wiring is here")
+        .note(wired.span(), "the load that takes the output is here")
+        .hint("name the column after the instrument that takes the output, or correct the wiring");
   }
 
   private static void look(

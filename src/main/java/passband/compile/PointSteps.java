@@ -7,9 +7,11 @@ import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
+import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
 import passband.model.Analyzer;
 import passband.model.Device.Outlet;
+import passband.model.Terminal;
 import passband.plan.Act;
 import passband.plan.Figure;
 import passband.plan.Owner;
@@ -69,7 +71,7 @@ final class PointSteps {
     }
     addReading(own, work, reads, units, point);
     own.values().removeIf(List::isEmpty);
-    return joined(test, own, point);
+    return joined(test, own, activate, point);
   }
 
   private List<PlanStep> loads(PointLoads loads, TextPlace point, Span row) {
@@ -196,7 +198,8 @@ final class PointSteps {
     }
   }
 
-  private List<PlanStep> joined(Tree.Test test, Map<String, List<PlanStep>> own, TextPlace point) {
+  private List<PlanStep> joined(
+      Tree.Test test, Map<String, List<PlanStep>> own, Act.Activate activate, TextPlace point) {
     Map<String, List<PlanStep>> byName = new LinkedHashMap<>(own);
     for (Tree.Steps block : test.steps()) {
       if (block.replacing() == null) {
@@ -205,22 +208,77 @@ final class PointSteps {
       String name = block.replacing().text();
       if (!PlanStep.REPLACEABLE.contains(name)) {
         Scope.unknown(diagnostics, block.replacing(), "step to replace", PlanStep.REPLACEABLE);
+      } else if (block.steps().isEmpty() && needed(name, byName.getOrDefault(name, List.of()))) {
+        sayEmpty(name, block);
       } else if (byName.containsKey(name)) {
         List<PlanStep> instead = new ArrayList<>();
         steps.of(block.steps(), point).forEach(step -> instead.add(step.insteadOf(name)));
         byName.put(name, instead);
         requirePlaceholder(name, block, instead);
-        if (name.equals("stop") && instead.size() == block.steps().size() && !stops(instead)) {
-          diagnostics
-              .say(Code.STOP_EMPTIED, block.span(), "this leaves no step that stops the output")
-              .hint("perform an action that stops it: the analyzer's 'stop', or one 'as stop'");
+        if (name.equals("stop")) {
+          replaceStop(block, instead, activate, point);
+        }
+        if (!name.equals("activate")) {
+          requireOff(instead);
         }
       }
     }
     List<PlanStep> all = new ArrayList<>();
     byName.values().forEach(all::addAll);
-    all.addAll(steps.of(Steps.when(test, Tree.Steps.When.EACH), point));
+    List<PlanStep> each = steps.of(Steps.when(test, Tree.Steps.When.EACH), point);
+    requireOff(each);
+    all.addAll(each);
     return List.copyOf(all);
+  }
+
+  /**
+   * Whether a step may not simply be left out. Only the start of an instrument may of whose profile
+   * says nothing about one; {@code stop} has words of its own for it.
+   */
+  private static boolean needed(String name, List<PlanStep> own) {
+    boolean made = own.stream().allMatch(step -> step.words() == null);
+    return !own.isEmpty() && !name.equals("stop") && !(name.equals("start") && made);
+  }
+
+  /** A block without steps takes a step away; its own steps are then looked at as they were. */
+  private void sayEmpty(String name, Tree.Steps block) {
+    diagnostics
+        .say(Code.MISSING_ITEM, block.span(), "nothing is done in the place of '%s'", name)
+        .hint("write what is done there, or remove the block");
+  }
+
+  /**
+   * A block in the place of {@code stop} stops the output by an action of the generator, or of the
+   * instrument that turned it on; the hand that pressed a button lets go of it first.
+   */
+  private void replaceStop(
+      Tree.Steps block, List<PlanStep> instead, Act.Activate activate, TextPlace point) {
+    if (instead.size() == block.steps().size() && !stops(instead, activate)) {
+      DiagnosticBuilder said =
+          diagnostics.say(
+              Code.STOP_EMPTIED, block.span(), "this leaves no step that stops the output");
+      if (activate.key() != null && stops(instead, Act.Activate.UNKNOWN)) {
+        said.note(activate.key().name().span(), "the key that turned it on is here");
+      }
+      said.hint("perform an action that stops it: the analyzer's 'stop', or one 'as stop'");
+    }
+    if (activate.pressed() != null) {
+      instead.add(0, let(activate.pressed(), block));
+    }
+  }
+
+  private static PlanStep let(Act.Pressed pressed, Tree.Steps block) {
+    Act act = new Act.Run(Kind.STOP, Owner.GENERATOR, pressed);
+    return new PlanStep(act, null, null, block.span());
+  }
+
+  /** Output goes on where the test says so, and nowhere else. */
+  private void requireOff(List<PlanStep> steps) {
+    for (PlanStep step : steps) {
+      if (step.act() instanceof Act.Perform perform && perform.action().equals("activate")) {
+        Steps.sayActivates(diagnostics, step.span());
+      }
+    }
   }
 
   /** What is done in the place of a step that brings something about says what it is. */
@@ -244,10 +302,18 @@ final class PointSteps {
         .hint("write {%s} where its value belongs", slot.name().toLowerCase(Locale.ROOT));
   }
 
-  /** Whether some step performs an action that stops the output; free text is none. */
-  private static boolean stops(List<PlanStep> steps) {
+  /**
+   * Whether some step performs an action that stops the output; free text is none, nor what stops
+   * another instrument than the one whose key turned it on.
+   */
+  private static boolean stops(List<PlanStep> steps, Act.Activate activate) {
+    Terminal key = activate.key();
     for (PlanStep step : steps) {
-      if (step.act() instanceof Act.Perform perform && perform.stops()) {
+      if (step.act() instanceof Act.Perform perform
+          && perform.stops()
+          && (key == null
+              || perform.owner().isDevice()
+              || perform.owner().role().equals(key.owner()))) {
         return true;
       }
     }

@@ -173,6 +173,7 @@ final class RestPositions implements Stage.Visitor<Stage> {
     }
     List<Point> points = points(run);
     enterOrLeave(run);
+    movedIn(points).forEach(known::remove);
     List<PlanStep> after = new ArrayList<>();
     add(after, toRest(run, Set.of()));
     after.addAll(run.after());
@@ -208,6 +209,25 @@ final class RestPositions implements Stage.Visitor<Stage> {
       own.addAll(swept(run.sweep().what()));
     }
     return own;
+  }
+
+  /**
+   * What some point of a run sets to another value than another: a line that is done again leaves
+   * it there, so that after the run nobody knows. What has no rest position stays.
+   */
+  private Set<String> movedIn(List<Point> points) {
+    Map<String, String> first = new TreeMap<>();
+    Set<String> moved = new TreeSet<>();
+    for (Point point : points) {
+      for (PlanStep step : point.steps()) {
+        if (step.act() instanceof Act.Set set
+            && !first.computeIfAbsent(set.id(), id -> set.value()).equals(set.value())) {
+          moved.add(set.id());
+        }
+      }
+    }
+    moved.removeIf(id -> steps.settings().get(id).setting().leave() == null);
+    return moved;
   }
 
   /** The steps that bring to rest what is not known to be there. */

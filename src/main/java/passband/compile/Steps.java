@@ -263,10 +263,21 @@ final class Steps {
   /** An action and whose it is. */
   private record OwnAction(Owner owner, Tree.Action tree) {}
 
-  private PlanStep performed(OwnAction own, Step.Perform step, TextPlace place) {
+  /** An action that turns output on stands only in the place of the test's own such step. */
+  static void sayActivates(Diagnostics diagnostics, Span at) {
+    diagnostics
+        .say(Code.WRONG_KIND, at, "this turns output on outside the test's own step 'activate'")
+        .hint("a test turns output on by itself; write a block 'each replacing activate' instead");
+  }
+
+  private @Nullable PlanStep performed(OwnAction own, Step.Perform step, TextPlace place) {
     Word written = step.action().get(step.action().size() - 1);
     Tree.Action action = own.tree();
     names.use(written, action.name());
+    if (action.name().text().equals("activate") && !place.atPoint()) {
+      sayActivates(diagnostics, step.span());
+      return null;
+    }
     boolean stop = !own.owner().isDevice() && action.name().text().equals("stop");
     Act act = new Act.Perform(own.owner(), action.name().text(), stop || Profiles.stops(action));
     return new PlanStep(act, filled(action.text(), place), null, step.span());

@@ -121,7 +121,9 @@ final class RangeSelection {
         said.note(measure.span(), "it measures %s", measure.quantity().name());
       }
     }
-    if (instead.isEmpty()) {
+    if (instead.isEmpty() && measured.isEmpty()) {
+      said.hint("it measures nothing");
+    } else if (instead.isEmpty()) {
       said.hint("it measures %s", String.join(", ", measured));
     } else {
       said.hint("add ', read as %s'", String.join("' or ', read as ", instead));

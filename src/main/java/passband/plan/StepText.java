@@ -88,6 +88,9 @@ public final class StepText implements Act.Visitor<String> {
           default -> "Stop the output and the measurement.";
         };
     String release = run.released() == null ? "" : "Let go of the " + button(run.released()) + ". ";
+    if (run.unit().isDevice() && words == null) {
+      return release.trim();
+    }
     return release + run.unit().said(orElse(own));
   }
 
@@ -108,7 +111,7 @@ public final class StepText implements Act.Visitor<String> {
         activate.key() != null
             ? "the analyzer's key " + button(activate.key())
             : pressed == null ? null : "the " + button(pressed);
-    String hand = pressed == null ? "" : " by hand";
+    String hand = pressed == null || pressed.accessory() != null ? "" : " by hand";
     if (words == null) {
       return "Activate the output" + hand + (with == null ? "." : " with " + with + ".");
     }

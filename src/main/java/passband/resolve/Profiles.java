@@ -24,6 +24,10 @@ import passband.syntax.Word;
 
 /** Devices, analyzers and leads as values, each declaration taken once. */
 public final class Profiles {
+  /** The steps of a test that do something else than stop. */
+  private static final List<String> STEPS =
+      List.of("select", "adjust", "set-load", "start", "activate", "hold", "read");
+
   private final Names names;
   private final Diagnostics diagnostics;
   private final Values values;
@@ -233,6 +237,16 @@ public final class Profiles {
     settings.forEach(setting -> all.put(setting.name().text(), setting.name().text()));
     for (Tree.Action action : actions) {
       String wanted = all.get(action.name().text());
+      Word as = action.as();
+      if (as != null && stops(action) && (wanted != null || STEPS.contains(action.name().text()))) {
+        diagnostics
+            .say(
+                Code.WRONG_KIND,
+                as.span(),
+                "'%s' is a step of its own, so it cannot be what stops the output",
+                action.name().text())
+            .hint("declare what stops the output as an action of another name");
+      }
       if (wanted != null && !names(action.text(), wanted)) {
         diagnostics
             .say(

@@ -13,9 +13,12 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
+import passband.plan.Act;
+import passband.plan.Stage;
 import passband.testing.Snippet;
 
 /** One slip in a whole service visit: what is said of it, and where. */
@@ -166,7 +169,178 @@ class ScenariosTest {
                 "  section radio-present ",
                 "  adjust trim \"Trim\" affects mono-rated {\n"
                     + "    record trimmed \"What was adjusted\"\n  }\n\n"
-                    + "  section radio-present ")));
+                    + "  section radio-present ")),
+        found(
+            "an instrument that reads what only a bridge of its own joins",
+            Code.CIRCUIT_OPEN,
+            "bipo",
+            "bipolar-rated",
+            with(
+                "    power  1 W continuous",
+                "    power  200 W continuous",
+                "from outlet.left         to rf.load-high",
+                "from outlet.left         to box.a",
+                "from outlet.right        to rf.load-low",
+                "from outlet.right        to box.b")),
+        found(
+            "a load that is set at another instrument than the one that takes the output",
+            Code.LOAD_NOT_WIRED,
+            "350",
+            "load from load-high to load-low",
+            with(
+                "values 20 ohm to 300 ohm step 1 ohm",
+                "values 20 ohm to 500 ohm step 1 ohm",
+                "mode  | setting/W      | load/ohm\n      slice",
+                "mode  | setting/W      | box.load/ohm\n      slice")),
+        found(
+            "a stop of an instrument that did not turn the output on",
+            Code.STOP_EMPTIED,
+            "each replacing stop",
+            "key-1",
+            with(
+                RATED,
+                RATED + "    each replacing stop { perform box.halt }\n",
+                "  action set-load \"Set the three dials to {load}.\"\n",
+                "  action set-load \"Set the three dials to {load}.\"\n"
+                    + "  action halt \"Press its button.\" as stop\n")),
+        found(
+            "a stop in the place of what turns the output on",
+            Code.NOT_SET_AT_READING,
+            "mono-rated",
+            "slice | 5, 20, 85, 170 | 350",
+            with(RATED, RATED + "    each replacing activate { perform standby }\n")),
+        found(
+            "output that is turned on before the first point",
+            Code.WRONG_KIND,
+            "perform rf.activate",
+            null,
+            with(RATED, RATED + "    before { perform rf.activate }\n")),
+        found(
+            "output that is turned on after a point",
+            Code.WRONG_KIND,
+            "perform rf.activate",
+            null,
+            with(
+                RATED,
+                RATED + "    each { perform rf.activate }\n",
+                "\"Hold down {key}.\"",
+                "\"Hold down the key.\"")),
+        found(
+            "a step that turns the output on, said to stop it",
+            Code.WRONG_KIND,
+            "stop",
+            null,
+            with("\"Hold down {key}.\"", "\"Hold down {key}.\" as stop")));
+  }
+
+  /** Each step of a point but {@code stop}, which has a fault of its own. */
+  @ParameterizedTest
+  @ValueSource(strings = {"select", "adjust", "set-load", "start", "activate", "read"})
+  void aBlockWithoutStepsIsSaidOnceWhateverStepItTakesAway(String step) {
+    Snippet snippet =
+        Snippet.compile(with(RATED, RATED + "    each replacing " + step + " {\n    }\n"));
+    assertEquals(List.of(Code.MISSING_ITEM.id()), snippet.codes(), snippet.report());
+    assertEquals("each replacing " + step, text(snippet));
+  }
+
+  private static String text(Snippet snippet) {
+    return snippet.diagnostics().get(0).span().text().strip();
+  }
+
+  /** However many tests come after one that sets it. */
+  @Test
+  void aSettingThatNothingBringsToRestIsSaidOnce() {
+    Snippet snippet =
+        Snippet.compile(
+            with(
+                "  measure power {\n    range      1 W",
+                "  setting boost \"Boost\" one of off, on\n"
+                    + "  measure power {\n    range      1 W",
+                "mode  | setting/W | load/ohm | target/W | tol/%",
+                "mode  | setting/W | load/ohm | target/W | tol/% | boost",
+                "| 72       | 25\n",
+                "| 72       | 25    | off\n",
+                "| 108      | 20\n",
+                "| 108      | 20    | off\n",
+                "| 91       | 20\n",
+                "| 91       | 20    | on\n",
+                "| 66       | 25\n",
+                "| 66       | 25    | on\n"));
+    assertEquals(List.of(Code.NOT_SET_AT_READING.id()), snippet.codes(), snippet.report());
+  }
+
+  /** A row without the setting tests its rest position, if it reads the same of the same mode. */
+  @Test
+  void theRestPositionIsTestedByRowsThatDoNotSetIt() {
+    String[] boosted = {
+      "  measure power {\n    range      1 W",
+      "  setting boost \"Boost\" one of off, on leave off\n  measure power {\n    range      1 W",
+      "      slice | 30        | 350      | yellow\n",
+      "      slice | 30        | 350      | yellow | on\n",
+      "      crust | 30        | 450      | blue\n",
+      "      crust | 30        | 450      | blue   | on\n",
+      "mode  | setting/W | load/ohm | activation\n      slice | 30",
+      "mode  | setting/W | load/ohm | activation | boost\n      slice | 30"
+    };
+    List<String> changes = new ArrayList<>();
+    for (int i : List.of(6, 7, 0, 1, 2, 3, 4, 5)) {
+      changes.add(boosted[i]);
+    }
+    Snippet snippet = Snippet.compile(with(changes.toArray(String[]::new)));
+    assertEquals(List.of(), snippet.codes(), snippet.report());
+  }
+
+  /** The foot comes off the pedal before anything else is done, whatever the block says. */
+  @Test
+  void aPedalIsLetGoOfBeforeWhatStandsInThePlaceOfStop() {
+    String pedals = "test pedals \"Footswitch\" {\n";
+    Snippet snippet =
+        Snippet.compile(
+            with(
+                pedals,
+                pedals
+                    + "    each replacing stop {\n      perform rf.stop\n"
+                    + "      do \"Look at the plate.\"\n    }\n"));
+    assertEquals(List.of(), snippet.codes(), snippet.report());
+    List<Moment> moments = Walk.of(snippet.plans().get(0), new Diagnostics());
+    int looked = 0;
+    for (int i = 0; i < moments.size(); i++) {
+      if (moments.get(i).text().equals("Look at the plate.")) {
+        Moment let = moments.get(i - 2);
+        assertTrue(
+            let.text().matches("Let go of the .* of the three-pedal footswitch\\."), let.text());
+        assertTrue(!let.before().isOff() && let.after().isOff(), let.text());
+        looked++;
+      }
+    }
+    assertEquals(2, looked);
+  }
+
+  /** A line that is done again may have left it anywhere, so the end of the run brings it back. */
+  @Test
+  void aSettingThatARunMovesIsBroughtToRestThoughItsLastLineIsThere() {
+    Snippet snippet =
+        Snippet.compile(
+            with(
+                "  measure power {\n    range      1 W",
+                "  setting boost \"Boost\" one of off, on leave off\n"
+                    + "  measure power {\n    range      1 W",
+                "mode  | setting/W | load/ohm | target/W | tol/%",
+                "mode  | setting/W | load/ohm | target/W | tol/% | boost",
+                "| 72       | 25\n",
+                "| 72       | 25    | on\n",
+                "| 108      | 20\n",
+                "| 108      | 20    | on\n",
+                "| 91       | 20\n",
+                "| 91       | 20    | off\n",
+                "| 66       | 25\n",
+                "| 66       | 25    | off\n"));
+    assertEquals(List.of(), snippet.codes(), snippet.report());
+    for (Stage.Run run : snippet.plans().get(0).runs()) {
+      boolean curve = run.test().text().equals("mono-curve");
+      long back = run.after().stream().filter(step -> step.act() instanceof Act.Set).count();
+      assertEquals(curve ? 1 : 0, back, run.test().text());
+    }
   }
 
   @Test

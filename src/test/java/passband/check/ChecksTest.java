@@ -373,7 +373,7 @@ class ChecksTest {
       nullValues = "-",
       value = {
         "switch, second | activation-ambiguous | bip.switch, bip.second",
-        "pedal.down     | activation-open | no key is connected to pedal.down",
+        "pedal.down     | activation-open | no key or accessory is connected to pedal.down",
         "left           | unknown-name    | contact",
         "swich          | unknown-name    | switch",
         "pedel.down     | unknown-name    | pedal",
