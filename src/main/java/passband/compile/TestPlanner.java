@@ -257,6 +257,15 @@ final class TestPlanner {
   /** What a test delivers is said, never guessed from a missing column. */
   private void checkOutput(Tree.@Nullable Table table) {
     boolean mode = table != null && hasMode(table);
+    Tree.Column setting = table == null || mode ? null : column(table, "setting");
+    if (setting != null) {
+      diagnostics
+          .say(
+              Code.MISSING_COLUMN,
+              setting.span(),
+              "a setting is given, but nothing says of which mode")
+          .hint("add a 'mode' column, or remove this one");
+    }
     if (test.output() != null) {
       checkOutput(test.output(), mode);
     } else if (!mode && (table != null || test.sweep() != null)) {
@@ -280,7 +289,9 @@ final class TestPlanner {
           .note(test.name().span(), "in the test '%s'", test.name().text())
           .hint("remove the column, or this line")
           .fix(Fix.removeLines("remove the line", output.span()));
-    } else if (!off() && !mode) {
+    } else if (off()) {
+      requireNoOutput();
+    } else if (!mode) {
       diagnostics
           .say(
               Code.MISSING_COLUMN,
@@ -288,6 +299,26 @@ final class TestPlanner {
               "output that is inhibited is activated in a mode, but the test has no 'mode' column")
           .hint("add a 'mode' column, or write 'output off'")
           .fix(Fix.replace(output.span(), "output off"));
+    }
+  }
+
+  /**
+   * High-frequency leakage is there only while output is: without it every generator passes (IEC
+   * 60601-2-2 measures it with the generator activated; from memory).
+   */
+  private void requireNoOutput() {
+    for (Tree.Accept accept : test.accepts()) {
+      Word quantity = accept.quantity();
+      if (quantity != null && quantity.text().equals("hf-leakage")) {
+        diagnostics
+            .say(
+                Code.WRONG_KIND,
+                quantity.span(),
+                "output is never on in this test, and without it there is no %s",
+                quantity.text())
+            .note(test.output() == null ? test.span() : test.output().span(), "it is off here")
+            .hint("add a 'mode' column and remove 'output off'");
+      }
     }
   }
 
@@ -300,12 +331,16 @@ final class TestPlanner {
   }
 
   private static boolean hasMode(Tree.Table table) {
+    return column(table, "mode") != null;
+  }
+
+  private static Tree.@Nullable Column column(Tree.Table table, String name) {
     for (Tree.Column column : table.columns()) {
-      if (!column.stated() && column.name() != null && column.name().text().equals("mode")) {
-        return true;
+      if (!column.stated() && column.name() != null && column.name().text().equals(name)) {
+        return column;
       }
     }
-    return false;
+    return null;
   }
 
   private static Span heading(Tree.Table table) {

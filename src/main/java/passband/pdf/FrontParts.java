@@ -63,10 +63,7 @@ final class FrontParts {
             + " for them. If it fails again, tag the generator out of service and follow the"
             + " maker\u2019s service manual.");
     write.small("If you stop here");
-    write.note(
-        "Turn the output off, leave the state that the generator is in as its part describes, and"
-            + " disconnect the leads, at the generator first. Tick \u201cnot done\u201d on every"
-            + " remaining line: a line without a reading is not a pass.");
+    write.note(sheet.head().stopped());
     write.end();
   }
 

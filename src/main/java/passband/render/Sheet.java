@@ -32,6 +32,7 @@ public record Sheet(
    * @param shortDigest the first twelve characters of the digest
    * @param device the printed name, likewise the analyzer
    * @param decision how readings are compared with limits, in a sentence
+   * @param stopped what is to be done when the sheet is broken off, in sentences
    */
   public record Head(
       String name,
@@ -42,7 +43,8 @@ public record Sheet(
       String shortDigest,
       String device,
       String analyzer,
-      String decision) {}
+      String decision,
+      String stopped) {}
 
   /** A warning that the source suppresses, for the reviewer. */
   public record AllowLine(String code, String title, String place, String reason) {}

@@ -101,7 +101,8 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         plan.digest().substring(0, SHORT),
         plan.device().title(),
         plan.instruments().titles(),
-        decision());
+        decision(),
+        WhenStopped.text(plan));
   }
 
   /** By place, code and reason: in which order they are declared makes no difference. */

@@ -226,6 +226,31 @@ class ScenariosTest {
                 "\"Hold down {key}.\"",
                 "\"Hold down the key.\"")),
         found(
+            "a leakage of the output where output is never on",
+            Code.WRONG_KIND,
+            "hf-leakage",
+            "output off",
+            with("accept trip from", "accept hf-leakage at most 1 mA\n    accept trip from")),
+        found(
+            "a setting without the mode that it is of",
+            Code.MISSING_COLUMN,
+            "setting/W",
+            null,
+            with(
+                "  test mono-rated ",
+                """
+                  test quiet "Quiet" {
+                    outlet plate
+                    setup  monitor
+                    output off
+                    accept power at most 1 W, read by device
+                    table {
+                      setting/W
+                      20
+                    }
+                  }
+                  test mono-rated\s""")),
+        found(
             "a step that turns the output on, said to stop it",
             Code.WRONG_KIND,
             "stop",
