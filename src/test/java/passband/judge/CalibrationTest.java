@@ -111,16 +111,23 @@ class CalibrationTest {
         Set<String> stopped = days < 0 ? stopped(list, due.id()) : Set.of();
         for (Judgement judgement : report.judgements()) {
           boolean unclear = days < 0 && bears(list, due.id(), judgement.item());
-          if (stopped.contains(judgement.item().id())) {
+          boolean applies = judgement.verdict() != Verdict.NOT_APPLICABLE;
+          if (applies && stopped.contains(judgement.item().id())) {
             assertTrue(
                 Set.of(Verdict.UNCLEAR, Verdict.NOT_DONE).contains(judgement.verdict()),
                 judgement.toString());
-          } else if (judgement.verdict() != Verdict.NOT_APPLICABLE) {
+          } else if (applies) {
             assertEquals(
                 unclear ? Verdict.UNCLEAR : Verdict.PASS,
                 judgement.verdict(),
                 judgement.toString());
             assertTrue(!unclear || judgement.why().contains("overdue"), judgement.why());
+            String name = due.id().substring("sheet/".length());
+            assertTrue(
+                !unclear
+                    || judgement.why().contains("(" + name + " is ")
+                    || judgement.item().id().equals(due.id()),
+                judgement.why());
           }
         }
       }

@@ -102,6 +102,52 @@ class CauseTest {
     };
   }
 
+  /** What is found by the word of a code is that code; no other word has one. */
+  @Test
+  void aCodeIsFoundByItsWordAndItsPageSaysAllOfIt() {
+    for (Cause.Code code : Cause.Code.values()) {
+      assertEquals(code, Cause.Code.find(code.word()));
+      assertEquals(null, Cause.Code.find(code.word() + "-"));
+      CauseManual.Entry entry = CauseManual.entry(code);
+      String page = CauseManual.page(code);
+      for (String part : List.of(code.word(), code.pattern(), entry.effect(), entry.meaning())) {
+        assertTrue(!part.isBlank() && page.contains(part), page);
+      }
+    }
+  }
+
+  /** What stands in brackets is said only where there is something to say. */
+  @Test
+  void aSentenceLeavesOutWhatThereIsNot() {
+    Cause few = Cause.of(Cause.Code.TOO_FEW_DECIMALS, "a/b").number(BigDecimal.ONE, null);
+    assertEquals("recorded with too few decimals: 1 needed", few.text());
+    assertEquals("recorded with too few decimals: 1 needed in V", few.note("V").text());
+    assertEquals("current: " + few.text(), few.ofPart("a/c", "current").text());
+  }
+
+  /** Of rows that should not be there, the one with a value is shown. */
+  @Test
+  void whatDoesNotApplyIsShownByItsValue() {
+    int looked = 0;
+    for (Item item : LIST.items()) {
+      if (item instanceof Item.Reading && !item.head().applies().isEmpty()) {
+        Records records =
+            Records.of(LIST, false).with(item.id(), ",,,1,not-done", "7,V,,2,reading");
+        Cause cause =
+            judged(records).judgements().stream()
+                .filter(judgement -> judgement.item().id().equals(item.id()))
+                .findFirst()
+                .orElseThrow()
+                .causes()
+                .get(0);
+        assertEquals(Cause.Code.DOES_NOT_APPLY, cause.code());
+        assertEquals("7", cause.written());
+        looked++;
+      }
+    }
+    assertTrue(looked > 0);
+  }
+
   @Test
   void theCellOfACauseHoldsWhatWasWritten() {
     Set<Cause.Code> seen = EnumSet.noneOf(Cause.Code.class);
