@@ -225,6 +225,9 @@ record RowSpec(
     NamedValues values = new NamedValues(names, span);
     put(values, "setting", setting);
     put(values, "load", loaded.load);
+    if (loaded.termination != null) {
+      values.none("load", "the load is " + loaded.termination.word());
+    }
     put(values, "target", target);
     for (NamedFigure one : this.values.values()) {
       Dimension dimension = one.figure.unit().dimension();

@@ -53,23 +53,41 @@ public final class Evaluator implements Expression.Visitor<Value> {
     String name = variable.name().text();
     Value value = columns.value(variable.name());
     if (value == null) {
-      DiagnosticBuilder said =
-          diagnostics.say(
-              Code.UNKNOWN_NAME,
-              variable.span(),
-              "there is no column or quantity '%s' at this point",
-              name);
-      if (!columns.names().isEmpty()) {
-        said.meant(
-            Spelling.nearest(name, columns.names()),
-            "known here: %s",
-            String.join(", ", columns.names()));
-      }
+      String why = columns.whyNone(name);
+      DiagnosticBuilder said = why == null ? sayUnknown(variable) : sayNone(variable, why);
       if (columns.row() != null) {
         said.note(columns.row(), "at this row");
       }
     }
     return value;
+  }
+
+  private DiagnosticBuilder sayUnknown(Expression.Variable variable) {
+    String name = variable.name().text();
+    DiagnosticBuilder said =
+        diagnostics.say(
+            Code.UNKNOWN_NAME,
+            variable.span(),
+            "there is no column or quantity '%s' at this point",
+            name);
+    if (!columns.names().isEmpty()) {
+      said.meant(
+          Spelling.nearest(name, columns.names()),
+          "known here: %s",
+          String.join(", ", columns.names()));
+    }
+    return said;
+  }
+
+  private DiagnosticBuilder sayNone(Expression.Variable variable, String why) {
+    return diagnostics
+        .say(
+            Code.NO_LOAD,
+            variable.span(),
+            "there is no '%s' to calculate with: %s",
+            variable.name().text(),
+            why)
+        .hint("give the limits as amounts, or put the row into a test of its own");
   }
 
   @Override

@@ -15,6 +15,7 @@ public final class NamedValues implements RowValues {
   private final @Nullable Span row;
   private final Map<String, Value> values = new TreeMap<>();
   private final Map<String, Word> declarations = new HashMap<>();
+  private final Map<String, String> none = new HashMap<>();
 
   /** None yet, for no row. */
   public NamedValues(Names names) {
@@ -36,6 +37,16 @@ public final class NamedValues implements RowValues {
   public void put(Word declaration, Value value) {
     values.put(declaration.text(), value);
     declarations.put(declaration.text(), declaration);
+  }
+
+  /** Says why a name that the language gives has no value. */
+  public void none(String name, String why) {
+    none.put(name, why);
+  }
+
+  @Override
+  public @Nullable String whyNone(String name) {
+    return none.get(name);
   }
 
   @Override

@@ -18,6 +18,11 @@ public interface RowValues {
   /** The names that stand for something. */
   Collection<String> names();
 
+  /** Why a name that the language gives stands for nothing here; null when nothing tells. */
+  default @Nullable String whyNone(String name) {
+    return null;
+  }
+
   /** Where the point's row is written; null where there is none. */
   default @Nullable Span row() {
     return null;
