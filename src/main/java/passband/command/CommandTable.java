@@ -125,15 +125,17 @@ final class CommandTable {
               "show what changed in meaning between two revisions",
               """
               Compares what OLD and NEW compile to, never their text. Each is a file, a folder or REVISION:PATH in git
-              (PATH from the top of the repository). The most dangerous changes come first, each with its source line
-              and its recalculated limits. --as html is for printing and signing. Exit status: 0 no difference, 1
-              different, 2 could not run (including errors in either side).
+              (PATH from the top of the repository). What one edit of the sources brought about stands together, the most
+              dangerous first; --full shows every change with its source line and its recalculated limits. --as html is
+              for printing and signing. Exit status: 0 no difference, 1 different, 2 could not run (including errors
+              in either side).
 
               Git itself calls 'passband git-diff' (diff.NAME.command) and 'passband git-text' (diff.NAME.textconv).
               """,
               List.of(
                   Option.oneOf(
                       "--as", "FORM", List.of("text", "markdown", "json", "html"), "output format"),
+                  Option.flag("--full", "every change of each cause, in text"),
                   ROOT,
                   ANALYZER),
               true),

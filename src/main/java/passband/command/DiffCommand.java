@@ -33,16 +33,16 @@ final class DiffCommand implements Verb {
       return ExitStatus.CANNOT_RUN;
     }
     List<PlanDiff> diffs = PlanDiff.between(was.procedures(), now.procedures());
-    invocation.out().print(shown(diffs, arguments.value("--as")));
+    invocation.out().print(shown(diffs, arguments));
     return diffs.isEmpty() ? ExitStatus.FINE : ExitStatus.FAULTS;
   }
 
-  private static String shown(List<PlanDiff> diffs, String as) {
-    return switch (as) {
+  private static String shown(List<PlanDiff> diffs, Arguments arguments) {
+    return switch (arguments.value("--as")) {
       case "markdown" -> DiffReport.markdown(diffs);
       case "json" -> DiffReport.json(diffs);
       case "html" -> DiffPage.of(diffs);
-      default -> DiffReport.text(diffs);
+      default -> DiffReport.text(diffs, arguments.has("--full"));
     };
   }
 

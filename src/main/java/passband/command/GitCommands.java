@@ -60,7 +60,7 @@ final class GitCommands {
               + " now");
     } else {
       List<PlanDiff> diffs = PlanDiff.between(was, now);
-      out.print(diffs.isEmpty() ? "  the meaning is the same\n" : DiffReport.text(diffs));
+      out.print(diffs.isEmpty() ? "  the meaning is the same\n" : DiffReport.text(diffs, false));
     }
     return ExitStatus.FINE;
   }

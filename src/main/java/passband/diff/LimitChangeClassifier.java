@@ -51,18 +51,12 @@ final class LimitChangeClassifier {
     if (accepted == null) {
       accepted = moved(was.printed(), now.printed());
     }
-    boolean sameExact =
-        same(was.exact().lower(), now.exact().lower())
-            && same(was.exact().upper(), now.exact().upper());
+    boolean sameExact = was.sameTolerance(now);
     boolean sameStep = was.resolution().equals(now.resolution());
     if (accepted == null) {
       return sameStep ? Kind.RULE : Kind.RE_ROUNDED;
     }
     return sameExact && !sameStep && accepted != Kind.OPENED ? Kind.RE_ROUNDED : accepted;
-  }
-
-  private static boolean same(@Nullable Real a, @Nullable Real b) {
-    return a == null ? b == null : b != null && a.compareTo(b) == 0;
   }
 
   /** Null where nothing moved. An end's direction: 1 looser, −1 tighter. */

@@ -19,9 +19,9 @@ import passband.plan.Plan;
  *
  * @param was null for a procedure that is new
  * @param now null for a procedure that is gone
- * @param changes what can hurt most first, then in the order of the bench
+ * @param groups the changes by what brought them about, the group with the worst first
  */
-public record PlanDiff(@Nullable Plan was, @Nullable Plan now, List<Change> changes) {
+public record PlanDiff(@Nullable Plan was, @Nullable Plan now, List<ChangeGroup> groups) {
 
   /** Compares the procedures of two libraries by name; those without a change are left out. */
   public static List<PlanDiff> between(List<Plan> was, List<Plan> now) {
@@ -36,9 +36,9 @@ public record PlanDiff(@Nullable Plan was, @Nullable Plan now, List<Change> chan
         diffs.add(new PlanDiff(old, fresh, List.of()));
         continue;
       }
-      List<Change> changes = changes(old, fresh);
-      if (!changes.isEmpty()) {
-        diffs.add(new PlanDiff(old, fresh, changes));
+      List<ChangeGroup> groups = groups(old, fresh);
+      if (!groups.isEmpty()) {
+        diffs.add(new PlanDiff(old, fresh, groups));
       }
     }
     return diffs;
@@ -48,19 +48,30 @@ public record PlanDiff(@Nullable Plan was, @Nullable Plan now, List<Change> chan
     return plans.stream().filter(p -> p.name().text().equals(name)).findFirst().orElse(null);
   }
 
-  private static List<Change> changes(Plan was, Plan now) {
-    Map<String, Fact> old = Meaning.of(was, Renames.between(was, now)).byKey();
-    Map<String, Fact> fresh = Meaning.of(now).byKey();
-    ChangeClassifier judge = new ChangeClassifier(was.decision(), now.decision());
+  /** All changes, what can hurt most first, then in the order of the bench. */
+  public List<Change> changes() {
     List<Change> changes = new ArrayList<>();
-    for (Difference difference : Differences.between(old, fresh)) {
-      changes.add(withLimits(judge.judge(difference), difference, old, fresh));
-    }
-    if (!changes.isEmpty() && was.revision().label().equals(now.revision().label())) {
-      changes.add(sameRevision(was, now));
-    }
+    groups.forEach(group -> changes.addAll(group.changes()));
     changes.sort(Comparator.comparing(Change::kind));
     return changes;
+  }
+
+  private static List<ChangeGroup> groups(Plan was, Plan now) {
+    Map<String, Fact> old = Meaning.of(was, Renames.between(was, now)).byKey();
+    Map<String, Fact> fresh = Meaning.of(now).byKey();
+    List<Difference> differences = Differences.between(old, fresh);
+    if (differences.isEmpty()) {
+      return List.of();
+    }
+    ChangeClassifier judge = new ChangeClassifier(was.decision(), now.decision());
+    Causes causes = new Causes(was, old.values(), now, fresh.values());
+    for (Difference difference : differences) {
+      causes.add(withLimits(judge.judge(difference), difference, old, fresh), difference);
+    }
+    if (was.revision().label().equals(now.revision().label())) {
+      causes.add(sameRevision(was, now));
+    }
+    return causes.groups();
   }
 
   private static Change sameRevision(Plan was, Plan now) {

@@ -83,6 +83,15 @@ public record Limit(
     return read.range();
   }
 
+  /** Whether the tolerance before rounding is the other's. */
+  public boolean sameTolerance(Limit other) {
+    return same(exact.lower(), other.exact.lower()) && same(exact.upper(), other.exact.upper());
+  }
+
+  private static boolean same(@Nullable Real a, @Nullable Real b) {
+    return a == null ? b == null : b != null && a.compareTo(b) == 0;
+  }
+
   /** Limits on the grid of the reading's steps; null where that side is open. */
   public record Rounded(@Nullable Rational lower, @Nullable Rational upper) {
     /** Whether there is a reading that meets both. */

@@ -1,12 +1,18 @@
 package passband.render;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import passband.diff.Change;
+import passband.diff.ChangeGroup;
+import passband.diff.Ends;
+import passband.diff.Hunk;
 import passband.diff.PlanDiff;
+import passband.draw.BandPicture;
+import passband.draw.Svg;
 
 /** Differences as a page to print and sign. */
 public final class DiffPage {
@@ -14,8 +20,26 @@ public final class DiffPage {
 
   private DiffPage() {}
 
-  /** What the template prints of a procedure. */
-  public record Procedure(String title, List<Row> rows) {}
+  /** What the template prints of a procedure; the summary is empty where it is new or gone. */
+  public record Procedure(String title, String summary, List<Group> groups) {}
+
+  /**
+   * What the template prints of what one edit brought about; was and now are the edited lines.
+   *
+   * @param place null where no line tells
+   * @param limit one that changes, of the worst kind; null where none does
+   * @param rows the changes; of a group of one, that one alone
+   */
+  public record Group(
+      String heading,
+      @Nullable String place,
+      List<String> was,
+      List<String> now,
+      @Nullable Limit limit,
+      List<Row> rows) {}
+
+  /** A limit as it was and as it is, and both as SVG. */
+  public record Limit(String was, String now, String picture) {}
 
   /** What the template prints of a change; null for nothing. */
   public record Row(
@@ -30,15 +54,60 @@ public final class DiffPage {
   public static String of(List<PlanDiff> diffs) {
     List<Procedure> procedures = new ArrayList<>();
     for (PlanDiff diff : diffs) {
-      procedures.add(
-          new Procedure(
-              DiffReport.title(diff), diff.changes().stream().map(DiffPage::row).toList()));
+      List<Group> groups = new ArrayList<>();
+      for (ChangeGroup group : diff.groups()) {
+        String id = "limit-" + (procedures.size() + 1) + "-" + (groups.size() + 1);
+        groups.add(group(group, id));
+      }
+      String summary = groups.isEmpty() ? "" : DiffReport.summary(diff);
+      procedures.add(new Procedure(DiffReport.title(diff), summary, groups));
     }
     Map<String, Object> model = new HashMap<>();
     model.put("procedures", procedures);
     model.put("style", STYLE);
     model.put("styleHash", Checklist.hash(STYLE));
     return Templates.filled("diff.ftlh", model);
+  }
+
+  private static Group group(ChangeGroup group, String id) {
+    Hunk edit = group.changes().size() == 1 ? null : group.edit();
+    return new Group(
+        DiffReport.heading(group),
+        edit == null ? null : edit.place(),
+        edit == null ? List.of() : edit.was(),
+        edit == null ? List.of() : edit.now(),
+        limit(group, id),
+        group.changes().stream().map(DiffPage::row).toList());
+  }
+
+  /** Of the first limit, which is of the worst kind that a limit has here. */
+  private static @Nullable Limit limit(ChangeGroup group, String id) {
+    for (Change change : group.changes()) {
+      if (change.was() != null
+          && change.now() != null
+          && change.wasEnds().size() == 1
+          && change.nowEnds().size() == 1
+          && change.wasEnds().get(0).unit().equals(change.nowEnds().get(0).unit())) {
+        String title = change.subject() + ": was " + change.was() + ", now " + change.now();
+        Ends was = change.wasEnds().get(0);
+        Ends now = change.nowEnds().get(0);
+        String picture = Svg.element(BandPicture.of(id, title, band(was), band(now)), id);
+        return new Limit(change.was(), change.now(), picture);
+      }
+    }
+    return null;
+  }
+
+  private static BandPicture.Band band(Ends ends) {
+    return new BandPicture.Band(
+        number(ends.lower()),
+        number(ends.upper()),
+        number(ends.acceptLower()),
+        number(ends.acceptUpper()));
+  }
+
+  private static double number(@Nullable BigDecimal value) {
+    return value == null ? Double.NaN : value.doubleValue();
   }
 
   private static Row row(Change change) {

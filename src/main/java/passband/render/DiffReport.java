@@ -5,16 +5,20 @@ import com.google.gson.stream.JsonWriter;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.JsonReport;
 import passband.diff.Change;
+import passband.diff.ChangeGroup;
 import passband.diff.Detail;
 import passband.diff.Ends;
+import passband.diff.Hunk;
 import passband.diff.PlanDiff;
 import passband.plan.Fact;
 import passband.plan.Meaning;
 import passband.plan.Plan;
+import passband.source.SourceFile;
 import passband.source.Span;
 
 /** Differences as text, Markdown and JSON. */
@@ -23,21 +27,82 @@ public final class DiffReport {
 
   private DiffReport() {}
 
-  /** For a terminal. */
-  public static String text(List<PlanDiff> diffs) {
+  /**
+   * For a terminal: what one edit brought about in a few lines.
+   *
+   * @param full whether every change of a group follows it
+   */
+  public static String text(List<PlanDiff> diffs, boolean full) {
     StringBuilder out = new StringBuilder();
     for (PlanDiff diff : diffs) {
       out.append(out.isEmpty() ? "" : "\n").append(title(diff)).append('\n');
+      if (!diff.groups().isEmpty()) {
+        out.append(summary(diff)).append('\n');
+      }
       int number = 1;
-      for (Change change : diff.changes()) {
-        out.append(number++ + ". " + change.kind().word() + ": " + change.subject() + "\n");
-        line(out, "was", change.was());
-        line(out, "now", change.now());
-        change.lines().forEach(d -> line(out, "   ", d));
-        line(out, "by ", cause(change));
+      for (ChangeGroup group : diff.groups()) {
+        group(out, number++ + ". ", group, full);
       }
     }
     return out.toString();
+  }
+
+  private static void group(StringBuilder out, String number, ChangeGroup group, boolean full) {
+    if (group.changes().size() == 1) {
+      change(out, number, group.changes().get(0));
+      return;
+    }
+    out.append(number).append(heading(group)).append('\n');
+    Hunk edit = group.edit();
+    if (edit != null) {
+      line(out, "was", edit.was().isEmpty() ? null : lines(edit.was()));
+      line(out, "now", edit.now().isEmpty() ? null : lines(edit.now()));
+      line(out, "in ", edit.place());
+    }
+    int part = 1;
+    for (Change change : full ? group.changes() : List.<Change>of()) {
+      change(out, "   " + number + part++ + " ", change);
+    }
+  }
+
+  private static void change(StringBuilder out, String number, Change change) {
+    out.append(number + change.kind().word() + ": " + change.subject() + "\n");
+    line(out, "was", change.was());
+    line(out, "now", change.now());
+    change.lines().forEach(d -> line(out, "   ", d));
+    line(out, "by ", cause(change));
+  }
+
+  /** How many edits brought how much about. */
+  public static String summary(PlanDiff diff) {
+    int edits = diff.groups().size();
+    return edits
+        + (edits == 1 ? " cause: " : " causes: ")
+        + ChangeGroup.counts(diff.changes());
+  }
+
+  /** What a group brings about; where it is all of one thing, of what. */
+  public static String heading(ChangeGroup group) {
+    List<Change> changes = group.changes();
+    return changes.size() == 1
+        ? changes.get(0).kind().word() + ": " + changes.get(0).subject()
+        : group.counts() + ": " + subjects(changes);
+  }
+
+  /** What changes most: the subjects of the worst kind, as far as their beginnings are the same. */
+  private static String subjects(List<Change> changes) {
+    List<String> worst = new ArrayList<>();
+    for (Change change : changes) {
+      if (change.kind() == changes.get(0).kind()) {
+        worst.add(change.subject());
+      }
+    }
+    return worst.size() == 1 ? worst.get(0) : worst.get(0) + " and " + (worst.size() - 1) + " more";
+  }
+
+  private static String lines(List<String> lines) {
+    String more = lines.size() == 1 ? "" : " (and " + (lines.size() - 1) + " more lines)";
+    return lines.get(0) + more;
   }
 
   private static void line(StringBuilder out, String label, @Nullable String text) {
@@ -51,28 +116,42 @@ public final class DiffReport {
     StringBuilder out = new StringBuilder();
     for (PlanDiff diff : diffs) {
       out.append(out.isEmpty() ? "" : "\n").append("## " + escaped(title(diff)) + "\n\n");
-      if (!diff.changes().isEmpty()) {
-        out.append(
-            "| No. | What | Where | Was | Now | By |\n| --- | --- | --- | --- | --- | --- |\n");
+      if (!diff.groups().isEmpty()) {
+        out.append(escaped(summary(diff)) + "\n\n");
+        out.append("| No. | What | Was | Now | By |\n| --- | --- | --- | --- | --- |\n");
       }
       int number = 1;
-      for (Change change : diff.changes()) {
-        String now = cell(change.now());
-        for (String detail : change.lines()) {
-          now += "<br>" + escaped(detail);
-        }
-        out.append(
-                "| "
-                    + number++
-                    + " | **"
-                    + change.kind().word()
-                    + "** | "
-                    + escaped(change.subject()))
-            .append(
-                " | " + cell(change.was()) + " | " + now + " | " + cell(cause(change)) + " |\n");
+      for (ChangeGroup group : diff.groups()) {
+        markdown(out, number++, group);
       }
     }
     return out.toString();
+  }
+
+  /** The edit in a line, and every change that it brought about in one of its own below it. */
+  private static void markdown(StringBuilder out, int number, ChangeGroup group) {
+    Hunk edit = group.edit();
+    boolean one = group.changes().size() == 1;
+    if (!one) {
+      String was = edit == null ? "" : escaped(String.join(" ", edit.was()));
+      String now = edit == null ? "" : escaped(String.join(" ", edit.now()));
+      String place = edit == null ? "" : escaped(edit.place());
+      row(out, number + "", "**" + escaped(heading(group)) + "**", was, now, place);
+    }
+    int part = 1;
+    for (Change change : group.changes()) {
+      String now = cell(change.now());
+      for (String detail : change.lines()) {
+        now += "<br>" + escaped(detail);
+      }
+      String what = "**" + change.kind().word() + "** " + escaped(change.subject());
+      String no = one ? number + "" : number + "." + part++;
+      row(out, no, what, cell(change.was()), now, cell(cause(change)));
+    }
+  }
+
+  private static void row(StringBuilder out, String... cells) {
+    out.append("| " + String.join(" | ", cells) + " |\n");
   }
 
   private static String cell(@Nullable String text) {
@@ -103,9 +182,9 @@ public final class DiffReport {
         json.name("procedure").value(diff.name());
         side(json, "was", diff.was());
         side(json, "now", diff.now());
-        json.name("changes").beginArray();
-        for (Change change : diff.changes()) {
-          change(json, change);
+        json.name("causes").beginArray();
+        for (ChangeGroup group : diff.groups()) {
+          group(json, group);
         }
         json.endArray();
         json.endObject();
@@ -116,6 +195,47 @@ public final class DiffReport {
       throw new UncheckedIOException(e);
     }
     return out + "\n";
+  }
+
+  private static void group(JsonWriter json, ChangeGroup group) throws IOException {
+    json.beginObject();
+    json.name("kind").value(group.kind().word());
+    json.name("edit");
+    Hunk edit = group.edit();
+    if (edit == null) {
+      json.nullValue();
+    } else {
+      json.beginObject();
+      edited(json, "was", edit.old(), edit.oldLine(), edit.was());
+      edited(json, "now", edit.fresh(), edit.freshLine(), edit.now());
+      json.endObject();
+    }
+    json.name("changes").beginArray();
+    for (Change change : group.changes()) {
+      change(json, change);
+    }
+    json.endArray();
+    json.endObject();
+  }
+
+  /** The lines of one side; null where there are none. */
+  private static void edited(
+      JsonWriter json, String name, @Nullable SourceFile file, int line, List<String> lines)
+      throws IOException {
+    json.name(name);
+    if (file == null || lines.isEmpty()) {
+      json.nullValue();
+      return;
+    }
+    json.beginObject();
+    json.name("path").value(file.path());
+    json.name("line").value(line);
+    json.name("lines").beginArray();
+    for (String one : lines) {
+      json.value(one);
+    }
+    json.endArray();
+    json.endObject();
   }
 
   private static void side(JsonWriter json, String name, @Nullable Plan plan) throws IOException {

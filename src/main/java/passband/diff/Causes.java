@@ -1,0 +1,85 @@
+package passband.diff;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import passband.limit.Limit;
+import passband.plan.Fact;
+import passband.plan.Plan;
+import passband.source.Span;
+
+/** Puts together what has one cause: an edit of one line, or of lines that were edited together. */
+final class Causes {
+  private final Origins was;
+  private final Origins now;
+  private final Hunks hunks;
+  private final Map<Object, List<Change>> byCause = new LinkedHashMap<>();
+  private final Map<Object, Hunk> edits = new LinkedHashMap<>();
+
+  /**
+   * Of two plans.
+   *
+   * @param old what the one says
+   * @param fresh what the other says
+   */
+  Causes(Plan was, Iterable<Fact> old, Plan now, Iterable<Fact> fresh) {
+    this.was = new Origins(was);
+    this.now = new Origins(now);
+    this.hunks = Hunks.between(Origins.files(old, was), Origins.files(fresh, now));
+  }
+
+  /** Adds what a difference was found to be. */
+  void add(Change change, Difference difference) {
+    Hunk edit = edit(difference);
+    Object cause = edit != null ? edit : change.kind();
+    if (edit != null) {
+      edits.put(cause, edit);
+    }
+    byCause.computeIfAbsent(cause, c -> new ArrayList<>()).add(change);
+  }
+
+  /** Adds what no edit brought about. */
+  void add(Change change) {
+    byCause.computeIfAbsent(change.kind(), c -> new ArrayList<>()).add(change);
+  }
+
+  private @Nullable Hunk edit(Difference difference) {
+    boolean uncertainty = sameTolerance(difference.was(), difference.now());
+    Hunk edit = null;
+    if (difference.now() != null) {
+      for (Span span : now.of(difference.now(), uncertainty)) {
+        edit = edit == null ? hunks.fresh(span) : edit;
+      }
+    }
+    if (difference.was() != null) {
+      for (Span span : was.of(difference.was(), uncertainty)) {
+        edit = edit == null ? hunks.old(span) : edit;
+      }
+    }
+    return edit;
+  }
+
+  private static boolean sameTolerance(@Nullable Fact was, @Nullable Fact now) {
+    Limit old = was == null ? null : was.limit();
+    Limit fresh = now == null ? null : now.limit();
+    return old != null && fresh != null && old.sameTolerance(fresh);
+  }
+
+  /** The groups, the one with the worst change first; of two alike the greater one. */
+  List<ChangeGroup> groups() {
+    List<ChangeGroup> groups = new ArrayList<>();
+    byCause.forEach(
+        (cause, changes) -> {
+          List<Change> sorted = new ArrayList<>(changes);
+          sorted.sort(Comparator.comparing(Change::kind));
+          groups.add(new ChangeGroup(sorted.get(0).kind(), edits.get(cause), sorted));
+        });
+    groups.sort(
+        Comparator.comparing(ChangeGroup::kind)
+            .thenComparing(group -> -group.changes().size()));
+    return groups;
+  }
+}

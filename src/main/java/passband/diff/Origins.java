@@ -1,0 +1,220 @@
+package passband.diff;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.IdentityHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import passband.limit.Limit;
+import passband.model.Analyzer;
+import passband.model.Device.Mode;
+import passband.model.Lead;
+import passband.plan.Fact;
+import passband.plan.Plan;
+import passband.plan.Point;
+import passband.plan.Stage;
+import passband.plan.Wire;
+import passband.source.SourceFile;
+import passband.source.Span;
+import passband.syntax.OnlyWhen;
+import passband.syntax.Tree;
+import passband.syntax.Word;
+
+/** The lines that a fact of a plan comes from. */
+final class Origins {
+  private final Plan plan;
+  private final Map<Span, Set<Stage.Run>> runs = new HashMap<>();
+  private final Map<Span, Point> rows = new HashMap<>();
+  private final Map<Limit, Point> points = new IdentityHashMap<>();
+
+  Origins(Plan plan) {
+    this.plan = plan;
+    for (Stage.Run run : plan.runs()) {
+      of(run.test().span(), run);
+      for (Point point : run.points()) {
+        of(point.span(), run);
+        rows.put(point.span(), point);
+        point.limits().forEach(limit -> points.put(limit, point));
+      }
+      if (run.setup() != null) {
+        of(run.setup().span(), run);
+        of(run.setup().name().span(), run);
+        for (Wire wire : run.setup().wires()) {
+          of(wire.span(), run);
+        }
+      }
+    }
+  }
+
+  private void of(Span span, Stage.Run run) {
+    runs.computeIfAbsent(span, s -> new LinkedHashSet<>()).add(run);
+  }
+
+  /** Every file that something of the plan is written in. */
+  static List<SourceFile> files(Iterable<Fact> facts, Plan plan) {
+    Map<String, SourceFile> files = new HashMap<>();
+    Origins origins = new Origins(plan);
+    for (Fact fact : facts) {
+      for (Span span : origins.of(fact)) {
+        files.put(span.file().path(), span.file());
+      }
+    }
+    return files.values().stream().sorted((a, b) -> a.path().compareTo(b.path())).toList();
+  }
+
+  /** The lines, the nearest first. */
+  List<Span> of(Fact fact) {
+    return of(fact, false);
+  }
+
+  /**
+   * The same.
+   *
+   * @param uncertainty whether it is known that a limit's tolerance did not change, but how far a
+   *     reading may be off
+   */
+  List<Span> of(Fact fact, boolean uncertainty) {
+    List<Span> lines = new ArrayList<>();
+    if (fact.limit() != null) {
+      if (uncertainty) {
+        reading(lines, fact.limit());
+      }
+      tolerance(lines, fact.limit());
+      reading(lines, fact.limit());
+    }
+    add(lines, fact.span());
+    for (Stage.Run run : fact.span() == null ? Set.<Stage.Run>of() : tests(fact.span())) {
+      test(lines, run);
+    }
+    Point row = fact.span() == null ? null : rows.get(fact.span());
+    if (row != null && fact.area() != Fact.Area.POINT) {
+      mode(lines, row.mode());
+    }
+    if (fact.area() == Fact.Area.ANALYZER || fact.area() == Fact.Area.PROFILE) {
+      block(lines, fact.span());
+    }
+    if (fact.area() == Fact.Area.STEPS || fact.area() == Fact.Area.STOP) {
+      actions(lines);
+    }
+    if (fact.area() == Fact.Area.DUTY) {
+      plan.instruments().units().forEach(unit -> settle(lines, unit));
+    }
+    heading(lines);
+    return lines;
+  }
+
+  private Set<Stage.Run> tests(Span span) {
+    return runs.getOrDefault(span, Set.of());
+  }
+
+  /** The rule, the mode's tolerance and the row. */
+  private void tolerance(List<Span> lines, Limit limit) {
+    add(lines, limit.rule().span());
+    Point point = points.get(limit);
+    if (point != null) {
+      mode(lines, point.mode());
+      add(lines, point.span());
+    }
+  }
+
+  /** What it is read with, and how a reading is compared with the limit. */
+  private void reading(List<Span> lines, Limit limit) {
+    add(lines, plan.source().decision());
+    block(lines, limit.range() == null ? null : limit.range().span());
+    for (Analyzer.LoadBank bank : plan.instruments().loads()) {
+      block(lines, bank.span());
+    }
+    plan.instruments().units().forEach(unit -> settle(lines, unit));
+  }
+
+  private static void mode(List<Span> lines, @Nullable Mode mode) {
+    if (mode == null) {
+      return;
+    }
+    if (mode.output() != null) {
+      add(lines, mode.output().span());
+    }
+    mode.limits().forEach(limit -> add(lines, limit.span()));
+    add(lines, mode.tree().duty() == null ? null : mode.tree().duty().span());
+    block(lines, mode.tree().span());
+  }
+
+  private static void test(List<Span> lines, Stage.Run run) {
+    Tree.Test test = run.tree();
+    test.outlets().forEach(outlet -> add(lines, outlet.span()));
+    add(lines, test.setup());
+    add(lines, test.output());
+    OnlyWhen when = test.conditions().when();
+    add(lines, when == null ? null : when.span());
+    add(lines, test.onTime() == null ? null : test.onTime().span());
+    add(lines, test.name());
+    if (run.setup() != null) {
+      add(lines, run.setup().name().span());
+    }
+  }
+
+  private void actions(List<Span> lines) {
+    plan.device().actions().values().forEach(action -> add(lines, action.span()));
+    for (Analyzer unit : plan.instruments().units()) {
+      unit.actions().values().forEach(action -> add(lines, action.span()));
+    }
+    for (Lead lead : plan.leads()) {
+      add(lines, lead.name().span());
+    }
+  }
+
+  private static void settle(List<Span> lines, Analyzer unit) {
+    add(lines, unit.tree().settle() == null ? null : unit.tree().settle().span());
+  }
+
+  /** What the procedure says of the whole: a change of it reaches everything. */
+  private void heading(List<Span> lines) {
+    Tree.Procedure tree = plan.tree();
+    add(lines, tree.device());
+    tree.instruments().forEach(one -> add(lines, one.span()));
+    tree.leads().forEach(word -> add(lines, word));
+    tree.phases().forEach(word -> add(lines, word));
+  }
+
+  private static void add(List<Span> lines, @Nullable Word word) {
+    add(lines, word == null ? null : word.span());
+  }
+
+  private static void add(List<Span> lines, @Nullable Span span) {
+    if (span != null) {
+      lines.add(span);
+    }
+  }
+
+  /** Every line of a block, from the line that opens it. */
+  private static void block(List<Span> lines, @Nullable Span head) {
+    if (head == null) {
+      return;
+    }
+    SourceFile file = head.file();
+    int depth = 0;
+    for (int line = head.line(); line <= file.lineCount(); line++) {
+      int start = file.lineStart(line);
+      lines.add(new Span(file, start, start));
+      depth += opened(file.line(line));
+      if (depth <= 0) {
+        return;
+      }
+    }
+  }
+
+  /** How many more blocks a line opens than it closes. */
+  private static int opened(String line) {
+    int opened = 0;
+    boolean text = false;
+    for (int i = 0; i < line.length() && (text || line.charAt(i) != '#'); i++) {
+      char c = line.charAt(i);
+      text ^= c == '"';
+      opened += text ? 0 : c == '{' ? 1 : c == '}' ? -1 : 0;
+    }
+    return opened;
+  }
+}
