@@ -78,8 +78,7 @@ final class Causes {
           groups.add(new ChangeGroup(sorted.get(0).kind(), edits.get(cause), sorted));
         });
     groups.sort(
-        Comparator.comparing(ChangeGroup::kind)
-            .thenComparing(group -> -group.changes().size()));
+        Comparator.comparing(ChangeGroup::kind).thenComparing(group -> -group.changes().size()));
     return groups;
   }
 }

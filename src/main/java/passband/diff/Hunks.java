@@ -20,8 +20,8 @@ final class Hunks {
   private Hunks() {}
 
   /**
-   * Of two sets of files; a file is the other's earlier form where the most of their paths, from the
-   * end, is the same.
+   * Of two sets of files; a file is the other's earlier form where the most of their paths, from
+   * the end, is the same.
    */
   static Hunks between(Collection<SourceFile> was, Collection<SourceFile> now) {
     Hunks hunks = new Hunks();

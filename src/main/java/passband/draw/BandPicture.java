@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * What a limit accepted above what it accepts now, on one scale. 55 mm wide. The tolerance is light,
- * the acceptance within it dark; where a side is open the band goes to the edge.
+ * What a limit accepted above what it accepts now, on one scale. 55 mm wide. The tolerance is
+ * light, the acceptance within it dark; where a side is open the band goes to the edge.
  */
 public final class BandPicture {
   private static final double WIDTH = 220;

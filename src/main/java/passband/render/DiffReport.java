@@ -76,9 +76,7 @@ public final class DiffReport {
   /** How many edits brought how much about. */
   public static String summary(PlanDiff diff) {
     int edits = diff.groups().size();
-    return edits
-        + (edits == 1 ? " cause: " : " causes: ")
-        + ChangeGroup.counts(diff.changes());
+    return edits + (edits == 1 ? " cause: " : " causes: ") + ChangeGroup.counts(diff.changes());
   }
 
   /** What a group brings about; where it is all of one thing, of what. */

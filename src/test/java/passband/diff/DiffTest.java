@@ -350,7 +350,8 @@ class DiffTest {
   void aProcedureThatIsNewOrGoneIsSaid() {
     Plan plan = plan(library(), TEASEL);
     assertTrue(
-        DiffReport.text(PlanDiff.between(List.of(), List.of(plan)), true).contains("new, revision B"));
+        DiffReport.text(PlanDiff.between(List.of(), List.of(plan)), true)
+            .contains("new, revision B"));
     assertTrue(
         DiffReport.text(PlanDiff.between(List.of(plan), List.of()), true)
             .contains("removed, was revision B"));

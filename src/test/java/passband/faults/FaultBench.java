@@ -55,7 +55,7 @@ final class FaultBench {
   }
 
   /** The procedures that are concerned when a file changes. */
-  private static List<String> concerned(String file) {
+  static List<String> concerned(String file) {
     return switch (file) {
       case "leads.pband" -> List.of(TEASEL, YARROW, SUNDEW);
       case "analyzers/shale.pband" -> List.of(TEASEL, YARROW);
