@@ -89,14 +89,24 @@ final class Hunks {
         new Hunk(
             old,
             source.getPosition() + from + 1,
-            source.getLines().subList(from, to),
+            written(old, source.getPosition() + from, source.getPosition() + to),
             fresh,
             target.getPosition() + first + 1,
-            target.getLines().subList(first, end));
+            written(fresh, target.getPosition() + first, target.getPosition() + end));
     byOld.computeIfAbsent(old.path(), path -> new ArrayList<>()).add(hunk);
     byFresh.computeIfAbsent(fresh.path(), path -> new ArrayList<>()).add(hunk);
   }
 
+  /** Lines as they are written, without their indent. */
+  private static List<String> written(SourceFile file, int from, int to) {
+    List<String> written = new ArrayList<>();
+    for (int line = from + 1; line <= to; line++) {
+      written.add(file.line(line).strip());
+    }
+    return written;
+  }
+
+  /** Lines to compare: with single spaces. */
   private static List<String> lines(SourceFile file) {
     List<String> lines = new ArrayList<>();
     for (String line : file.text().split("\n", -1)) {

@@ -77,7 +77,7 @@ public final class DiffPage {
         edit == null ? List.of() : edit.was(),
         edit == null ? List.of() : edit.now(),
         limit(group, id),
-        group.changes().stream().map(DiffPage::row).toList());
+        rows(group));
   }
 
   /** Of the first limit, which is of the worst kind that a limit has here. */
@@ -110,13 +110,17 @@ public final class DiffPage {
     return value == null ? Double.NaN : value.doubleValue();
   }
 
-  private static Row row(Change change) {
+  private static List<Row> rows(ChangeGroup group) {
+    List<Row> rows = new ArrayList<>();
+    for (Change change : group.changes()) {
+      boolean one = group.changes().size() == 1;
+      rows.add(row(change, one ? DiffReport.cause(group) : DiffReport.cause(change)));
+    }
+    return rows;
+  }
+
+  private static Row row(Change change, @Nullable String cause) {
     return new Row(
-        change.kind().word(),
-        change.subject(),
-        change.was(),
-        change.now(),
-        change.lines(),
-        DiffReport.cause(change));
+        change.kind().word(), change.subject(), change.was(), change.now(), change.lines(), cause);
   }
 }

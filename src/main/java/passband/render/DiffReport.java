@@ -49,7 +49,7 @@ public final class DiffReport {
 
   private static void group(StringBuilder out, String number, ChangeGroup group, boolean full) {
     if (group.changes().size() == 1) {
-      change(out, number, group.changes().get(0));
+      change(out, number, group.changes().get(0), cause(group));
       return;
     }
     out.append(number).append(heading(group)).append('\n');
@@ -61,16 +61,17 @@ public final class DiffReport {
     }
     int part = 1;
     for (Change change : full ? group.changes() : List.<Change>of()) {
-      change(out, "   " + number + part++ + " ", change);
+      change(out, "   " + number + part++ + " ", change, cause(change));
     }
   }
 
-  private static void change(StringBuilder out, String number, Change change) {
+  private static void change(
+      StringBuilder out, String number, Change change, @Nullable String cause) {
     out.append(number + change.kind().word() + ": " + change.subject() + "\n");
     line(out, "was", change.was());
     line(out, "now", change.now());
     change.lines().forEach(d -> line(out, "   ", d));
-    line(out, "by ", cause(change));
+    line(out, "by ", cause);
   }
 
   /** How many edits brought how much about. */
@@ -144,7 +145,7 @@ public final class DiffReport {
       }
       String what = "**" + change.kind().word() + "** " + escaped(change.subject());
       String no = one ? number + "" : number + "." + part++;
-      row(out, no, what, cell(change.was()), now, cell(cause(change)));
+      row(out, no, what, cell(change.was()), now, cell(one ? cause(group) : cause(change)));
     }
   }
 
@@ -331,6 +332,15 @@ public final class DiffReport {
       return null;
     }
     return span.file().path() + ":" + span.line() + ": " + span.file().line(span.line()).strip();
+  }
+
+  /** The edit of a group in one line; where no line tells, what says its first change. */
+  public static @Nullable String cause(ChangeGroup group) {
+    Hunk edit = group.edit();
+    if (edit == null) {
+      return cause(group.changes().get(0));
+    }
+    return edit.place() + ": " + lines(edit.now().isEmpty() ? edit.was() : edit.now());
   }
 
   /** The procedure with its two revisions. */
