@@ -286,7 +286,7 @@ class SchemasTest {
       Records good = Records.of(list, false);
       Files.writeString(folder.resolve("2025-11-03.csv"), good.csv());
       assertFits("verdicts", run(0, "judge", "limits.json", "2025-11-03.csv", "--as", "json"));
-      String some = good.ids().get(good.ids().size() / 2);
+      String some = written(list, good);
       Files.writeString(folder.resolve("bad.csv"), good.without(some).csv());
       assertFits("verdicts", run(1, "judge", "limits.json", "bad.csv", "--as", "json"));
       Files.writeString(
@@ -297,6 +297,15 @@ class SchemasTest {
       assertTrue(json.contains("\"crosses\": false"), json);
       assertTrue(json.contains("\"warnings\": []"), json);
     }
+  }
+
+  /** An item in the middle of a record that is written down, not calculated. */
+  private static String written(ItemList list, Records good) {
+    List<String> ids = new ArrayList<>(good.ids());
+    list.items().stream()
+        .filter(item -> item instanceof Item.Derived)
+        .forEach(item -> ids.remove(item.id()));
+    return ids.get(ids.size() / 2);
   }
 
   /** From the middle of its limits to one of them in a year, a reading leaves them in the next. */
