@@ -141,6 +141,7 @@ procedureItem: REVISION TEXT ON DATE (REPLACES TEXT (ON DATE)? DIGEST TEXT)? NEW
     | CAUTION name TEXT NEWLINE # procedureCaution
     | PHASES names NEWLINE # procedurePhases
     | ORDER BY (OUTLET | TEST) NEWLINE # procedureOrder
+    | LANGUAGE name NEWLINE # procedureLanguage
     | GATE name TEXT NEWLINE # procedureGate
     | section # procedureSection
     | setup # procedureSetup
@@ -230,7 +231,7 @@ ref: name (DOT name)*;
 // A word of the language may be a name wherever a name is expected.
 name: NAME
     | ACCEPT | ACCESSORY | ACTION | ACTIVATE | ADJUST | AFTER | ALLOW | ANALYZER | BEFORE | CAUTION | CHOOSE | CONFIRM | CONNECT
-    | CONTACT | DECISION | DERIVE | DEVICE | DO | DUTY | EACH | EARTH | ENTER | ERROR | INSIDE | JACK | JOIN | KEY | LEAD | LEADS
+    | CONTACT | DECISION | DERIVE | DEVICE | DO | DUTY | EACH | EARTH | ENTER | ERROR | INSIDE | JACK | JOIN | KEY | LANGUAGE | LEAD | LEADS
     | LEAVE | LINK | LOAD | MEASURE | MODE | ON_TIME | ORDER | OUTLET | OUTPUT | PERFORM | PHASES | POLE | POWER
     | PROCEDURE | RANGE | RECORD | RESOLUTION | REVISION | RULE | SECTION | SETTING | SETTLE | SETUP | STATE | SWEEP
     | TABLE | TEST | USE | VALUES | WAIT | AFFECTS | AS | AT | BECAUSE | BY | COLOUR | CONTINUOUS | COVERAGE | DIGEST

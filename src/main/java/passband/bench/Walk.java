@@ -78,8 +78,8 @@ public final class Walk implements Stage.Visitor<Void> {
     return Transition.after(before, step, leads);
   }
 
-  private void moment(String kind, String text, BenchState after) {
-    moments.add(new Moment(place, point, kind, text, state, after));
+  private void moment(String kind, Moment.Said said, BenchState after) {
+    moments.add(new Moment(place, point, kind, said, state, after));
     state = after;
   }
 
@@ -103,7 +103,7 @@ public final class Walk implements Stage.Visitor<Void> {
   public Void gate(Stage.Gate gate) {
     onlyIf(gate.when().condition());
     place = "Gate";
-    moment("gate", gate.text(), state);
+    moment("gate", gate::text, state);
     return null;
   }
 
@@ -145,7 +145,7 @@ public final class Walk implements Stage.Visitor<Void> {
     if (run.state() != null) {
       BenchState inside = state.withoutPanel();
       String title = run.state().title();
-      moment("enter", run.state().enter(), inside.with(Variable.INSIDE, title, at));
+      moment("enter", run.state()::enter, inside.with(Variable.INSIDE, title, at));
     }
     steps(run.before());
     for (Point one : run.points()) {
@@ -155,7 +155,7 @@ public final class Walk implements Stage.Visitor<Void> {
     }
     if (run.state() != null) {
       BenchState outside = state.withoutPanel();
-      moment("leave", run.state().leave(), outside.with(Variable.INSIDE, BenchState.NONE, at));
+      moment("leave", run.state()::leave, outside.with(Variable.INSIDE, BenchState.NONE, at));
     }
     steps(run.after());
     return null;
@@ -163,7 +163,7 @@ public final class Walk implements Stage.Visitor<Void> {
 
   private void move(Move move, @Nullable Setup setup, Span at) {
     Variable lead = Variable.lead(move.lead().name().text());
-    moment(move.kind().word(), move.text(), state.with(lead, ends(move, setup), at));
+    moment(move.kind().word(), move::text, state.with(lead, ends(move, setup), at));
   }
 
   /** Where a lead's ends, or all that an accessory touches, are after a move. */
@@ -188,7 +188,7 @@ public final class Walk implements Stage.Visitor<Void> {
     for (PlanStep step : steps) {
       needs.words(step);
       needs.step(step, state);
-      moment(step.kind().word(), step.text(), times.after(step, state, after(state, step)));
+      moment(step.kind().word(), step::text, times.after(step, state, after(state, step)));
     }
   }
 
@@ -217,11 +217,11 @@ public final class Walk implements Stage.Visitor<Void> {
           after = after(after, stood);
         }
       }
-      moment(step.kind().word(), step.text(), times.after(step, state, after, run, one));
+      moment(step.kind().word(), step::text, times.after(step, state, after, run, one));
     }
     if (one.rest() != null) {
       String rest = "Leave output off for " + one.rest().ceilingTo(Rational.ONE).toPlain() + " s.";
-      moment("rest", rest, times.rested(state, one.rest()));
+      moment("rest", () -> rest, times.rested(state, one.rest()));
     }
   }
 

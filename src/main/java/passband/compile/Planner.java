@@ -11,6 +11,7 @@ import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
+import passband.diagnostic.Spelling;
 import passband.limit.Decision;
 import passband.model.Device;
 import passband.model.Instruments;
@@ -25,6 +26,7 @@ import passband.source.Span;
 import passband.syntax.Heading;
 import passband.syntax.Tree;
 import passband.syntax.Word;
+import passband.words.Language;
 
 /** Compiles one procedure: names, points, limits, steps, wiring, in bench order. */
 final class Planner {
@@ -77,6 +79,7 @@ final class Planner {
     if (device == null || instruments == null) {
       return null;
     }
+    language();
     Decision decision = decision();
     List<Plan.Caution> cautions = cautions();
     return new Plan(
@@ -99,6 +102,21 @@ final class Planner {
         tree,
         tree.revision() == null ? name : tree.revision().span(),
         tree.decision() == null ? name : tree.decision().span());
+  }
+
+  private void language() {
+    Word code = tree.language();
+    if (code != null && Language.named(code.text()) == null) {
+      List<String> known = new ArrayList<>();
+      Language.all().forEach(one -> known.add(one.code()));
+      diagnostics
+          .say(
+              Code.UNKNOWN_LANGUAGE,
+              code.span(),
+              "sheets are not printed in the language '%s'",
+              code.text())
+          .meant(Spelling.nearest(code.text(), known), "known here: %s", String.join(", ", known));
+    }
   }
 
   // ---- what the procedure names ----

@@ -62,6 +62,8 @@ public enum Code {
   MISSING_UNIT(Severity.ERROR, "a number without the unit it needs"),
   /** An unknown quantity. */
   UNKNOWN_QUANTITY(Severity.ERROR, "an unknown quantity"),
+  /** A language that sheets are not printed in. */
+  UNKNOWN_LANGUAGE(Severity.ERROR, "a language that sheets are not printed in"),
   /** An item of the wrong kind. */
   WRONG_KIND(Severity.ERROR, "an item of the wrong kind"),
   /** An unknown placeholder. */

@@ -9,6 +9,7 @@ import passband.model.Terminal;
 import passband.plan.Figure;
 import passband.plan.Wire;
 import passband.quantity.Units;
+import passband.words.Language;
 
 /** What joins two terminals of the same side: a link, or the analyzer's own load or meter. */
 final class Bridge {
@@ -16,31 +17,40 @@ final class Bridge {
   private final Terminal to;
   private final @Nullable Wire wire;
   private final String name;
+  private final boolean load;
   private double label;
 
-  private Bridge(Terminal from, Terminal to, @Nullable Wire wire, String name) {
+  private Bridge(Terminal from, Terminal to, @Nullable Wire wire, String name, boolean load) {
     this.from = from;
     this.to = to;
     this.wire = wire;
     this.name = name;
+    this.load = load;
   }
 
   /** The wires of one side, and the loads and meters of the analyzer that wires lead to. */
-  static List<Bridge> of(Instruments instruments, List<Wire> wires) {
+  static List<Bridge> of(Language language, Instruments instruments, List<Wire> wires) {
     List<Bridge> bridges = new ArrayList<>();
     for (Wire wire : wires) {
       if (!WiringOrder.isStraight(wire)) {
         bridges.add(
-            new Bridge(wire.from(), wire.to(), wire, WiringStrands.printedName(wire.lead())));
+            new Bridge(
+                wire.from(),
+                wire.to(),
+                wire,
+                WiringStrands.printedName(language, wire.lead()),
+                false));
       }
     }
     for (Analyzer.LoadBank load : instruments.loads()) {
-      addInside(bridges, wires, load.from(), load.to(), "load");
+      addInside(
+          bridges, wires, new Bridge(load.from(), load.to(), null, language.of("draw.load"), true));
     }
     List<Analyzer.Measure> measures = instruments.measures();
     for (Analyzer.Measure measure : measures) {
       if (measure.from() != null && measure.to() != null) {
-        addInside(bridges, wires, measure.from(), measure.to(), printed(measure, measures));
+        String name = printed(language, measure, measures);
+        addInside(bridges, wires, new Bridge(measure.from(), measure.to(), null, name, false));
       }
     }
     return bridges;
@@ -51,16 +61,17 @@ final class Bridge {
    * a meter where several quantities are measured between the same jacks, since one drawing serves
    * the tests of all of them.
    */
-  private static String printed(Analyzer.Measure measure, List<Analyzer.Measure> all) {
+  private static String printed(
+      Language language, Analyzer.Measure measure, List<Analyzer.Measure> all) {
     for (Analyzer.Measure other : all) {
       if (other != measure && isBeside(measure, other)) {
-        return "meter";
+        return language.of("draw.meter");
       }
     }
-    String quantity = measure.quantity().printed();
+    String quantity = language.term(measure.quantity().printed());
     return measure.through() == null
         ? quantity
-        : quantity + ", " + new Figure(measure.through(), Units.of("ohm")).text();
+        : quantity + ", " + language.number(new Figure(measure.through(), Units.of("ohm")).text());
   }
 
   private static boolean isBeside(Analyzer.Measure one, Analyzer.Measure other) {
@@ -72,10 +83,11 @@ final class Bridge {
         && one.to().same(other.to());
   }
 
-  private static void addInside(
-      List<Bridge> bridges, List<Wire> wires, Terminal from, Terminal to, String name) {
+  private static void addInside(List<Bridge> bridges, List<Wire> wires, Bridge bridge) {
+    Terminal from = bridge.from;
+    Terminal to = bridge.to;
     if (!known(bridges, from, to) && reached(wires, from) && reached(wires, to)) {
-      bridges.add(new Bridge(from, to, null, name));
+      bridges.add(bridge);
     }
   }
 
@@ -107,7 +119,7 @@ final class Bridge {
   }
 
   boolean isLoad() {
-    return wire == null && name.equals("load");
+    return load;
   }
 
   boolean onAnalyzer() {

@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import passband.model.Instruments;
 import passband.plan.Wire;
+import passband.words.Language;
 
 /** What joins terminals of the same side, each in a lane of its own beside the terminals. */
 final class Bridges {
@@ -16,8 +17,8 @@ final class Bridges {
   private final List<Bridge> ofAnalyzer = new ArrayList<>();
   private final List<Bridge> ofGenerator = new ArrayList<>();
 
-  Bridges(Instruments instruments, List<Wire> wires) {
-    this.all = Bridge.of(instruments, wires);
+  Bridges(Language language, Instruments instruments, List<Wire> wires) {
+    this.all = Bridge.of(language, instruments, wires);
     all.forEach(b -> (b.onAnalyzer() ? ofAnalyzer : ofGenerator).add(b));
   }
 

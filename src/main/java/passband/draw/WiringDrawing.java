@@ -16,6 +16,7 @@ import passband.plan.Plan;
 import passband.plan.Setup;
 import passband.plan.Stage;
 import passband.plan.Wire;
+import passband.words.Language;
 
 /**
  * How a setup is wired on an outlet: the generator's terminals at the left, the instruments' jacks
@@ -25,6 +26,7 @@ import passband.plan.Wire;
 public final class WiringDrawing {
   private final List<Lead> leads;
   private final List<Wire> wires;
+  private final Language language;
   private final Layers layers = new Layers();
   private final Bridges bridges;
   private final WiringRows rows;
@@ -32,7 +34,8 @@ public final class WiringDrawing {
   private WiringDrawing(Plan plan, Setup setup) {
     this.leads = plan.usedLeads();
     this.wires = setup.wires();
-    this.bridges = new Bridges(plan.instruments(), wires);
+    this.language = plan.language();
+    this.bridges = new Bridges(language, plan.instruments(), wires);
     this.rows = new WiringRows(plan, wires, bridges, layers);
   }
 
@@ -40,13 +43,15 @@ public final class WiringDrawing {
   public static Drawing of(Plan plan, Stage.Run run) {
     Setup setup = Objects.requireNonNull(run.setup(), "a run without a setup");
     String outlet = run.outlet() == null ? "" : "." + run.outlet().name().text();
-    String on = run.outlet() == null ? "" : " on " + run.outlet().title();
-    return new WiringDrawing(plan, setup)
-        .draw(setup.name().text() + outlet, "Wiring: " + setup.title() + on);
+    String title =
+        run.outlet() == null
+            ? plan.language().of("draw.wiring", setup.title())
+            : plan.language().of("draw.wiring.on", setup.title(), run.outlet().title());
+    return new WiringDrawing(plan, setup).draw(setup.name().text() + outlet, title);
   }
 
   private Drawing draw(String name, String title) {
-    new WiringStrands(leads, wires, bridges, rows, layers).draw();
+    new WiringStrands(language, leads, wires, bridges, rows, layers).draw();
     rows.left().forEach(t -> terminal(t, true));
     rows.right().forEach(t -> terminal(t, false));
     double bottom = rows.bottom() + 4;
@@ -83,14 +88,14 @@ public final class WiringDrawing {
     double y = bottom + 16;
     double x = EDGE + 6;
     layers.before(new Shape.Circle(x, y - 4, DOT, Palette.INK, Palette.INK, 1.4));
-    legendText(x + 9, y, "carries output");
+    legendText(x + 9, y, language.of("draw.output"));
     x += 102;
     layers.before(
         new Shape.Rect(x - DOT, y - 4 - DOT, 2 * DOT, 2 * DOT, Palette.INK, Palette.INK, 1.4));
-    legendText(x + 9, y, "contact or key");
+    legendText(x + 9, y, language.of("draw.contact"));
     x += 110;
     layers.before(new Shape.Circle(x, y - 4, DOT, Palette.PAPER, Palette.INK, 1.4));
-    legendText(x + 9, y, "leave empty");
+    legendText(x + 9, y, language.of("draw.empty"));
     return y + 6;
   }
 
@@ -101,10 +106,15 @@ public final class WiringDrawing {
   private String description() {
     StringBuilder said = new StringBuilder();
     for (Wire wire : wires) {
+      String lead = WiringStrands.withColour(language, wire.lead());
       said.append(said.isEmpty() ? "" : " ")
-          .append(Plan.letter(leads.indexOf(wire.lead())) + ": " + wire.lead().title())
-          .append(wire.lead().colour() == null ? "" : " (" + wire.lead().colour() + ")")
-          .append(" from " + place(wire.from()) + " to " + place(wire.to()) + ".");
+          .append(
+              language.of(
+                  "draw.wire",
+                  Plan.letter(leads.indexOf(wire.lead())),
+                  lead,
+                  place(wire.from()),
+                  place(wire.to())));
     }
     return said.toString();
   }

@@ -19,9 +19,11 @@ import passband.model.Analyzer;
 import passband.model.Terminal;
 import passband.plan.Plan;
 import passband.plan.Wire;
+import passband.words.Language;
 
 /** Where the terminals and leads of a wiring drawing are, from top to bottom, under headings. */
 final class WiringRows {
+  private final Language language;
   private final List<Wire> wires;
   private final Bridges bridges;
   private final WiringOrder order;
@@ -33,6 +35,7 @@ final class WiringRows {
   private final List<UnitPanel> panels = new ArrayList<>();
 
   WiringRows(Plan plan, List<Wire> wires, Bridges bridges, Layers layers) {
+    this.language = plan.language();
     this.wires = wires;
     this.bridges = bridges;
     this.layers = layers;
@@ -127,7 +130,7 @@ final class WiringRows {
     }
     boolean again = panels.stream().anyMatch(panel -> panel.owner.equals(jack.owner()));
     panels.add(new UnitPanel(jack.owner(), top));
-    String title = jack.ownerTitle() + (again ? " (continued)" : "");
+    String title = again ? language.of("draw.continued", jack.ownerTitle()) : jack.ownerTitle();
     rightY = heading(title, RIGHT, WIDTH - EDGE, top + 4);
   }
 
@@ -204,7 +207,7 @@ final class WiringRows {
         panel(jack);
       }
       double half = Math.max(half(terminal), heights.containsKey(jack.id()) ? 0 : half(jack));
-      double above = Math.max(half, WiringStrands.label(wire.lead()).size() * LINE + 11);
+      double above = Math.max(half, WiringStrands.label(language, wire.lead()).size() * LINE + 11);
       double y = Math.max(leftY, rightY) + above;
       rows.put(wire, y);
       leftY = y + Math.max(half, 9);
@@ -260,7 +263,8 @@ final class WiringRows {
 
   /** The printed name of a terminal, in lines as wide as there is room. */
   List<String> lines(Terminal terminal) {
-    String text = terminal.title() + (isUsed(terminal) ? "" : " (empty)");
+    String text =
+        isUsed(terminal) ? terminal.title() : language.of("draw.is-empty", terminal.title());
     return TextWidths.wrapped(text, bridges.labelWidth(terminal.onAnalyzer()), SIZE, false);
   }
 }

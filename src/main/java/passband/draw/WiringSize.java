@@ -15,6 +15,7 @@ import passband.plan.Plan;
 import passband.plan.Setup;
 import passband.plan.Stage;
 import passband.plan.Wire;
+import passband.words.Language;
 
 /**
  * Whether a wiring drawing fits a page. It is never broken: a lead that goes on over the page's end
@@ -40,7 +41,7 @@ public final class WiringSize {
 
   /** How many links, loads and meters are side by side, on the analyzer or on the generator. */
   public static int lanes(Plan plan, Setup setup, boolean analyzer) {
-    return new Bridges(plan.instruments(), setup.wires()).on(analyzer).size();
+    return new Bridges(plan.language(), plan.instruments(), setup.wires()).on(analyzer).size();
   }
 
   /** In millimetres, how high the drawing of a run that has a setup is; 0 where it surely fits. */
@@ -56,18 +57,18 @@ public final class WiringSize {
    * wide. It needs no widths of the type, so that it is quick enough for every check.
    */
   static double bound(Plan plan, Setup setup) {
-    Bridges bridges = new Bridges(plan.instruments(), setup.wires());
+    Bridges bridges = new Bridges(plan.language(), plan.instruments(), setup.wires());
     double sum = FRAME + headings(plan.device().title()) * LINE;
     for (Outlet outlet : plan.device().outlets()) {
       if (reaches(setup, outlet.terminals())) {
         double width = (LEFT - 14) / BOLD;
         sum += 7 + lines(outlet.title(), width) * (LINE + 2);
-        sum += unused(setup, outlet.terminals(), bridges);
+        sum += unused(plan.language(), setup, outlet.terminals(), bridges);
       }
     }
-    sum += instruments(plan.instruments().units(), setup, bridges);
+    sum += instruments(plan.language(), plan.instruments().units(), setup, bridges);
     for (Wire wire : setup.wires()) {
-      sum += height(wire, bridges);
+      sum += height(plan.language(), wire, bridges);
     }
     for (Bridge bridge : bridges.all()) {
       sum += lines(bridge.name(), bridges.labelWidth(bridge.onAnalyzer())) * LINE + GAP;
@@ -80,7 +81,8 @@ public final class WiringSize {
   }
 
   /** The panels of instruments; one has a panel again where another stands between its jacks. */
-  private static double instruments(List<Analyzer> units, Setup setup, Bridges bridges) {
+  private static double instruments(
+      Language language, List<Analyzer> units, Setup setup, Bridges bridges) {
     double sum = 0;
     double heading = 0;
     int jacks = 0;
@@ -91,8 +93,9 @@ public final class WiringSize {
     }
     for (Analyzer unit : units) {
       if ((none && unit == units.get(0)) || reaches(setup, unit.terminals())) {
-        sum += unused(setup, unit.terminals(), bridges);
-        heading = Math.max(heading, headings(unit.title() + " (continued)") * LINE + 20);
+        sum += unused(language, setup, unit.terminals(), bridges);
+        heading =
+            Math.max(heading, headings(language.of("draw.continued", unit.title())) * LINE + 20);
         jacks += unit.terminals().size();
         most = Math.max(most, unit.terminals().size());
       }
@@ -119,25 +122,27 @@ public final class WiringSize {
   }
 
   /** Terminals without a lead, one under the other. */
-  private static double unused(Setup setup, List<Terminal> terminals, Bridges bridges) {
+  private static double unused(
+      Language language, Setup setup, List<Terminal> terminals, Bridges bridges) {
     double sum = 0;
     for (Terminal terminal : terminals) {
       if (!isUsed(setup, terminal)) {
         double width = bridges.labelWidth(terminal.onAnalyzer());
-        sum += lines(terminal.title() + " (empty)", width) * LINE + 2 + GAP;
+        sum += lines(language.of("draw.is-empty", terminal.title()), width) * LINE + 2 + GAP;
       }
     }
     return sum;
   }
 
   /** A lead with its name over it, and its two terminals; those of a link one under the other. */
-  private static double height(Wire wire, Bridges bridges) {
+  private static double height(Language language, Wire wire, Bridges bridges) {
     double from = half(wire.from(), bridges);
     double to = half(wire.to(), bridges);
     if (!WiringOrder.isStraight(wire)) {
       return 2 * (from + to + GAP);
     }
-    double name = lines(WiringStrands.printedName(wire.lead()), RIGHT - LEFT - 16) * LINE + 11;
+    double name =
+        lines(WiringStrands.printedName(language, wire.lead()), RIGHT - LEFT - 16) * LINE + 11;
     double below = Math.max(9, Math.max(from, to));
     return Math.max(name, below) + below + 2 * GAP;
   }

@@ -9,9 +9,11 @@ import java.util.List;
 import passband.model.Lead;
 import passband.plan.Plan;
 import passband.plan.Wire;
+import passband.words.Language;
 
 /** The leads of a wiring drawing, and what joins terminals of the same side. */
 final class WiringStrands {
+  private final Language language;
   private final List<Lead> leads;
   private final List<Wire> wires;
   private final Bridges bridges;
@@ -22,7 +24,13 @@ final class WiringStrands {
    * @param leads in the order of their letters
    */
   WiringStrands(
-      List<Lead> leads, List<Wire> wires, Bridges bridges, WiringRows rows, Layers layers) {
+      Language language,
+      List<Lead> leads,
+      List<Wire> wires,
+      Bridges bridges,
+      WiringRows rows,
+      Layers layers) {
+    this.language = language;
     this.leads = leads;
     this.wires = wires;
     this.bridges = bridges;
@@ -46,14 +54,21 @@ final class WiringStrands {
   }
 
   /** The lines of a lead's name over it. */
-  static List<String> label(Lead lead) {
-    return TextWidths.wrapped(printedName(lead), RIGHT - LEFT - 16, SIZE, false);
+  static List<String> label(Language language, Lead lead) {
+    return TextWidths.wrapped(printedName(language, lead), RIGHT - LEFT - 16, SIZE, false);
   }
 
   /** The printed name, with the colour where the name does not say it. */
-  static String printedName(Lead lead) {
-    boolean said = lead.colour() == null || lead.title().contains(lead.colour());
-    return said ? lead.title() : lead.title() + ", " + lead.colour();
+  static String printedName(Language language, Lead lead) {
+    String colour = lead.colour() == null ? "" : language.term(lead.colour());
+    boolean said = colour.isEmpty() || lead.title().contains(colour);
+    return said ? lead.title() : lead.title() + ", " + colour;
+  }
+
+  /** The printed name with the colour in any case, for the description of the drawing. */
+  static String withColour(Language language, Lead lead) {
+    String colour = lead.colour() == null ? "" : " (" + language.term(lead.colour()) + ")";
+    return lead.title() + colour;
   }
 
   private void lead(Wire wire) {
@@ -67,7 +82,7 @@ final class WiringStrands {
             new Shape.At(RIGHT - 12, row),
             new Shape.At(RIGHT, to));
     strand(points, wire.lead());
-    List<String> lines = label(wire.lead());
+    List<String> lines = label(language, wire.lead());
     double y = row - 11 - (lines.size() - 1) * LINE;
     for (String line : lines) {
       layers.text((LEFT + RIGHT) / 2, y, SIZE, false, Shape.Anchor.MIDDLE, line);

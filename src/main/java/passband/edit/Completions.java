@@ -17,6 +17,7 @@ import passband.syntax.LeadKind;
 import passband.syntax.Step;
 import passband.syntax.Tree;
 import passband.syntax.Word;
+import passband.words.Language;
 
 /** Gathers what may be written at a place. */
 final class Completions {
@@ -231,6 +232,8 @@ final class Completions {
       case "setting" -> quantities();
       case "derive" -> derive(last);
       case "decision" -> List.of("simple", "guarded", "risk").forEach(w -> add(w, "keyword", ""));
+      case "language" ->
+          Language.all().forEach(one -> add(one.code(), "language", one.of("language")));
       case "order" -> List.of("by outlet", "by test").forEach(w -> add(w, "keyword", ""));
       case "each" -> each(last);
       case "record" -> record(before, last);

@@ -20,18 +20,15 @@ import passband.plan.Point;
 import passband.plan.RecordLimit;
 import passband.plan.Stage;
 import passband.quantity.Units;
+import passband.words.Language;
 
 /** Goes through a plan in the order of the sheet and makes its items. */
 final class EvidenceMaker implements Stage.Visitor<StageItems> {
   /** Stands for the section or run of items that belong to none. */
   private static final String SHEET = "sheet";
 
-  private static final String GATE =
-      "Gate: every line, box and choice above that applies is done and has passed.";
-
-  private static final List<String> YES_NO = List.of("yes", "no");
-
   private final Plan plan;
+  private final Language language;
   private final Ids ids = new Ids();
   private final MeasuredItems measured;
 
@@ -45,6 +42,7 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
 
   EvidenceMaker(Plan plan) {
     this.plan = plan;
+    this.language = plan.language();
     this.measured = new MeasuredItems(plan, dues);
   }
 
@@ -57,7 +55,9 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
                 leads.add(
                     new Item.Tick(
                         sheet(
-                            "lead-" + lead.name().text(), lead.title() + " present", "Collect"))));
+                            "lead-" + lead.name().text(),
+                            language.of("ask.present", lead.title()),
+                            language.of("collect")))));
     List<StageItems> stages = new ArrayList<>();
     plan.stages().forEach(stage -> stages.add(stage.accept(this)));
     return new Evidence(
@@ -88,23 +88,26 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
 
   private List<Item.Recorded> identity() {
     List<Item.Recorded> identity = new ArrayList<>();
-    identity.add(identity("generator-serial", "Generator serial number"));
+    identity.add(identity("generator-serial", language.of("ask.generator-serial")));
     for (Analyzer unit : plan.instruments().units()) {
       boolean only = plan.instruments().units().size() == 1;
-      String whose = only ? "Analyzer" : unit.title() + " (" + unit.role() + "):";
-      identity.add(identity(unit.role() + "-serial", whose + " serial number"));
-      Item.Recorded due = identity(unit.role() + "-due", whose + " calibration due (YYYY-MM-DD)");
+      String of = only ? "" : ".of";
+      identity.add(
+          identity(
+              unit.role() + "-serial", language.of("ask.serial" + of, unit.title(), unit.role())));
+      Item.Recorded due =
+          identity(unit.role() + "-due", language.of("ask.due" + of, unit.title(), unit.role()));
       dues.put(unit.role(), due.id());
       identity.add(due);
     }
-    identity.add(identity("done-by", "Done by"));
-    identity.add(identity("date", "Date (YYYY-MM-DD)"));
-    identity.add(identity("settings-as-found", "Settings as found"));
+    identity.add(identity("done-by", language.of("ask.done-by")));
+    identity.add(identity("date", language.of("ask.date")));
+    identity.add(identity("settings-as-found", language.of("ask.settings")));
     return identity;
   }
 
   private Item.Recorded identity(String name, String title) {
-    return new Item.Recorded(sheet(name, title, "Identity"), null, null);
+    return new Item.Recorded(sheet(name, title, language.of("place.identity")), null, null);
   }
 
   private List<ItemList.Instrument> instruments() {
@@ -116,10 +119,11 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
   }
 
   private Item.Choice result() {
-    String pass = "every line passed";
+    String pass = language.of("result.pass");
+    String result = language.of("result");
     return new Item.Choice(
-        sheet("result", "Result", "Result"),
-        List.of(pass, "a line failed: out of service", "incomplete"),
+        sheet("result", result, result),
+        List.of(pass, language.of("result.fail"), language.of("result.incomplete")),
         pass);
   }
 
@@ -142,8 +146,8 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
     String name = adjust.name().text();
     Item.Head head =
         new Item.Head(
-            ids.of(name, "adjusted"), "Was this adjustment made?", null, adjust.title(), List.of());
-    Item.Choice made = new Item.Choice(head, YES_NO, null);
+            ids.of(name, "adjusted"), language.of("ask.adjusted"), null, adjust.title(), List.of());
+    Item.Choice made = new Item.Choice(head, List.of(language.of("yes"), language.of("no")), null);
     Context context =
         new Context(name, null, adjust.title(), List.of(madeIs(adjust.name().text())), List.of());
     return steps(made, context, adjust.steps());
@@ -192,8 +196,13 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
   @Override
   public StageItems gate(Stage.Gate gate) {
     Context context =
-        new Context(gate.id(), gate.when().phase(), "Gate", ifAdjusted(gate.when()), List.of());
-    return stage(tick(context, "passed", GATE));
+        new Context(
+            gate.id(),
+            gate.when().phase(),
+            language.of("gate"),
+            ifAdjusted(gate.when()),
+            List.of());
+    return stage(tick(context, "passed", language.of("ask.gate")));
   }
 
   private static StageItems stage(Item gate) {
@@ -220,25 +229,26 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
     return made;
   }
 
-  private static List<Item.Condition> ifAdjusted(Stage.When when) {
+  private List<Item.Condition> ifAdjusted(Stage.When when) {
     List<Item.Condition> conditions = new ArrayList<>();
     when.adjusted().forEach(adjustment -> conditions.add(madeIs(adjustment)));
     return List.copyOf(conditions);
   }
 
-  private static Item.Condition madeIs(String adjustment) {
-    return new Item.Condition(adjustment + "/adjusted", List.of("yes"));
+  private Item.Condition madeIs(String adjustment) {
+    return new Item.Condition(adjustment + "/adjusted", List.of(language.of("yes")));
   }
 
   @Override
   public StageItems start(Stage.Start start) {
-    Context context = new Context(SHEET, null, "Before you start", List.of(), List.of());
+    Context context = new Context(SHEET, null, language.of("start"), List.of(), List.of());
     return steps(null, context, List.of(start.ready()));
   }
 
   @Override
   public StageItems end(Stage.End end) {
-    return steps(null, new Context(SHEET, null, "At the end", List.of(), List.of()), end.stays());
+    return steps(
+        null, new Context(SHEET, null, language.of("end"), List.of(), List.of()), end.stays());
   }
 
   @Override
@@ -248,7 +258,7 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
         new Context(
             clear.before() == null ? SHEET : clear.before(),
             when.phase(),
-            "Remove the leads",
+            language.of("clear"),
             ifAdjusted(when),
             chosen(when.condition()));
     List<Item> moves = new ArrayList<>();
@@ -277,7 +287,7 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
 
   private Item moved(Context context, Move move) {
     String kind = move.kind().word();
-    return tick(context, kind + "-" + move.lead().name().text(), move.text());
+    return tick(context, kind + "-" + move.lead().name().text(), move.text(language));
   }
 
   private Map<Integer, Item> asked(Context context, List<PlanStep> steps) {
@@ -296,7 +306,7 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
   }
 
   private @Nullable Item item(Context context, String prefix, PlanStep step) {
-    String text = step.text();
+    String text = step.text(language);
     if (step.act() instanceof Act.Ready) {
       return new Item.Tick(head(context, prefix, "ready", text));
     } else if (step.act() instanceof Act.Confirm confirm) {

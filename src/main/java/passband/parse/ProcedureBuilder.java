@@ -85,7 +85,7 @@ final class ProcedureBuilder {
     return new Tree.Instrument(role, leaves.name(line.name(last)), leaves.line(line));
   }
 
-  private Tree.Order order(List<ProcedureItemContext> items) {
+  private Heading.Order order(List<ProcedureItemContext> items) {
     ProcedureOrderContext order =
         build.single(
             build.among(items, ProcedureOrderContext.class, o -> o), "the order", leaves::line);
@@ -94,8 +94,13 @@ final class ProcedureBuilder {
             build.among(items, ProcedurePhasesContext.class, p -> leaves.names(p.names())),
             "the phases",
             l -> l.get(0).span());
-    return new Tree.Order(
-        phases == null ? List.of() : phases, order == null || order.OUTLET() != null);
+    return new Heading.Order(
+        phases == null ? List.of() : phases,
+        order == null || order.OUTLET() != null,
+        build.single(
+            build.among(items, ProcedureLanguageContext.class, l -> leaves.name(l.name())),
+            "the language",
+            Word::span));
   }
 
   private Heading.Revision revision(ProcedureRevisionContext r) {

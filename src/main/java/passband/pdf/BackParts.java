@@ -17,22 +17,26 @@ final class BackParts {
     write.section("Sect:end");
     write.label("");
     write.begin();
-    write.heading("Readings taken again");
+    write.heading(write.says("again"));
     List<String> blank = List.of("", "", "", "");
     write.table(
         write.shares(0.1, 0.25, 0.25, 0.4),
-        List.of("Line", "First reading", "Second reading", "What was checked"),
+        List.of(
+            write.says("again.line"),
+            write.says("again.first"),
+            write.says("again.second"),
+            write.says("again.checked")),
         List.of(blank, blank, blank));
     write.end();
     write.begin();
-    write.heading("Result");
+    write.heading(write.says("result"));
     write.ask("result-" + write.next(), PartWriter.ALONE, sheet.result());
     write.table(
         write.shares(0.18, 0.3, 0.32, 0.2),
-        List.of("Who", "Name", "Signature", "Date"),
+        List.of(write.says("who"), write.says("name"), write.says("signature"), write.says("date")),
         List.of(
-            List.of("Done by", "as on the first page", "", "as on the first page"),
-            List.of("Reviewed by", "", "", "")));
+            List.of(write.says("done-by"), write.says("first-page"), "", write.says("first-page")),
+            List.of(write.says("reviewed-by"), "", "", "")));
     write.end();
   }
 }

@@ -4,6 +4,7 @@ import java.util.Set;
 import passband.plan.Plan;
 import passband.render.Sheet;
 import passband.render.SheetMaker;
+import passband.words.Language;
 
 /** {@code checklist.pdf}: the technician's sheet on paper. */
 public final class ChecklistPdf {
@@ -23,11 +24,13 @@ public final class ChecklistPdf {
 
   /** The whole file, and what could not be printed of it. */
   public static Printed printed(Sheet sheet, Paper paper) {
-    String title = sheet.head().title() + ", revision " + sheet.head().revision();
+    Language language = sheet.head().language();
+    String revision = language.of("revision", sheet.head().revision());
+    String title = sheet.head().title() + ", " + revision;
     return PdfFile.printed(
         sheet,
         paper,
-        new PdfFile.About(title, 0, true),
+        new PdfFile.About(title, 0, true, language),
         fonts -> new SheetParts(sheet, fonts, paper).pages());
   }
 }

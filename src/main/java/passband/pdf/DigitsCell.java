@@ -9,7 +9,7 @@ import org.jspecify.annotations.Nullable;
  * A box for each digit, the decimal point between them, the unit after.
  *
  * @param title what is read; null where that is clear
- * @param lines {@code 0} for a box, {@code .} for the point
+ * @param lines {@code 0} for a box, {@code .} or {@code ,} for the decimal mark
  */
 record DigitsCell(@Nullable TextBlock title, List<String> lines, String unit, String item)
     implements TableCell {
@@ -29,7 +29,7 @@ record DigitsCell(@Nullable TextBlock title, List<String> lines, String unit, St
   }
 
   private static double width(char cell) {
-    return cell == '.' ? POINT : CELL;
+    return cell == '0' ? CELL : POINT;
   }
 
   /** How wide a unit is with the gap before it. */
@@ -77,8 +77,8 @@ record DigitsCell(@Nullable TextBlock title, List<String> lines, String unit, St
   private static double boxes(Canvas canvas, String line, double x, double top) throws IOException {
     double left = x;
     for (int i = 0; i < line.length(); i++) {
-      if (line.charAt(i) == '.') {
-        canvas.text(".", left + 2, top + HIGH - 1, 18, true);
+      if (line.charAt(i) != '0') {
+        canvas.text(line.substring(i, i + 1), left + 2, top + HIGH - 1, 18, true);
       } else {
         canvas.rect(left, top, CELL, HIGH, 0.9);
       }

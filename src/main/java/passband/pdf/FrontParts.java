@@ -39,30 +39,24 @@ final class FrontParts {
             .kept());
     identity();
     write.begin();
-    write.heading("Cautions");
+    write.heading(write.says("cautions"));
     sheet.cautions().forEach(c -> write.caution(write.path("P:" + write.next()), c));
-    write.note(
-        "The maker\u2019s service manual, local codes and licensed practice come first; this sheet"
-            + " does not replace them.");
+    write.note(write.says("cautions.note"));
     write.end();
     whenItFails();
     write.end();
     write.begin();
-    write.heading("Collect");
+    write.heading(write.says("collect"));
     collect();
     write.end();
-    write.note(sheet.head().decision() + " Write every digit that the display shows.");
+    write.note(sheet.head().decision() + " " + write.says("decision.digits"));
   }
 
   private void whenItFails() {
     write.begin();
-    write.heading("If a reading fails");
-    write.note(
-        "Stop. Output off. Check the lead, the jack and the load, and take the reading once more;"
-            + " of a value that is calculated, all its readings. Keep both: the last page has a table"
-            + " for them. If it fails again, tag the generator out of service and follow the"
-            + " maker\u2019s service manual.");
-    write.small("If you stop here");
+    write.heading(write.says("fail"));
+    write.note(write.says("fail.text"));
+    write.small(write.says("stop"));
     write.note(sheet.head().stopped());
     write.end();
   }
@@ -77,7 +71,13 @@ final class FrontParts {
       for (double share : SHARES.get(columns - 1)) {
         widths.add(write.inner() * share);
       }
-      titles.addAll(List.of("", "Lead or link", "Colour", "Rating", "Present, undamaged"));
+      titles.addAll(
+          List.of(
+              "",
+              write.says("collect.lead"),
+              write.says("collect.colour"),
+              write.says("collect.rating"),
+              write.says("collect.present")));
     }
     List<String> table = write.path("Table:collect");
     RowPart row = write.headRow(table, widths, titles);
@@ -96,7 +96,8 @@ final class FrontParts {
   private void lead(Sheet.@Nullable LeadLine lead, List<Double> widths, List<TableCell> cells) {
     List<String> texts = List.of("", "", "", "", "");
     if (lead != null) {
-      String title = lead.title() + (lead.kind().equals("link") ? " (link)" : "");
+      String title =
+          lead.kind().equals("link") ? write.says("collect.link", lead.title()) : lead.title();
       texts = List.of(lead.mark(), title, lead.colour(), lead.rating());
     }
     for (int i = 0; i < texts.size(); i++) {
@@ -113,12 +114,17 @@ final class FrontParts {
     List<String> table = write.path("Table:identity");
     String[][] rows = {
       {
-        "Procedure",
+        write.says("procedure"),
         sheet.head().name(),
-        "Revision",
+        write.says("revision.head"),
         sheet.head().revision() + ", " + sheet.head().date()
       },
-      {"Generator", sheet.head().device(), "Analyzer", sheet.head().analyzer()}
+      {
+        write.says("generator"),
+        sheet.head().device(),
+        write.says("analyzer"),
+        sheet.head().analyzer()
+      }
     };
     for (int i = 0; i < rows.length; i++) {
       List<TableCell> cells = new ArrayList<>();
@@ -136,7 +142,9 @@ final class FrontParts {
             "digest",
             two,
             List.of(
-                new WordsCell(List.of(write.block(SIZE, true, two.get(0) - 7, "Digest")), "TH:row"),
+                new WordsCell(
+                    List.of(write.block(SIZE, true, two.get(0) - 7, write.says("digest"))),
+                    "TH:row"),
                 new WordsCell(
                     List.of(write.block(9, false, two.get(1) - 7, sheet.head().digest())),
                     "TD",

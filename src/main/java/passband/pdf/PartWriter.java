@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import passband.render.Sheet;
+import passband.words.Language;
 
 /**
  * Writes headings, text, lists and tables of words as parts, each with its place in the structure.
@@ -21,13 +22,15 @@ final class PartWriter {
   /** The number of an entry that stands alone, and prints none. */
   static final int ALONE = 0;
 
+  private final Language language;
   private final Fonts fonts;
   private final double inner;
   private final Flow flow;
   private String section = "Sect:front";
   private int serial;
 
-  PartWriter(Fonts fonts, Paper paper) {
+  PartWriter(Language language, Fonts fonts, Paper paper) {
+    this.language = language;
     this.fonts = fonts;
     this.inner = paper.inner();
     this.flow = new Flow(paper);
@@ -36,6 +39,11 @@ final class PartWriter {
   /** The pages of what has been written. */
   List<Flow.Page> pages() {
     return flow.pages();
+  }
+
+  /** Words of the sheet's language. */
+  String says(String key, Object... values) {
+    return language.of(key, values);
   }
 
   Fonts fonts() {
@@ -122,7 +130,7 @@ final class PartWriter {
   /** A caution in its frame. */
   TextPart cautionPart(List<String> path, String text) {
     List<TextBlock.Span> spans =
-        List.of(new TextBlock.Span("Caution.", true), new TextBlock.Span(text, false));
+        List.of(new TextBlock.Span(says("caution"), true), new TextBlock.Span(text, false));
     TextBlock words = new TextBlock(fonts, 10.5, inner - 20, spans);
     return TextPart.of(path, words, 2, 3, inner).framed(2);
   }
@@ -185,22 +193,29 @@ final class PartWriter {
   }
 
   /** A line to write on; where there are limits, shorter, with them and what they are for. */
-  private static String blank(Sheet.Ask ask) {
+  private String blank(Sheet.Ask ask) {
     String unit = ask.unit() == null ? "" : " " + ask.unit();
     return ask.limits() == null
         ? "_".repeat(40) + unit
-        : "_".repeat(20) + unit + "   " + ask.limits() + "   \u2610 pass \u2610 fail";
+        : "_".repeat(20)
+            + unit
+            + "   "
+            + ask.limits()
+            + "   \u2610 "
+            + says("pass")
+            + " \u2610 "
+            + says("fails");
   }
 
   private void choose(String list, int number, Sheet.Ask ask) {
     add(item(list, number, ask.text(), false).asking(ask.id()).kept());
     for (int i = 0; i < ask.options().size(); i++) {
       String outcome = ask.options().get(i);
-      String says = outcome + (outcome.equals(ask.pass()) ? " (passes)" : "");
+      String printed = outcome.equals(ask.pass()) ? says("passes", outcome) : outcome;
       TextPart part =
           TextPart.of(
                   path("L:" + list, "LI:" + number, "LBody", "L:outcomes", "LI:" + i, "LBody"),
-                  block(SIZE, false, inner - 60, says),
+                  block(SIZE, false, inner - 60, printed),
                   1,
                   2,
                   inner)

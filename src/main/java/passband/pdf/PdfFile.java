@@ -18,23 +18,19 @@ import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDMarkInfo;
 import org.apache.pdfbox.pdmodel.interactive.viewerpreferences.PDViewerPreferences;
 import passband.render.Sheet;
+import passband.words.Language;
 
 /**
  * A file on paper, tagged, the same bytes every time: a head and a foot on every page around what
  * it is about.
  */
 final class PdfFile {
-  private static final String AUTHORITY =
-      "The maker\u2019s service manual and local rules come first.";
-
-  /** Pages are taken apart, and those of two generators lie on one bench. */
-  private static final String SERIAL = "Serial number";
-
   /** Between what stands at the left and at the right of a page's head. */
   private static final double GAP = 12;
 
   private final Sheet sheet;
   private final Paper paper;
+  private final Language language;
   private final About about;
   private final PDDocument document = new PDDocument();
   private final Tags tags = new Tags();
@@ -42,6 +38,7 @@ final class PdfFile {
   private PdfFile(Sheet sheet, Paper paper, About about) {
     this.sheet = sheet;
     this.paper = paper;
+    this.language = about.language();
     this.about = about;
   }
 
@@ -55,10 +52,11 @@ final class PdfFile {
    *
    * @param title of the document
    * @param id a number that no other file of the procedure has
+   * @param language of the document
    * @param serial whether every page after the first, which asks for it, has a box for the serial
    *     number
    */
-  record About(String title, int id, boolean serial) {}
+  record About(String title, int id, boolean serial, Language language) {}
 
   /** The whole file, and what could not be printed of it. */
   static ChecklistPdf.Printed printed(Sheet sheet, Paper paper, About about, Content content) {
@@ -108,20 +106,24 @@ final class PdfFile {
     String corner = fonts.cut(label, 14, true, paper.inner() / 2);
     double cornerWidth = fonts.width(corner, 14, true);
     String digest = " \u00b7 " + sheet.head().shortDigest();
-    String name = sheet.head().name() + " \u00b7 revision " + sheet.head().revision();
+    String name =
+        sheet.head().name() + " \u00b7 " + language.of("revision", sheet.head().revision());
     double room = paper.inner() - cornerWidth - GAP - fonts.width(digest, 9, true);
     canvas.text(fonts.cut(name, 9, true, room) + digest, Paper.MARGIN, 32, 9, true);
     canvas.text(corner, right - cornerWidth, 33, 14, true);
     canvas.line(Paper.MARGIN, 39, right, 39, 0.7);
+    String authority = language.of("authority");
+    String serial = language.of("serial");
     double bottom = paper.height() - 24;
-    String page = "page " + number + " of " + of;
-    canvas.text(AUTHORITY, Paper.MARGIN, bottom, 9, true);
+    String page = language.of("page", number, of);
+    canvas.text(authority, Paper.MARGIN, bottom, 9, true);
     double pageAt = right - fonts.width(page, 9, true);
     canvas.text(page, pageAt, bottom, 9, true);
+    // Pages are taken apart, and those of two generators lie on one bench.
     if (about.serial() && number > 1) {
-      double from = Paper.MARGIN + fonts.width(AUTHORITY, 9, true) + 2 * GAP;
-      canvas.text(SERIAL, from, bottom, 9, true);
-      double box = from + fonts.width(SERIAL, 9, true) + GAP / 2;
+      double from = Paper.MARGIN + fonts.width(authority, 9, true) + 2 * GAP;
+      canvas.text(serial, from, bottom, 9, true);
+      double box = from + fonts.width(serial, 9, true) + GAP / 2;
       canvas.rect(box, bottom - 12, pageAt - 2 * GAP - box, 17, 0.9);
     }
   }
@@ -131,7 +133,7 @@ final class PdfFile {
   private void describe() throws IOException {
     String title = about.title;
     PDDocumentCatalog catalog = document.getDocumentCatalog();
-    catalog.setLanguage("en");
+    catalog.setLanguage(language.code());
     PDMarkInfo marked = new PDMarkInfo();
     marked.setMarked(true);
     catalog.setMarkInfo(marked);
@@ -159,7 +161,7 @@ final class PdfFile {
     return date;
   }
 
-  private static String xmp(String title) {
+  private String xmp(String title) {
     String escaped = title.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;");
     return """
         <?xpacket begin="\ufeff" id="W5M0MpCehiHzreSzNTczkc9d"?>
@@ -168,12 +170,12 @@ final class PdfFile {
           <rdf:Description rdf:about="" xmlns:dc="http://purl.org/dc/elements/1.1/" xmlns:pdfuaid="http://www.aiim.org/pdfua/ns/id/">
            <pdfuaid:part>1</pdfuaid:part>
            <dc:title><rdf:Alt><rdf:li xml:lang="x-default">%s</rdf:li></rdf:Alt></dc:title>
-           <dc:language><rdf:Bag><rdf:li>en</rdf:li></rdf:Bag></dc:language>
+           <dc:language><rdf:Bag><rdf:li>%s</rdf:li></rdf:Bag></dc:language>
           </rdf:Description>
          </rdf:RDF>
         </x:xmpmeta>
         <?xpacket end="w"?>
         """
-        .formatted(escaped);
+        .formatted(escaped, language.code());
   }
 }

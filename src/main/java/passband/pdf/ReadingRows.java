@@ -24,7 +24,7 @@ final class ReadingRows {
     this.table = table;
     this.group = group;
     this.write = write;
-    this.columns = new TableColumns(group, write.fonts(), write.inner());
+    this.columns = new TableColumns(group, write);
     RowPart row = write.headRow(table, columns.widths(), columns.titles());
     this.head = under(extraRows("head", columns.extraTitles(), null), row);
     List<Part> again = new ArrayList<>(above);
@@ -122,7 +122,7 @@ final class ReadingRows {
 
   /** A box under the first. */
   private List<TableCell> further(Sheet.Line line, Sheet.Box box) {
-    int before = columns.titles().indexOf(TableColumns.READING);
+    int before = columns.titles().indexOf(write.says("reading"));
     List<TableCell> cells = new ArrayList<>(Collections.nCopies(before, null));
     box(cells, line, box);
     if (group.hasTimes()) {
@@ -136,18 +136,19 @@ final class ReadingRows {
     cells.add(limits(box, columns.width(cells.size())));
     List<List<String>> ticks =
         box.judged()
-            ? List.of(List.of("pass", "fail"), List.of("not done"))
-            : List.of(List.of("not done"));
+            ? List.of(
+                List.of(write.says("pass"), write.says("fails")), List.of(write.says("not-done")))
+            : List.of(List.of(write.says("not-done")));
     cells.add(write.ticks(ticks, columns.width(cells.size()), null));
   }
 
   private TableCell times(Sheet.Line line, double width) {
     List<TextBlock> blocks = new ArrayList<>();
     if (line.on() != null) {
-      blocks.add(write.block(9, false, width - 7, "on " + line.on()));
+      blocks.add(write.block(9, false, width - 7, write.says("times.on", line.on())));
     }
     if (line.rest() != null) {
-      blocks.add(write.block(9, false, width - 7, "rest " + line.rest()));
+      blocks.add(write.block(9, false, width - 7, write.says("times.rest", line.rest())));
     }
     return new WordsCell(blocks, "TD");
   }
@@ -174,7 +175,7 @@ final class ReadingRows {
     List<TextBlock> blocks = new ArrayList<>();
     blocks.add(write.block(TableColumns.LIMITS_SIZE, box.judged(), width - 7, box.limits()));
     if (box.tolerance() != null) {
-      blocks.add(write.block(9, false, width - 7, "tolerance " + box.tolerance()));
+      blocks.add(write.block(9, false, width - 7, write.says("limits.tolerance", box.tolerance())));
     }
     return new WordsCell(blocks, "TD");
   }

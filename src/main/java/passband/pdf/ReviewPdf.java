@@ -6,6 +6,7 @@ import passband.draw.Drawing;
 import passband.plan.Plan;
 import passband.render.Sheet;
 import passband.render.SheetMaker;
+import passband.words.Language;
 
 /**
  * {@code review.pdf}: what the reviewer of a revision looks at and nobody needs at the bench. What
@@ -30,8 +31,8 @@ public final class ReviewPdf {
     return PdfFile.printed(
         sheet,
         paper,
-        new PdfFile.About(title(sheet) + ", for the reviewer", 1, false),
-        fonts -> new ReviewPdf(sheet, new PartWriter(fonts, paper)).pages());
+        new PdfFile.About(title(sheet) + ", for the reviewer", 1, false, Language.ENGLISH),
+        fonts -> new ReviewPdf(sheet, new PartWriter(Language.ENGLISH, fonts, paper)).pages());
   }
 
   private static String title(Sheet sheet) {

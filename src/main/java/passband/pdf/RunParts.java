@@ -36,7 +36,7 @@ final class RunParts {
     }
     String outlet = run.outlet() == null || !named ? "" : " \u00b7 " + run.outlet();
     TextPart heading = write.heading(title() + outlet);
-    Part continued = write.paragraph(title() + ", continued", true);
+    Part continued = write.paragraph(write.says("continued", title()), true);
     if (block.note() != null) {
       write.add(write.paragraph(block.note(), false).kept());
     }
@@ -45,14 +45,14 @@ final class RunParts {
     }
     Sheet.StateLines state = run.state();
     if (state != null) {
-      write.small("Enter " + state.title());
+      write.small(write.says("enter", state.title()));
       write.ask("enter-" + write.next(), PartWriter.ALONE, state.enter());
     }
     write.steps(run.before());
     run.groups().forEach(g -> group(g, new Part.Heading(heading, continued)));
     run.formulas().forEach(f -> write.note(f));
     if (state != null) {
-      write.small("Leave " + state.title());
+      write.small(write.says("leave", state.title()));
       write.ask("leave-" + write.next(), PartWriter.ALONE, state.leave());
     }
     write.steps(run.after());
@@ -69,7 +69,7 @@ final class RunParts {
       List<TextBlock.Span> words =
           List.of(
               new TextBlock.Span(setup.title() + ":", true),
-              new TextBlock.Span("leave the leads as they are.", false));
+              new TextBlock.Span(write.says("leads.stay"), false));
       TextBlock text = new TextBlock(write.fonts(), SIZE, write.inner(), words);
       write.add(TextPart.of(write.path("P:" + write.next()), text, 2, 3, write.inner()).kept());
     } else {
@@ -86,7 +86,7 @@ final class RunParts {
     TextBlock name = write.block(10.5, true, columns.words(), setup.title());
     words.add(new SetupPart.Paragraph("H3", name, 3, null));
     if (setup.drawnAt() != null) {
-      String drawn = "The wiring is drawn at " + setup.drawnAt() + ".";
+      String drawn = write.says("leads.drawn", setup.drawnAt());
       TextBlock text = write.block(SIZE, false, columns.words(), drawn);
       words.add(new SetupPart.Paragraph("P:drawn", text, 3, null));
     }
@@ -97,7 +97,7 @@ final class RunParts {
       words.add(new SetupPart.Paragraph("LI:" + i, text, 4, move.id()));
     }
     if (!setup.stays().isEmpty()) {
-      String stays = "Already in place: " + String.join(", ", setup.stays()) + ".";
+      String stays = write.says("leads.in-place", String.join(", ", setup.stays()));
       TextBlock said = write.block(SIZE, false, columns.words(), stays);
       words.add(new SetupPart.Paragraph("P:said", said, 2, null));
     }
@@ -111,18 +111,18 @@ final class RunParts {
         SIZE,
         width,
         List.of(
-            new TextBlock.Span("Output off", true),
-            new TextBlock.Span("before you touch any lead.", false)));
+            new TextBlock.Span(write.says("output-off"), true),
+            new TextBlock.Span(write.says("output-off.leads"), false)));
   }
 
   private void group(Sheet.Group group, Part.Heading under) {
-    String title = group.title() == null ? "Readings" : group.title();
+    String title = group.title() == null ? write.says("readings") : group.title();
     write.begin();
     write.add(write.smallPart(title).under(under));
     List<Part> steps = StepsOfGroup.of(group, write);
     steps.forEach(write::add);
     List<Part> above = new ArrayList<>();
-    above.add(write.paragraph(title() + ", " + title + ", continued", true));
+    above.add(write.paragraph(write.says("continued", title() + ", " + title), true));
     above.addAll(steps);
     table(group, above);
     write.end();
@@ -142,7 +142,7 @@ final class RunParts {
 
   /** What a step of one line asks for. */
   private void asked(Sheet.Line line, Sheet.Ask ask) {
-    String text = "Line " + line.number() + ": " + ask.text();
+    String text = write.says("line", line.number(), ask.text());
     write.ask("line-" + write.next(), PartWriter.ALONE, ask.saying(text));
   }
 }

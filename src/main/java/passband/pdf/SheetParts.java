@@ -12,7 +12,7 @@ final class SheetParts {
 
   SheetParts(Sheet sheet, Fonts fonts, Paper paper) {
     this.sheet = sheet;
-    this.write = new PartWriter(fonts, paper);
+    this.write = new PartWriter(sheet.head().language(), fonts, paper);
   }
 
   List<Flow.Page> pages() {

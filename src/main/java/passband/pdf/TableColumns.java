@@ -18,9 +18,6 @@ final class TableColumns {
   /** The size of a line's number. */
   static final double NUMBER_SIZE = 11;
 
-  /** The heading of the boxes. */
-  static final String READING = "Reading";
-
   private static final double NUMBER = 26;
   private static final double SETTING = 62;
   private static final double MOST_EXTRA = 130;
@@ -41,6 +38,7 @@ final class TableColumns {
   private static final double SIDES = 7;
 
   private final Sheet.Group group;
+  private final PartWriter write;
   private final Fonts fonts;
   private final boolean beside;
   private final List<Column> columns = new ArrayList<>();
@@ -52,9 +50,11 @@ final class TableColumns {
    */
   private record Column(String title, double width, double least) {}
 
-  TableColumns(Sheet.Group group, Fonts fonts, double inner) {
+  TableColumns(Sheet.Group group, PartWriter write) {
+    double inner = write.inner();
     this.group = group;
-    this.fonts = fonts;
+    this.write = write;
+    this.fonts = write.fonts();
     addAll(true);
     beside = columns.stream().mapToDouble(Column::least).sum() <= inner;
     if (!beside) {
@@ -65,22 +65,22 @@ final class TableColumns {
   }
 
   private void addAll(boolean extras) {
-    fixed("No.", numberWidth());
+    fixed(write.says("number"), numberWidth());
     if (group.hasSetting()) {
-      columns.add(new Column("Setting", SETTING, LEAST));
+      columns.add(new Column(write.says("setting"), SETTING, LEAST));
     }
     for (int i = 0; extras && i < group.extras().size(); i++) {
       double width = extraWidth(i);
       columns.add(new Column(title(i), width, Math.min(width, Math.max(LEAST, wordWidth(i)))));
     }
     if (group.hasLoad()) {
-      columns.add(new Column("Load", SETTING, LEAST));
+      columns.add(new Column(write.says("load"), SETTING, LEAST));
     }
-    fixed(READING, readingWidth());
-    fixed("Limits", limitsWidth());
-    fixed("Result", RESULT);
+    fixed(write.says("reading"), readingWidth());
+    fixed(write.says("limits"), limitsWidth());
+    fixed(write.says("result"), RESULT);
     if (group.hasTimes()) {
-      fixed("On, rest", TIMES);
+      fixed(write.says("times"), TIMES);
     }
   }
 
@@ -98,7 +98,7 @@ final class TableColumns {
     double more = Math.max(0, -excess);
     columns.replaceAll(
         c ->
-            c.title.equals("Limits")
+            c.title.equals(write.says("limits"))
                 ? new Column(c.title, c.width + more, c.least)
                 : new Column(c.title, c.width - (c.width - c.least) * share, c.least));
   }

@@ -7,6 +7,8 @@ import java.util.Map;
 import passband.limit.Decision;
 import passband.plan.Fact.Area;
 import passband.syntax.DecisionKind;
+import passband.syntax.Word;
+import passband.words.Language;
 
 /** What a procedure says before its first step. */
 final class MeaningOfProcedure {
@@ -32,8 +34,18 @@ final class MeaningOfProcedure {
             Canonical.of(plan.phases()),
             String.join(", ", plan.phases()),
             at));
+    language(plan);
     cautions(plan);
     allowed(plan);
+  }
+
+  /** English has no fact: it need not be said. */
+  private void language(Plan plan) {
+    Word code = plan.tree().language();
+    if (code != null && plan.language() != Language.ENGLISH) {
+      String text = plan.language().code();
+      facts.add(Fact.text(Area.TEXT, "language", "the language", text, code.span()));
+    }
   }
 
   private void revision(Plan plan) {

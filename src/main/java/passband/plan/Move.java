@@ -1,10 +1,10 @@
 package passband.plan;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import passband.model.Lead;
 import passband.model.Terminal;
+import passband.words.Language;
 
 /**
  * One change of the wiring.
@@ -39,24 +39,22 @@ public record Move(Kind kind, Lead lead, Terminal from, Terminal to, List<Termin
     }
   }
 
-  /** The words of the sheet. */
+  /** In English, for whoever works on procedures. */
   public String text() {
-    if (!at.isEmpty()) {
-      List<String> places = new ArrayList<>();
-      at.forEach(one -> places.add(place(one)));
-      return (kind == Kind.REMOVE ? "Remove the " : "Connect the ")
-          + lead.title()
-          + (kind == Kind.REMOVE ? " from " : " to ")
-          + String.join(" and ", places)
-          + ".";
+    return text(Language.ENGLISH);
+  }
+
+  /** The words of the sheet. */
+  public String text(Language language) {
+    if (at.isEmpty()) {
+      return language.of("move." + kind.word(), lead.title(), place(from), place(to));
     }
-    return switch (kind) {
-      case REMOVE ->
-          "Remove the " + lead.title() + " from " + place(from) + " and " + place(to) + ".";
-      case MOVE -> "Move the " + lead.title() + " from " + place(from) + " to " + place(to) + ".";
-      case CONNECT ->
-          "Connect the " + lead.title() + " from " + place(from) + " to " + place(to) + ".";
-    };
+    String places = place(at.get(0));
+    for (Terminal one : at.subList(1, at.size())) {
+      places = language.of("list.and", places, place(one));
+    }
+    String key = kind == Kind.REMOVE ? "move.remove.whole" : "move.connect.whole";
+    return language.of(key, lead.title(), places);
   }
 
   private static String place(Terminal terminal) {

@@ -17,9 +17,4 @@ public record Owner(String role, @Nullable String label) {
   public boolean isDevice() {
     return role.equals(Instruments.DEVICE);
   }
-
-  /** A sentence that says whose step it is, where it is not clear. */
-  String said(String sentence) {
-    return label == null || sentence.isEmpty() ? sentence : label + ": " + sentence;
-  }
 }

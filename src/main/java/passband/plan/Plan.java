@@ -17,6 +17,7 @@ import passband.model.Reader;
 import passband.source.Span;
 import passband.syntax.Tree;
 import passband.syntax.Word;
+import passband.words.Language;
 
 /**
  * A compiled procedure.
@@ -92,6 +93,13 @@ public record Plan(
   /** Every lead and link of the sets that the procedure names. */
   public List<Lead> leads() {
     return bench.leads;
+  }
+
+  /** The language of its sheet: English where it says none, or none that there is. */
+  public Language language() {
+    Word code = source.tree.language();
+    Language language = code == null ? null : Language.named(code.text());
+    return language == null ? Language.ENGLISH : language;
   }
 
   /** The declaration. */

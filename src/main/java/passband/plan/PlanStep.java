@@ -3,6 +3,7 @@ package passband.plan;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import passband.source.Span;
+import passband.words.Language;
 
 /**
  * One thing to do.
@@ -56,9 +57,14 @@ public record PlanStep(Act act, @Nullable Words words, @Nullable String insteadO
     return act.accept(StepKinds.INSTANCE);
   }
 
-  /** What the sheet prints. */
+  /** In English, for whoever works on procedures. */
   public String text() {
-    return StepText.of(this);
+    return text(Language.ENGLISH);
+  }
+
+  /** What the sheet prints. */
+  public String text(Language language) {
+    return StepText.of(this, language);
   }
 
   /** The same in the place of a point's step. */

@@ -2,202 +2,227 @@ package passband.plan;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import passband.model.Lead;
 import passband.model.Terminal;
+import passband.words.Language;
 
 /**
  * A step in the words of the sheet: the author's, or sentences made of the operands where the
- * author gives none. All sentences of the compiler's own for steps are here; no digest knows them.
+ * author gives none. The sentences of the program's own are in the language's words; no digest
+ * knows them.
  */
 public final class StepText implements Act.Visitor<String> {
-  private final Words.Printer values;
+  private final Language language;
+  private final boolean onTheLine;
   private final @Nullable Words words;
 
-  private StepText(Words.Printer values, @Nullable Words words) {
-    this.values = values;
+  private StepText(Language language, boolean onTheLine, @Nullable Words words) {
+    this.language = language;
+    this.onTheLine = onTheLine;
     this.words = words;
   }
 
   /** The step as it is done at its point. */
-  public static String of(PlanStep step) {
-    return step.act().accept(new StepText(StepText::value, step.words()));
+  public static String of(PlanStep step, Language language) {
+    return step.act().accept(new StepText(language, false, step.words()));
   }
 
   /** The step as it is done at each of several lines, which hold the values that differ. */
-  public static String forEachLine(PlanStep step) {
-    return step.act().accept(new StepText(StepText::onTheLine, step.words()));
+  public static String forEachLine(PlanStep step, Language language) {
+    return step.act().accept(new StepText(language, true, step.words()));
   }
 
   /** What a placeholder stands for. */
-  static String value(Words.Filled filled) {
-    return filled.slot() == Slot.RECORD ? "the recorded “" + filled.text() + "”" : filled.text();
-  }
-
-  private static String onTheLine(Words.Filled filled) {
+  private String said(Words.Filled filled) {
+    if (onTheLine) {
+      switch (filled.slot()) {
+        case SETTING:
+          return language.of("line.setting");
+        case LOAD:
+          return language.of("line.load");
+        case EXTRA:
+          return language.of("line.extra", filled.name().replace('-', ' '));
+        default:
+          break;
+      }
+    }
     return switch (filled.slot()) {
-      case SETTING -> "the setting on the line";
-      case LOAD -> "the load on the line";
-      case EXTRA -> "the " + filled.name().replace('-', ' ') + " on the line";
-      default -> value(filled);
+      case RECORD -> language.of("recorded", filled.text());
+      case SETTING, LOAD, EXTRA -> language.term(language.number(filled.text()));
+      default -> filled.text();
     };
   }
 
   private String value(Slot slot, String name, String text) {
-    return values.of(new Words.Filled(slot, name, text));
+    return said(new Words.Filled(slot, name, text));
   }
 
-  private String orElse(String own) {
-    return words == null ? own : words.text(values);
+  private String orElse(String key, Object... values) {
+    return words == null ? language.of(key, values) : authors();
+  }
+
+  private String authors() {
+    return words == null ? "" : words.text(this::said);
+  }
+
+  /** With whose it is before it, where there are several. */
+  private String of(Owner owner, String sentence) {
+    String label = owner.label();
+    return label == null || sentence.isEmpty() ? sentence : language.of("step.of", label, sentence);
   }
 
   @Override
   public String select(Act.Select select) {
-    return orElse("Select the mode " + select.mode().title() + ".");
+    return orElse("step.select", select.mode().title());
   }
 
   @Override
   public String adjust(Act.Adjust adjust) {
-    return orElse("Set " + value(Slot.SETTING, "setting", adjust.setting().text()) + ".");
+    return orElse("step.adjust", value(Slot.SETTING, "setting", adjust.setting().text()));
   }
 
   @Override
   public String set(Act.Set set) {
     String value = value(Slot.EXTRA, set.setting(), set.value());
-    return set.owner().said(orElse("Set " + set.setting() + " to " + value + "."));
+    return of(set.owner(), orElse("step.set", set.setting(), value));
   }
 
   @Override
   public String setLoad(Act.SetLoad setLoad) {
     String load = value(Slot.LOAD, "load", setLoad.text());
-    return setLoad.unit().said(orElse("Set the load to " + load + "."));
+    return of(setLoad.unit(), orElse("step.load", load));
   }
 
   @Override
   public String free(Act.Free free) {
-    return orElse("");
+    return authors();
   }
 
   @Override
   public String run(Act.Run run) {
     String own =
         switch (run.kind()) {
-          case START -> "Start the measurement.";
-          case HOLD -> "Hold the reading.";
-          default -> "Stop the output and the measurement.";
+          case START -> "step.start";
+          case HOLD -> "step.hold";
+          default -> "step.stop";
         };
-    String release = run.released() == null ? "" : "Let go of the " + button(run.released()) + ". ";
+    String release =
+        run.released() == null ? "" : language.of("step.release", button(run.released()));
     if (run.unit().isDevice() && words == null) {
-      return release.trim();
+      return release;
     }
-    return release + run.unit().said(orElse(own));
+    return (release.isEmpty() ? "" : release + " ") + of(run.unit(), orElse(own));
   }
 
-  private static String button(Act.Pressed pressed) {
+  private String button(Act.Pressed pressed) {
     Lead accessory = pressed.accessory();
-    return button(pressed.contact()) + (accessory == null ? "" : " of the " + accessory.title());
-  }
-
-  private static String button(Terminal contact) {
-    return "\u201c" + contact.title() + "\u201d";
+    String title = pressed.contact().title();
+    return accessory == null
+        ? language.of("button", title)
+        : language.of("button.of", title, accessory.title());
   }
 
   /** An author's text that does not say which key or button it is has that said after it. */
   @Override
   public String activate(Act.Activate activate) {
     Act.Pressed pressed = activate.pressed();
+    Terminal key = activate.key();
+    boolean held = pressed != null && pressed.accessory() != null;
+    String kind = key != null ? ".key" : held ? ".accessory" : ".hand";
     String with =
-        activate.key() != null
-            ? "the analyzer's key " + button(activate.key())
-            : pressed == null ? null : "the " + button(pressed);
-    String hand = pressed == null || pressed.accessory() != null ? "" : " by hand";
+        key != null ? language.of("button", key.title()) : pressed == null ? null : button(pressed);
     if (words == null) {
-      return "Activate the output" + hand + (with == null ? "." : " with " + with + ".");
+      return with == null
+          ? language.of("step.activate")
+          : language.of("step.activate" + kind, with);
     }
     boolean said = with == null || words.has(Slot.KEY) || words.has(Slot.CONTACT);
-    return words.text(values) + (said ? "" : " Use " + with + hand + ".");
+    return words.text(this::said) + (said ? "" : " " + language.of("step.use" + kind, with));
   }
 
   @Override
   public String read(Act.Read read) {
     if (read.sweep() != null && words == null) {
-      return read.by().said(swept(read.sweep()));
+      return of(read.by(), swept(read.sweep()));
     }
-    String on = read.by().isDevice() ? " that the generator itself shows" : "";
-    return read.by().said(orElse("Read and write down the " + names(read.what()) + on + "."));
+    String key = read.by().isDevice() ? "step.read.device" : "step.read";
+    return of(read.by(), orElse(key, names(read.what())));
   }
 
-  private static String names(List<String> what) {
-    return what.isEmpty() ? "value" : String.join(" and the ", what).toLowerCase(Locale.ROOT);
+  private String names(List<String> what) {
+    if (what.isEmpty()) {
+      return language.of("value");
+    }
+    List<String> nouns = new ArrayList<>();
+    what.forEach(one -> nouns.add(language.within(language.term(one))));
+    return joined("list.and.the", nouns);
   }
 
-  private static String swept(Stage.Swept sweep) {
-    return "Change the "
-        + sweep.what()
-        + (sweep.up() ? " up" : " down")
-        + " from "
-        + sweep.from().text()
-        + " in steps of "
-        + sweep.step().text()
-        + ", to "
-        + sweep.to().text()
-        + " at most, until "
-        + sweep.until()
-        + ". Write down the "
-        + sweep.what()
-        + " at which it did.";
+  private String joined(String key, List<String> texts) {
+    String all = texts.get(0);
+    for (String text : texts.subList(1, texts.size())) {
+      all = language.of(key, all, text);
+    }
+    return all;
+  }
+
+  private String swept(Stage.Swept sweep) {
+    return language.of(
+        sweep.up() ? "step.sweep.up" : "step.sweep.down",
+        language.within(language.term(sweep.what())),
+        language.number(sweep.from().text()),
+        language.number(sweep.step().text()),
+        language.number(sweep.to().text()),
+        sweep.until());
   }
 
   @Override
   public String perform(Act.Perform perform) {
-    return perform.owner().said(orElse(""));
+    return of(perform.owner(), authors());
   }
 
   @Override
   public String pause(Act.Wait wait) {
-    String time = "Wait " + wait.time().text();
-    return words == null ? time + "." : time + ": " + words.text(values);
+    String time = language.number(wait.time().text());
+    return words == null
+        ? language.of("step.wait", time)
+        : language.of("step.wait.for", time, words.text(this::said));
   }
 
   @Override
   public String confirm(Act.Confirm confirm) {
-    return orElse("");
+    return authors();
   }
 
   @Override
   public String noted(Act.Noted noted) {
-    return orElse("");
+    return authors();
   }
 
   @Override
   public String caution(Act.Caution caution) {
-    return orElse("");
+    return authors();
   }
 
   @Override
   public String choose(Act.Choose choose) {
-    return orElse("");
+    return authors();
   }
 
   @Override
   public String ready(Act.Ready ready) {
     List<String> states = new ArrayList<>();
     ready.states().forEach(state -> states.add(state.title()));
-    String bare = "no lead is connected to the generator or the analyzer";
     return states.isEmpty()
-        ? "The output is off, and " + bare + "."
-        : "The output is off, "
-            + bare
-            + ", and the generator is not in "
-            + String.join(" or ", states)
-            + ".";
+        ? language.of("step.ready")
+        : language.of("step.ready.states", joined("list.or", states));
   }
 
   @Override
   public String stays(Act.Stays stays) {
     return stays.value() == null
-        ? stays.title() + " stays as it was set last."
-        : stays.title() + " stays at " + stays.value() + ".";
+        ? language.of("step.stays.last", stays.title())
+        : language.of("step.stays", stays.title(), language.number(stays.value()));
   }
 }

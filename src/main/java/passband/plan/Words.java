@@ -32,11 +32,6 @@ public record Words(List<Part> parts) {
     String of(Filled filled);
   }
 
-  /** The text with its values. */
-  public String text() {
-    return text(StepText::value);
-  }
-
   /** The text with its placeholders printed in another way. */
   public String text(Printer printer) {
     StringBuilder text = new StringBuilder();

@@ -7,13 +7,16 @@ import passband.evidence.Item;
 import passband.evidence.ItemWords;
 import passband.limit.Decision;
 import passband.syntax.DecisionKind;
+import passband.words.Language;
 
 /** Items as the sheet asks for them. */
 final class Asks {
   private final Decision decision;
+  private final Language language;
 
-  Asks(Decision decision) {
+  Asks(Decision decision, Language language) {
     this.decision = decision;
+    this.language = language;
   }
 
   List<Sheet.Ask> all(Collection<Item> items) {
@@ -42,8 +45,11 @@ final class Asks {
 
   /** What a recorded number has to be, and that it has no guard band where readings have one. */
   private @Nullable String accepted(Item.Recorded recorded) {
-    String limits = ItemWords.accepted(recorded);
+    String limits = new LimitWords(language).of(recorded);
     boolean simple = decision.kind() == DecisionKind.SIMPLE;
-    return limits.isEmpty() ? null : limits + (simple ? "" : ", no guard band");
+    if (limits.isEmpty()) {
+      return null;
+    }
+    return simple ? limits : language.of("limits.no-guard-band", limits);
   }
 }

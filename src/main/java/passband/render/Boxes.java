@@ -7,12 +7,17 @@ import passband.evidence.StageItems;
 import passband.limit.Limit;
 import passband.plan.Point;
 import passband.quantity.Rational;
+import passband.words.Language;
 
 /** The boxes of a line: what is read, and what is worked out and only written as a control. */
 final class Boxes {
-  private Boxes() {}
+  private final Language language;
 
-  static List<Sheet.Box> of(Point point, StageItems.PointItems asked) {
+  Boxes(Language language) {
+    this.language = language;
+  }
+
+  List<Sheet.Box> of(Point point, StageItems.PointItems asked) {
     List<Sheet.Box> boxes = new ArrayList<>();
     point.readings().forEach(r -> boxes.add(box(r)));
     point.limits().forEach(l -> boxes.add(box(l, derived(asked, l))));
@@ -24,25 +29,26 @@ final class Boxes {
         .anyMatch(item -> item instanceof Item.Derived && item.id().equals(limit.id()));
   }
 
-  private static Sheet.Box box(Point.Reading reading) {
+  private Sheet.Box box(Point.Reading reading) {
     int decimals = Limit.decimals(reading.resolution().over(reading.unit().factor()));
     return new Sheet.Box(
         reading.id(),
-        reading.title(),
+        language.term(reading.title()),
         reading.unit().printed(),
         cells(4, decimals),
-        "no limits",
+        language.of("limits.none"),
         null,
         false,
         false);
   }
 
-  private static Sheet.Box box(Limit limit, boolean derived) {
-    String accept = limit.words(limit.accept());
-    String tolerance = limit.words(limit.printed());
+  private Sheet.Box box(Limit limit, boolean derived) {
+    LimitWords words = new LimitWords(language);
+    String accept = words.of(limit, limit.accept());
+    String tolerance = words.of(limit, limit.printed());
     return new Sheet.Box(
         limit.id(),
-        limit.title(),
+        language.term(limit.title()),
         limit.unit().printed(),
         cells(wholeDigits(limit), limit.decimals()),
         accept,
@@ -64,7 +70,8 @@ final class Boxes {
         : Math.max(1, largest.over(limit.unit().factor()).floor().toString().length());
   }
 
-  private static String cells(int whole, int decimals) {
-    return "0".repeat(whole) + (decimals == 0 ? "" : "." + "0".repeat(decimals));
+  private String cells(int whole, int decimals) {
+    return "0".repeat(whole)
+        + (decimals == 0 ? "" : (language.comma() ? "," : ".") + "0".repeat(decimals));
   }
 }

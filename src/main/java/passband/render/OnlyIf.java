@@ -6,13 +6,16 @@ import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import passband.plan.Plan;
 import passband.plan.Stage;
+import passband.words.Language;
 
 /** The sentence under a heading that says when its part is done, and what to skip otherwise. */
 final class OnlyIf {
   private final Plan plan;
+  private final Language language;
 
   OnlyIf(Plan plan) {
     this.plan = plan;
+    this.language = plan.language();
   }
 
   /**
@@ -30,38 +33,35 @@ final class OnlyIf {
       }
     }
     if (!titles.isEmpty()) {
-      sentences.add(
-          "Only if "
-              + String.join(" or ", titles)
-              + " was made; otherwise skip "
-              + skipped(first, last)
-              + ".");
+      sentences.add(language.of("only.adjusted", either(titles), skipped(first, last)));
     }
     Stage.Option option = condition.option();
     if (option != null) {
       String question =
-          Objects.requireNonNull(plan.choice(option.choice()), option.choice()).text();
-      List<String> answers = option.is().stream().map(OnlyIf::quoted).toList();
+          Objects.requireNonNull(plan.choice(option.choice()), option.choice()).text(language);
+      List<String> answers = option.is().stream().map(this::quoted).toList();
       sentences.add(
-          "Only if the answer to "
-              + quoted(question)
-              + " is "
-              + String.join(" or ", answers)
-              + "; otherwise skip "
-              + skipped(first, last)
-              + ".");
+          language.of("only.answer", quoted(question), either(answers), skipped(first, last)));
     }
     return sentences.isEmpty() ? null : String.join(" ", sentences);
   }
 
-  private static String skipped(int first, int last) {
-    if (first == 0 || last < first) {
-      return "this part";
+  private String either(List<String> texts) {
+    String all = texts.get(0);
+    for (String text : texts.subList(1, texts.size())) {
+      all = language.of("list.or", all, text);
     }
-    return first == last ? "line " + first : "lines " + first + " to " + last;
+    return all;
   }
 
-  private static String quoted(String text) {
-    return "\u201c" + text + "\u201d";
+  private String skipped(int first, int last) {
+    if (first == 0 || last < first) {
+      return language.of("skip.part");
+    }
+    return first == last ? language.of("skip.line", first) : language.of("skip.lines", first, last);
+  }
+
+  private String quoted(String text) {
+    return language.of("quoted", text);
   }
 }

@@ -5,6 +5,7 @@ import org.jspecify.annotations.Nullable;
 import passband.draw.Drawing;
 import passband.evidence.ItemList;
 import passband.plan.Unknowns;
+import passband.words.Language;
 
 /**
  * What the checklist prints, every number and sentence in final words; the template only lays it
@@ -31,6 +32,7 @@ public record Sheet(
    *
    * @param shortDigest the first twelve characters of the digest
    * @param device the printed name, likewise the analyzer
+   * @param language in which it is printed
    * @param decision how readings are compared with limits, in a sentence
    * @param stopped what is to be done when the sheet is broken off, in sentences
    */
@@ -44,7 +46,8 @@ public record Sheet(
       String device,
       String analyzer,
       String decision,
-      String stopped) {}
+      String stopped,
+      Language language) {}
 
   /** A warning that the source suppresses, for the reviewer. */
   public record AllowLine(String code, String title, String place, String reason) {}

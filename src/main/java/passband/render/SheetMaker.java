@@ -26,6 +26,7 @@ import passband.plan.StepText;
 import passband.plan.Unknowns;
 import passband.plan.Wire;
 import passband.quantity.Rational;
+import passband.words.Language;
 
 /** From a compiled procedure to what its sheet prints. */
 public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
@@ -34,11 +35,8 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
   /** The branch of what is not left out with other parts. */
   private static final String ALWAYS = "";
 
-  private static final String GATE_CLOSED =
-      "If not, stop here: deliver no output, and go on at \u201cIf a reading fails\u201d at the"
-          + " beginning of this sheet.";
-
   private final Plan plan;
+  private final Language language;
   private final Evidence evidence;
   private final Asks asks;
   private final OnlyIf onlyIf;
@@ -52,8 +50,9 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
 
   private SheetMaker(Plan plan, Evidence evidence) {
     this.plan = plan;
+    this.language = plan.language();
     this.evidence = evidence;
-    this.asks = new Asks(plan.decision());
+    this.asks = new Asks(plan.decision(), language);
     this.onlyIf = new OnlyIf(plan);
   }
 
@@ -102,7 +101,8 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         plan.device().title(),
         plan.instruments().titles(),
         decision(),
-        WhenStopped.text(plan));
+        WhenStopped.text(plan),
+        language);
   }
 
   /** By place, code and reason: in which order they are declared makes no difference. */
@@ -124,11 +124,8 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
   private String decision() {
     String rule = plan.decision().text();
     return switch (plan.decision().kind()) {
-      case SIMPLE -> "A reading on or between the limits passes.";
-      case GUARDED, RISK ->
-          "The limits are moved inward to allow for the uncertainty of the readings ("
-              + rule
-              + "); a reading on or between them passes.";
+      case SIMPLE -> language.of("decision.simple");
+      case GUARDED, RISK -> language.of("decision.guarded", rule);
     };
   }
 
@@ -136,14 +133,14 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
   private List<Sheet.LeadLine> leads() {
     List<Sheet.LeadLine> lines = new ArrayList<>();
     for (Lead lead : plan.usedLeads()) {
-      String none = lead.unknown() == null ? "no rating" : "rating unknown";
-      String rating = lead.ratedText() == null ? none : lead.ratedText();
+      String none = language.of(lead.unknown() == null ? "rating.none" : "rating.unknown");
+      String rating = lead.ratedText() == null ? none : language.number(lead.ratedText());
       lines.add(
           new Sheet.LeadLine(
               Plan.letter(lines.size()),
               lead.title(),
               lead.kind().word(),
-              lead.colour() == null ? "" : lead.colour(),
+              lead.colour() == null ? "" : language.term(lead.colour()),
               rating,
               asks.of(evidence.leads().get(lines.size()))));
     }
@@ -168,10 +165,8 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
 
   @Override
   public Sheet.Block adjust(Stage.Adjust adjust) {
-    String note =
-        "Only if needed; if not, answer \u201cno\u201d and go on with the next part. Afterwards repeat: "
-            + String.join(", ", adjust.affects().stream().map(this::testTitle).toList())
-            + ".";
+    String tests = String.join(", ", adjust.affects().stream().map(this::testTitle).toList());
+    String note = language.of("adjust.note", tests);
     return new Sheet.Block(
         "adjust",
         0,
@@ -197,7 +192,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
     return new Sheet.Block(
         "start",
         0,
-        "Before you start",
+        language.of("start"),
         null,
         ALWAYS,
         null,
@@ -211,7 +206,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
     return new Sheet.Block(
         "end",
         0,
-        "At the end",
+        language.of("end"),
         null,
         ALWAYS,
         null,
@@ -225,12 +220,12 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
     List<Sheet.StepLine> steps = new ArrayList<>();
     steps.add(new Sheet.StepLine("caution", gate.text(), null, null));
     Sheet.Ask passed = asks.of(Objects.requireNonNull(items().before().get(0), "a gate's tick"));
-    steps.add(new Sheet.StepLine("confirm", passed.text(), passed, null));
-    steps.add(new Sheet.StepLine("do", GATE_CLOSED, null, null));
+    steps.add(new Sheet.StepLine("confirm", passed.text(), passed));
+    steps.add(new Sheet.StepLine("do", language.of("gate.closed"), null));
     return new Sheet.Block(
         "gate",
         0,
-        "Gate",
+        language.of("gate"),
         onlyIf.of(gate.when().condition(), 0, 0),
         ALWAYS,
         null,
@@ -245,8 +240,8 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
     return new Sheet.Block(
         "clear",
         0,
-        "Remove the leads",
-        (condition == null ? "" : condition + " ") + "Output off before you touch any lead.",
+        language.of("clear"),
+        (condition == null ? "" : condition + " ") + language.of("output-off.all"),
         ALWAYS,
         null,
         asks.all(items().moves()),
@@ -268,7 +263,9 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
             steps(run.before(), items().before()),
             groups(run),
             steps(run.after(), items().after()),
-            run.derived().stream().map(d -> d.title() + " = " + d.formula()).toList());
+            run.derives().stream()
+                .map(d -> language.term(d.title()) + " = " + d.formula())
+                .toList());
     return new Sheet.Block(
         "run",
         runs,
@@ -325,8 +322,8 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
     List<Sheet.StepLine> lines = new ArrayList<>();
     for (int i = 0; i < steps.size(); i++) {
       PlanStep step = steps.get(i);
-      Sheet.Ask ask = asks.optional(asked.get(i));
-      lines.add(new Sheet.StepLine(step.kind().word(), step.text(), ask, lasts(step)));
+      lines.add(
+          new Sheet.StepLine(step.kind().word(), step.text(language), asks.optional(asked.get(i))));
     }
     return lines;
   }
@@ -359,32 +356,28 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
   }
 
   /** A point's steps with what stands on its line left open. */
-  private static List<Sheet.StepLine> generic(Point point) {
+  private List<Sheet.StepLine> generic(Point point) {
     List<Sheet.StepLine> lines = new ArrayList<>();
     for (PlanStep step : point.steps()) {
       boolean same =
           step.act() instanceof Act.Set set
               && !point.extras().containsKey(set.setting())
               && !point.extras().containsKey(set.id());
-      lines.add(atLine(step, same ? step.text() : StepText.forEachLine(step)));
+      lines.add(atLine(step, same ? step.text(language) : StepText.forEachLine(step, language)));
     }
     return lines;
   }
 
   /** A step of a line; what it asks for stands under the line. */
-  private static Sheet.StepLine atLine(PlanStep step, String text) {
-    String where =
+  private Sheet.StepLine atLine(PlanStep step, String text) {
+    String said =
         switch (step.kind()) {
-          case CONFIRM -> " (tick under the line)";
-          case RECORD -> " (write under the line)";
-          case CHOOSE -> " (mark one under the line)";
-          default -> "";
+          case CONFIRM -> language.of("at.line.tick", text);
+          case RECORD -> language.of("at.line.write", text);
+          case CHOOSE -> language.of("at.line.mark", text);
+          default -> text;
         };
-    return new Sheet.StepLine(step.kind().word(), text + where, null, lasts(step));
-  }
-
-  private static @Nullable String lasts(PlanStep step) {
-    return step.act() instanceof Act.Wait wait ? whole(wait.time().si()) : null;
+    return new Sheet.StepLine(step.kind().word(), said, null);
   }
 
   private Sheet.Group group(Stage.Run run, List<Integer> places, List<Sheet.StepLine> shared) {
@@ -395,12 +388,12 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
     boolean one = points.size() == 1;
     return new Sheet.Group(
         first.mode() == null ? null : first.mode().title(),
-        one ? first.steps().stream().map(s -> atLine(s, s.text())).toList() : shared,
+        one ? first.steps().stream().map(s -> atLine(s, s.text(language))).toList() : shared,
         made,
         first.setting() != null,
         first.loadText() != null,
         points.stream().anyMatch(p -> p.onTime() != null || p.rest() != null),
-        first.extras().keySet().stream().map(n -> n.replace('-', ' ')).toList());
+        first.extras().keySet().stream().map(n -> language.term(n.replace('-', ' '))).toList());
   }
 
   private Sheet.Line line(Point point, StageItems.PointItems asked) {
@@ -408,14 +401,13 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
     return new Sheet.Line(
         lines,
         point.id(),
-        point.setting() == null ? null : point.setting().text(),
-        point.loadText(),
-        List.copyOf(point.extras().values()),
+        point.setting() == null ? null : language.number(point.setting().text()),
+        point.loadText() == null ? null : language.term(language.number(point.loadText())),
+        point.extras().values().stream().map(language::number).toList(),
         seconds(point.onTime()),
         seconds(point.rest()),
-        Boxes.of(point, asked),
-        asks.all(asked.steps().values()),
-        point.steps().stream().map(s -> atLine(s, s.text()).text()).toList());
+        new Boxes(language).of(point, asked),
+        asks.all(asked.steps().values()));
   }
 
   private static @Nullable String seconds(@Nullable Rational seconds) {

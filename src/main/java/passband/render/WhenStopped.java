@@ -11,6 +11,7 @@ import passband.plan.Plan;
 import passband.plan.PlanStep;
 import passband.plan.Point;
 import passband.plan.Stage;
+import passband.words.Language;
 
 /** What is to be done when the sheet is broken off: the generator is left safe, in this order. */
 final class WhenStopped {
@@ -25,22 +26,25 @@ final class WhenStopped {
         states.add(run.state().title());
       }
     }
+    Language language = plan.language();
     if (!states.isEmpty()) {
-      does.add("leave " + String.join(" or ", states) + " as the end of its part describes");
+      String all = "";
+      for (String state : states) {
+        all = all.isEmpty() ? state : language.of("list.or", all, state);
+      }
+      does.add(language.of("stop.states", all));
     }
     List<String> rests = rests(plan);
     if (!rests.isEmpty()) {
-      does.add("set " + String.join(", ", rests));
+      does.add(language.of("stop.set", String.join(", ", rests)));
     }
-    does.add("disconnect the leads, at the generator first");
-    String last = does.remove(does.size() - 1);
-    String first = does.isEmpty() ? "" : ", " + String.join(", ", does);
-    return "Turn the output off"
-        + first
-        + (does.isEmpty() ? " and " : ", and then ")
-        + last
-        + ". Tick \u201cnot done\u201d on every remaining line: a line without a reading is not a"
-        + " pass.";
+    String off = language.of("stop.off");
+    String leads = language.of("stop.leads");
+    String sentence =
+        does.isEmpty()
+            ? language.of("stop.two", off, leads)
+            : language.of("stop.more", off, String.join(", ", does), leads);
+    return sentence + " " + language.of("stop.undone");
   }
 
   /** Of what some line sets to anything else, where it rests. */
@@ -65,7 +69,8 @@ final class WhenStopped {
     for (Point point : plan.points()) {
       for (PlanStep step : point.steps()) {
         if (step.act() instanceof Act.Set set && set.id().equals(id) && !set.value().equals(rest)) {
-          rests.add(setting.title() + " to " + rest);
+          Language language = plan.language();
+          rests.add(language.of("stop.rest", setting.title(), language.number(rest)));
           return;
         }
       }

@@ -1,5 +1,6 @@
 package passband.syntax;
 
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import passband.source.Span;
 
@@ -22,4 +23,10 @@ public final class Heading {
 
   /** {@code caution NAME "…"}. */
   public record Caution(Word name, Word text, Span span) {}
+
+  /**
+   * In which phases everything is done, whether outlet by outlet or test by test, and in which
+   * language it is printed; null where that is not given.
+   */
+  public record Order(List<Word> phases, boolean byOutlet, @Nullable Word language) {}
 }

@@ -274,7 +274,7 @@ public final class Tree {
       Bench bench,
       Heading.@Nullable Decision decision,
       List<Heading.Caution> cautions,
-      Order order,
+      Heading.Order order,
       List<Setup> setups,
       List<Part> parts,
       List<Allow> allows,
@@ -305,9 +305,14 @@ public final class Tree {
       return order.phases();
     }
 
-    /** Whether it goes outlet by outlet, not test by test. */
+    /** Whether it goes outlet by outlet. */
     public boolean byOutlet() {
       return order.byOutlet();
+    }
+
+    /** The code of its sheet's language; null for none. */
+    public @Nullable Word language() {
+      return order.language();
     }
 
     /** Its tests, in the order written. */
@@ -348,9 +353,6 @@ public final class Tree {
 
   /** {@code analyzer [ROLE] NAME}; the role is null where none is given. */
   public record Instrument(@Nullable Word role, Word name, Span span) {}
-
-  /** In which phases everything is done, and whether outlet by outlet or test by test. */
-  public record Order(List<Word> phases, boolean byOutlet) {}
 
   /** Steps with a heading; {@code when} is null where always done. */
   public record Section(
