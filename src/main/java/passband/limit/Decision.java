@@ -43,8 +43,12 @@ public record Decision(DecisionKind kind, @Nullable Rational risk, Rational cove
     return switch (kind) {
       case SIMPLE -> "simple";
       case GUARDED -> "guarded, k = " + coverage.toPlain();
-      case RISK ->
-          "risk " + share().times(Rational.HUNDRED).toPlain() + " %, k = " + coverage.toPlain();
+      case RISK -> "risk " + percent() + " %, k = " + coverage.toPlain();
     };
+  }
+
+  /** The accepted risk in per cent, in digits; of a rule that has one. */
+  public String percent() {
+    return share().times(Rational.HUNDRED).toPlain();
   }
 }

@@ -110,7 +110,7 @@ final class FrontParts {
   }
 
   private void identity() {
-    List<Double> widths = write.shares(0.14, 0.41, 0.17, 0.28);
+    List<Double> widths = write.shares(0.17, 0.38, 0.15, 0.3);
     List<String> table = write.path("Table:identity");
     String[][] rows = {
       {
@@ -135,7 +135,7 @@ final class FrontParts {
       }
       write.add(new RowPart(table, "i" + i, widths, cells, RowPart.NO_HEAD, 0));
     }
-    List<Double> two = write.shares(0.14, 0.86);
+    List<Double> two = write.shares(0.17, 0.83);
     write.add(
         new RowPart(
             table,

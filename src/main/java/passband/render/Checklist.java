@@ -11,10 +11,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.TreeSet;
+import java.util.concurrent.ConcurrentHashMap;
 import passband.draw.Drawing;
 import passband.draw.Svg;
 import passband.plan.Plan;
 import passband.source.Sha256;
+import passband.words.Language;
 
 /**
  * {@code checklist.html}: the technician's sheet, one self-contained file. It is a printable sheet
@@ -25,6 +27,7 @@ public final class Checklist {
   private static final String STYLE = Svg.STYLE + bare(resource("checklist.css"));
   private static final List<String> SCRIPTS =
       List.of(
+          "words",
           "causes",
           "ratio",
           "units",
@@ -32,7 +35,6 @@ public final class Checklist {
           "formula",
           "verdicts",
           "readings",
-          "words",
           "dom",
           "fields",
           "shown",
@@ -43,15 +45,15 @@ public final class Checklist {
           "oneline",
           "start",
           "checklist");
-  private static final String SCRIPT = script();
-  private static final String SCRIPT_HASH = hash(SCRIPT);
+  private static final Map<Language, String> BY_LANGUAGE = new ConcurrentHashMap<>();
 
   private Checklist() {}
 
-  private static String script() {
+  private static String script(Language language) {
     StringBuilder script = new StringBuilder("\"use strict\";\n");
     script
-        .append(ScriptTables.causes())
+        .append(ScriptTables.words(language))
+        .append(ScriptTables.causes(language))
         .append(ScriptTables.units())
         .append(ScriptTables.fillers())
         .append(ScriptTables.waves())
@@ -85,13 +87,16 @@ public final class Checklist {
   /** The whole file of a sheet. */
   public static String of(Sheet sheet) {
     String style = STYLE + PageRules.of(sheet);
+    Language language = sheet.head().language();
+    String script = BY_LANGUAGE.computeIfAbsent(language, Checklist::script);
     Map<String, Object> model = new HashMap<>();
     model.put("sheet", sheet);
     model.put("items", ScriptItems.of(sheet));
     model.put("style", style);
     model.put("styleHash", hash(style));
-    model.put("script", SCRIPT);
-    model.put("scriptHash", SCRIPT_HASH);
+    model.put("script", script);
+    model.put("scriptHash", hash(script));
+    model.put("t", new Says(language));
     model.put("wiring", wiring(sheet));
     return Templates.filled("checklist.ftlh", model);
   }
@@ -153,13 +158,17 @@ public final class Checklist {
 
     static String of(Sheet sheet) {
       StringBuilder rules = new StringBuilder();
-      String first = sheet.head().name() + " \u00b7 revision " + sheet.head().revision();
+      Language language = sheet.head().language();
+      String first =
+          sheet.head().name() + " \u00b7 " + language.of("revision", sheet.head().revision());
       rules
           .append("@page { margin: 17mm 11mm 15mm; ")
           .append(corner("top-left", text(first + " \u00b7 " + sheet.head().shortDigest()), 9))
-          .append(corner("bottom-left", text(AUTHORITY), 8))
-          .append(corner("bottom-right", "\"page \" counter(page) \" of \" counter(pages)", 9))
+          .append(corner("bottom-left", text(language.of("authority")), 8))
+          .append(corner("bottom-right", counted(language), 9))
           .append("}\n");
+      String boxes = "\u2610 " + language.of("pass") + " \u2610 " + language.of("fails");
+      rules.append(".judged::before { content: " + text(boxes) + "; }\n");
       TreeSet<String> done = new TreeSet<>();
       for (Sheet.Block block : sheet.blocks()) {
         String page = block.run() == null ? null : block.run().page();
@@ -174,8 +183,15 @@ public final class Checklist {
       return rules.toString();
     }
 
-    private static final String AUTHORITY =
-        "The maker\u2019s service manual and local rules come first.";
+    /** The words around the numbers of the page and of all pages. */
+    private static String counted(Language language) {
+      String[] around = language.of("page", "\n", "\n").split("\n", -1);
+      return text(around[0])
+          + " counter(page) "
+          + text(around[1])
+          + " counter(pages) "
+          + text(around[2]);
+    }
 
     private static String corner(String where, String content, int points) {
       return "@"

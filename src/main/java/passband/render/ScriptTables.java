@@ -12,16 +12,27 @@ import passband.judge.ReadingsTable;
 import passband.quantity.Unit;
 import passband.quantity.Units;
 import passband.quantity.Wave;
+import passband.words.Language;
 
 /** Tables that the script of the sheet shares with the judge, as constants of the script. */
 final class ScriptTables {
+  private static final String PAGE = "page.";
+
   private ScriptTables() {}
 
-  /** By code, the pattern of its sentence. */
-  static String causes() {
+  /**
+   * By code, the pattern of its sentence: the judge's own in English; in other languages of those
+   * that the page comes to.
+   */
+  static String causes(Language language) {
     JsonObject patterns = new JsonObject();
     for (Cause.Code code : Cause.Code.values()) {
-      patterns.addProperty(code.word(), code.pattern());
+      String own = language.words().get("cause." + code.word());
+      if (language == Language.ENGLISH) {
+        patterns.addProperty(code.word(), code.pattern());
+      } else if (own != null) {
+        patterns.addProperty(code.word(), own);
+      }
     }
     return "const CAUSE_PATTERNS = " + patterns + ";\n";
   }
@@ -39,6 +50,20 @@ final class ScriptTables {
       waves.add(one);
     }
     return "const WAVES = " + waves + ";\n";
+  }
+
+  /** The sentences of the page by their keys, and whether numbers have a decimal comma. */
+  static String words(Language language) {
+    JsonObject words = new JsonObject();
+    language
+        .words()
+        .forEach(
+            (key, text) -> {
+              if (key.startsWith(PAGE)) {
+                words.addProperty(key.substring(PAGE.length()), text);
+              }
+            });
+    return "const COMMA = " + language.comma() + ";\nconst WORDS = " + words + ";\n";
   }
 
   /** What is written where there is no answer. */

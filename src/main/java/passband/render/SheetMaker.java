@@ -14,6 +14,7 @@ import passband.draw.WiringDrawing;
 import passband.evidence.Evidence;
 import passband.evidence.Item;
 import passband.evidence.StageItems;
+import passband.limit.Decision;
 import passband.model.Device;
 import passband.model.Lead;
 import passband.plan.Act;
@@ -122,10 +123,16 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
   }
 
   private String decision() {
-    String rule = plan.decision().text();
-    return switch (plan.decision().kind()) {
+    Decision decision = plan.decision();
+    String coverage = language.number(decision.coverage().toPlain());
+    return switch (decision.kind()) {
       case SIMPLE -> language.of("decision.simple");
-      case GUARDED, RISK -> language.of("decision.guarded", rule);
+      case GUARDED ->
+          language.of("decision.guarded", language.of("decision.guarded.rule", coverage));
+      case RISK ->
+          language.of(
+              "decision.guarded",
+              language.of("decision.risk.rule", language.number(decision.percent()), coverage));
     };
   }
 
@@ -220,8 +227,8 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
     List<Sheet.StepLine> steps = new ArrayList<>();
     steps.add(new Sheet.StepLine("caution", gate.text(), null, null));
     Sheet.Ask passed = asks.of(Objects.requireNonNull(items().before().get(0), "a gate's tick"));
-    steps.add(new Sheet.StepLine("confirm", passed.text(), passed));
-    steps.add(new Sheet.StepLine("do", language.of("gate.closed"), null));
+    steps.add(new Sheet.StepLine("confirm", passed.text(), passed, null));
+    steps.add(new Sheet.StepLine("do", language.of("gate.closed"), null, null));
     return new Sheet.Block(
         "gate",
         0,
@@ -263,7 +270,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
             steps(run.before(), items().before()),
             groups(run),
             steps(run.after(), items().after()),
-            run.derives().stream()
+            run.derived().stream()
                 .map(d -> language.term(d.title()) + " = " + d.formula())
                 .toList());
     return new Sheet.Block(
@@ -322,8 +329,8 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
     List<Sheet.StepLine> lines = new ArrayList<>();
     for (int i = 0; i < steps.size(); i++) {
       PlanStep step = steps.get(i);
-      lines.add(
-          new Sheet.StepLine(step.kind().word(), step.text(language), asks.optional(asked.get(i))));
+      Sheet.Ask ask = asks.optional(asked.get(i));
+      lines.add(new Sheet.StepLine(step.kind().word(), step.text(language), ask, lasts(step)));
     }
     return lines;
   }
@@ -377,7 +384,11 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
           case CHOOSE -> language.of("at.line.mark", text);
           default -> text;
         };
-    return new Sheet.StepLine(step.kind().word(), said, null);
+    return new Sheet.StepLine(step.kind().word(), said, null, lasts(step));
+  }
+
+  private static @Nullable String lasts(PlanStep step) {
+    return step.act() instanceof Act.Wait wait ? whole(wait.time().si()) : null;
   }
 
   private Sheet.Group group(Stage.Run run, List<Integer> places, List<Sheet.StepLine> shared) {
@@ -407,7 +418,8 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         seconds(point.onTime()),
         seconds(point.rest()),
         new Boxes(language).of(point, asked),
-        asks.all(asked.steps().values()));
+        asks.all(asked.steps().values()),
+        point.steps().stream().map(s -> atLine(s, s.text(language)).text()).toList());
   }
 
   private static @Nullable String seconds(@Nullable Rational seconds) {

@@ -157,4 +157,10 @@ public final class Language {
       throw new UncheckedIOException(e);
     }
   }
+
+  /** Its code. */
+  @Override
+  public String toString() {
+    return code;
+  }
 }

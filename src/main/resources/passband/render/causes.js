@@ -5,7 +5,8 @@ const Causes = (() => {
   const ofPart = (cause, item, part) => ({ ...cause, item: item.id, part });
 
   function text(cause) {
-    const values = { ...cause, name: cause.item.slice(cause.item.lastIndexOf("/") + 1) };
+    const shown = (text) => (text === null ? null : Decimal.shown(text));
+    const values = { ...cause, number: shown(cause.number), note: shown(cause.note), name: cause.item.slice(cause.item.lastIndexOf("/") + 1) };
     const pattern = CAUSE_PATTERNS[cause.code];
     const words = pattern
       .replace(/\[([^\]]*\{(\w+)\}[^\]]*)\]/g, (_, inner, name) => (values[name] === null ? "" : inner))

@@ -81,11 +81,18 @@ const Fields = (() => {
     return value === undefined ? { value: text } : { value, unit };
   }
 
+  // With a decimal point, as it is judged and saved.
+  function plain(item, text) {
+    const { value, unit } = parted(item, text);
+    const number = item.unit === undefined ? { value } : { value: Decimal.plain(value), unsure: Decimal.unsure(value) };
+    return unit === undefined ? number : { ...number, unit };
+  }
+
   // As they are saved: what is blank is left out, 'not done' comes last.
   function attempts(item, [one, two, not]) {
     const made = [
-      { number: 1, ...parted(item, one), undone: false },
-      { number: 2, ...parted(item, two), undone: false },
+      { number: 1, ...plain(item, one), undone: false },
+      { number: 2, ...plain(item, two), undone: false },
     ].filter(({ value }) => value !== "");
     return not ? [...made, { number: one ? (two ? 3 : 2) : 1, value: "", undone: true }] : made;
   }

@@ -12,8 +12,10 @@ const Files = (() => {
     for (const [id, entry] of Fields.entered()) {
       const item = items.get(id);
       const own = item.unit === "1" ? "" : item.unit || "";
-      for (const { number, value, unit = own, undone: not } of attempts(item, entry)) {
-        made.push([id, value, not ? "" : unit, item.phase || "", String(number), not ? "not-done" : item.kind, ...same]);
+      for (const { number, value, unit = own, unsure = false, undone: not } of attempts(item, entry)) {
+        // Nobody may take it for a number later.
+        const saved = unsure ? value + " ?" : value;
+        made.push([id, saved, not ? "" : unit, item.phase || "", String(number), not ? "not-done" : item.kind, ...same]);
       }
     }
     return made;
@@ -109,7 +111,7 @@ const Files = (() => {
     if (value[attempt] !== "") {
       throw new Error("line " + row.line + ": attempt " + (attempt + 1) + " is recorded twice: " + item.id);
     }
-    value[attempt] = joined(item, row.reading, row.unit);
+    value[attempt] = joined(item, item.unit === undefined ? row.reading : Decimal.shown(row.reading), row.unit);
     if ((item.kind === "tick" && row.reading !== "yes") || (item.kind === "choice" && !item.options.includes(row.reading))) {
       throw cannot("'" + row.reading + "'");
     }

@@ -44,7 +44,7 @@ const Shown = (() => {
       field.disabled = shut.length > 0;
       second(field).disabled = shut.length > 0;
     } else {
-      field.textContent = value === null ? "" : Ratio.fixed(value, item.decimals + 2);
+      field.textContent = value === null ? "" : Decimal.shown(Ratio.fixed(value, item.decimals + 2));
     }
     const row = field.closest("tr");
     row.classList.toggle("read", one !== "");
@@ -52,7 +52,7 @@ const Shown = (() => {
     row.classList.toggle("fails", verdict === "fail" || two !== "");
     row.classList.toggle("repeat", repeated.has(item.id));
     const limited = item.low !== undefined || item.high !== undefined;
-    const word = verdict === "fail" ? WORDS.fail : verdict === "pass" && !limited ? WORDS.read : verdict;
+    const word = verdict === "fail" ? WORDS.fail : verdict === "pass" && !limited ? WORDS.read : verdictWord(verdict);
     const open = verdict === "not done" && !(item.kind === "reading" && undone(field).checked);
     const why = causes.length > 0 ? ": " + Causes.texts(causes) : "";
     const stopped = shut.length > 0 ? words("stopped", { gates: shut.map((gate) => gate.id).join(", ") }) : "";
@@ -104,7 +104,7 @@ const Shown = (() => {
       parts.push(...(n > 0 ? [words(key, { n })] : []));
     }
     const overdue = [...verdicts.values()].flatMap(({ causes }) => causes.filter((cause) => cause.code === "calibration-overdue"));
-    return [...parts, ...overdue.map(Causes.text), words("overall", { verdict: document.body.dataset.overall })];
+    return [...parts, ...overdue.map(Causes.text), words("overall", { verdict: verdictWord(document.body.dataset.overall) })];
   }
 
   // How many of the readings that apply are done.

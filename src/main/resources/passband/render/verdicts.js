@@ -68,8 +68,8 @@ const Verdicts = (() => {
     // The value in the item's unit, or the cause why there is none.
     function number(item, attempt) {
       const text = attempt.value;
-      if (!NUMBER.test(text)) {
-        return { cause: Causes.of(text.includes(",") ? "decimal-comma" : "not-a-number", item, { written: text }) };
+      if (!NUMBER.test(text) || attempt.unsure === true) {
+        return { cause: Causes.of(text.includes(",") || attempt.unsure === true ? "decimal-comma" : "not-a-number", item, { written: text }) };
       }
       const given = attempt.unit === undefined ? item.unit : attempt.unit;
       if (given === "" && item.unit !== "1") {

@@ -1,88 +1,16 @@
-// Every sentence that the page itself shows; those of the judge are CAUSE_PATTERNS.
-const WORDS = {
-  // The start.
-  whichUnit: "Which unit is on the bench?",
-  newUnit: "A new unit",
-  serial: "Serial number of the generator",
-  start: "Start",
-  onDevice: "On this device",
-  goOn: "Go on with {serial}",
-  lastChanged: "last changed {at}",
-  progress: "{done} of {all} readings",
-  unsavedUnit: "not yet saved to a file",
-  correct: "Correct the number",
-  correctTo: "The serial number of {serial} is:",
-  remove: "Remove",
-  removed: "{serial} is removed from this device.",
-  undoRemove: "Undo: remove {serial}",
-  noSerial: "Write the serial number of the generator.",
-  fillerSerial: "'{serial}' is no serial number.",
-  alreadyKept: "{serial} is on this device already: go on with it, or remove it first.",
-  fromFile: "Load a file of readings",
-  unreadable: "What was kept for {serial} could not be read.",
-  // The bar.
-  unit: "Unit {serial}",
-  save: "Save",
-  load: "Load a file",
-  clear: "Clear",
-  undo: "Undo: {what}",
-  redo: "Redo: {what}",
-  another: "Another unit",
-  oneLine: "One line at a time",
-  wholeSheet: "Whole sheet",
-  file: "A file of readings",
-  readings: "Readings",
-  clearDone: "Everything is cleared but the serial number.",
-  // The count.
-  toGo: "{n} of {all} readings to go",
-  othersOpen: "{n} other items open",
-  fails: "{n} fail",
-  unclears: "{n} unclear",
-  overall: "overall: {verdict}",
-  kept: "kept in this browser",
-  notKept: "NOT kept after this page is closed",
-  unsaved: "not yet saved to a file",
-  // Verdicts.
-  fail: "FAIL",
-  read: "read",
-  stopped: "stopped: the gate {gates} has not passed",
-  result: "result",
-  again: "read again",
-  notDone: "not done",
-  noted: "Noted; go on all the same",
-  // What the keyboard does not pass.
-  first: "First: {what}",
-  writeOrNot: "Write the reading, or tick \u201cnot done\u201d.",
-  theLine: "line {n}",
-  // A second tab.
-  elsewhere: "{serial} has been opened in another tab or window. Nothing can be written here.",
-  goOnHere: "Go on here",
-  wasElsewhere: "{serial} was open in another tab or window too; that one is stopped.",
-  // Files.
-  notLoaded: "Not loaded: {why}.",
-  loaded: "{file} is loaded.",
-  noDigest: "it has no digest: nothing says that it belongs to this sheet",
-  otherDigest: "it belongs to another procedure or revision (digest {digest})",
-  noUnit: "it names no unit: the row {id} has no serial number",
-  otherUnit: "it is of the unit {other}, but this sheet is of the unit {serial}",
-  cannotShow: "line {line}: this page cannot show {what} of {id}",
-  cannotShowUnit: "this page cannot show '{value}' in '{unit}' of {id}",
-  // One line at a time.
-  position: "{n} of {all}",
-  back: "Back",
-  next: "Next",
-  stepDone: "Step done",
-  wiring: "Wiring",
-  steps: "Steps",
-  line: "Line {n}",
-  rest: "Rest {seconds} s.",
-  allDone: "That was the last step of the sheet.",
-  // Timers.
-  startTimer: "Start {seconds} s",
-  timerLeft: "{what}: {left} s left",
-  timerOver: "{what}: {seconds} s are over",
-  timerOn: "Output on",
-  timerRest: "Rest",
-  timerWait: "Wait",
-};
+// The sentences of the page in the sheet's language (WORDS), and its decimal mark (COMMA).
 const words = (key, values = {}) => WORDS[key].replace(/\{(\w+)\}/g, (_, name) => values[name]);
+const verdictWord = (verdict) => WORDS["verdict." + verdict.replaceAll(" ", "-")];
+
+const Decimal = (() => {
+  const sign = "[+\\-\u2212]?";
+  const comma = new RegExp("^" + sign + "\\d+,\\d+$");
+  const groups = new RegExp("^" + sign + "\\d{1,3}\\.\\d{3}$");
+  // Whether a point may stand between thousands: then it is not taken for a decimal mark.
+  const unsure = (text) => COMMA && groups.test(text);
+  // With a decimal point, as it is judged and saved; what is no such number stays as it is.
+  const plain = (text) => (COMMA && comma.test(text) ? text.replace(",", ".") : text);
+  // As people read it.
+  const shown = (text) => (COMMA && /^\S*\d\.\d+$/.test(text) ? text.replace(".", ",") : text);
+  return { unsure, plain, shown };
+})();

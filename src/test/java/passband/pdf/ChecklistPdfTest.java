@@ -26,6 +26,7 @@ import passband.limit.Limit;
 import passband.plan.Plan;
 import passband.plan.Point;
 import passband.testing.Sheets;
+import passband.words.Language;
 
 /** The sheet on paper, read back with PDFBox and judged by veraPDF. */
 class ChecklistPdfTest {
@@ -54,10 +55,17 @@ class ChecklistPdfTest {
   }
 
   /** As printed beside the box: what a reading has to be. */
-  private static String accepted(Limit limit) {
+  private static String accepted(Plan plan, Limit limit) {
+    Language language = plan.language();
     String low = limit.end(limit.accept().lower());
     String high = limit.end(limit.accept().upper());
-    return low == null ? "at most " + high : high == null ? "at least " + low : low + " to " + high;
+    String words =
+        low == null
+            ? language.of("limits.at-most", high)
+            : high == null
+                ? language.of("limits.at-least", low)
+                : language.of("limits.between", low, high);
+    return language.comma() ? words.replace('.', ',') : words;
   }
 
   @ParameterizedTest
@@ -66,8 +74,8 @@ class ChecklistPdfTest {
     String text = text(ChecklistPdf.of(plan, Paper.A4));
     int from = 0;
     for (Limit limit : plan.limits()) {
-      int at = text.indexOf(accepted(limit), from);
-      assertTrue(at >= 0, limit.id() + ": " + accepted(limit) + " after character " + from);
+      int at = text.indexOf(accepted(plan, limit), from);
+      assertTrue(at >= 0, limit.id() + ": " + accepted(plan, limit) + " after character " + from);
       from = at + 1;
     }
   }
@@ -80,7 +88,10 @@ class ChecklistPdfTest {
 
   /** The line at the top of a page, with its outlets at the right. */
   private static boolean isCorner(String line) {
-    return line.contains(" \u00b7 revision ");
+    return Pattern.compile(
+            " \u00b7 r[e\u00e9]vision ", Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE)
+        .matcher(line)
+        .find();
   }
 
   @ParameterizedTest
@@ -89,13 +100,15 @@ class ChecklistPdfTest {
     List<String> pages = pages(ChecklistPdf.of(plan, Paper.A4));
     for (int i = 0; i < pages.size(); i++) {
       String page = pages.get(i);
-      assertTrue(page.contains(plan.name().text() + " \u00b7 revision "), page);
+      assertTrue(
+          page.contains(plan.name().text() + " \u00b7 " + plan.language().of("revision", "")),
+          page);
       assertTrue(page.contains(plan.digest().substring(0, 12)), page);
-      assertTrue(page.contains("page " + (i + 1) + " of " + pages.size()), page);
+      assertTrue(page.contains(plan.language().of("page", i + 1, pages.size())), page);
     }
     for (Point point : plan.points()) {
       String outlet = point.outlet().title();
-      String limit = accepted(point.limits().get(0));
+      String limit = accepted(plan, point.limits().get(0));
       assertTrue(
           pages.stream()
               .anyMatch(
@@ -120,7 +133,7 @@ class ChecklistPdfTest {
       }
       assertTrue(seen > 0);
       assertNotNull(document.getDocumentCatalog().getStructureTreeRoot());
-      assertEquals("en", document.getDocumentCatalog().getLanguage());
+      assertEquals(plan.language().code(), document.getDocumentCatalog().getLanguage());
     }
   }
 
@@ -159,9 +172,9 @@ class ChecklistPdfTest {
               + " "
               + Pattern.quote(point.load().text())
               + "(?:(?!\\n\\d+ \\d+ W).)*?"
-              + Pattern.quote(accepted(point.limits().get(0)))
+              + Pattern.quote(accepted(plan, point.limits().get(0)))
               + "(?:(?!\\n\\d+ \\d+ W).)*?"
-              + Pattern.quote(accepted(point.limits().get(1)));
+              + Pattern.quote(accepted(plan, point.limits().get(1)));
       Pattern whole = Pattern.compile("(?m)^" + row, Pattern.DOTALL);
       long found = pages.stream().filter(p -> whole.matcher(p).find()).count();
       assertEquals(1, found, point.id());

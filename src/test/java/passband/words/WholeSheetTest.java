@@ -1,0 +1,107 @@
+package passband.words;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Pattern;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import passband.pdf.ChecklistPdf;
+import passband.pdf.Paper;
+import passband.plan.Plan;
+import passband.render.Checklist;
+import passband.testing.Repository;
+import passband.testing.Snippet;
+
+/** Nothing that the program writes on a sheet is in another language than the sheet. */
+class WholeSheetTest {
+  private static final String SHEET = "quecke-2/quecke-2-ausgang.pband";
+
+  /** A procedure whose author wrote nothing in English, with two phases, a state and a sweep. */
+  private static Plan plan(String language) {
+    Map<String, String> files = new HashMap<>(Repository.texts(Repository.PROCEDURES));
+    files.computeIfPresent(
+        SHEET,
+        (name, text) ->
+            text.replace("HF-Generator", "HF-Ger\u00e4t")
+                .replaceFirst("(?m)^  language +de$", "  language " + language)
+                .replaceFirst("decision +guarded", "decision risk 2 %\n  phases vorher, nachher")
+                .replaceFirst(
+                    "(?m)^  section nachher",
+                    """
+                      adjust abgleich "Abgleich" affects leistung {
+                        do "Nach dem Servicehandbuch abgleichen."
+                      }
+
+                      gate sperre "Erst weiter, wenn alles bestanden ist."
+                    $0"""));
+    return Snippet.compile(files, SHEET, null).plan();
+  }
+
+  /** The English words that have others in the language, as they may stand on a sheet. */
+  private static List<String> english(Language language) {
+    List<String> english = new ArrayList<>();
+    Language.ENGLISH
+        .words()
+        .forEach(
+            (key, words) -> {
+              String longest = "";
+              for (String part : words.split("\\{\\w+\\}|[\\[\\]]")) {
+                longest = part.strip().length() > longest.length() ? part.strip() : longest;
+              }
+              boolean same = language.words().get(key).contains(longest);
+              if (longest.length() >= 5 && !same) {
+                english.add(longest);
+              }
+            });
+    assertTrue(english.size() > 150, english.toString());
+    return english;
+  }
+
+  private static List<String> found(List<String> english, String text) {
+    return english.stream()
+        .filter(
+            w ->
+                Pattern.compile("(?<!\\p{L})" + Pattern.quote(w) + "(?!\\p{L})")
+                    .matcher(text)
+                    .find())
+        .toList();
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"de", "fr"})
+  void nothingOnPaperIsEnglish(String code) throws IOException {
+    Plan plan = plan(code);
+    try (PDDocument document = Loader.loadPDF(ChecklistPdf.of(plan, Paper.A4))) {
+      String text = new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
+      assertEquals(List.of(), found(english(plan.language()), text));
+      assertTrue(text.contains(plan.language().of("fail")), text);
+    }
+  }
+
+  /** The script's sentences included; of its code only what stands in quotes is looked at. */
+  @ParameterizedTest
+  @ValueSource(strings = {"de", "fr"})
+  void nothingOnThePageIsEnglish(String code) {
+    Plan plan = plan(code);
+    String html = Checklist.of(plan);
+    String page = html.substring(html.indexOf("<body"), html.indexOf("<script"));
+    String texts = page.replaceAll("<[^>]*?((?:aria-label|data-label)=\"[^\"]*\")?[^>]*>", " $1 ");
+    assertEquals(List.of(), found(english(plan.language()), texts));
+    assertTrue(html.contains("<html lang=\"" + code + "\">"));
+    int words = html.indexOf("const WORDS = ");
+    String said =
+        html.substring(words, html.indexOf(";\n", html.indexOf("const CAUSE_PATTERNS", words)));
+    assertEquals(
+        List.of(),
+        found(english(plan.language()), said.replaceAll("\"[\\w.-]+\":|\\{\\w+\\}", " ")));
+  }
+}
