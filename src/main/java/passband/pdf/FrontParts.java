@@ -17,7 +17,7 @@ final class FrontParts {
 
   /** The parts of the width that the columns of the leads have, in one column and in two. */
   private static final List<List<Double>> SHARES =
-      List.of(List.of(0.07, 0.4, 0.18, 0.2, 0.15), List.of(0.035, 0.185, 0.08, 0.07, 0.13));
+      List.of(List.of(0.07, 0.4, 0.18, 0.2, 0.15), List.of(0.035, 0.165, 0.08, 0.1, 0.12));
 
   private final Sheet sheet;
   private final PartWriter write;
