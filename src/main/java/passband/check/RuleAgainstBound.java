@@ -9,6 +9,7 @@ import passband.limit.Conversion;
 import passband.limit.Limit;
 import passband.limit.ModeLimits;
 import passband.model.Device;
+import passband.plan.Figure;
 import passband.plan.Plan;
 import passband.plan.Point;
 import passband.plan.Stage;
@@ -60,9 +61,11 @@ final class RuleAgainstBound implements Check {
     if (bounds == null || from.equals(limit.quantity())) {
       return bounds;
     }
-    return point.load() == null || !Conversion.exists(from, limit.quantity())
-        ? null
-        : bounds.map(x -> Conversion.convert(x, from, limit.quantity(), point.load().si()));
+    Figure load = point.load();
+    if (load == null || !Conversion.exists(from, limit.quantity())) {
+      return null;
+    }
+    return bounds.map(x -> Conversion.convert(x, from, limit.quantity(), load.si()));
   }
 
   private static void look(
