@@ -520,6 +520,18 @@ class JudgeTest {
     assertTrue(one.text().contains(CURRENT + ": 200.0 - mA\n"), one.text());
   }
 
+  /** What failed was read all the same; what is unclear was not. */
+  @ParameterizedTest
+  @CsvSource({"200.0, true", "900.0, true", "900, false", "-1.0, false"})
+  void aHistoryHasEveryReadingThatCanBeTold(String reading, boolean shown) throws BadInput {
+    History history =
+        History.of(
+            List.of(dated(SIMPLE, 2025, reading, "S 1"), dated(SIMPLE, 2026, "200.0", "S 1")), 365);
+    History.Drift drift = drift(history);
+    assertEquals(shown, drift.readings().get(0) != null, history.text());
+    assertEquals(drift.limit().limits(), drift.limits());
+  }
+
   /** 219.0 mA are accepted: a line that ends there does not cross, one that ends above does. */
   @ParameterizedTest
   @CsvSource({
