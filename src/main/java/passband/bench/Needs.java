@@ -4,6 +4,7 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
@@ -17,6 +18,7 @@ import passband.model.Analyzer.LoadBank;
 import passband.model.ExtraSetting;
 import passband.model.Series;
 import passband.plan.Act;
+import passband.plan.Delivery;
 import passband.plan.Figure;
 import passband.plan.Plan;
 import passband.plan.PlanStep;
@@ -28,6 +30,7 @@ import passband.plan.Words;
 import passband.quantity.Rational;
 import passband.source.Span;
 import passband.syntax.Amount;
+import passband.syntax.Word;
 
 /**
  * What steps and readings need of the bench; {@link Diagnostics} says each fault once, however
@@ -111,10 +114,34 @@ final class Needs {
       setting(point);
       load(run, point, state);
     }
+    if (run.output() == Delivery.INHIBITED) {
+      refused(run, point);
+    }
     own(point, Variable.MODE, point.mode() == null ? null : point.mode().title(), state);
     own(point, Variable.SETTING, text(point.setting()), state);
     loads(point).forEach((role, load) -> own(point, Variable.load(role), load, state));
     otherSettings(run, point, state);
+  }
+
+  /**
+   * A reading that only output gives, accepted from a lower limit on, passes only where it comes.
+   */
+  private void refused(Stage.Run run, Point point) {
+    for (Limit limit : point.limits()) {
+      Rational lower = limit.accept().lower();
+      if (lower != null && lower.signum() > 0 && plan.measure(limit) != null) {
+        Word output = run.tree().output();
+        DiagnosticBuilder said =
+            diagnostics.say(
+                Code.WRONG_KIND,
+                limit.rule().span(),
+                "output that is inhibited must not come, but only a %s above zero passes: write 'at most'",
+                limit.title().toLowerCase(Locale.ROOT));
+        if (output != null) {
+          said.note(output.span(), "the test says so here");
+        }
+      }
+    }
   }
 
   /** What the point's loads are set to, by the role of the instrument. */
