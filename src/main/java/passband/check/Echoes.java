@@ -20,6 +20,7 @@ public final class Echoes {
     Code.SETTING_OFF_SPAN,
     Code.LOAD_NOT_AVAILABLE,
     Code.CIRCUIT_OPEN,
+    Code.OUT_OF_RANGE,
     Code.STATED_LOOSER,
     Code.PREFIX_SLIP,
     Code.NOMINAL_OUTSIDE_LIMITS,
@@ -31,6 +32,7 @@ public final class Echoes {
   private static final Set<Code> ECHOES =
       EnumSet.of(
           Code.LEAKAGE_NOT_TO_EARTH,
+          Code.MISSING_ITEM,
           Code.OUT_OF_RANGE,
           Code.EMPTY_LIMITS,
           Code.LOAD_OVERPOWERED,
