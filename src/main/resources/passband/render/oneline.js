@@ -174,7 +174,12 @@ const OneLine = (() => {
       stepDone(here);
     } else {
       const open = Order.firstOpen(here.items, false);
-      if (open !== undefined) {
+      if (open !== undefined && here.line !== undefined && open.matches(".again")) {
+        // What failed is read again by the same steps.
+        step = 0;
+        show();
+        focus(forward, words("first", { what: Order.named(open) }));
+      } else if (open !== undefined) {
         focus(open, words("first", { what: Order.named(open) }));
       } else if (beside(1) === at) {
         focus(forward, WORDS.allDone);
@@ -187,7 +192,8 @@ const OneLine = (() => {
   function stepDone(here) {
     const { kind } = here.steps[step];
     const box = Order.firstOpen(here.items.filter((id) => Fields.items.get(id).kind === "reading"), false);
-    if (kind === "read" && box !== undefined) {
+    // What fails is read again only when the output is off: the steps go on.
+    if (kind === "read" && box !== undefined && box.matches(".entry") && box.value === "") {
       focus(box, WORDS.writeOrNot);
       return;
     }
@@ -225,7 +231,8 @@ const OneLine = (() => {
   // From a field by Enter, where the next one is elsewhere: what is written is read, so the steps up to it are done.
   function enter(to) {
     const place = to === undefined ? stops.length : stopOf(to);
-    if (place <= at) {
+    const offFirst = place === at && stepsLeft() && to.matches(".again") && to !== document.activeElement;
+    if (place <= at && !offFirst) {
       return false;
     }
     if (stepsLeft()) {

@@ -16,6 +16,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.support.ui.WebDriverWait;
 import passband.draw.WiringDrawing;
@@ -188,6 +189,48 @@ class OneLineBrowserTest {
     assertEquals("Next", forward.getText());
     browser.run("window.later += arguments[0] * 1000", rest);
     await("#over", "Rest: " + rest + " s are over");
+  }
+
+  /** Nobody reads again while the output is still on: the steps after the reading come first. */
+  @Test
+  void whatFailsIsReadAgainWhenTheStepsAreThrough() throws IOException {
+    Plan plan = Sheets.YARROW;
+    Point point =
+        plan.points().stream()
+            .filter(p -> !p.limits().isEmpty() && stepAfterReading(p) > 0)
+            .findFirst()
+            .orElseThrow();
+    String id = point.limits().get(0).id();
+    show(plan);
+    browser.run(
+        """
+        for (const item of Fields.data.items) {
+          if (item.kind === "tick") Fields.first(item.id).checked = true;
+          if (item.kind === "choice") Fields.all.get(item.id).find((one) => one.value === (item.pass || item.options[0])).checked = true;
+        }
+        document.querySelector("main input").dispatchEvent(new Event("input", { bubbles: true }));
+        """);
+    shown(id);
+    browser.find("input.entry[data-item='" + id + "']").sendKeys("99999.99", Keys.ENTER);
+    int after = stepAfterReading(point);
+    assertEquals("forward", browser.driver().switchTo().activeElement().getDomAttribute("id"));
+    assertEquals(steps(point).get(after), plain(browser.find("#panel li[aria-current]").getText()));
+    for (int i = after; i < steps(point).size(); i++) {
+      browser.find("#forward").click();
+    }
+    browser.find("#forward").click();
+    assertEquals(steps(point).get(0), plain(browser.find("#panel li[aria-current]").getText()));
+    assertTrue(browser.find("#hint").getText().endsWith("read again"));
+  }
+
+  /** The place of the step after the one at which is read; -1 where that is the last. */
+  private static int stepAfterReading(Point point) {
+    for (int i = 0; i + 1 < point.steps().size(); i++) {
+      if (point.steps().get(i).kind() == PlanStep.Kind.READ) {
+        return i + 1;
+      }
+    }
+    return -1;
   }
 
   private static boolean timed(Point point) {
