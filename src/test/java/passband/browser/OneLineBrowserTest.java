@@ -27,6 +27,7 @@ import passband.plan.Stage;
 import passband.quantity.Rational;
 import passband.render.Checklist;
 import passband.testing.Sheets;
+import passband.words.Language;
 
 /** One line at a time shows what is to be done at that line, by the plan, and nothing else. */
 class OneLineBrowserTest {
@@ -68,21 +69,23 @@ class OneLineBrowserTest {
   }
 
   /** What the steps of a point are in words, and what they ask for said as under the line. */
-  private static List<String> steps(Point point) {
+  private static List<String> steps(Point point, Language language) {
     List<String> steps = new ArrayList<>();
     for (PlanStep step : point.steps()) {
-      String under =
+      String text = step.text(language);
+      String said =
           switch (step.kind()) {
-            case CONFIRM -> " (tick under the line)";
-            case RECORD -> " (write under the line)";
-            case CHOOSE -> " (mark one under the line)";
-            default -> "";
+            case CONFIRM -> language.of("at.line.tick", text);
+            case RECORD -> language.of("at.line.write", text);
+            case CHOOSE -> language.of("at.line.mark", text);
+            case CAUTION -> language.of("caution") + " " + text;
+            default -> text;
           };
-      String caution = step.kind() == PlanStep.Kind.CAUTION ? "Caution. " : "";
-      steps.add(plain(caution + step.text() + under));
+      steps.add(plain(said));
     }
     if (point.rest() != null) {
-      steps.add("Rest " + whole(point.rest()) + " s.");
+      String rest = language.of("page.rest");
+      steps.add(rest.replace("{seconds}", Long.toString(whole(point.rest()))));
     }
     return steps;
   }
@@ -122,7 +125,10 @@ class OneLineBrowserTest {
         Map<String, Object> shown = shown(readings.get(0));
         String where = plan.name().text() + ": " + point.id();
         List<?> steps = (List<?>) shown.get("steps");
-        assertEquals(steps(point), steps.stream().map(s -> plain((String) s)).toList(), where);
+        assertEquals(
+            steps(point, plan.language()),
+            steps.stream().map(s -> plain((String) s)).toList(),
+            where);
         assertEquals(
             run.outlet() == null ? List.of() : List.of(run.outlet().title()),
             shown.get("outlet"),
@@ -214,12 +220,16 @@ class OneLineBrowserTest {
     browser.find("input.entry[data-item='" + id + "']").sendKeys("99999.99", Keys.ENTER);
     int after = stepAfterReading(point);
     assertEquals("forward", browser.driver().switchTo().activeElement().getDomAttribute("id"));
-    assertEquals(steps(point).get(after), plain(browser.find("#panel li[aria-current]").getText()));
-    for (int i = after; i < steps(point).size(); i++) {
+    assertEquals(
+        steps(point, plan.language()).get(after),
+        plain(browser.find("#panel li[aria-current]").getText()));
+    for (int i = after; i < steps(point, plan.language()).size(); i++) {
       browser.find("#forward").click();
     }
     browser.find("#forward").click();
-    assertEquals(steps(point).get(0), plain(browser.find("#panel li[aria-current]").getText()));
+    assertEquals(
+        steps(point, plan.language()).get(0),
+        plain(browser.find("#panel li[aria-current]").getText()));
     assertTrue(browser.find("#hint").getText().endsWith("read again"));
   }
 
