@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
+import passband.limit.Limit;
 import passband.model.Device.Mode;
 import passband.model.Device.Outlet;
 import passband.model.Series;
@@ -74,7 +75,7 @@ public final class Coverage {
     for (Stage.Run run : plan.runs()) {
       for (Point point : run.points()) {
         boolean here = point.mode() == mode && point.outlet() == outlet;
-        if (here && run.output() == Delivery.ON) {
+        if (here && run.output() == Delivery.ON && needsOutput(point)) {
           points.add(new Tested(run, point));
         }
       }
@@ -95,6 +96,17 @@ public final class Coverage {
         settings(points, null, low, counted),
         between(span, low, high) ? settings(points, low, high, counted) : null,
         settings(points, high, null, counted));
+  }
+
+  /** Whether a generator that delivers nothing would fail at the point. */
+  private static boolean needsOutput(Point point) {
+    for (Limit limit : point.limits()) {
+      Rational lower = limit.printed().lower();
+      if (lower != null && lower.signum() > 0) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** A point with its run. */

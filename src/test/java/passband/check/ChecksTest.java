@@ -196,6 +196,36 @@ class ChecksTest {
     }
   }
 
+  /** A generator that delivers nothing stays below every upper limit: such a line covers nothing. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "peak-voltage at most 200 V        | true",
+        "voltage from 56 V to 70 V         | false"
+      })
+  void whatADeadGeneratorPassesCoversNothing(String accepted, boolean untested) {
+    String source =
+        SOUND
+            .replace("| 5, 20, 40 |", "| 5, 20 |")
+            .replace(
+                "  test t ",
+                """
+                  test high "High" {
+                    outlet bip
+                    setup s
+                    accept %s
+                    table {
+                      mode | setting/W | load/ohm
+                      thin | 40        | 100
+                    }
+                  }
+                  test t\s"""
+                    .formatted(accepted));
+    Snippet snippet = Snippet.compile(source);
+    assertEquals(untested, snippet.codes().contains("setting-untested"), snippet.report());
+  }
+
   /** A wait while output is on is part of the on-time, from which rest and heat are worked out. */
   @ParameterizedTest
   @CsvSource(
