@@ -1,5 +1,7 @@
 package passband.check;
 
+import java.util.HashSet;
+import java.util.Set;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.draw.WiringSize;
@@ -14,9 +16,13 @@ import passband.plan.Stage;
 final class DrawingFits implements Check {
   @Override
   public void check(Plan plan, Diagnostics diagnostics) {
+    Set<String> seen = new HashSet<>();
     for (Stage.Run run : plan.runs()) {
       Setup setup = run.setup();
-      if (setup != null && fitsAcross(plan, setup, diagnostics)) {
+      String outlet = run.outlet() == null ? "-" : run.outlet().name().text();
+      if (setup != null
+          && seen.add(setup.name() + " on " + outlet)
+          && fitsAcross(plan, setup, diagnostics)) {
         fitsDown(plan, run, setup, diagnostics);
       }
     }

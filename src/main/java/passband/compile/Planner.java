@@ -10,7 +10,9 @@ import java.util.TreeSet;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
+import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
+import passband.diagnostic.Fix;
 import passband.diagnostic.Spelling;
 import passband.limit.Decision;
 import passband.model.Device;
@@ -109,13 +111,18 @@ final class Planner {
     if (code != null && Language.named(code.text()) == null) {
       List<String> known = new ArrayList<>();
       Language.all().forEach(one -> known.add(one.code()));
-      diagnostics
-          .say(
-              Code.UNKNOWN_LANGUAGE,
-              code.span(),
-              "sheets are not printed in the language '%s'",
-              code.text())
-          .meant(Spelling.nearest(code.text(), known), "known here: %s", String.join(", ", known));
+      String near = Spelling.nearest(code.text(), known);
+      DiagnosticBuilder said =
+          diagnostics
+              .say(
+                  Code.UNKNOWN_LANGUAGE,
+                  code.span(),
+                  "sheets are not printed in the language '%s'",
+                  code.text())
+              .meant(near, "known here: %s", String.join(", ", known));
+      for (String one : near == null ? known : List.<String>of()) {
+        said.fix(Fix.replace(code.span(), one));
+      }
     }
   }
 

@@ -196,7 +196,9 @@ class ChecksTest {
     }
   }
 
-  /** A generator that delivers nothing stays below every upper limit: such a line covers nothing. */
+  /**
+   * A generator that delivers nothing stays below every upper limit: such a line covers nothing.
+   */
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',
