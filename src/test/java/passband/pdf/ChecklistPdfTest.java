@@ -9,7 +9,10 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.TimeZone;
+import java.util.TreeMap;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.apache.pdfbox.Loader;
@@ -18,6 +21,7 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.text.PDFTextStripper;
+import org.apache.pdfbox.text.TextPosition;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -92,6 +96,31 @@ class ChecklistPdfTest {
             " \u00b7 r[e\u00e9]vision ", Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE)
         .matcher(line)
         .find();
+  }
+
+  /** Legible at arm's length: 9 pt, but for a rounding of the drawing's scale. */
+  @ParameterizedTest
+  @MethodSource("demo")
+  void noTypeIsSmallerThanNinePoints(Plan plan) throws IOException {
+    Map<String, Float> small = new TreeMap<>();
+    AtomicInteger letters = new AtomicInteger();
+    PDFTextStripper sizes =
+        new PDFTextStripper() {
+          @Override
+          protected void processTextPosition(TextPosition letter) {
+            letters.incrementAndGet();
+            if (letter.getYScale() < 8.95f && !letter.getUnicode().isBlank()) {
+              small.merge(letter.getUnicode(), letter.getYScale(), Math::min);
+            }
+          }
+        };
+    for (Paper paper : Paper.values()) {
+      try (PDDocument document = Loader.loadPDF(ChecklistPdf.of(plan, paper))) {
+        sizes.getText(document);
+      }
+    }
+    assertEquals(Map.of(), small);
+    assertTrue(letters.get() > 1000, letters + " letters");
   }
 
   @ParameterizedTest
