@@ -213,10 +213,10 @@ final class WiringRows {
       leftY = y + Math.max(half, 9);
       rightY = leftY;
       heights.putIfAbsent(jack.id(), y);
+      rightY = after(jack, rightY);
     }
     heights.put(terminal.id(), mean(w -> WiringOrder.leftEnd(w).same(terminal)));
     leftY = after(terminal, leftY);
-    rightY = after(WiringOrder.rightEnd(here.get(here.size() - 1)), rightY);
   }
 
   /** Jacks without leads that the order puts above this one. */
