@@ -179,7 +179,7 @@ class ItemPlacesTest {
     return text.replaceAll("\\s+", "");
   }
 
-  private static void printed(Item item, List<PdfItems.Ink> inks, String where) {
+  private static void printed(Item item, List<PdfItems.Ink> inks, Plan plan, String where) {
     assertEquals(1, inks.size(), where);
     PdfItems.Ink ink = inks.get(0);
     if (item instanceof Item.Measured measured) {
@@ -187,7 +187,8 @@ class ItemPlacesTest {
       return;
     }
     boolean ofTable =
-        item.head().place().equals("Identity") || item.head().place().equals("Collect");
+        item.head().place().equals(plan.language().of("place.identity"))
+            || item.head().place().equals(plan.language().of("collect"));
     if (!ofTable) {
       assertTrue(ink.words().contains(squeezed(item.head().title())), where + ": " + ink.words());
     }
@@ -208,7 +209,7 @@ class ItemPlacesTest {
         (list, plan, where) -> {
           Map<String, List<PdfItems.Ink>> items = PdfItems.of(ChecklistPdf.of(plan, Paper.A4));
           assertEquals(new TreeSet<>(ids(list)), items.keySet(), where);
-          list.items().forEach(i -> printed(i, items.get(i.id()), where + ": " + i.id()));
+          list.items().forEach(i -> printed(i, items.get(i.id()), plan, where + ": " + i.id()));
         });
   }
 }
