@@ -226,7 +226,11 @@ final class RestPositions implements Stage.Visitor<Stage> {
         }
       }
     }
-    moved.removeIf(id -> steps.settings().get(id).setting().leave() == null);
+    moved.removeIf(
+        id -> {
+          OwnSetting own = steps.settings().get(id);
+          return own == null || own.setting().leave() == null;
+        });
     return moved;
   }
 

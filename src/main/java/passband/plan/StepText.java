@@ -137,8 +137,10 @@ public final class StepText implements Act.Visitor<String> {
           ? language.of("step.activate")
           : language.of("step.activate" + kind, with);
     }
-    boolean said = with == null || words.has(Slot.KEY) || words.has(Slot.CONTACT);
-    return words.text(this::said) + (said ? "" : " " + language.of("step.use" + kind, with));
+    String text = words.text(this::said);
+    return with == null || words.has(Slot.KEY) || words.has(Slot.CONTACT)
+        ? text
+        : text + " " + language.of("step.use" + kind, with);
   }
 
   @Override
