@@ -79,6 +79,11 @@ class CircuitTest {
           resolution 1 uA
           error 1 %
         }
+        measure touch-current from in to out {
+          range 1 uA to 1 A
+          resolution 1 uA
+          error 1 %
+        }
         action set-load "Set {load}."
         action start "Start."
         action read "Read."
@@ -239,7 +244,7 @@ class CircuitTest {
   void leakageWithoutOutput(String wires, String code) {
     assertEquals(
         code == null ? List.of() : List.of(code),
-        circuit(wires, "plate", "hf-leakage at most 100 uA", PASSIVE));
+        circuit(wires, "plate", "touch-current at most 100 uA", PASSIVE));
   }
 
   @ParameterizedTest

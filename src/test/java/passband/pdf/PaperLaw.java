@@ -22,6 +22,7 @@ import org.xml.sax.SAXException;
 import passband.diagnostic.Code;
 import passband.plan.Plan;
 import passband.render.Checklist;
+import passband.render.Drawings;
 import passband.render.Sheet;
 import passband.render.SheetMaker;
 import passband.testing.LongTexts;
@@ -63,6 +64,10 @@ final class PaperLaw {
       StringBuilder text = new StringBuilder();
       String html = Checklist.of(plan);
       addText(new HtmlDocumentBuilder().parse(new InputSource(new StringReader(html))), text);
+      // The charts of the limits are the reviewer's; on the page they do not stand.
+      for (String chart : Drawings.limits(plan).values()) {
+        addText(new HtmlDocumentBuilder().parse(new InputSource(new StringReader(chart))), text);
+      }
       return text.toString();
     } catch (SAXException | IOException e) {
       throw new AssertionError(e);
