@@ -15,6 +15,7 @@ import passband.plan.PlanStep;
 import passband.plan.Point;
 import passband.plan.Stage;
 import passband.quantity.Rational;
+import passband.quantity.Real;
 import passband.quantity.Unit;
 import passband.quantity.Units;
 import passband.syntax.Amount;
@@ -137,8 +138,8 @@ final class Times {
             Code.LOAD_OVERPOWERED,
             point.span(),
             "after the points before it and their rests, this one overheats the load at %s",
-            new Figure(power, WATT).text())
-        .note(bank.span(), "its continuous rating is %s", new Figure(continuous, WATT).text())
+            WATT.rounded(Real.of(power)))
+        .note(bank.span(), "its continuous rating is %s", WATT.rounded(Real.of(continuous)))
         .hint("shorten the on-time, or put a 'wait' or a point of lower power before it");
     return off.withHeat(load, Rational.ZERO);
   }

@@ -1,6 +1,5 @@
 package passband.check;
 
-import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -19,12 +18,7 @@ final class Figures {
 
   /** Four significant digits in a unit. */
   static String text(Real si, Unit unit) {
-    String digits =
-        si.over(Real.of(unit.factor()))
-            .toDecimal(4, RoundingMode.HALF_EVEN)
-            .stripTrailingZeros()
-            .toPlainString();
-    return unit.symbol().isEmpty() ? digits : digits + " " + unit.printed();
+    return unit.rounded(si);
   }
 
   /** A value in SI in a unit. */

@@ -70,18 +70,13 @@ final class RuleAgainstBound implements Check {
 
   private static void look(
       Tree.QuantityLimit line, Bounds bound, Limit limit, Diagnostics diagnostics) {
-    Real low = limit.exact().lower();
-    Real high = limit.exact().upper();
-    boolean below = bound.lower() != null && (low == null || low.compareTo(bound.lower()) < 0);
-    boolean above = bound.upper() != null && (high == null || high.compareTo(bound.upper()) > 0);
+    boolean looser = limit.exact().looserThan(bound);
     boolean oneSided =
         limit.written() instanceof LimitExpression.AtMost
             || limit.written() instanceof LimitExpression.AtLeast;
-    boolean tighter = oneSided && isTighter(bound, low, high);
-    if (!below && !above && !tighter) {
+    if (!looser && !(oneSided && isTighter(bound, limit.exact()))) {
       return;
     }
-    boolean looser = below || above;
     diagnostics
         .say(
             looser ? Code.RULE_LOOSER_THAN_MODE : Code.RULE_TIGHTER_THAN_MODE,
@@ -95,7 +90,9 @@ final class RuleAgainstBound implements Check {
   }
 
   /** Of limits on both sides one may well lie inside a bound that is only there to be kept. */
-  private static boolean isTighter(Bounds bound, @Nullable Real low, @Nullable Real high) {
+  private static boolean isTighter(Bounds bound, Bounds exact) {
+    Real low = exact.lower();
+    Real high = exact.upper();
     boolean below = bound.lower() != null && low != null && low.compareTo(bound.lower()) > 0;
     return below || (bound.upper() != null && high != null && high.compareTo(bound.upper()) < 0);
   }

@@ -83,11 +83,7 @@ final class RuleAgainstMode implements Check {
   /** Whether at either end something passes that the mode does not allow. */
   static boolean isLooser(Limit limit, Bounds bounds) {
     Bounds ofMode = Objects.requireNonNull(limit.ofMode(), "only where the profile says something");
-    Real low = bounds.lower();
-    Real high = bounds.upper();
-    boolean below = ofMode.lower() != null && (low == null || low.compareTo(ofMode.lower()) < 0);
-    boolean above = ofMode.upper() != null && (high == null || high.compareTo(ofMode.upper()) > 0);
-    return below || above;
+    return bounds.looserThan(ofMode);
   }
 
   /**

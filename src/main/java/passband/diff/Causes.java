@@ -9,15 +9,15 @@ import org.jspecify.annotations.Nullable;
 import passband.limit.Limit;
 import passband.plan.Fact;
 import passband.plan.Plan;
-import passband.source.Span;
 
 /** Puts together what has one cause: an edit of one line, or of lines that were edited together. */
 final class Causes {
   private final Origins was;
   private final Origins now;
   private final Hunks hunks;
+
+  /** By the edit; what no line tells by its kind. */
   private final Map<Object, List<Change>> byCause = new LinkedHashMap<>();
-  private final Map<Object, Hunk> edits = new LinkedHashMap<>();
 
   /**
    * Of two plans.
@@ -28,38 +28,30 @@ final class Causes {
   Causes(Plan was, Iterable<Fact> old, Plan now, Iterable<Fact> fresh) {
     this.was = new Origins(was);
     this.now = new Origins(now);
-    this.hunks = Hunks.between(Origins.files(old, was), Origins.files(fresh, now));
+    this.hunks = Hunks.between(Origins.files(old), Origins.files(fresh));
   }
 
   /** Adds what a difference was found to be. */
   void add(Change change, Difference difference) {
     Hunk edit = edit(difference);
-    Object cause = edit != null ? edit : change.kind();
-    if (edit != null) {
-      edits.put(cause, edit);
-    }
-    byCause.computeIfAbsent(cause, c -> new ArrayList<>()).add(change);
+    add(change, edit != null ? edit : change.kind());
   }
 
   /** Adds what no edit brought about. */
   void add(Change change) {
-    byCause.computeIfAbsent(change.kind(), c -> new ArrayList<>()).add(change);
+    add(change, change.kind());
+  }
+
+  private void add(Change change, Object cause) {
+    byCause.computeIfAbsent(cause, c -> new ArrayList<>()).add(change);
   }
 
   private @Nullable Hunk edit(Difference difference) {
     boolean uncertainty = sameTolerance(difference.was(), difference.now());
-    Hunk edit = null;
-    if (difference.now() != null) {
-      for (Span span : now.of(difference.now(), uncertainty)) {
-        edit = edit == null ? hunks.fresh(span) : edit;
-      }
-    }
-    if (difference.was() != null) {
-      for (Span span : was.of(difference.was(), uncertainty)) {
-        edit = edit == null ? hunks.old(span) : edit;
-      }
-    }
-    return edit;
+    Fact fresh = difference.now();
+    Fact old = difference.was();
+    Hunk edit = fresh == null ? null : hunks.ofNew(now.of(fresh, uncertainty));
+    return edit != null || old == null ? edit : hunks.ofOld(was.of(old, uncertainty));
   }
 
   private static boolean sameTolerance(@Nullable Fact was, @Nullable Fact now) {
@@ -75,7 +67,8 @@ final class Causes {
         (cause, changes) -> {
           List<Change> sorted = new ArrayList<>(changes);
           sorted.sort(Comparator.comparing(Change::kind));
-          groups.add(new ChangeGroup(sorted.get(0).kind(), edits.get(cause), sorted));
+          Hunk edit = cause instanceof Hunk hunk ? hunk : null;
+          groups.add(new ChangeGroup(sorted.get(0).kind(), edit, sorted));
         });
     groups.sort(
         Comparator.comparing(ChangeGroup::kind).thenComparing(group -> -group.changes().size()));

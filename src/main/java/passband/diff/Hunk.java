@@ -1,46 +1,45 @@
 package passband.diff;
 
+import java.util.ArrayList;
 import java.util.List;
-import org.jspecify.annotations.Nullable;
 import passband.source.SourceFile;
 
 /**
  * Lines of a source that were edited together.
  *
- * @param old the file as it was; null where it is new
- * @param oldLine the first of its lines, from 1; where there are none, the line that they stood
- *     before
- * @param was the lines as they were; empty for what was put in
- * @param fresh the file as it is; null where it is gone
- * @param freshLine the first of its lines, from 1
- * @param now the lines as they are; empty for what was taken out
+ * @param was the lines as they were; none for what was put in
+ * @param now the lines as they are; none for what was taken out
  */
-public record Hunk(
-    @Nullable SourceFile old,
-    int oldLine,
-    List<String> was,
-    @Nullable SourceFile fresh,
-    int freshLine,
-    List<String> now) {
-  /** Copies the lines. */
-  public Hunk {
-    was = List.copyOf(was);
-    now = List.copyOf(now);
+public record Hunk(Lines was, Lines now) {
+
+  /**
+   * Lines of a file.
+   *
+   * @param first from 1; where there are none, the line that they would stand before
+   */
+  public record Lines(SourceFile file, int first, int count) {
+    /** As they are written, without their indent. */
+    public List<String> texts() {
+      List<String> texts = new ArrayList<>();
+      for (int line = first; line < first + count; line++) {
+        texts.add(file.line(line).strip());
+      }
+      return texts;
+    }
+
+    /** Whether there are none. */
+    public boolean isEmpty() {
+      return count == 0;
+    }
   }
 
-  /** Where it is: in the file as it is, or as it was where nothing is left of it. */
+  /** The lines as they are, or as they were where nothing is left of them. */
+  public Lines left() {
+    return now.isEmpty() ? was : now;
+  }
+
+  /** Where it is. */
   public String place() {
-    boolean gone = now.isEmpty() || fresh == null;
-    SourceFile file = gone && old != null ? old : fresh;
-    int line = gone && old != null ? oldLine : freshLine;
-    return file == null ? "" : file.path() + ":" + line;
-  }
-
-  boolean holdsOld(int line) {
-    return line >= oldLine && line < oldLine + was.size();
-  }
-
-  boolean holdsFresh(int line) {
-    return line >= freshLine && line < freshLine + now.size();
+    return left().file.path() + ":" + left().first;
   }
 }

@@ -5,7 +5,7 @@ import com.github.difflib.patch.AbstractDelta;
 import com.github.difflib.patch.Chunk;
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.LinkedHashMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -14,8 +14,11 @@ import passband.source.Span;
 
 /** What was edited in the sources of a procedure, line by line; spaces and indents do not count. */
 final class Hunks {
-  private final Map<String, List<Hunk>> byOld = new LinkedHashMap<>();
-  private final Map<String, List<Hunk>> byFresh = new LinkedHashMap<>();
+  /** A line of a file. */
+  private record Line(String path, int number) {}
+
+  private final Map<Line, Hunk> was = new HashMap<>();
+  private final Map<Line, Hunk> now = new HashMap<>();
 
   private Hunks() {}
 
@@ -60,50 +63,30 @@ final class Hunks {
     return alike;
   }
 
+  /** As many lines in the place of as many are an edit each. */
   private void add(SourceFile old, SourceFile fresh) {
-    List<String> before = lines(old);
-    List<String> after = lines(fresh);
-    for (AbstractDelta<String> delta : DiffUtils.diff(before, after).getDeltas()) {
+    for (AbstractDelta<String> delta : DiffUtils.diff(lines(old), lines(fresh)).getDeltas()) {
       Chunk<String> source = delta.getSource();
       Chunk<String> target = delta.getTarget();
-      if (source.size() == target.size()) {
-        for (int i = 0; i < source.size(); i++) {
-          add(old, source, i, i + 1, fresh, target, i, i + 1);
-        }
-      } else {
-        add(old, source, 0, source.size(), fresh, target, 0, target.size());
+      boolean each = source.size() == target.size();
+      for (int i = 0; i < (each ? source.size() : 1); i++) {
+        add(
+            new Hunk(
+                new Hunk.Lines(old, source.getPosition() + i + 1, each ? 1 : source.size()),
+                new Hunk.Lines(fresh, target.getPosition() + i + 1, each ? 1 : target.size())));
       }
     }
   }
 
-  private void add(
-      SourceFile old,
-      Chunk<String> source,
-      int from,
-      int to,
-      SourceFile fresh,
-      Chunk<String> target,
-      int first,
-      int end) {
-    Hunk hunk =
-        new Hunk(
-            old,
-            source.getPosition() + from + 1,
-            written(old, source.getPosition() + from, source.getPosition() + to),
-            fresh,
-            target.getPosition() + first + 1,
-            written(fresh, target.getPosition() + first, target.getPosition() + end));
-    byOld.computeIfAbsent(old.path(), path -> new ArrayList<>()).add(hunk);
-    byFresh.computeIfAbsent(fresh.path(), path -> new ArrayList<>()).add(hunk);
+  private void add(Hunk hunk) {
+    add(hunk, hunk.was(), was);
+    add(hunk, hunk.now(), now);
   }
 
-  /** Lines as they are written, without their indent. */
-  private static List<String> written(SourceFile file, int from, int to) {
-    List<String> written = new ArrayList<>();
-    for (int line = from + 1; line <= to; line++) {
-      written.add(file.line(line).strip());
+  private static void add(Hunk hunk, Hunk.Lines lines, Map<Line, Hunk> side) {
+    for (int i = 0; i < lines.count(); i++) {
+      side.put(new Line(lines.file().path(), lines.first() + i), hunk);
     }
-    return written;
   }
 
   /** Lines to compare: with single spaces. */
@@ -115,23 +98,23 @@ final class Hunks {
     return lines;
   }
 
-  /** The edit of a line as it was; null where it was not edited. */
-  @Nullable Hunk old(@Nullable Span span) {
-    return span == null
-        ? null
-        : byOld.getOrDefault(span.file().path(), List.of()).stream()
-            .filter(hunk -> hunk.holdsOld(span.line()))
-            .findFirst()
-            .orElse(null);
+  /** The edit of the first of these lines, as they were, that was edited; null where none was. */
+  @Nullable Hunk ofOld(List<Span> lines) {
+    return first(lines, was);
   }
 
-  /** The edit of a line as it is; null where it was not edited. */
-  @Nullable Hunk fresh(@Nullable Span span) {
-    return span == null
-        ? null
-        : byFresh.getOrDefault(span.file().path(), List.of()).stream()
-            .filter(hunk -> hunk.holdsFresh(span.line()))
-            .findFirst()
-            .orElse(null);
+  /** The same of lines as they are. */
+  @Nullable Hunk ofNew(List<Span> lines) {
+    return first(lines, now);
+  }
+
+  private static @Nullable Hunk first(List<Span> lines, Map<Line, Hunk> side) {
+    for (Span span : lines) {
+      Hunk hunk = side.get(new Line(span.file().path(), span.line()));
+      if (hunk != null) {
+        return hunk;
+      }
+    }
+    return null;
   }
 }

@@ -1,12 +1,14 @@
 package passband.diff;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import passband.limit.Limit;
 import passband.model.Analyzer;
@@ -53,25 +55,23 @@ final class Origins {
     runs.computeIfAbsent(span, s -> new LinkedHashSet<>()).add(run);
   }
 
-  /** Every file that something of the plan is written in. */
-  static List<SourceFile> files(Iterable<Fact> facts, Plan plan) {
-    Map<String, SourceFile> files = new HashMap<>();
-    Origins origins = new Origins(plan);
+  /** Every file that something of a plan is written in, in order of path. */
+  static Collection<SourceFile> files(Iterable<Fact> facts) {
+    Map<String, SourceFile> files = new TreeMap<>();
     for (Fact fact : facts) {
-      for (Span span : origins.of(fact)) {
-        files.put(span.file().path(), span.file());
+      if (fact.span() != null) {
+        files.put(fact.span().file().path(), fact.span().file());
+      }
+      if (fact.limit() != null) {
+        SourceFile rule = fact.limit().rule().span().file();
+        files.put(rule.path(), rule);
       }
     }
-    return files.values().stream().sorted((a, b) -> a.path().compareTo(b.path())).toList();
-  }
-
-  /** The lines, the nearest first. */
-  List<Span> of(Fact fact) {
-    return of(fact, false);
+    return files.values();
   }
 
   /**
-   * The same.
+   * The lines, the nearest first.
    *
    * @param uncertainty whether it is known that a limit's tolerance did not change, but how far a
    *     reading may be off

@@ -21,6 +21,13 @@ public record Bounds(@Nullable Real nominal, @Nullable Real lower, @Nullable Rea
         upper == null ? null : increasing.apply(upper));
   }
 
+  /** Whether at either end something is between these that is not between the others. */
+  public boolean looserThan(Bounds other) {
+    boolean below = other.lower != null && (lower == null || lower.compareTo(other.lower) < 0);
+    boolean above = other.upper != null && (upper == null || upper.compareTo(other.upper) > 0);
+    return below || above;
+  }
+
   /** At each end the tighter of the two; the nominal of this one. */
   public Bounds tighter(Bounds other) {
     Real low = lower == null ? other.lower : other.lower == null ? lower : lower.max(other.lower);

@@ -1,12 +1,10 @@
 package passband.limit;
 
-import java.math.RoundingMode;
 import passband.diagnostic.Code;
 import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
 import passband.quantity.Rational;
 import passband.quantity.Real;
-import passband.quantity.Unit;
 
 /**
  * The last step: the guard band taken off, and both ends rounded inward once to the steps of the
@@ -57,8 +55,8 @@ final class LimitRounding {
                   Code.EMPTY_LIMITS,
                   request.accept().span(),
                   "no reading can meet the limits %s to %s at %s",
-                  text(lower, limit.unit()),
-                  text(upper, limit.unit()),
+                  limit.unit().rounded(lower),
+                  limit.unit().rounded(upper),
                   request.point().id())
               .note(request.point().span(), "the point is here");
       if (limit.range() != null) {
@@ -82,16 +80,5 @@ final class LimitRounding {
       return false;
     }
     return true;
-  }
-
-  /** A value in a unit, with at most four decimals. */
-  static String text(Real value, Unit unit) {
-    String digits =
-        value
-            .over(Real.of(unit.factor()))
-            .toDecimal(4, RoundingMode.HALF_EVEN)
-            .stripTrailingZeros()
-            .toPlainString();
-    return unit.symbol().isEmpty() ? digits : digits + " " + unit.printed();
   }
 }

@@ -151,8 +151,8 @@ final class RangeSelection {
             measure.quantity().name(),
             reader.name().text(),
             low.compareTo(high) == 0
-                ? LimitRounding.text(low, unit)
-                : LimitRounding.text(low, unit) + " to " + LimitRounding.text(high, unit))
+                ? unit.rounded(low)
+                : unit.rounded(low) + " to " + unit.rounded(high))
         .note(request.accept().span(), "the limits come from this rule")
         .note(measure.ranges().size() == 1 ? measure.span() : next.span(), "its ranges are here");
   }

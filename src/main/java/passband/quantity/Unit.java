@@ -1,5 +1,7 @@
 package passband.quantity;
 
+import java.math.RoundingMode;
+
 /**
  * A unit.
  *
@@ -13,4 +15,14 @@ public record Unit(
     String symbol, String printed, String ucum, Dimension dimension, Rational factor) {
   /** A bare number. */
   public static final Unit ONE = new Unit("", "", "1", Dimension.NONE, Rational.ONE);
+
+  /** A value in SI in this unit, with four significant digits. */
+  public String rounded(Real si) {
+    String digits =
+        si.over(Real.of(factor()))
+            .toDecimal(4, RoundingMode.HALF_EVEN)
+            .stripTrailingZeros()
+            .toPlainString();
+    return symbol().isEmpty() ? digits : digits + " " + printed();
+  }
 }

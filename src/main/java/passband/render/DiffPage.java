@@ -74,8 +74,8 @@ public final class DiffPage {
     return new Group(
         DiffReport.heading(group),
         edit == null ? null : edit.place(),
-        edit == null ? List.of() : edit.was(),
-        edit == null ? List.of() : edit.now(),
+        edit == null ? List.of() : edit.was().texts(),
+        edit == null ? List.of() : edit.now().texts(),
         limit(group, id),
         rows(group));
   }

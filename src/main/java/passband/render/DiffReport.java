@@ -18,7 +18,6 @@ import passband.diff.PlanDiff;
 import passband.plan.Fact;
 import passband.plan.Meaning;
 import passband.plan.Plan;
-import passband.source.SourceFile;
 import passband.source.Span;
 
 /** Differences as text, Markdown and JSON. */
@@ -55,8 +54,8 @@ public final class DiffReport {
     out.append(number).append(heading(group)).append('\n');
     Hunk edit = group.edit();
     if (edit != null) {
-      line(out, "was", edit.was().isEmpty() ? null : lines(edit.was()));
-      line(out, "now", edit.now().isEmpty() ? null : lines(edit.now()));
+      line(out, "was", edit.was().isEmpty() ? null : text(edit.was()));
+      line(out, "now", edit.now().isEmpty() ? null : text(edit.now()));
       line(out, "in ", edit.place());
     }
     int part = 1;
@@ -99,9 +98,9 @@ public final class DiffReport {
     return worst.size() == 1 ? worst.get(0) : worst.get(0) + " and " + (worst.size() - 1) + " more";
   }
 
-  private static String lines(List<String> lines) {
-    String more = lines.size() == 1 ? "" : " (and " + (lines.size() - 1) + " more lines)";
-    return lines.get(0) + more;
+  private static String text(Hunk.Lines lines) {
+    String more = lines.count() == 1 ? "" : " (and " + (lines.count() - 1) + " more lines)";
+    return lines.texts().get(0) + more;
   }
 
   private static void line(StringBuilder out, String label, @Nullable String text) {
@@ -132,8 +131,8 @@ public final class DiffReport {
     Hunk edit = group.edit();
     boolean one = group.changes().size() == 1;
     if (!one) {
-      String was = edit == null ? "" : escaped(String.join(" ", edit.was()));
-      String now = edit == null ? "" : escaped(String.join(" ", edit.now()));
+      String was = edit == null ? "" : escaped(String.join(" ", edit.was().texts()));
+      String now = edit == null ? "" : escaped(String.join(" ", edit.now().texts()));
       String place = edit == null ? "" : escaped(edit.place());
       row(out, number + "", "**" + escaped(heading(group)) + "**", was, now, place);
     }
@@ -205,8 +204,8 @@ public final class DiffReport {
       json.nullValue();
     } else {
       json.beginObject();
-      edited(json, "was", edit.old(), edit.oldLine(), edit.was());
-      edited(json, "now", edit.fresh(), edit.freshLine(), edit.now());
+      edited(json, "was", edit.was());
+      edited(json, "now", edit.now());
       json.endObject();
     }
     json.name("changes").beginArray();
@@ -218,19 +217,17 @@ public final class DiffReport {
   }
 
   /** The lines of one side; null where there are none. */
-  private static void edited(
-      JsonWriter json, String name, @Nullable SourceFile file, int line, List<String> lines)
-      throws IOException {
+  private static void edited(JsonWriter json, String name, Hunk.Lines lines) throws IOException {
     json.name(name);
-    if (file == null || lines.isEmpty()) {
+    if (lines.isEmpty()) {
       json.nullValue();
       return;
     }
     json.beginObject();
-    json.name("path").value(file.path());
-    json.name("line").value(line);
+    json.name("path").value(lines.file().path());
+    json.name("line").value(lines.first());
     json.name("lines").beginArray();
-    for (String one : lines) {
+    for (String one : lines.texts()) {
       json.value(one);
     }
     json.endArray();
@@ -340,7 +337,7 @@ public final class DiffReport {
     if (edit == null) {
       return cause(group.changes().get(0));
     }
-    return edit.place() + ": " + lines(edit.now().isEmpty() ? edit.was() : edit.now());
+    return edit.place() + ": " + text(edit.left());
   }
 
   /** The procedure with its two revisions. */

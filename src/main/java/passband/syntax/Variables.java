@@ -5,7 +5,7 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** The names that stand in an expression, in its order. */
-public final class Variables implements Expression.Visitor<Void> {
+public final class Variables extends EachPart {
   private final Set<String> names = new LinkedHashSet<>();
 
   private Variables() {}
@@ -20,30 +20,8 @@ public final class Variables implements Expression.Visitor<Void> {
   }
 
   @Override
-  public Void literal(Expression.Literal literal) {
-    return null;
-  }
-
-  @Override
   public Void variable(Expression.Variable variable) {
     names.add(variable.name().text());
-    return null;
-  }
-
-  @Override
-  public Void negative(Expression.Negative negative) {
-    return negative.inner().accept(this);
-  }
-
-  @Override
-  public Void binary(Expression.Binary binary) {
-    binary.left().accept(this);
-    return binary.right().accept(this);
-  }
-
-  @Override
-  public Void call(Expression.Call call) {
-    call.arguments().forEach(argument -> argument.accept(this));
     return null;
   }
 }

@@ -75,8 +75,7 @@ class ChecklistBrowserTest {
   /** Nothing is left of the test before. */
   @AfterEach
   void forget() throws IOException {
-    browser.run(
-        "if (location.protocol === 'file:') localStorage.clear(); window.addEventListener('beforeunload', e => e.stopImmediatePropagation(), true)");
+    browser.forget();
     browser.driver().get("about:blank");
     dismissWarning();
     deleteSaved();

@@ -52,8 +52,7 @@ class KeyboardBrowserTest {
 
   @AfterEach
   void forget() {
-    browser.run(
-        "localStorage.clear(); window.addEventListener('beforeunload', e => e.stopImmediatePropagation(), true)");
+    browser.forget();
   }
 
   static Stream<Plan> plans() {

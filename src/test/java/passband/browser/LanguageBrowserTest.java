@@ -40,8 +40,7 @@ class LanguageBrowserTest {
   /** Nothing is left of the test before. */
   @AfterEach
   void forget() {
-    browser.run(
-        "localStorage.clear(); window.addEventListener('beforeunload', e => e.stopImmediatePropagation(), true)");
+    browser.forget();
     browser.driver().get("about:blank");
   }
 

@@ -54,8 +54,7 @@ class OneLineBrowserTest {
     Path page = folder.resolve(plan.name().text() + ".html");
     Files.writeString(page, Checklist.of(plan));
     browser.open(page);
-    browser.run(
-        "localStorage.clear(); window.addEventListener('beforeunload', e => e.stopImmediatePropagation(), true)");
+    browser.forget();
     browser.begin("L-1");
     browser.find("#view").click();
   }

@@ -76,8 +76,7 @@ class ScreensBrowserTest {
     Path page = folder.resolve(plan.name().text() + ".html");
     Files.writeString(page, Checklist.of(plan));
     browser.open(page);
-    browser.run(
-        "localStorage.clear(); window.addEventListener('beforeunload', e => e.stopImmediatePropagation(), true)");
+    browser.forget();
     browser.driver().navigate().refresh();
     fits("start");
     browser.begin("?");

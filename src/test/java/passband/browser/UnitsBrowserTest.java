@@ -55,8 +55,7 @@ class UnitsBrowserTest {
 
   @AfterEach
   void forget() throws IOException {
-    browser.run(
-        "localStorage.clear(); window.addEventListener('beforeunload', e => e.stopImmediatePropagation(), true)");
+    browser.forget();
     try (DirectoryStream<Path> saved = Files.newDirectoryStream(folder, "*.csv")) {
       for (Path file : saved) {
         Files.delete(file);
