@@ -186,6 +186,52 @@ final class CommandTable {
                           + " readings")),
               true),
           new CommandSpec(
+              "record",
+              List.of(LIMITS, READINGS),
+              "keep what an auditor needs of a visit",
+              """
+              Judges as 'judge' does and prints a record: both files whole with their digests, the version of the
+              program, every attempt with its reason and person, deviations, instruments and verdicts, sealed; what
+              failed as found stands first. --as html is the report to print and sign. --particulars is a file of lines
+              KEY = TEXT with what the readings do not know: number, laboratory, customer, place, issued, authorized-by,
+              and certificate.ROLE for each instrument; what is not known is a blank on the report. Exit status as of
+              'judge'.
+              """,
+              List.of(
+                  Option.oneOf("--as", "FORM", List.of("json", "html"), "output format"),
+                  Option.of(
+                      "--particulars",
+                      ArgumentKind.FILE,
+                      "FILE",
+                      "what the report says beside the readings, a line KEY = TEXT each"),
+                  Option.of("--number", ArgumentKind.NAME, "TEXT", "number of the report"),
+                  Option.of("--issued", ArgumentKind.DATE, "DATE", "date of issue (YYYY-MM-DD)"),
+                  Option.of(
+                      "--date",
+                      ArgumentKind.DATE,
+                      "DATE",
+                      "date of the judgement (YYYY-MM-DD): warns if a calibration has run out since"
+                          + " the readings")),
+              true),
+          new CommandSpec(
+              "verify",
+              List.of(Operand.of("RECORD", ArgumentKind.FILE)),
+              "judge a record again from its parts",
+              """
+              Makes the record again from the limits and readings that it holds, and says whether anything in it was
+              altered: its seal, the digest of a part, or what it says of a verdict. Whoever can write a record can also
+              seal a forged one; --seal compares it with the seal on the signed report. --as html prints the report
+              again, with what is wrong at its head. Exit status: 0 unaltered, 1 altered, 2 no record.
+              """,
+              List.of(
+                  Option.oneOf("--as", "FORM", List.of("text", "html"), "output format"),
+                  Option.of(
+                      "--seal",
+                      ArgumentKind.NAME,
+                      "SEAL",
+                      "the seal on the signed report, or its first characters")),
+              true),
+          new CommandSpec(
               "history",
               List.of(LIMITS, READINGS, READINGS.orMore()),
               "show how a generator's readings drift",
@@ -208,7 +254,7 @@ final class CommandTable {
               """
               Prints the JSON Schema (2020-12) of a format; its $id is urn:passband:NAME:VERSION, and files of it say
               "format": "passband-NAME/VERSION". Without a name, lists the names. limits is written by build, diagnostics
-              and coverage by check, diff by diff, verdicts by judge, history by history, each when asked for JSON.
+              and coverage by check, diff by diff, verdicts by judge, record by record, history by history, each when asked for JSON.
               """,
               List.of(),
               true),

@@ -59,7 +59,8 @@ final class RecordedFiles {
     return of(path, () -> Judge.judge(list, readings, date));
   }
 
-  private byte[] bytes(String path) throws UsageException, IOException {
+  /** All of a file. */
+  byte[] bytes(String path) throws UsageException, IOException {
     Path file = workingDirectory.resolve(path);
     if (!Files.isRegularFile(file)) {
       throw new UsageException("there is no file " + path);

@@ -45,6 +45,8 @@ final class Verbs {
       case "release" -> new ReleaseCommand(invocation);
       case "readings" -> this::readings;
       case "judge" -> new JudgeCommand(invocation);
+      case "record" -> new RecordCommand(invocation);
+      case "verify" -> new VerifyCommand(invocation);
       case "history" -> new HistoryCommand(invocation);
       case "schema" -> this::schema;
       case "explain" -> new ExplainCommand(out);
@@ -109,8 +111,7 @@ final class Verbs {
   }
 
   private int version(Arguments arguments) {
-    String version = Verbs.class.getPackage().getImplementationVersion();
-    out.println("passband " + (version == null ? "(not packaged)" : version));
+    out.println("passband " + Version.text());
     return ExitStatus.FINE;
   }
 }

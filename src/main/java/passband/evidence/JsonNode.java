@@ -3,6 +3,8 @@ package passband.evidence;
 import com.google.gson.JsonArray;
 import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
+import com.google.gson.JsonParseException;
+import com.google.gson.JsonParser;
 import com.google.gson.JsonPrimitive;
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -10,10 +12,14 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /** A value of a JSON file that is read strictly: what does not fit is said with its path. */
-final class JsonNode {
+public final class JsonNode {
+  private static final Pattern PLACE = Pattern.compile("line (\\d+) column (\\d+)");
+
   private final String path;
   private final JsonElement element;
 
@@ -22,13 +28,33 @@ final class JsonNode {
     this.element = element;
   }
 
+  /**
+   * The value that a text of JSON is.
+   *
+   * @throws BadInput when it is none
+   */
+  public static JsonNode of(String text) throws BadInput {
+    try {
+      return new JsonNode(
+          "", JsonParser.parseString(text.startsWith("\ufeff") ? text.substring(1) : text));
+    } catch (JsonParseException | NumberFormatException | StackOverflowError e) {
+      throw new BadInput("this is not a JSON file" + place(String.valueOf(e.getMessage())));
+    }
+  }
+
+  /** Where the parser stopped, from its message; empty where it does not say. */
+  private static String place(String message) {
+    Matcher place = PLACE.matcher(message);
+    return place.find() ? ", see line " + place.group(1) + ", column " + place.group(2) : "";
+  }
+
   /** A fault at this place. */
-  BadInput fault(String what) {
+  public BadInput fault(String what) {
     return new BadInput((path.isEmpty() ? "" : path + ": ") + what);
   }
 
   /** Nothing when it is an object with exactly these keys. */
-  void only(Set<String> keys) throws BadInput {
+  public void only(Set<String> keys) throws BadInput {
     only(keys, new String[0]);
   }
 
@@ -55,7 +81,7 @@ final class JsonNode {
   }
 
   /** The value of a key. */
-  JsonNode at(String key) throws BadInput {
+  public JsonNode at(String key) throws BadInput {
     JsonElement value = object().get(key);
     if (value == null) {
       throw fault("the key '" + key + "' is missing");
@@ -67,7 +93,7 @@ final class JsonNode {
     return object().has(key);
   }
 
-  boolean isNull() {
+  public boolean isNull() {
     return element.isJsonNull();
   }
 
@@ -76,7 +102,7 @@ final class JsonNode {
   }
 
   /** The values of an array. */
-  List<JsonNode> list() throws BadInput {
+  public List<JsonNode> list() throws BadInput {
     if (!element.isJsonArray()) {
       throw fault("expected an array");
     }
@@ -88,7 +114,7 @@ final class JsonNode {
     return nodes;
   }
 
-  String text() throws BadInput {
+  public String text() throws BadInput {
     if (!(element instanceof JsonPrimitive p) || !p.isString()) {
       throw fault("expected a string");
     }
@@ -96,12 +122,12 @@ final class JsonNode {
   }
 
   /** Null where there is none. */
-  @Nullable String optionalText() throws BadInput {
+  public @Nullable String optionalText() throws BadInput {
     return isNull() ? null : text();
   }
 
   /** A text that is not empty. */
-  String name() throws BadInput {
+  public String name() throws BadInput {
     String name = text();
     if (name.isEmpty()) {
       throw fault("expected a text that is not empty");
@@ -167,7 +193,7 @@ final class JsonNode {
     return texts;
   }
 
-  Map<String, String> textsByName() throws BadInput {
+  public Map<String, String> textsByName() throws BadInput {
     Map<String, String> texts = new LinkedHashMap<>();
     for (String key : object().keySet()) {
       texts.put(key, at(key).text());

@@ -1,8 +1,5 @@
 package passband.evidence;
 
-import com.google.gson.JsonElement;
-import com.google.gson.JsonParseException;
-import com.google.gson.JsonParser;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -10,8 +7,6 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import passband.model.Instruments;
@@ -41,7 +36,6 @@ public final class LimitsReader {
       FILE.stream()
           .map(key -> key.equals("instruments") ? "analyzer" : key)
           .collect(Collectors.toUnmodifiableSet());
-  private static final Pattern PLACE = Pattern.compile("line (\\d+) column (\\d+)");
   private static final Set<String> HEAD =
       Set.of("id", "kind", "title", "phase", "place", "applies");
   private static final Set<String> WHERE =
@@ -70,7 +64,7 @@ public final class LimitsReader {
    * @throws BadInput when it is no limits file, is damaged or was changed after it was written
    */
   public static ItemList read(String text) throws BadInput {
-    JsonNode root = new JsonNode("", parsed(text));
+    JsonNode root = JsonNode.of(text);
     String format = root.at("format").text();
     ItemList list =
         switch (format) {
@@ -80,20 +74,6 @@ public final class LimitsReader {
         };
     checkItems(list, root);
     return list;
-  }
-
-  private static JsonElement parsed(String text) throws BadInput {
-    try {
-      return JsonParser.parseString(text.startsWith("\ufeff") ? text.substring(1) : text);
-    } catch (JsonParseException | NumberFormatException | StackOverflowError e) {
-      throw new BadInput("this is not a JSON file" + place(String.valueOf(e.getMessage())));
-    }
-  }
-
-  /** Where the parser stopped, from its message; empty where it does not say. */
-  private static String place(String message) {
-    Matcher place = PLACE.matcher(message);
-    return place.find() ? ", see line " + place.group(1) + ", column " + place.group(2) : "";
   }
 
   /** That it was changed comes first, then what became wrong by it. */

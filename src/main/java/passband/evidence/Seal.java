@@ -39,6 +39,12 @@ public final class Seal {
     }
   }
 
+  /** The seal that a text carries, right or wrong; empty where it has none. */
+  public static String of(String text) {
+    Matcher line = LINE.matcher(text.replace("\r\n", "\n"));
+    return line.find() ? line.group(1) : "";
+  }
+
   private static String digest(String text) {
     Matcher line = LINE.matcher(text);
     return Sha256.hex(line.replaceFirst("").getBytes(StandardCharsets.UTF_8));

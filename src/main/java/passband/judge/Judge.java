@@ -49,7 +49,7 @@ public final class Judge {
     if (list.pointsOnly()) {
       warnings.add(Cause.of(Cause.Code.POINTS_ONLY, null));
     }
-    return Report.of(list, readings, Gates.of(list, judgements), List.copyOf(warnings));
+    return Report.of(list, readings, attempts, Gates.of(list, judgements), List.copyOf(warnings));
   }
 
   /** That the readings are of this procedure and revision. */

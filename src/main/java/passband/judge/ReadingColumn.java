@@ -21,16 +21,18 @@ public enum ReadingColumn {
   ATTEMPT(Use.READ, "1, 2, 3 and so on, the last decides; blank: 1"),
   KIND(Use.READ, "reading, derived, record, choice, tick or not-done; blank: the item's own"),
   DIGEST(Use.READ, "digest of the procedure; without it nothing passes"),
+  REASON(Use.READ, "why it was read again, or was not done, for the record"),
+  BY(Use.READ, "who read it, where not the one who did the rest, for the record"),
   SETTING(Use.COMPARED, "setting of the point, with its unit"),
   FURTHER_SETTINGS(Use.COMPARED, "further settings of the point, NAME=VALUE, between semicolons"),
   LOAD(Use.COMPARED, "load of the point, with its unit"),
   LIMITS(Use.COMPARED, "what is accepted, with its unit; of a choice the outcome that passes"),
   PROCEDURE(Use.SOURCE, "name of the procedure; blank: the digest tells"),
   REVISION(Use.SOURCE, "its revision, letter by letter; blank: the digest tells"),
+  REMARK(Use.READ, "anything, for the record"),
   PLACE(Use.IGNORED, "heading under which the item stands on the sheet"),
   TITLE(Use.IGNORED, "what the sheet prints"),
-  WRITE(Use.IGNORED, "what may be written"),
-  REMARK(Use.IGNORED, "anything");
+  WRITE(Use.IGNORED, "what may be written");
 
   /** What is done with a column. */
   public enum Use {

@@ -26,6 +26,7 @@ public record Readings(@Nullable String digest, List<Row> rows) {
    *     empty
    * @param line in the file, from 1
    * @param said of the columns that are compared with the limits file, those that are not blank
+   * @param notes what it says for the record
    */
   public record Row(
       String point,
@@ -35,9 +36,10 @@ public record Readings(@Nullable String digest, List<Row> rows) {
       String attempt,
       String kind,
       int line,
-      Map<ReadingColumn, String> said) {
+      Map<ReadingColumn, String> said,
+      Notes notes) {
 
-    /** One that says nothing of the conditions. */
+    /** One that says nothing of the conditions, and nothing for the record. */
     public Row(
         String point,
         String reading,
@@ -46,13 +48,23 @@ public record Readings(@Nullable String digest, List<Row> rows) {
         String attempt,
         String kind,
         int line) {
-      this(point, reading, unit, phase, attempt, kind, line, Map.of());
+      this(point, reading, unit, phase, attempt, kind, line, Map.of(), Notes.NONE);
     }
 
     /** Whether it says that the item was not done. */
     boolean undone() {
       return kind.equals("not-done");
     }
+  }
+
+  /**
+   * What a row says for the record beside its value; empty where it says nothing.
+   *
+   * @param by who read it, where not the one who did the rest
+   * @param reason why it was read again, or was not done
+   */
+  public record Notes(String by, String reason, String remark) {
+    static final Notes NONE = new Notes("", "", "");
   }
 
   /** Reads a table: UTF-8 or UTF-16, cells separated by commas, semicolons or tabs. */

@@ -196,7 +196,11 @@ public final class ReadingsTable {
             cell(record, ReadingColumn.ATTEMPT),
             kind,
             line,
-            said(record));
+            said(record),
+            new Readings.Notes(
+                cell(record, ReadingColumn.BY),
+                cell(record, ReadingColumn.REASON),
+                cell(record, ReadingColumn.REMARK)));
   }
 
   private Map<ReadingColumn, String> said(CsvRecord record) {

@@ -9,6 +9,7 @@ import passband.evidence.ItemList;
 /**
  * All verdicts on one set of readings.
  *
+ * @param written by item, what was written for it, in the order of the attempts
  * @param judgements one for each item, in the order of the sheet
  * @param phases the verdict of each phase in which anything applies, in order; empty where there
  *     are none
@@ -19,6 +20,7 @@ import passband.evidence.ItemList;
 public record Report(
     ItemList list,
     Readings readings,
+    Map<String, List<Readings.Row>> written,
     List<Judgement> judgements,
     Map<String, Verdict> phases,
     List<Judgement> superseded,
@@ -26,7 +28,14 @@ public record Report(
     List<Cause> warnings) {
 
   static Report of(
-      ItemList list, Readings readings, List<Judgement> judgements, List<Cause> warnings) {
+      ItemList list,
+      Readings readings,
+      Map<String, Attempts> attempts,
+      List<Judgement> judgements,
+      List<Cause> warnings) {
+    Map<String, List<Readings.Row>> written = new LinkedHashMap<>();
+    list.items()
+        .forEach(i -> written.put(i.id(), attempts.getOrDefault(i.id(), Attempts.NONE).rows()));
     Map<String, Judgement> deciding = deciding(list, judgements);
     List<Judgement> superseded =
         judgements.stream()
@@ -35,6 +44,7 @@ public record Report(
     return new Report(
         list,
         readings,
+        written,
         judgements,
         byPhase(list, judgements),
         superseded,

@@ -32,7 +32,8 @@ final class JudgeJson {
     return out + "\n";
   }
 
-  private static void file(JsonWriter json, Report report) throws IOException {
+  /** Writes the whole file as a value. */
+  static void file(JsonWriter json, Report report) throws IOException {
     ItemList.Source source = report.list().source();
     json.beginObject();
     json.name("format").value(FORMAT);

@@ -1,9 +1,7 @@
 package passband.render;
 
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
 import passband.evidence.Blank;
 import passband.evidence.Item;
@@ -31,20 +29,13 @@ public final class JudgePage {
 
   /** The whole file. */
   public static String of(Report report) {
-    List<Row> rows = new ArrayList<>();
+    return Templates.filled("judge.ftlh", model(report));
+  }
+
+  /** What the templates print of a report. */
+  static Map<String, Object> model(Report report) {
     Map<String, String> budgets = new LinkedHashMap<>();
     for (Judgement j : report.judgements()) {
-      rows.add(
-          new Row(
-              j.item().id(),
-              j.item().head().title(),
-              JudgeReport.reading(j),
-              JudgeReport.accepted(j.item()),
-              JudgeReport.tolerance(j.item()),
-              JudgeReport.uncertainty(j),
-              JudgeReport.conformity(j),
-              j.verdict().word(),
-              j.why()));
       if (j.item() instanceof Item.Reading reading && reading.budget() != null) {
         String budget = String.join("; ", JudgeReport.budget(reading));
         String quantity = reading.scale().quantity();
@@ -67,11 +58,25 @@ public final class JudgePage {
     model.put("rule", JudgeReport.rule(report.list()));
     model.put("warnings", report.warnings().stream().map(Cause::text).toList());
     model.put("records", records(report));
-    model.put("rows", rows);
+    model.put("rows", report.judgements().stream().map(JudgePage::row).toList());
     model.put("budgets", budgets);
     model.put("style", STYLE);
     model.put("styleHash", Checklist.hash(STYLE));
-    return Templates.filled("judge.ftlh", model);
+    return model;
+  }
+
+  /** What the template prints of an item. */
+  static Row row(Judgement j) {
+    return new Row(
+        j.item().id(),
+        j.item().head().title(),
+        JudgeReport.reading(j),
+        JudgeReport.accepted(j.item()),
+        JudgeReport.tolerance(j.item()),
+        JudgeReport.uncertainty(j),
+        JudgeReport.conformity(j),
+        j.verdict().word(),
+        j.why());
   }
 
   /**

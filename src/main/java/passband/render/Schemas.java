@@ -10,7 +10,8 @@ import java.util.List;
 public final class Schemas {
   /** The names of the formats. */
   public static final List<String> NAMES =
-      List.of("limits", "diagnostics", "coverage", "steps", "diff", "verdicts", "history");
+      List.of(
+          "limits", "diagnostics", "coverage", "steps", "diff", "verdicts", "record", "history");
 
   private Schemas() {}
 

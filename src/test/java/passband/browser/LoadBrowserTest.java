@@ -128,7 +128,11 @@ class LoadBrowserTest {
                   row.get("attempt").getAsString(),
                   row.get("kind").getAsString(),
                   row.get("line").getAsInt(),
-                  said));
+                  said,
+                  new Readings.Notes(
+                      row.get("by").getAsString(),
+                      row.get("reason").getAsString(),
+                      row.get("remark").getAsString())));
         });
     return made;
   }

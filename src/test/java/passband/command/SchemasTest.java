@@ -289,6 +289,8 @@ class SchemasTest {
       String some = written(list, good);
       Files.writeString(folder.resolve("bad.csv"), good.without(some).csv());
       assertFits("verdicts", run(1, "judge", "limits.json", "bad.csv", "--as", "json"));
+      assertRecord(0, "2025-11-03.csv");
+      assertRecord(1, "bad.csv");
       Files.writeString(
           folder.resolve("next.csv"),
           Files.readString(folder.resolve("2025-11-03.csv")).replace("2026-11-02", "2027-11-02"));
@@ -297,6 +299,17 @@ class SchemasTest {
       assertTrue(json.contains("\"crosses\": false"), json);
       assertTrue(json.contains("\"warnings\": []"), json);
     }
+  }
+
+  private void assertRecord(int status, String readings) throws IOException {
+    String number = "N-17";
+    String json = run(status, "record", "limits.json", readings, "--number", number);
+    assertFits("record", json);
+    assertFits("verdicts", JsonParser.parseString(json).getAsJsonObject().get("result").toString());
+    Files.writeString(folder.resolve("record.json"), json);
+    assertTrue(run(0, "verify", "record.json").startsWith("record.json: unaltered"));
+    Files.writeString(folder.resolve("record.json"), json.replace(number, "N-18"));
+    assertTrue(run(1, "verify", "record.json").contains("seal is broken"));
   }
 
   /** An item in the middle of a record that is written down, not calculated. */

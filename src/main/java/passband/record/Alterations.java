@@ -1,0 +1,63 @@
+package passband.record;
+
+import com.google.gson.JsonArray;
+import com.google.gson.JsonElement;
+import com.google.gson.JsonObject;
+import com.google.gson.JsonParser;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+
+/** Where a record differs from what is made again from its parts. */
+public final class Alterations {
+  private static final Set<String> OWN = Set.of("seal", "program");
+
+  private final List<String> found = new ArrayList<>();
+
+  private Alterations() {}
+
+  /**
+   * What differs, with its path in the file, a sentence each; the seal and the version do not
+   * count.
+   *
+   * @param kept the file
+   * @param again the same made again
+   */
+  public static List<String> between(String kept, String again) {
+    Alterations alterations = new Alterations();
+    JsonObject one = JsonParser.parseString(kept).getAsJsonObject();
+    JsonObject other = JsonParser.parseString(again).getAsJsonObject();
+    OWN.forEach(one::remove);
+    OWN.forEach(other::remove);
+    alterations.compare("", one, other);
+    return alterations.found;
+  }
+
+  private void compare(String path, JsonElement kept, JsonElement again) {
+    if (kept instanceof JsonObject one && again instanceof JsonObject other) {
+      Set<String> keys = new LinkedHashSet<>(one.keySet());
+      keys.addAll(other.keySet());
+      for (String key : keys) {
+        String at = path.isEmpty() ? key : path + "." + key;
+        if (one.has(key) && other.has(key)) {
+          compare(at, one.get(key), other.get(key));
+        } else {
+          found.add(at + (one.has(key) ? " does not belong there" : " is missing"));
+        }
+      }
+    } else if (kept instanceof JsonArray one
+        && again instanceof JsonArray other
+        && one.size() == other.size()) {
+      for (int i = 0; i < one.size(); i++) {
+        compare(path + "[" + i + "]", one.get(i), other.get(i));
+      }
+    } else if (!kept.equals(again)) {
+      found.add(path + " is " + shown(kept) + "; made again from the parts it is " + shown(again));
+    }
+  }
+
+  private static String shown(JsonElement value) {
+    return value instanceof JsonArray list ? "a list of " + list.size() : value.toString();
+  }
+}

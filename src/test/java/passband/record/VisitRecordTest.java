@@ -1,0 +1,296 @@
+package passband.record;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.google.gson.GsonBuilder;
+import com.google.gson.JsonArray;
+import com.google.gson.JsonElement;
+import com.google.gson.JsonNull;
+import com.google.gson.JsonObject;
+import com.google.gson.JsonParser;
+import com.google.gson.JsonPrimitive;
+import com.google.gson.ToNumberPolicy;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+import passband.evidence.BadInput;
+import passband.evidence.Evidence;
+import passband.evidence.Item;
+import passband.evidence.ItemList;
+import passband.evidence.LimitsWriter;
+import passband.evidence.Seal;
+import passband.judge.Verdict;
+import passband.render.RecordJson;
+import passband.render.RecordPage;
+import passband.testing.Records;
+import passband.testing.Sheets;
+
+class VisitRecordTest {
+  private static final ItemList LIST = Evidence.of(Sheets.YARROW).list();
+  private static final KeptFile LIMITS =
+      KeptFile.of("out/limits.json", LimitsWriter.of(LIST).getBytes(StandardCharsets.UTF_8));
+  private static final Map<String, String> PARTICULARS =
+      Map.of("number", "7", "laboratory", "Workshop, 1 Mill Lane", "issued", "2026-11-30");
+
+  /** What makes a record, and is therefore believed. */
+  private static final Set<String> GIVEN = Set.of("program", "judged_on", "particulars");
+
+  private static final KeptFile RECORDED =
+      KeptFile.of("unit.csv", Records.of(LIST, false).csv().getBytes(StandardCharsets.UTF_8));
+
+  private static VisitRecord record(String csv) throws BadInput {
+    KeptFile readings = KeptFile.of("unit.csv", csv.getBytes(StandardCharsets.UTF_8));
+    return VisitRecord.of("1", "2026-11-30", PARTICULARS, LIMITS, readings);
+  }
+
+  private static String good() throws BadInput {
+    return RecordJson.of(record(Records.of(LIST, false).csv()));
+  }
+
+  private static List<String> wrong(String json) throws BadInput {
+    RecordReader read = RecordReader.read(json);
+    List<String> wrong = new ArrayList<>(read.broken());
+    if (read.record() != null) {
+      wrong.addAll(Alterations.between(json, RecordJson.of(read.record())));
+    }
+    return wrong;
+  }
+
+  @Test
+  void aRecordIsMadeAgainFromItsOwnPartsByteForByte() throws BadInput {
+    String json = good();
+    RecordReader read = RecordReader.read(json);
+    assertEquals(List.of(), read.broken());
+    assertEquals(json, RecordJson.of(read.record()));
+    assertEquals(List.of(), wrong(json.replace("\n", "\r\n")));
+  }
+
+  /** Each value of the file in turn is another one, and the file is sealed anew. */
+  @Test
+  void whateverIsAlteredIsFoundUnderAGoodSeal() throws BadInput {
+    JsonObject root = JsonParser.parseString(good()).getAsJsonObject();
+    List<String> missed = new ArrayList<>();
+    int[] tried = {0};
+    alterEach("", root, root, missed, tried);
+    assertEquals(List.of(), missed);
+    assertTrue(tried[0] > 500, tried[0] + " values");
+  }
+
+  private static void alterEach(
+      String path, JsonElement at, JsonObject root, List<String> missed, int[] tried) {
+    if (at instanceof JsonObject object) {
+      for (String key : List.copyOf(object.keySet())) {
+        if (path.isEmpty() && (GIVEN.contains(key) || key.equals("seal"))
+            || path.startsWith(".parts.") && key.equals("name")) {
+          continue;
+        }
+        JsonElement was = object.get(key);
+        alterEach(path + "." + key, was, root, missed, tried);
+        if (!(was instanceof JsonObject) && !(was instanceof JsonArray)) {
+          object.add(key, other(was));
+          tried[0]++;
+          note(path + "." + key, root, missed);
+          object.add(key, was);
+        }
+      }
+    } else if (at instanceof JsonArray array) {
+      for (int i = 0; i < array.size(); i++) {
+        JsonElement was = array.get(i);
+        alterEach(path + "[" + i + "]", was, root, missed, tried);
+        array.remove(i);
+        tried[0]++;
+        note(path + "[" + i + "] removed", root, missed);
+        JsonArray rest = array.deepCopy();
+        while (!array.isEmpty()) {
+          array.remove(0);
+        }
+        for (int k = 0; k < rest.size() + 1; k++) {
+          array.add(k < i ? rest.get(k) : k == i ? was : rest.get(k - 1));
+        }
+      }
+    }
+  }
+
+  private static JsonElement other(JsonElement was) {
+    if (was instanceof JsonNull) {
+      return new JsonPrimitive("x");
+    }
+    JsonPrimitive one = (JsonPrimitive) was;
+    if (one.isBoolean()) {
+      return new JsonPrimitive(!one.getAsBoolean());
+    }
+    return one.isNumber()
+        ? new JsonPrimitive(one.getAsBigDecimal().add(java.math.BigDecimal.ONE))
+        : new JsonPrimitive(one.getAsString() + "x");
+  }
+
+  private static void note(String what, JsonObject root, List<String> missed) {
+    JsonObject copy = root.deepCopy();
+    copy.addProperty("seal", Seal.OPEN);
+    String json =
+        Seal.sealed(
+            new GsonBuilder()
+                    .setPrettyPrinting()
+                    .serializeNulls()
+                    .disableHtmlEscaping()
+                    .setObjectToNumberStrategy(ToNumberPolicy.BIG_DECIMAL)
+                    .create()
+                    .toJson(copy)
+                + "\n");
+    try {
+      if (wrong(json).isEmpty()) {
+        missed.add(what);
+      }
+    } catch (BadInput refused) {
+      assertFalse(String.valueOf(refused.getMessage()).isEmpty(), what);
+    }
+  }
+
+  /** A part that was replaced as a whole, with its digest: the verdicts are those of the other. */
+  @Test
+  void anotherPartComesWithOtherVerdicts() throws BadInput {
+    Item.Reading limited =
+        LIST.items().stream()
+            .filter(item -> item instanceof Item.Reading r && r.limits() != null)
+            .map(item -> (Item.Reading) item)
+            .findFirst()
+            .orElseThrow();
+    String unit = limited.scale().unit();
+    String csv = Records.of(LIST, false).with(limited.id(), Records.reading("999999", unit)).csv();
+    VisitRecord bad = record(csv);
+    assertEquals(Verdict.FAIL, bad.report().overall());
+    JsonObject forged = JsonParser.parseString(RecordJson.of(bad)).getAsJsonObject();
+    JsonObject good = JsonParser.parseString(good()).getAsJsonObject();
+    forged.add("parts", good.get("parts"));
+    List<String> wrong = wrong(forged.toString());
+    assertTrue(wrong.get(0).contains("seal"), wrong.toString());
+    assertTrue(wrong.stream().anyMatch(w -> w.startsWith("overall is \"fail\"")), wrong.toString());
+  }
+
+  @Test
+  void whatFailsAsFoundStandsFirstAndStaysInTheReport() throws BadInput {
+    Item.Reading found =
+        LIST.items().stream()
+            .filter(item -> item instanceof Item.Reading r && r.limits() != null)
+            .filter(item -> LIST.phases().get(0).equals(item.head().phase()))
+            .filter(item -> readAgain(item.id()))
+            .map(item -> (Item.Reading) item)
+            .findFirst()
+            .orElseThrow();
+    String value =
+        Records.middle(found)
+            .multiply(java.math.BigDecimal.TEN)
+            .setScale(found.scale().decimals())
+            .toPlainString();
+    String far = Records.reading(value, found.scale().unit());
+    VisitRecord adjusted = record(Records.of(LIST, true).with(found.id(), far).csv());
+    assertEquals(Verdict.PASS, adjusted.report().overall());
+    assertEquals(
+        List.of(found.id()), adjusted.failedAsFound().stream().map(j -> j.item().id()).toList());
+    assertEquals(List.of(), adjusted.failed());
+    String page = RecordPage.of(adjusted, "ab", List.of());
+    int first = page.indexOf("Failed as found");
+    assertTrue(first > 0 && first < page.indexOf("<table>"), "as-found failures come first");
+    assertTrue(page.contains(found.id() + ": " + value));
+  }
+
+  /** Whether it is read in the other phase too. */
+  private static boolean readAgain(String id) {
+    String other = id.replace("/" + LIST.phases().get(0) + "/", "/" + LIST.phases().get(1) + "/");
+    return LIST.items().stream().anyMatch(item -> item.id().equals(other));
+  }
+
+  /** ISO/IEC 17025:2017, 7.8.2, 7.8.4 and 7.8.6, from memory: what a report has to say. */
+  @Test
+  void theReportSaysWhatIsAskedOfAReport() throws BadInput {
+    VisitRecord record = record(Records.of(LIST, false).csv());
+    String page = RecordPage.of(record, "ab", List.of());
+    List<String> asked =
+        new ArrayList<>(
+            List.of(
+                "<h1>Output verification",
+                "Workshop, 1 Mill Lane",
+                "2026-11-30",
+                LIST.source().title(),
+                "Generator serial",
+                "Calibration due",
+                "Certificate",
+                "coverage factor k",
+                "decision rule",
+                "Deviations, repeats and remarks",
+                "relate only to",
+                "reproduced except in full",
+                "Authorized by",
+                "End of the report"));
+    asked.addAll(Particulars.all().values());
+    List<String> absent =
+        asked.stream()
+            .filter(
+                one ->
+                    !page.toLowerCase(java.util.Locale.ROOT)
+                        .contains(one.toLowerCase(java.util.Locale.ROOT)))
+            .toList();
+    assertEquals(List.of(), absent);
+  }
+
+  @Test
+  void anAttemptKeepsItsReasonItsPersonAndItsRemark() throws BadInput {
+    String csv =
+        "point,reading,unit,attempt,kind,digest,by,reason,remark\n"
+            + "sheet/done-by,Kim,,1,record,"
+            + LIST.source().digest()
+            + ",,,\n"
+            + "sheet/done-by,Lee,,2,record,"
+            + LIST.source().digest()
+            + ",Lee,handed over,at noon\n";
+    List<Deviation> deviations = record(csv).deviations();
+    assertEquals(1, deviations.size());
+    assertEquals(Deviation.Kind.REPEATED, deviations.get(0).kind());
+    assertEquals("2", deviations.get(0).attempt());
+    assertEquals("Lee", deviations.get(0).by());
+    assertEquals("handed over; at noon", deviations.get(0).reason());
+    assertTrue(RecordPage.of(record(csv), "", List.of()).contains("read again, attempt 2, by Lee"));
+    String silent = csv.replace("handed over,at noon", ",");
+    assertTrue(RecordPage.of(record(silent), "", List.of()).contains("no reason given"));
+  }
+
+  @Test
+  void bytesOfAnyKindAreKept() throws BadInput {
+    byte[] wide = ("\ufeff" + Records.of(LIST, false).csv()).getBytes(StandardCharsets.UTF_16LE);
+    KeptFile part = KeptFile.of("C:\\work\\unit.csv", wide);
+    assertEquals("unit.csv", part.name());
+    assertEquals(KeptFile.Encoding.BASE64, part.encoding());
+    assertArrayEquals(wide, part.bytes());
+    VisitRecord record = VisitRecord.of("1", null, Map.of(), LIMITS, part);
+    assertEquals(Verdict.PASS, record.report().overall());
+    assertEquals(List.of(), wrong(RecordJson.of(record)));
+  }
+
+  @Test
+  void whatIsNoRecordIsRefused() throws BadInput {
+    String json = good();
+    for (String damaged :
+        List.of(
+            "",
+            "[]",
+            "{}",
+            json.replace("passband-record/1", "passband-record/9"),
+            json.replace("\"encoding\": \"utf-8\"", "\"encoding\": \"utf-9\""),
+            json.substring(0, json.length() / 2))) {
+      BadInput refused = assertThrows(BadInput.class, () -> RecordReader.read(damaged));
+      assertFalse(String.valueOf(refused.getMessage()).isEmpty());
+    }
+    BadInput unknown =
+        assertThrows(
+            BadInput.class,
+            () -> VisitRecord.of("1", null, Map.of("nummer", "7"), LIMITS, RECORDED));
+    assertTrue(String.valueOf(unknown.getMessage()).startsWith("unknown particular 'nummer'"));
+  }
+}
