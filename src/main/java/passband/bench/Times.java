@@ -56,6 +56,9 @@ final class Times {
     if (strain.on() == null && (comesOn(before, after) || mayBringOn(step))) {
       return after.with(strain.activated());
     }
+    if (step.act() instanceof Act.Rest rest) {
+      return after.with(strain.off(rest.time().si(), cooling));
+    }
     if (step.act() instanceof Act.Wait wait) {
       Rational time = wait.time().si();
       if (strain.on() == null) {
@@ -68,11 +71,6 @@ final class Times {
     return strain.on() != null && after.isOff() && !before.isOff()
         ? after.with(stopped(strain, run, point))
         : after;
-  }
-
-  /** The rest after a point, in which its load cools. */
-  BenchState rested(BenchState before, Rational rest) {
-    return before.with(before.strain().off(rest, cooling));
   }
 
   private static boolean comesOn(BenchState before, BenchState after) {

@@ -125,6 +125,11 @@ final class Transition implements Act.Visitor<BenchState> {
   }
 
   @Override
+  public BenchState rest(Act.Rest rest) {
+    return before;
+  }
+
+  @Override
   public BenchState confirm(Act.Confirm confirm) {
     return before;
   }

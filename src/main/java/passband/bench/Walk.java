@@ -14,7 +14,6 @@ import passband.plan.Point;
 import passband.plan.Setup;
 import passband.plan.Stage;
 import passband.plan.Wire;
-import passband.quantity.Rational;
 import passband.source.Span;
 
 /**
@@ -194,7 +193,7 @@ public final class Walk implements Stage.Visitor<Void> {
 
   /** A block in a step's place has that step's effect when it is through; only stop is its own. */
   private void points(Stage.Run run, Point one) {
-    List<PlanStep> steps = one.steps();
+    List<PlanStep> steps = one.stepsWithRest();
     for (int i = 0; i < steps.size(); i++) {
       PlanStep step = steps.get(i);
       String instead = step.insteadOf();
@@ -218,10 +217,6 @@ public final class Walk implements Stage.Visitor<Void> {
         }
       }
       moment(step.kind().word(), step::text, times.after(step, state, after, run, one));
-    }
-    if (one.rest() != null) {
-      String rest = "Leave output off for " + one.rest().ceilingTo(Rational.ONE).toPlain() + " s.";
-      moment("rest", () -> rest, times.rested(state, one.rest()));
     }
   }
 

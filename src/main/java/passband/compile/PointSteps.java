@@ -2,6 +2,7 @@ package passband.compile;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -18,6 +19,7 @@ import passband.plan.Owner;
 import passband.plan.PlanStep;
 import passband.plan.PlanStep.Kind;
 import passband.plan.Slot;
+import passband.quantity.Rational;
 import passband.resolve.Scope;
 import passband.source.Span;
 import passband.syntax.Tree;
@@ -41,8 +43,14 @@ final class PointSteps {
     this.diagnostics = diagnostics;
   }
 
-  /** The steps of one point; {@code reads} are what is read, by what shows it. */
-  List<PlanStep> of(Tree.Test test, PointWork work, List<Act.Read> reads) {
+  /**
+   * The steps of one point.
+   *
+   * @param reads what is read, by what shows it
+   * @param seconds how long output rests after it was on; null where nothing says
+   */
+  List<PlanStep> of(
+      Tree.Test test, PointWork work, List<Act.Read> reads, @Nullable Rational seconds) {
     RowSpec spec = work.spec();
     Outlet outlet = work.place().outlet();
     Map<String, Placeholders.Value> values = values(spec, work.loads(), outlet);
@@ -69,9 +77,51 @@ final class PointSteps {
       TextPlace place = new TextPlace(test, true, Activations.values(values, activate));
       own.put("activate", List.of(steps.action(activate, "activate", Owner.GENERATOR, place, row)));
     }
-    addReading(own, work, reads, units, point);
+    Taken taken = taken(work, reads, point);
+    addReading(own, work, taken, units, point);
     own.values().removeIf(List::isEmpty);
-    return joined(test, own, activate, point);
+    Map<String, List<PlanStep>> byName = replaced(test, own, activate, point);
+    List<PlanStep> all = inOrder(byName, further(taken, test), rest(seconds, row));
+    List<PlanStep> each = steps.of(Steps.when(test, Tree.Steps.When.EACH), point);
+    requireOff(each);
+    all.addAll(each);
+    return List.copyOf(all);
+  }
+
+  private static List<PlanStep> rest(@Nullable Rational seconds, Span row) {
+    return seconds == null
+        ? List.of()
+        : List.of(new PlanStep(Act.Rest.of(seconds), null, null, row));
+  }
+
+  /** What is watched besides the first, each an activation of its own; a block says by itself. */
+  private static List<PlanStep> further(Taken taken, Tree.Test test) {
+    for (Tree.Steps block : test.steps()) {
+      if (block.replacing() != null && block.replacing().text().equals("read")) {
+        return List.of();
+      }
+    }
+    List<PlanStep> watched = taken.watched();
+    return watched.isEmpty() || !taken.apart() ? List.of() : watched.subList(1, watched.size());
+  }
+
+  /**
+   * Everything by the names of the steps, and then once more from the start on for each further
+   * reading that is watched.
+   */
+  private static List<PlanStep> inOrder(
+      Map<String, List<PlanStep>> byName, List<PlanStep> further, List<PlanStep> rest) {
+    List<PlanStep> all = new ArrayList<>();
+    byName.values().forEach(all::addAll);
+    for (PlanStep read : further) {
+      all.addAll(rest);
+      for (String name : List.of("start", "activate")) {
+        all.addAll(byName.getOrDefault(name, List.of()));
+      }
+      all.add(read);
+      all.addAll(byName.getOrDefault("stop", List.of()));
+    }
+    return all;
   }
 
   private List<PlanStep> loads(PointLoads loads, TextPlace point, Span row) {
@@ -111,18 +161,24 @@ final class PointSteps {
   }
 
   /**
-   * Where an instrument holds a reading, output goes off before anything is written; else it is
-   * read while output is on. A sweep says by itself what is read.
+   * How the readings of a point are taken.
+   *
+   * @param holding the instruments that hold theirs
+   * @param held what is written down when output is off again
+   * @param watched what is read while output is on
+   * @param apart whether each of these is an activation of its own
    */
-  private void addReading(
-      Map<String, List<PlanStep>> own,
-      PointWork work,
-      List<Act.Read> reads,
-      List<Analyzer> units,
-      TextPlace point) {
+  private record Taken(
+      List<Analyzer> holding, List<PlanStep> held, List<PlanStep> watched, boolean apart) {}
+
+  /**
+   * Where an instrument holds a reading, output goes off before anything is written; else it is
+   * read while output is on, one quantity an activation. A sweep says by itself what is read.
+   */
+  private Taken taken(PointWork work, List<Act.Read> reads, TextPlace point) {
     RowSpec spec = work.spec();
     List<PlanStep> held = new ArrayList<>();
-    List<PlanStep> watched = new ArrayList<>();
+    List<Act.Read> shown = new ArrayList<>();
     List<Analyzer> holding = new ArrayList<>();
     for (Act.Read read : reads) {
       Analyzer unit = read.by().isDevice() ? null : steps.instruments().in(read.by().role());
@@ -131,19 +187,47 @@ final class PointSteps {
         holding.add(unit);
         held.add(write(read, point, spec.span()));
       } else {
-        watched.add(write(read, point, spec.span()));
+        shown.add(read);
       }
     }
-    List<PlanStep> stop =
-        releasing(each(Kind.STOP, "stop", units, point, spec.span()), work, units, point);
-    own.put("hold", each(Kind.HOLD, "hold", holding, point, spec.span()));
+    List<Act.Read> single = spec.mode() == null ? shown : apart(shown);
+    List<PlanStep> watched = new ArrayList<>();
+    single.forEach(read -> watched.add(write(read, point, spec.span())));
+    return new Taken(holding, held, watched, spec.mode() != null);
+  }
+
+  /** One for each quantity. */
+  private static List<Act.Read> apart(List<Act.Read> reads) {
+    List<Act.Read> apart = new ArrayList<>();
+    for (Act.Read read : reads) {
+      if (read.sweep() != null || read.what().isEmpty()) {
+        apart.add(read);
+        continue;
+      }
+      for (String what : new LinkedHashSet<>(read.what())) {
+        apart.add(new Act.Read(read.by(), List.of(what), null, true));
+      }
+    }
+    return apart.size() > 1 ? apart : reads;
+  }
+
+  private void addReading(
+      Map<String, List<PlanStep>> own,
+      PointWork work,
+      Taken taken,
+      List<Analyzer> units,
+      TextPlace point) {
+    Span row = work.spec().span();
+    List<PlanStep> stop = releasing(each(Kind.STOP, "stop", units, point, row), work, units, point);
+    List<PlanStep> watched = taken.watched();
+    own.put("hold", each(Kind.HOLD, "hold", taken.holding(), point, row));
     if (watched.isEmpty()) {
       own.put("stop", stop);
-      own.put("read", held);
+      own.put("read", taken.held());
     } else {
-      own.put("read", watched);
+      own.put("read", taken.apart() ? watched.subList(0, 1) : watched);
       own.put("stop", stop);
-      own.put("read held", held);
+      own.put("read held", taken.held());
     }
   }
 
@@ -198,7 +282,7 @@ final class PointSteps {
     }
   }
 
-  private List<PlanStep> joined(
+  private Map<String, List<PlanStep>> replaced(
       Tree.Test test, Map<String, List<PlanStep>> own, Act.Activate activate, TextPlace point) {
     Map<String, List<PlanStep>> byName = new LinkedHashMap<>(own);
     for (Tree.Steps block : test.steps()) {
@@ -223,12 +307,7 @@ final class PointSteps {
         }
       }
     }
-    List<PlanStep> all = new ArrayList<>();
-    byName.values().forEach(all::addAll);
-    List<PlanStep> each = steps.of(Steps.when(test, Tree.Steps.When.EACH), point);
-    requireOff(each);
-    all.addAll(each);
-    return List.copyOf(all);
+    return byName;
   }
 
   /**

@@ -128,7 +128,8 @@ final class Points {
             loads.others(),
             extras(spec, activation, place.outlet),
             values(spec)),
-        new PointSteps(steps, diagnostics).of(test, work, reads(limits, readings, work)),
+        new PointSteps(steps, diagnostics)
+            .of(test, work, reads(limits, readings, work), rest(spec, onTime)),
         new Point.Times(spec.mode() == null ? null : onTime, rest(spec, onTime)),
         limits,
         readings,

@@ -114,9 +114,6 @@ final class ReadingRows {
       beside(cells, rows, text(line.load()), 12);
     }
     box(cells, line, box);
-    if (group.hasTimes()) {
-      cells.add(beside(times(line, columns.width(cells.size())), rows));
-    }
     return cells;
   }
 
@@ -125,9 +122,6 @@ final class ReadingRows {
     int before = columns.titles().indexOf(write.says("reading"));
     List<TableCell> cells = new ArrayList<>(Collections.nCopies(before, null));
     box(cells, line, box);
-    if (group.hasTimes()) {
-      cells.add(null);
-    }
     return cells;
   }
 
@@ -140,17 +134,6 @@ final class ReadingRows {
                 List.of(write.says("pass"), write.says("fails")), List.of(write.says("not-done")))
             : List.of(List.of(write.says("not-done")));
     cells.add(write.ticks(ticks, columns.width(cells.size()), null));
-  }
-
-  private TableCell times(Sheet.Line line, double width) {
-    List<TextBlock> blocks = new ArrayList<>();
-    if (line.on() != null) {
-      blocks.add(write.block(9, false, width - 7, write.says("times.on", line.on())));
-    }
-    if (line.rest() != null) {
-      blocks.add(write.block(9, false, width - 7, write.says("times.rest", line.rest())));
-    }
-    return new WordsCell(blocks, "TD");
   }
 
   private static String text(@Nullable String value) {

@@ -118,7 +118,12 @@ final class RunParts {
   private void group(Sheet.Group group, Part.Heading under) {
     String title = group.title() == null ? write.says("readings") : group.title();
     write.begin();
-    write.add(write.smallPart(title).under(under));
+    List<Sheet.Line> lines = group.lines();
+    String heading =
+        lines.size() == 1
+            ? write.says("group.one", title, lines.get(0).number())
+            : write.says("group.each", title);
+    write.add(write.smallPart(heading).under(under));
     List<Part> steps = StepsOfGroup.of(group, write);
     steps.forEach(write::add);
     List<Part> above = new ArrayList<>();

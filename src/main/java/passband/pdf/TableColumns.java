@@ -28,7 +28,6 @@ final class TableColumns {
   static final double LIMITS_SIZE = 11;
 
   private static final double RESULT = 92;
-  private static final double TIMES = 54;
   private static final double UNIT = 40;
 
   /** A column of words is never narrower. */
@@ -79,9 +78,6 @@ final class TableColumns {
     fixed(write.says("reading"), readingWidth());
     fixed(write.says("limits"), limitsWidth());
     fixed(write.says("result"), RESULT);
-    if (group.hasTimes()) {
-      fixed(write.says("times"), TIMES);
-    }
   }
 
   private void fixed(String title, double width) {

@@ -8,6 +8,8 @@ import passband.model.Device.State;
 import passband.model.Lead;
 import passband.model.Terminal;
 import passband.model.Termination;
+import passband.quantity.Rational;
+import passband.quantity.Units;
 
 /** What a step is: its kind and its operands, without any words. */
 public sealed interface Act {
@@ -35,6 +37,8 @@ public sealed interface Act {
     T perform(Perform perform);
 
     T pause(Wait wait);
+
+    T rest(Rest rest);
 
     T confirm(Confirm confirm);
 
@@ -160,11 +164,19 @@ public sealed interface Act {
    * @param by whose display shows them
    * @param what the printed names of what is read
    * @param sweep null in a test without one
+   * @param ofSeveral whether output is activated again for something else that the point reads: the
+   *     sheet then says which it is
    */
-  record Read(Owner by, List<String> what, Stage.@Nullable Swept sweep) implements Act {
+  record Read(Owner by, List<String> what, Stage.@Nullable Swept sweep, boolean ofSeveral)
+      implements Act {
     /** Copies the names. */
     public Read {
       what = List.copyOf(what);
+    }
+
+    /** All that a point reads there. */
+    public Read(Owner by, List<String> what, Stage.@Nullable Swept sweep) {
+      this(by, what, sweep, false);
     }
 
     @Override
@@ -190,6 +202,19 @@ public sealed interface Act {
     @Override
     public <T> T accept(Visitor<T> visitor) {
       return visitor.pause(this);
+    }
+  }
+
+  /** Output stays off for a time in which the generator cools, as the mode's duty asks. */
+  record Rest(Figure time) implements Act {
+    /** For whole seconds, rounded up. */
+    public static Rest of(Rational seconds) {
+      return new Rest(new Figure(seconds.ceilingTo(Rational.ONE), Units.of("s")));
+    }
+
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.rest(this);
     }
   }
 

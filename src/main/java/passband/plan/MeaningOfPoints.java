@@ -106,7 +106,7 @@ final class MeaningOfPoints {
     List<PlanStep> stop = new ArrayList<>();
     List<PlanStep> all = new ArrayList<>();
     for (PlanStep step : point.steps()) {
-      if (!step.standsForStop()) {
+      if (!step.standsFor(PlanStep.Kind.STOP)) {
         all.add(step);
       } else {
         if (stop.isEmpty()) {

@@ -165,6 +165,11 @@ final class MeaningOfSteps {
     }
 
     @Override
+    public List<@Nullable Object> rest(Act.Rest r) {
+      return of();
+    }
+
+    @Override
     public List<@Nullable Object> confirm(Act.Confirm c) {
       return of(c.name());
     }

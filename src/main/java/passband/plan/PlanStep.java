@@ -26,6 +26,7 @@ public record PlanStep(Act act, @Nullable Words words, @Nullable String insteadO
     CONFIRM("confirm"),
     RECORD("record"),
     WAIT("wait"),
+    REST("rest"),
     CAUTION("caution"),
     CHOOSE("choose"),
     READY("ready"),
@@ -72,8 +73,8 @@ public record PlanStep(Act act, @Nullable Words words, @Nullable String insteadO
     return new PlanStep(act, words, step, span);
   }
 
-  /** Whether it stops the output: the point's own stop, or what a block has in its place. */
-  public boolean standsForStop() {
-    return kind() == Kind.STOP || Kind.STOP.word().equals(insteadOf);
+  /** Whether it is a step of a point of this kind, or what a block has in its place. */
+  public boolean standsFor(Kind kind) {
+    return kind() == kind || kind.word().equals(insteadOf);
   }
 }

@@ -1,5 +1,6 @@
 package passband.plan;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -145,6 +146,16 @@ public record Point(
   /** How long output then rests, in seconds; null when nothing says. */
   public @Nullable Rational rest() {
     return times.rest;
+  }
+
+  /** The steps with the rest that is the last of them, if output rests. */
+  public List<PlanStep> stepsWithRest() {
+    if (times.rest == null) {
+      return steps;
+    }
+    List<PlanStep> all = new ArrayList<>(steps);
+    all.add(new PlanStep(Act.Rest.of(times.rest), null, null, span));
+    return List.copyOf(all);
   }
 
   /** Where a point's parts are written; the whole row for one that has no cell. */

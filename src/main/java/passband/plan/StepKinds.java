@@ -57,6 +57,11 @@ enum StepKinds implements Act.Visitor<Kind> {
   }
 
   @Override
+  public Kind rest(Act.Rest rest) {
+    return Kind.REST;
+  }
+
+  @Override
   public Kind confirm(Act.Confirm confirm) {
     return Kind.CONFIRM;
   }

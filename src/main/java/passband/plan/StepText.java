@@ -149,7 +149,10 @@ public final class StepText implements Act.Visitor<String> {
       return of(read.by(), swept(read.sweep()));
     }
     String key = read.by().isDevice() ? "step.read.device" : "step.read";
-    return of(read.by(), orElse(key, names(read.what())));
+    String said = orElse(key, names(read.what()));
+    boolean named = words == null || !read.ofSeveral();
+    return of(
+        read.by(), named ? said : language.of("step.of", language.term(read.what().get(0)), said));
   }
 
   private String names(List<String> what) {
@@ -190,6 +193,11 @@ public final class StepText implements Act.Visitor<String> {
     return words == null
         ? language.of("step.wait", time)
         : language.of("step.wait.for", time, words.text(this::said));
+  }
+
+  @Override
+  public String rest(Act.Rest rest) {
+    return language.of("step.rest", language.number(rest.time().text()));
   }
 
   @Override

@@ -40,7 +40,6 @@ final class ScriptLines {
     for (Sheet.Line line : group.lines()) {
       json.beginObject();
       seconds("on", line.on());
-      seconds("rest", line.rest());
       steps(group.steps(), line.steps());
       json.endObject();
     }

@@ -148,7 +148,7 @@ public record Sheet(
    *
    * @param kind as in the language
    * @param ask null where it asks for nothing
-   * @param lasts how many seconds it lasts, rounded up; null where it is no wait
+   * @param lasts how many seconds it lasts, rounded up; null where it is neither a wait nor a rest
    */
   public record StepLine(String kind, String text, @Nullable Ask ask, @Nullable String lasts) {}
 
@@ -159,12 +159,12 @@ public record Sheet(
       List<Line> lines,
       boolean hasSetting,
       boolean hasLoad,
-      boolean hasTimes,
       List<String> extras) {}
 
   /**
    * A point.
    *
+   * @param on how long output is on; null where nothing says
    * @param asks what its steps ask for
    * @param steps the steps of its group with what stands on the line in them
    */
@@ -175,7 +175,6 @@ public record Sheet(
       @Nullable String load,
       List<String> extras,
       @Nullable String on,
-      @Nullable String rest,
       List<Box> boxes,
       List<Ask> asks,
       List<String> steps) {}

@@ -17,16 +17,13 @@ import passband.evidence.StageItems;
 import passband.limit.Decision;
 import passband.model.Device;
 import passband.model.Lead;
-import passband.plan.Act;
 import passband.plan.Plan;
 import passband.plan.PlanStep;
 import passband.plan.Point;
 import passband.plan.Setup;
 import passband.plan.Stage;
-import passband.plan.StepText;
 import passband.plan.Unknowns;
 import passband.plan.Wire;
-import passband.quantity.Rational;
 import passband.words.Language;
 
 /** From a compiled procedure to what its sheet prints. */
@@ -38,6 +35,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
 
   private final Plan plan;
   private final Language language;
+  private final StepsOfLine stepsOfLine;
   private final Evidence evidence;
   private final Asks asks;
   private final OnlyIf onlyIf;
@@ -52,6 +50,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
   private SheetMaker(Plan plan, Evidence evidence) {
     this.plan = plan;
     this.language = plan.language();
+    this.stepsOfLine = new StepsOfLine(language);
     this.evidence = evidence;
     this.asks = new Asks(plan.decision(), language);
     this.onlyIf = new OnlyIf(plan);
@@ -330,7 +329,9 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
     for (int i = 0; i < steps.size(); i++) {
       PlanStep step = steps.get(i);
       Sheet.Ask ask = asks.optional(asked.get(i));
-      lines.add(new Sheet.StepLine(step.kind().word(), step.text(language), ask, lasts(step)));
+      lines.add(
+          new Sheet.StepLine(
+              step.kind().word(), step.text(language), ask, StepsOfLine.lasts(step)));
     }
     return lines;
   }
@@ -342,7 +343,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
     List<Sheet.StepLine> shared = List.of();
     List<Integer> together = new ArrayList<>();
     for (int i = 0; i < run.points().size(); i++) {
-      List<Sheet.StepLine> steps = generic(run.points().get(i));
+      List<Sheet.StepLine> steps = stepsOfLine.shared(run.points().get(i));
       if (!together.isEmpty() && !(alike(run, together.get(0), i) && steps.equals(shared))) {
         groups.add(group(run, together, shared));
         together.clear();
@@ -362,35 +363,6 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
     return a.mode() == b.mode() && a.extras().keySet().equals(b.extras().keySet());
   }
 
-  /** A point's steps with what stands on its line left open. */
-  private List<Sheet.StepLine> generic(Point point) {
-    List<Sheet.StepLine> lines = new ArrayList<>();
-    for (PlanStep step : point.steps()) {
-      boolean same =
-          step.act() instanceof Act.Set set
-              && !point.extras().containsKey(set.setting())
-              && !point.extras().containsKey(set.id());
-      lines.add(atLine(step, same ? step.text(language) : StepText.forEachLine(step, language)));
-    }
-    return lines;
-  }
-
-  /** A step of a line; what it asks for stands under the line. */
-  private Sheet.StepLine atLine(PlanStep step, String text) {
-    String said =
-        switch (step.kind()) {
-          case CONFIRM -> language.of("at.line.tick", text);
-          case RECORD -> language.of("at.line.write", text);
-          case CHOOSE -> language.of("at.line.mark", text);
-          default -> text;
-        };
-    return new Sheet.StepLine(step.kind().word(), said, null, lasts(step));
-  }
-
-  private static @Nullable String lasts(PlanStep step) {
-    return step.act() instanceof Act.Wait wait ? whole(wait.time().si()) : null;
-  }
-
   private Sheet.Group group(Stage.Run run, List<Integer> places, List<Sheet.StepLine> shared) {
     List<Point> points = places.stream().map(i -> run.points().get(i)).toList();
     Point first = points.get(0);
@@ -399,11 +371,10 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
     boolean one = points.size() == 1;
     return new Sheet.Group(
         first.mode() == null ? null : first.mode().title(),
-        one ? first.steps().stream().map(s -> atLine(s, s.text(language))).toList() : shared,
+        one ? stepsOfLine.own(first) : shared,
         made,
         first.setting() != null,
         first.loadText() != null,
-        points.stream().anyMatch(p -> p.onTime() != null || p.rest() != null),
         first.extras().keySet().stream().map(n -> language.term(n.replace('-', ' '))).toList());
   }
 
@@ -415,18 +386,9 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         point.setting() == null ? null : language.number(point.setting().text()),
         point.loadText() == null ? null : language.term(language.number(point.loadText())),
         point.extras().values().stream().map(language::number).toList(),
-        seconds(point.onTime()),
-        seconds(point.rest()),
+        StepsOfLine.seconds(point.onTime()),
         new Boxes(language).of(point, asked),
         asks.all(asked.steps().values()),
-        point.steps().stream().map(s -> atLine(s, s.text(language)).text()).toList());
-  }
-
-  private static @Nullable String seconds(@Nullable Rational seconds) {
-    return seconds == null ? null : whole(seconds) + " s";
-  }
-
-  private static String whole(Rational seconds) {
-    return seconds.ceilingTo(Rational.ONE).toPlain();
+        stepsOfLine.own(point).stream().map(Sheet.StepLine::text).toList());
   }
 }

@@ -40,7 +40,7 @@ const OneLine = (() => {
         const notes = parts.filter((part) => part.matches(".formula"));
         for (const row of table.tBodies) {
           const line = lines[lineNumber++];
-          list.push({ ...stop([...head, panel, row, ...notes]), line, number: lineNumber, table, wiring, title: how.firstElementChild.textContent });
+          list.push({ ...stop([...head, panel, row, ...notes]), line, number: lineNumber, table, wiring, title: how.firstElementChild.dataset.title });
           list.at(-1).steps = stepsOf(line, [...how.querySelectorAll("li")]);
         }
       }
@@ -49,15 +49,14 @@ const OneLine = (() => {
     return list;
   }
 
-  // The steps of a line with what is its own in them; resting is the last.
+  // The steps of a line with what is its own in them.
   function stepsOf(line, items) {
-    const steps = items.map((li, i) => ({
+    return items.map((li, i) => ({
       kind: line.kinds[i],
       text: line.steps[i] || li.textContent,
       caution: li.classList.contains("caution"),
       wait: li.dataset.wait,
     }));
-    return line.rest === undefined ? steps : [...steps, { kind: "rest", text: words("rest", { seconds: line.rest }), caution: false }];
   }
 
   // What stands before or after the lines of a run is a stop of its own where something is to be done there.
@@ -203,7 +202,7 @@ const OneLine = (() => {
     step++;
     const next = here.steps[step];
     if (next !== undefined && next.kind === "rest") {
-      Timer.start(WORDS.timerRest, here.line.rest);
+      Timer.start(WORDS.timerRest, Number(next.wait));
     } else if (next !== undefined && next.wait !== undefined) {
       Timer.start(WORDS.timerWait, Number(next.wait));
     }

@@ -70,8 +70,13 @@ class OneLineBrowserTest {
   /** What the steps of a point are in words, and what they ask for said as under the line. */
   private static List<String> steps(Point point, Language language) {
     List<String> steps = new ArrayList<>();
-    for (PlanStep step : point.steps()) {
-      String text = step.text(language);
+    boolean activated = false;
+    for (PlanStep step : point.stepsWithRest()) {
+      boolean activates = step.standsFor(PlanStep.Kind.ACTIVATE);
+      boolean timed = activates && !activated && point.onTime() != null;
+      String own = step.text(language);
+      String text = timed ? language.of("step.on", whole(point.onTime()) + " s", own) : own;
+      activated = activates;
       String said =
           switch (step.kind()) {
             case CONFIRM -> language.of("at.line.tick", text);
@@ -81,10 +86,6 @@ class OneLineBrowserTest {
             default -> text;
           };
       steps.add(plain(said));
-    }
-    if (point.rest() != null) {
-      String rest = language.of("page.rest");
-      steps.add(rest.replace("{seconds}", Long.toString(whole(point.rest()))));
     }
     return steps;
   }
@@ -177,9 +178,11 @@ class OneLineBrowserTest {
     long on = whole(point.onTime());
     long rest = whole(point.rest());
     String left = "";
-    for (PlanStep step : point.steps()) {
+    List<String> said = steps(point, plan.language());
+    for (int i = 0; i < point.steps().size(); i++) {
+      PlanStep step = point.steps().get(i);
       assertEquals("Step done", forward.getText());
-      assertEquals(plain(step.text()), plain(browser.find("#panel li[aria-current]").getText()));
+      assertEquals(said.get(i), plain(browser.find("#panel li[aria-current]").getText()));
       forward.click();
       if (step.kind() == PlanStep.Kind.ACTIVATE) {
         left = browser.find("#left").getText();

@@ -86,7 +86,9 @@ class MeaningLawTest {
     NO_MEANING.put("Reading.uncertainty", worked);
     NO_MEANING.put("Filled.text", "an operand of the step, or a fact of its own");
     NO_MEANING.put("Read.what", "follows from the point's readings and limits");
+    NO_MEANING.put("Read.ofSeveral", "follows from the point's readings and limits");
     NO_MEANING.put("Read.sweep", "the run's own");
+    NO_MEANING.put("Rest.time", "follows from the point's own times");
     NO_MEANING.put("Owner.label", "follows from the printed names of the instruments");
     NO_MEANING.put("Accept.readBy", "what it names shows the reading");
     NO_MEANING.put("Settings.activation", "printed among the settings of the row");

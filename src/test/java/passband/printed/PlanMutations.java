@@ -23,7 +23,14 @@ import passband.testing.RecordTree;
 final class PlanMutations {
   private static final Set<Kind> NEEDED =
       Set.of(
-          Kind.SELECT, Kind.ADJUST, Kind.SET_LOAD, Kind.START, Kind.ACTIVATE, Kind.READ, Kind.STOP);
+          Kind.SELECT,
+          Kind.ADJUST,
+          Kind.SET_LOAD,
+          Kind.START,
+          Kind.ACTIVATE,
+          Kind.READ,
+          Kind.STOP,
+          Kind.REST);
 
   private static final List<List<Kind>> IN_ORDER =
       List.of(

@@ -177,11 +177,7 @@ final class PrintedSheet {
     for (Piece piece : pieces) {
       if (piece.page() == number.page() && Math.abs(piece.y() - number.y()) < 1) {
         taken.add(piece);
-        if (piece.text().equals("On, rest")) {
-          columns.put(piece.text(), piece.x());
-        } else {
-          piece.words().forEach(word -> columns.put(word.text(), word.x()));
-        }
+        piece.words().forEach(word -> columns.put(word.text(), word.x()));
       }
     }
     return columns;

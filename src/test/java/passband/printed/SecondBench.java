@@ -23,6 +23,7 @@ final class SecondBench {
   private static final Pattern CONNECT = Pattern.compile("Connect the (.+) from (.+) to (.+)\\.");
   private static final Pattern MOVE = Pattern.compile("Move the (.+) from (.+) to (.+)\\.");
   private static final Pattern REMOVE = Pattern.compile("Remove the (.+) from (.+) and (.+)\\.");
+  private static final Pattern FOR_LINES = Pattern.compile(": (for each line|line [0-9]+)$");
   private static final Pattern ON_THE_LINE = Pattern.compile("the (.+) on the line");
 
   private final SheetWords words;
@@ -54,6 +55,12 @@ final class SecondBench {
   private boolean wasOn;
   private boolean held;
   private boolean read;
+
+  /** How often something was read since output came on. */
+  private int reads;
+
+  /** How long output has to rest, in s, before it comes again. */
+  private double due;
 
   private SecondBench(SheetWords words) {
     this.words = words;
@@ -126,10 +133,9 @@ final class SecondBench {
     } else if (heading.size() == 13) {
       test = heading.text().replaceAll("^[0-9]+\\. | \u00b7 .*$| \\([^)]*\\)( \u00b7 .*)?$", "");
       mode = "";
-    } else if (words.isMode(heading.text())) {
-      mode = heading.text();
-    } else if (heading.text().equals("Readings")) {
-      mode = "";
+    } else if (FOR_LINES.matcher(heading.text()).find()) {
+      String named = FOR_LINES.matcher(heading.text()).replaceFirst("");
+      mode = words.isMode(named) ? named : "";
     } else if (words.isWiring(heading.text()) && words.expected(test) != null) {
       demand(
           words.expected(test).wiring().equals(heading.text()),
@@ -161,6 +167,8 @@ final class SecondBench {
     forget();
     dials.remove("Load");
     forEachLine.forEach(step -> act(step, line.cells()));
+    demand(due == 0, line.page(), "it has not rested after line " + line.number());
+    demand(reads > 0 || !wasOn, line.page(), "it was on, and nothing was read");
     demand(read, line.page(), "nothing is read for line " + line.number());
     demand(!on, line.page(), "output stays on after line " + line.number());
     demand(!running, line.page(), "the analyzer runs on after line " + line.number());
@@ -271,8 +279,9 @@ final class SecondBench {
       case "load" -> dial("Load", gaps.get("load"), step);
       case "other" -> gaps.forEach((name, value) -> dial(name, value, step));
       case "start" -> start(step);
-      case "on" -> activate(words.onAnalyzer(gaps.get("key")), step);
-      case "on by hand" -> activate("by hand", step);
+      case "on" -> activate(words.onAnalyzer(gaps.get("key")), gaps.get("seconds"), step);
+      case "on by hand" -> activate("by hand", gaps.get("seconds"), step);
+      case "rest" -> rest(gaps.get("seconds"), step);
       case "hold" -> hold(step);
       case "read" -> {
         demand(running || held, step.page(), "the analyzer does not run: " + step.text());
@@ -320,12 +329,22 @@ final class SecondBench {
     held = false;
   }
 
-  private void activate(String by, Step step) {
+  private void activate(String by, String seconds, Step step) {
+    demand(due == 0, step.page(), "it has not rested: " + step.text());
+    demand(reads > 0 || !wasOn, step.page(), "it was on, and nothing was read: " + step.text());
+    due = words.rest(selected, seconds);
+    reads = 0;
     demand(!on, step.page(), "output is on already: " + step.text());
     demand(running, step.page(), "the analyzer does not run: " + step.text());
     demand(by.equals("by hand") || wiredTo(by, step), step.page(), "wrong key: " + step.text());
     on = true;
     wasOn = true;
+  }
+
+  private void rest(String seconds, Step step) {
+    quiet(step);
+    demand(Double.parseDouble(seconds) >= due, step.page(), "too short a rest: " + step.text());
+    due = 0;
   }
 
   /** Whether a lead joins the key to the contact that turns the mode on. */
@@ -350,6 +369,8 @@ final class SecondBench {
     }
     String at = "line " + cells.getOrDefault("No.", "?") + ": ";
     read = true;
+    reads++;
+    demand(held || !on || reads == 1, step.page(), at + "read more than once while it is on");
     demand(delivered == expected.on(), step.page(), at + "output is " + (on ? "on" : "off"));
     demand(expected.on() || !on, step.page(), at + "output is on");
     demand(wired().equals(wanted(expected)), step.page(), at + "wired as " + wired());

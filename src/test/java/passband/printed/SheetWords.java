@@ -31,6 +31,7 @@ final class SheetWords {
   private final Map<String, Map<String, String>> wirings = new LinkedHashMap<>();
   private final Map<String, Expected> tests = new LinkedHashMap<>();
   private final Map<String, String> rests = new LinkedHashMap<>();
+  private final Map<String, Double> duties = new LinkedHashMap<>();
   private String analyzer = "";
 
   static SheetWords read(Path file) {
@@ -55,6 +56,8 @@ final class SheetWords {
       case "key" -> keys.put(cells[1], cells[2]);
       case "wiring" -> wirings.put(cells[1], leads(cells[2]));
       case "analyzer" -> analyzer = cells[1];
+      case "duty" ->
+          duties.put(cells[1], Double.parseDouble(cells[3]) / Double.parseDouble(cells[2]));
       case "rest" -> rests.put(cells[1], cells[2]);
       case "test" ->
           tests.put(
@@ -125,6 +128,13 @@ final class SheetWords {
     Map<String, String> leads = new LinkedHashMap<>();
     wirings.get(heading).forEach((lead, ends) -> leads.put(lead, filled(ends, outlet)));
     return leads;
+  }
+
+  /** How long a mode has to rest after it was on, in s, by its duty; none where it has none. */
+  double rest(String mode, String seconds) {
+    return seconds == null || !duties.containsKey(mode)
+        ? 0
+        : duties.get(mode) * Double.parseDouble(seconds);
   }
 
   /** Where each setting is that a line does not give. */

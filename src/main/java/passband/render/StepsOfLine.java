@@ -1,0 +1,82 @@
+package passband.render;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+import passband.plan.Act;
+import passband.plan.PlanStep;
+import passband.plan.Point;
+import passband.plan.StepText;
+import passband.quantity.Rational;
+import passband.words.Language;
+
+/** The steps of a line; where output comes on, how long it stays on is said first. */
+final class StepsOfLine {
+  private final Language language;
+
+  StepsOfLine(Language language) {
+    this.language = language;
+  }
+
+  /** With what stands on the line left open. */
+  List<Sheet.StepLine> shared(Point point) {
+    return lines(
+        point,
+        step -> {
+          boolean same =
+              step.act() instanceof Act.Set set
+                  && !point.extras().containsKey(set.setting())
+                  && !point.extras().containsKey(set.id());
+          return same ? step.text(language) : StepText.forEachLine(step, language);
+        });
+  }
+
+  /** With the line's own values in them. */
+  List<Sheet.StepLine> own(Point point) {
+    return lines(point, step -> step.text(language));
+  }
+
+  private List<Sheet.StepLine> lines(Point point, Function<PlanStep, String> says) {
+    List<Sheet.StepLine> lines = new ArrayList<>();
+    String on = seconds(point.onTime());
+    boolean activated = false;
+    for (PlanStep step : point.stepsWithRest()) {
+      boolean activates = step.standsFor(PlanStep.Kind.ACTIVATE);
+      String text = says.apply(step);
+      boolean timed = activates && !activated && on != null && !text.isEmpty();
+      lines.add(line(step, timed ? language.of("step.on", on, text) : text));
+      activated = activates;
+    }
+    return lines;
+  }
+
+  /** What it asks for stands under the line. */
+  private Sheet.StepLine line(PlanStep step, String text) {
+    String said =
+        switch (step.kind()) {
+          case CONFIRM -> language.of("at.line.tick", text);
+          case RECORD -> language.of("at.line.write", text);
+          case CHOOSE -> language.of("at.line.mark", text);
+          default -> text;
+        };
+    return new Sheet.StepLine(step.kind().word(), said, null, lasts(step));
+  }
+
+  /** How many seconds a step lasts, rounded up; null where it is neither a wait nor a rest. */
+  static @Nullable String lasts(PlanStep step) {
+    if (step.act() instanceof Act.Rest rest) {
+      return whole(rest.time().si());
+    }
+    return step.act() instanceof Act.Wait wait ? whole(wait.time().si()) : null;
+  }
+
+  /** A time in whole seconds, rounded up; null where there is none. */
+  static @Nullable String seconds(@Nullable Rational seconds) {
+    return seconds == null ? null : whole(seconds) + " s";
+  }
+
+  private static String whole(Rational seconds) {
+    return seconds.ceilingTo(Rational.ONE).toPlain();
+  }
+}
