@@ -237,10 +237,11 @@ final class CommandTable {
               "show how a generator's readings drift",
               """
               Lists the readings of several dates side by side (the date is in each file's name or in its 'date' record)
-              with the least-squares line through them, and warns where the line leaves the accepted range before the
-              next interval ends. All must have the same 'generator-serial' record. A further LIMITS file among the
-              readings, after a revision, applies to the readings that follow it. --as html has a
-              plot for each point.
+              with the least-squares line through them, and warns where the next reading may leave the accepted range
+              before the next interval ends: by the interval in which it lies with 95 %, or with two readings only by
+              the line. It suggests how long the next test can wait. All must have the same 'generator-serial' record. A
+              further LIMITS file among the readings, after a revision, applies to the readings that follow it. --as
+              html has a plot for each point.
               """,
               List.of(
                   Option.of("--interval", ArgumentKind.DAYS, "DAYS", "days until the next test")

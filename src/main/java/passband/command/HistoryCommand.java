@@ -44,7 +44,7 @@ final class HistoryCommand implements Verb {
         .print(
             switch (arguments.value("--as")) {
               case "json" -> HistoryJson.of(list, history, interval);
-              case "html" -> HistoryPage.of(list, history);
+              case "html" -> HistoryPage.of(list, history, interval);
               default -> history.text();
             });
     return history.drifts().stream().anyMatch(History.Drift::crosses)

@@ -22,11 +22,16 @@ final class StepsCommand implements Verb {
             invocation.workingDirectory(),
             arguments.valueOrNull("--root"),
             arguments.valueOrNull("--analyzer"));
-    DiagnosticPrinter.print(compilation.diagnostics(), "text", invocation);
+    boolean json = arguments.value("--as").equals("json");
+    if (json) {
+      DiagnosticPrinter.printText(compilation.diagnostics(), invocation.err());
+    } else {
+      DiagnosticPrinter.print(compilation.diagnostics(), "text", invocation);
+    }
     if (compilation.diagnostics().hasErrors()) {
       return ExitStatus.FAULTS;
     }
-    if (arguments.value("--as").equals("json")) {
+    if (json) {
       invocation.out().print(StepsReport.json(compilation.procedures()));
     } else {
       compilation.procedures().forEach(plan -> invocation.out().print(StepsReport.text(plan)));

@@ -2,6 +2,7 @@ package passband.judge;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.math.RoundingMode;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.time.temporal.ChronoUnit;
@@ -21,29 +22,51 @@ import passband.evidence.ItemWords;
 
 /**
  * Many reports of one generator: how each point drifts, by the straight line of least squares
- * through its last reading of each day, and whether the line leaves the accepted readings before
- * the next interval ends.
+ * through its last reading of each day, and whether the next reading may be outside what is
+ * accepted before the next interval ends: of three readings or more by the interval in which it
+ * lies with 95 %, of two by the line alone.
  *
  * @param dates of the reports, the earliest first
  * @param drifts of the points of the latest report
  */
 public record History(List<LocalDate> dates, List<Drift> drifts) {
+  /** Nothing is said of what is further ahead, in days. */
+  public static final int LONGEST = 3652;
+
+  private static final double DAYS_A_YEAR = 365.25;
+  private static final double PROBABILITY = 0.95;
 
   /**
    * One point over time.
    *
    * @param readings one for each date; null where there is none, or where the point of that
    *     revision meant something else
-   * @param perYear the slope in the limit's unit a year; NaN with fewer than two readings
-   * @param expected the line's value at the end of the next interval; NaN likewise
-   * @param crosses whether that is outside what is accepted
+   * @param line through them, over days since the first report; null with fewer than two
+   * @param expected the line's value at the end of the next interval; NaN without a line
+   * @param halfWidth of the interval about it in which the next reading lies with 95 %; NaN with
+   *     fewer than three readings
+   * @param crosses whether any of that is outside what is accepted
+   * @param inside how many whole days after the last report all of it stays inside, at most {@link
+   *     #LONGEST}; negative with fewer than three readings
    */
   public record Drift(
       Item.Measured limit,
-      List<BigDecimal> readings,
-      double perYear,
+      List<@Nullable BigDecimal> readings,
+      @Nullable StraightLine line,
       double expected,
-      boolean crosses) {
+      double halfWidth,
+      boolean crosses,
+      int inside) {
+
+    /** The slope in the limit's unit a year; NaN without a line. */
+    public double perYear() {
+      return line == null ? Double.NaN : line.slope() * DAYS_A_YEAR;
+    }
+
+    /** The standard error of the slope, likewise; NaN with fewer than three readings. */
+    public double perYearError() {
+      return line == null ? Double.NaN : line.slopeError() * DAYS_A_YEAR;
+    }
 
     /** What is accepted of the point: only points with limits have a drift. */
     public Item.Limits limits() {
@@ -152,19 +175,66 @@ public record History(List<LocalDate> dates, List<Drift> drifts) {
     }
     StraightLine line = StraightLine.fit(days, values);
     if (line == null) {
-      return new Drift(limit, readings, Double.NaN, Double.NaN, false);
+      return new Drift(limit, readings, null, Double.NaN, Double.NaN, false, -1);
     }
     double last = ChronoUnit.DAYS.between(dates.get(0), dates.get(dates.size() - 1));
-    double expected = line.at(last + intervalDays);
+    double next = last + intervalDays;
     return new Drift(
-        limit, readings, line.slope() * 365.25, expected, crosses(limit.limits(), expected));
+        limit,
+        readings,
+        line,
+        line.at(next),
+        line.predictionHalfWidth(next, PROBABILITY),
+        crosses(limit.limits(), line, next),
+        inside(limit.limits(), line, last));
   }
 
-  private static boolean crosses(Item.@Nullable Limits limits, double expected) {
+  private static boolean crosses(Item.@Nullable Limits limits, StraightLine line, double day) {
     BigDecimal low = limits == null ? null : limits.acceptLower();
     BigDecimal high = limits == null ? null : limits.acceptUpper();
-    return low != null && expected < low.doubleValue()
-        || high != null && expected > high.doubleValue();
+    double half = line.predictionHalfWidth(day, PROBABILITY);
+    double about = Double.isNaN(half) ? 0 : half;
+    return low != null && line.at(day) - about < low.doubleValue()
+        || high != null && line.at(day) + about > high.doubleValue();
+  }
+
+  /** The interval only widens ahead of the readings, but the line may come back: day by day. */
+  private static int inside(Item.@Nullable Limits limits, StraightLine line, double last) {
+    if (Double.isNaN(line.residual())) {
+      return -1;
+    }
+    int days = 0;
+    while (days < LONGEST && !crosses(limits, line, last + days + 1)) {
+      days++;
+    }
+    return days;
+  }
+
+  /**
+   * The point that may leave what is accepted first: until then the next test can wait, as far as
+   * the readings tell; null where no point has three readings.
+   */
+  public @Nullable Drift first() {
+    return drifts.stream()
+        .filter(d -> d.inside() >= 0)
+        .min(Comparator.comparingInt(Drift::inside))
+        .orElse(null);
+  }
+
+  /** A longest interval as a suggestion; null where nothing can be said. */
+  public @Nullable String suggestion() {
+    Drift first = first();
+    if (first == null) {
+      return null;
+    }
+    return first.inside() >= LONGEST
+        ? "no point may leave what is accepted within ten years, as far as these readings tell"
+        : "suggested longest interval: "
+            + first.inside()
+            + " days after the last test; then "
+            + first.limit().id()
+            + " may be outside with more than "
+            + "2.5 % (only a suggestion: the maker's and the department's intervals come first)";
   }
 
   /** The day in a record or in a file's name; null where neither has one. */
@@ -193,14 +263,17 @@ public record History(List<LocalDate> dates, List<Drift> drifts) {
       if (drift.readings().stream().anyMatch(r -> r != null)) {
         out.append(drift.limit().id() + ":");
         drift.readings().forEach(r -> out.append(" " + (r == null ? "-" : r.toPlainString())));
-        out.append(" " + drift.limit().scale().unit());
+        out.append(ItemWords.unit(drift.limit()));
         if (!Double.isNaN(drift.perYear())) {
-          out.append(", " + signed(drift.perYear()) + " per year, next " + plain(drift.expected()));
+          out.append(", " + signed(drift.perYear()) + within(drift.perYearError()) + " per year");
+          out.append(", next " + plain(drift.expected()) + next(drift));
         }
         out.append('\n');
       }
     }
     warnings().forEach(w -> out.append("warning: " + w + "\n"));
+    String suggestion = suggestion();
+    out.append(suggestion == null ? "" : suggestion + "\n");
     return out.toString();
   }
 
@@ -213,6 +286,7 @@ public record History(List<LocalDate> dates, List<Drift> drifts) {
                 d.limit().id()
                     + " is projected to reach "
                     + plain(d.expected())
+                    + next(d)
                     + ItemWords.unit(d.limit())
                     + " before the next test (accepted: "
                     + ItemWords.accepted(d.limit())
@@ -220,12 +294,32 @@ public record History(List<LocalDate> dates, List<Drift> drifts) {
         .toList();
   }
 
+  /** Half the interval of the next reading, which is never known to less than one step. */
+  private static String next(Drift drift) {
+    return Double.isNaN(drift.halfWidth())
+        ? ""
+        : " ± "
+            + new BigDecimal(drift.halfWidth())
+                .setScale(drift.limit().scale().decimals(), RoundingMode.FLOOR)
+                .add(drift.limit().scale().resolution())
+                .toPlainString();
+  }
+
+  /** What a value is known to; empty where that is not known. */
+  private static String within(double half) {
+    return Double.isNaN(half) ? "" : " ± " + plain(half, 2);
+  }
+
   private static String signed(double value) {
     return (value > 0 ? "+" : "") + plain(value);
   }
 
   private static String plain(double value) {
-    BigDecimal rounded = new BigDecimal(value).round(new MathContext(4));
+    return plain(value, 4);
+  }
+
+  private static String plain(double value, int digits) {
+    BigDecimal rounded = new BigDecimal(value).round(new MathContext(digits));
     return rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
   }
 }

@@ -28,7 +28,7 @@ public final class HistoryJson {
     try (JsonWriter json = new JsonWriter(out)) {
       json.setFormattingStyle(FormattingStyle.PRETTY);
       json.beginObject();
-      json.name("format").value("passband-history/2");
+      json.name("format").value("passband-history/3");
       json.name("procedure").value(list.source().procedure());
       json.name("revision").value(list.source().revision());
       json.name("digest").value(list.source().digest());
@@ -69,7 +69,15 @@ public final class HistoryJson {
     }
     json.endArray();
     number(json, "per_year", drift.perYear());
+    number(json, "per_year_error", drift.perYearError());
     number(json, "expected", drift.expected());
+    number(json, "expected_half_width", drift.halfWidth());
+    json.name("days_inside");
+    if (drift.inside() < 0) {
+      json.nullValue();
+    } else {
+      json.value(drift.inside());
+    }
     json.name("crosses").value(drift.crosses());
     json.endObject();
   }
@@ -77,11 +85,13 @@ public final class HistoryJson {
   /** Which limit the line crosses before the next test, and where it will be by then. */
   private static void warning(JsonWriter json, History.Drift drift) throws IOException {
     BigDecimal low = drift.limits().acceptLower();
-    boolean below = low != null && drift.expected() < low.doubleValue();
+    double half = Double.isNaN(drift.halfWidth()) ? 0 : drift.halfWidth();
+    boolean below = low != null && drift.expected() - half < low.doubleValue();
     json.beginObject();
     json.name("code").value(below ? "below-limit" : "above-limit");
     json.name("item").value(drift.limit().id());
     number(json, "expected", drift.expected());
+    number(json, "half_width", drift.halfWidth());
     json.name("limit").value(below ? low : drift.limits().acceptUpper());
     json.name("unit").value(drift.limit().scale().unit());
     json.endObject();

@@ -492,7 +492,7 @@ class JudgeTest {
     assertEquals(
         List.of(
             CURRENT
-                + " is projected to reach 224 mA before the next test (accepted: 178.9 to"
+                + " is projected to reach 224 ± 0.1 mA before the next test (accepted: 178.9 to"
                 + " 219.0 mA)"),
         longer.warnings());
   }

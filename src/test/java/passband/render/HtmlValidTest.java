@@ -71,6 +71,6 @@ class HtmlValidTest {
                 new History.Dated(LocalDate.of(2025, 1, 31), report),
                 new History.Dated(LocalDate.of(2026, 1, 31), report)),
             365);
-    assertEquals("", said(HistoryPage.of(list, history)));
+    assertEquals("", said(HistoryPage.of(list, history, 365)));
   }
 }
