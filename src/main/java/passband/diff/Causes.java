@@ -6,7 +6,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
-import passband.limit.Limit;
 import passband.plan.Fact;
 import passband.plan.Plan;
 
@@ -20,20 +19,21 @@ final class Causes {
   private final Map<Object, List<Change>> byCause = new LinkedHashMap<>();
 
   /**
-   * Of two plans.
+   * Of two sides.
    *
+   * @param was null, likewise {@code now}, for a profile or a rule by itself
    * @param old what the one says
    * @param fresh what the other says
    */
-  Causes(Plan was, Iterable<Fact> old, Plan now, Iterable<Fact> fresh) {
+  Causes(@Nullable Plan was, Iterable<Fact> old, @Nullable Plan now, Iterable<Fact> fresh) {
     this.was = new Origins(was);
     this.now = new Origins(now);
     this.hunks = Hunks.between(Origins.files(old), Origins.files(fresh));
   }
 
   /** Adds what a difference was found to be. */
-  void add(Change change, Difference difference) {
-    Hunk edit = edit(difference);
+  void add(Change change, Difference difference, Aspect aspect) {
+    Hunk edit = edit(difference, aspect);
     add(change, edit != null ? edit : change.kind());
   }
 
@@ -46,18 +46,11 @@ final class Causes {
     byCause.computeIfAbsent(cause, c -> new ArrayList<>()).add(change);
   }
 
-  private @Nullable Hunk edit(Difference difference) {
-    boolean uncertainty = sameTolerance(difference.was(), difference.now());
+  private @Nullable Hunk edit(Difference difference, Aspect aspect) {
     Fact fresh = difference.now();
     Fact old = difference.was();
-    Hunk edit = fresh == null ? null : hunks.ofNew(now.of(fresh, uncertainty));
-    return edit != null || old == null ? edit : hunks.ofOld(was.of(old, uncertainty));
-  }
-
-  private static boolean sameTolerance(@Nullable Fact was, @Nullable Fact now) {
-    Limit old = was == null ? null : was.limit();
-    Limit fresh = now == null ? null : now.limit();
-    return old != null && fresh != null && old.sameTolerance(fresh);
+    Hunk edit = fresh == null ? null : hunks.ofNew(now.of(fresh, aspect));
+    return edit != null || old == null ? edit : hunks.ofOld(was.of(old, aspect));
   }
 
   /** The groups, the one with the worst change first; of two alike the greater one. */

@@ -3,6 +3,7 @@ package passband.diff;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import passband.plan.Fact;
 import passband.source.Span;
 
 /**
@@ -24,6 +25,12 @@ public record Change(
     List<Detail> details,
     List<Ends> wasEnds,
     List<Ends> nowEnds) {
+
+  /** One of no limit, by the line of a fact. */
+  static Change of(
+      Kind kind, String subject, @Nullable String was, @Nullable String now, Fact fact) {
+    return new Change(kind, subject, was, now, fact.span(), List.of(), List.of(), List.of());
+  }
 
   /** What else people are told, a line each. */
   public List<String> lines() {

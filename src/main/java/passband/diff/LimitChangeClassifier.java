@@ -15,7 +15,10 @@ import passband.quantity.Rational;
 import passband.quantity.Real;
 import passband.source.Span;
 
-/** What a change of a limit is, by the readings that are accepted and by the tolerance. */
+/**
+ * What a change of a limit is: of the tolerance, which a rule or a row gives, and apart from it of
+ * the acceptance within, which the decision rule and the uncertainty give.
+ */
 final class LimitChangeClassifier {
   private final Limit was;
   private final Limit now;
@@ -25,14 +28,18 @@ final class LimitChangeClassifier {
     this.now = now;
   }
 
-  /** Of the two facts of one limit. */
-  static Change judge(Fact before, Fact after) {
+  /** What the tolerance, or what is said of it, changed to; null where the acceptance alone did. */
+  static @Nullable Change tolerance(Fact before, Fact after) {
     LimitChangeClassifier judge = new LimitChangeClassifier(limit(before), limit(after));
+    Kind kind = judge.kind();
+    if (kind == Kind.RULE && judge.saysTheSame()) {
+      return null;
+    }
     String was = FactText.limit(judge.was);
     String now = FactText.limit(judge.now);
     boolean alike = was.equals(now);
     return new Change(
-        judge.kind(),
+        kind,
         after.subject(),
         alike ? before.shown() : was,
         alike ? after.shown() : now,
@@ -47,16 +54,24 @@ final class LimitChangeClassifier {
   }
 
   private Kind kind() {
-    Kind accepted = moved(was.accept(), now.accept());
-    if (accepted == null) {
-      accepted = moved(was.printed(), now.printed());
-    }
-    boolean sameExact = was.sameTolerance(now);
     boolean sameStep = was.resolution().equals(now.resolution());
-    if (accepted == null) {
+    Kind printed = moved(was.printed(), now.printed());
+    if (printed == null) {
       return sameStep ? Kind.RULE : Kind.RE_ROUNDED;
     }
-    return sameExact && !sameStep && accepted != Kind.OPENED ? Kind.RE_ROUNDED : accepted;
+    boolean rounded = was.sameTolerance(now) && !sameStep && printed != Kind.OPENED;
+    return rounded ? Kind.RE_ROUNDED : printed;
+  }
+
+  /** Whether only the acceptance differs. */
+  private boolean saysTheSame() {
+    return was.printed().equals(now.printed())
+        && sameRule()
+        && was.quantity().equals(now.quantity())
+        && was.unit().equals(now.unit())
+        && was.source() == now.source()
+        && Objects.equals(was.read().by(), now.read().by())
+        && FactText.stated(was).equals(FactText.stated(now));
   }
 
   /** Null where nothing moved. An end's direction: 1 looser, −1 tighter. */

@@ -27,14 +27,17 @@ import passband.syntax.Word;
 
 /** The lines that a fact of a plan comes from. */
 final class Origins {
-  private final Plan plan;
+  private final @Nullable Plan plan;
   private final Map<Span, Set<Stage.Run>> runs = new HashMap<>();
   private final Map<Span, Point> rows = new HashMap<>();
   private final Map<Limit, Point> points = new IdentityHashMap<>();
 
-  Origins(Plan plan) {
+  /**
+   * @param plan null for a profile or a rule by itself, whose facts have lines of their own alone
+   */
+  Origins(@Nullable Plan plan) {
     this.plan = plan;
-    for (Stage.Run run : plan.runs()) {
+    for (Stage.Run run : plan == null ? List.<Stage.Run>of() : plan.runs()) {
       of(run.test().span(), run);
       for (Point point : run.points()) {
         of(point.span(), run);
@@ -73,17 +76,12 @@ final class Origins {
   /**
    * The lines, the nearest first.
    *
-   * @param uncertainty whether it is known that a limit's tolerance did not change, but how far a
-   *     reading may be off
+   * @param aspect what of it changed
    */
-  List<Span> of(Fact fact, boolean uncertainty) {
+  List<Span> of(Fact fact, Aspect aspect) {
     List<Span> lines = new ArrayList<>();
     if (fact.limit() != null) {
-      if (uncertainty) {
-        reading(lines, fact.limit());
-      }
-      tolerance(lines, fact.limit());
-      reading(lines, fact.limit());
+      limit(lines, fact.limit(), aspect);
     }
     add(lines, fact.span());
     for (Stage.Run run : fact.span() == null ? Set.<Stage.Run>of() : tests(fact.span())) {
@@ -94,16 +92,39 @@ final class Origins {
       mode(lines, row.mode());
     }
     if (fact.area() == Fact.Area.ANALYZER || fact.area() == Fact.Area.PROFILE) {
-      block(lines, fact.span());
+      if (fact.key().contains("measure/")) {
+        range(lines, fact.span());
+      } else {
+        block(lines, fact.span());
+      }
     }
+    if (plan != null) {
+      shared(lines, fact, plan);
+    }
+    return lines;
+  }
+
+  private void limit(List<Span> lines, Limit limit, Aspect aspect) {
+    if (aspect == Aspect.DECISION) {
+      decision(lines);
+    }
+    if (aspect != Aspect.ITSELF) {
+      reading(lines, limit);
+    }
+    tolerance(lines, limit);
+    decision(lines);
+    reading(lines, limit);
+  }
+
+  /** What reaches more than a line says. */
+  private static void shared(List<Span> lines, Fact fact, Plan plan) {
     if (fact.area() == Fact.Area.STEPS || fact.area() == Fact.Area.STOP) {
-      actions(lines);
+      actions(lines, plan);
     }
     if (fact.area() == Fact.Area.DUTY) {
       plan.instruments().units().forEach(unit -> settle(lines, unit));
     }
-    heading(lines);
-    return lines;
+    heading(lines, plan);
   }
 
   private Set<Stage.Run> tests(Span span) {
@@ -120,14 +141,21 @@ final class Origins {
     }
   }
 
-  /** What it is read with, and how a reading is compared with the limit. */
-  private void reading(List<Span> lines, Limit limit) {
-    add(lines, plan.source().decision());
-    block(lines, limit.range() == null ? null : limit.range().span());
-    for (Analyzer.LoadBank bank : plan.instruments().loads()) {
-      block(lines, bank.span());
+  private void decision(List<Span> lines) {
+    if (plan != null) {
+      add(lines, plan.source().decision());
     }
-    plan.instruments().units().forEach(unit -> settle(lines, unit));
+  }
+
+  /** What it is read with. */
+  private void reading(List<Span> lines, Limit limit) {
+    range(lines, limit.range() == null ? null : limit.range().span());
+    if (plan != null) {
+      for (Analyzer.LoadBank bank : plan.instruments().loads()) {
+        block(lines, bank.span());
+      }
+      plan.instruments().units().forEach(unit -> settle(lines, unit));
+    }
   }
 
   private static void mode(List<Span> lines, @Nullable Mode mode) {
@@ -156,7 +184,7 @@ final class Origins {
     }
   }
 
-  private void actions(List<Span> lines) {
+  private static void actions(List<Span> lines, Plan plan) {
     plan.device().actions().values().forEach(action -> add(lines, action.span()));
     for (Analyzer unit : plan.instruments().units()) {
       unit.actions().values().forEach(action -> add(lines, action.span()));
@@ -171,7 +199,7 @@ final class Origins {
   }
 
   /** What the procedure says of the whole: a change of it reaches everything. */
-  private void heading(List<Span> lines) {
+  private static void heading(List<Span> lines, Plan plan) {
     Tree.Procedure tree = plan.tree();
     add(lines, tree.device());
     tree.instruments().forEach(one -> add(lines, one.span()));
@@ -187,6 +215,21 @@ final class Origins {
     if (span != null) {
       lines.add(span);
     }
+  }
+
+  /** Every line of a range: where it has no block of its own, of the one that it is in. */
+  private static void range(List<Span> lines, @Nullable Span head) {
+    if (head == null || opened(head.file().line(head.line())) > 0) {
+      block(lines, head);
+      return;
+    }
+    SourceFile file = head.file();
+    int line = head.line();
+    for (int depth = 0; depth <= 0 && line > 1; depth += opened(file.line(line))) {
+      line--;
+    }
+    int start = file.lineStart(line);
+    block(lines, new Span(file, start, start));
   }
 
   /** Every line of a block, from the line that opens it. */

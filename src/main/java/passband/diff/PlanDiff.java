@@ -3,14 +3,10 @@ package passband.diff;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
-import passband.limit.Limit;
-import passband.plan.Fact;
-import passband.plan.FactText;
 import passband.plan.Meaning;
 import passband.plan.Plan;
 
@@ -57,69 +53,8 @@ public record PlanDiff(@Nullable Plan was, @Nullable Plan now, List<ChangeGroup>
   }
 
   private static List<ChangeGroup> groups(Plan was, Plan now) {
-    Map<String, Fact> old = Meaning.of(was, Renames.between(was, now)).byKey();
-    Map<String, Fact> fresh = Meaning.of(now).byKey();
-    List<Difference> differences = Differences.between(old, fresh);
-    if (differences.isEmpty()) {
-      return List.of();
-    }
-    ChangeClassifier judge = new ChangeClassifier(was.decision(), now.decision());
-    Causes causes = new Causes(was, old.values(), now, fresh.values());
-    for (Difference difference : differences) {
-      causes.add(withLimits(judge.judge(difference), difference, old, fresh), difference);
-    }
-    if (was.revision().label().equals(now.revision().label())) {
-      causes.add(sameRevision(was, now));
-    }
-    return causes.groups();
-  }
-
-  private static Change sameRevision(Plan was, Plan now) {
-    return new Change(
-        Kind.SAME_REVISION,
-        "revision " + now.revision().label(),
-        was.digest(),
-        now.digest(),
-        now.source().revision(),
-        List.of(),
-        List.of(),
-        List.of());
-  }
-
-  /** A point that came or went is shown by its limits. */
-  private static Change withLimits(
-      Change change, Difference difference, Map<String, Fact> old, Map<String, Fact> fresh) {
-    if (difference.area() != Fact.Area.POINT || difference.isChange()) {
-      return change;
-    }
-    boolean gone = difference.now() == null;
-    List<Fact> limits = limits(difference.fact().key(), gone ? old : fresh);
-    List<Ends> ends = limits.stream().flatMap(fact -> Ends.of(fact).stream()).toList();
-    String shown = shown(limits);
-    return new Change(
-        change.kind(),
-        change.subject(),
-        gone ? shown : null,
-        gone ? null : shown,
-        change.cause(),
-        List.of(),
-        gone ? ends : List.of(),
-        gone ? List.of() : ends);
-  }
-
-  private static List<Fact> limits(String point, Map<String, Fact> facts) {
-    return facts.values().stream()
-        .filter(fact -> fact.limit() != null && point.equals(fact.owner()))
-        .toList();
-  }
-
-  private static String shown(List<Fact> limits) {
-    List<String> shown = new ArrayList<>();
-    for (Fact fact : limits) {
-      Limit limit = Objects.requireNonNull(fact.limit());
-      shown.add(limit.quantity() + " " + FactText.limit(limit));
-    }
-    return String.join("; ", shown);
+    return Comparison.groups(
+        was, Meaning.of(was, Renames.between(was, now)).byKey(), now, Meaning.of(now).byKey());
   }
 
   /** The name of the procedure. */

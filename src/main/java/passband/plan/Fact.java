@@ -4,6 +4,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import passband.limit.Limit;
 import passband.source.Span;
+import passband.syntax.LimitExpression;
 import passband.syntax.Ratings;
 
 /**
@@ -14,9 +15,7 @@ import passband.syntax.Ratings;
  * @param subject what it is about in words
  * @param canonical what it says in the one way of writing it: equal exactly for equal meaning
  * @param shown what it says in words for people
- * @param sequence the names that stand in an order, for a fact that is an order; null for others
- * @param limit the limit, for a fact that is one; null for others
- * @param record what a recorded value has to be, for a fact that is that; null for others
+ * @param told what it says as values, where a change of it is judged by them; null for others
  * @param owner the key of the fact that it is a part of: one that is new or gone takes its parts
  *     with it; null for a fact that stands by itself
  * @param span where it is written; null for what no line says
@@ -27,11 +26,27 @@ public record Fact(
     String subject,
     String canonical,
     String shown,
-    @Nullable List<String> sequence,
-    @Nullable Limit limit,
-    @Nullable RecordLimit record,
+    @Nullable Told told,
     @Nullable String owner,
     @Nullable Span span) {
+
+  /** What a fact says as values. */
+  public sealed interface Told {}
+
+  /** The names that stand in an order. */
+  private record Order(List<String> names) implements Told {}
+
+  /** What a reading has to be. */
+  private record OfLimit(Limit limit) implements Told {}
+
+  /** What a recorded value has to be. */
+  private record OfRecord(RecordLimit limit) implements Told {}
+
+  /** What is done, in order. */
+  private record OfSteps(List<PlanStep> steps) implements Told {}
+
+  /** What a profile or a rule says that a quantity has to be, as written. */
+  private record Written(LimitExpression limit) implements Told {}
 
   /** What facts are about. */
   public enum Area {
@@ -47,14 +62,17 @@ public record Fact(
     MOVES,
     LEAD,
     CONTACT,
+    RUN,
     STATE,
     DUTY,
     STOP,
     STEPS,
+    CALCULATION,
     ORDER,
     POINT,
     LIMIT,
     RECORD,
+    RULE,
     UNKNOWN,
     ANALYZER,
     PROFILE
@@ -63,7 +81,7 @@ public record Fact(
   /** A fact that is neither an order nor a limit, and no part of another. */
   static Fact of(
       Area area, String key, String subject, String canonical, String shown, @Nullable Span span) {
-    return new Fact(area, key, subject, canonical, shown, null, null, null, null, span);
+    return new Fact(area, key, subject, canonical, shown, null, null, span);
   }
 
   /** A text that says all there is to say. */
@@ -99,9 +117,7 @@ public record Fact(
         subject,
         Canonical.of(limit.accept().lower(), limit.accept().upper(), limit.unit()),
         limit.text(),
-        null,
-        null,
-        limit,
+        new OfRecord(limit),
         null,
         span);
   }
@@ -115,20 +131,62 @@ public record Fact(
         subject,
         Canonical.of(sequence),
         String.join(", ", sequence),
-        sequence,
-        null,
-        null,
+        new Order(sequence),
         null,
         span);
   }
 
+  /** The same of a reading's limit. */
+  Fact with(Limit limit) {
+    return telling(new OfLimit(limit));
+  }
+
+  /** The same of steps. */
+  Fact with(List<PlanStep> steps) {
+    return telling(new OfSteps(List.copyOf(steps)));
+  }
+
+  /** The same of what a profile or a rule writes. */
+  Fact with(LimitExpression written) {
+    return telling(new Written(written));
+  }
+
+  private Fact telling(Told other) {
+    return new Fact(area, key, subject, canonical, shown, other, owner, span);
+  }
+
+  /** The names that stand in an order; null for a fact that is none. */
+  public @Nullable List<String> sequence() {
+    return told instanceof Order order ? order.names : null;
+  }
+
+  /** The limit of a reading; null for a fact that is none. */
+  public @Nullable Limit limit() {
+    return told instanceof OfLimit of ? of.limit : null;
+  }
+
+  /** What a recorded value has to be; null for a fact that is not that. */
+  public @Nullable RecordLimit record() {
+    return told instanceof OfRecord of ? of.limit : null;
+  }
+
+  /** What is done, in order; null for a fact that is not that. */
+  public @Nullable List<PlanStep> steps() {
+    return told instanceof OfSteps of ? of.steps : null;
+  }
+
+  /** What a profile or a rule writes of a quantity; null for a fact that is not that. */
+  public @Nullable LimitExpression written() {
+    return told instanceof Written of ? of.limit : null;
+  }
+
   /** The same as a part of another fact. */
   Fact partOf(@Nullable String owner) {
-    return new Fact(area, key, subject, canonical, shown, sequence, limit, record, owner, span);
+    return new Fact(area, key, subject, canonical, shown, told, owner, span);
   }
 
   /** The same under another key. */
   Fact underKey(String other) {
-    return new Fact(area, other, subject, canonical, shown, sequence, limit, record, owner, span);
+    return new Fact(area, other, subject, canonical, shown, told, owner, span);
   }
 }

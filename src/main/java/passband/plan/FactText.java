@@ -34,7 +34,7 @@ public final class FactText {
   }
 
   /** What the row states for a limit, by quantity; empty where it states nothing. */
-  static String stated(Limit limit) {
+  public static String stated(Limit limit) {
     List<String> each = new ArrayList<>();
     for (Stated s : limit.stated()) {
       each.add("; stated " + s.quantity() + " " + end(s.lower()) + " to " + end(s.upper()));

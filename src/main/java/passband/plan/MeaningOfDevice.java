@@ -203,12 +203,13 @@ final class MeaningOfDevice {
   private void limit(String key, String subject, Tree.QuantityLimit limit) {
     facts.add(
         Fact.of(
-            Area.PROFILE,
-            key,
-            subject,
-            Canonical.of(limit.quantity(), LimitText.exact(limit.limit())),
-            limit.quantity() + " " + LimitText.of(limit.limit()),
-            limit.span()));
+                Area.PROFILE,
+                key,
+                subject,
+                Canonical.of(limit.quantity(), LimitText.exact(limit.limit())),
+                limit.quantity() + " " + LimitText.of(limit.limit()),
+                limit.span())
+            .with(limit.limit()));
   }
 
   private void duty(Device.Mode mode, String key, String subject) {

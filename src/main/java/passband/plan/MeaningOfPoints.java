@@ -164,7 +164,7 @@ final class MeaningOfPoints {
             + by(limit.read().by());
     boolean stated = limit.source() == Limit.Source.STATED;
     Span span = stated ? point.span() : limit.rule().span();
-    return new Fact(Area.LIMIT, "limit/" + id, id, canonical, shown, null, limit, null, null, span);
+    return Fact.of(Area.LIMIT, "limit/" + id, id, canonical, shown, span).with(limit);
   }
 
   /** Whose display shows it, where the bench has more than an instrument. */

@@ -28,7 +28,7 @@ final class MeaningOfProcedure {
     decision(plan);
     facts.add(
         Fact.of(
-            Area.TEXT,
+            Area.CONDITION,
             "phases",
             "the phases",
             Canonical.of(plan.phases()),

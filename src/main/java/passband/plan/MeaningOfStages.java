@@ -31,16 +31,17 @@ final class MeaningOfStages implements Stage.Visitor<Void> {
     order.add(name);
     facts.add(
         Fact.of(
-            Area.TEXT,
-            name,
-            name,
-            Canonical.of(section.title()),
-            FactText.titled(section.title()),
-            section.name().span()));
+                Area.TEXT,
+                name,
+                name,
+                Canonical.of(section.title()),
+                FactText.titled(section.title()),
+                section.name().span())
+            .partOf(name + "/steps"));
     if (section.condition().option() != null) {
-      when(name, name, new Stage.When(null, section.condition()), name);
+      when(name, name, new Stage.When(null, section.condition()), name + "/steps");
     }
-    steps(name + "/steps", name + ", steps", section.steps(), section.name().span());
+    steps(name + "/steps", name + ", steps", section.steps(), null, section.name().span());
     return null;
   }
 
@@ -68,21 +69,21 @@ final class MeaningOfStages implements Stage.Visitor<Void> {
             Canonical.of(adjust.title(), affects),
             FactText.titled(adjust.title(), "affects " + String.join(", ", affects)),
             adjust.name().span()));
-    steps(name + "/steps", name + ", steps", adjust.steps(), adjust.name().span());
+    steps(name + "/steps", name + ", steps", adjust.steps(), null, adjust.name().span());
     return null;
   }
 
   @Override
   public Void start(Stage.Start start) {
     order.add("start");
-    steps("start", "start", List.of(start.ready()), start.ready().span());
+    steps("start", "start", List.of(start.ready()), null, start.ready().span());
     return null;
   }
 
   @Override
   public Void end(Stage.End end) {
     order.add("end");
-    steps("end", "end", end.stays(), null);
+    steps("end", "end", end.stays(), null, null);
     return null;
   }
 
@@ -98,10 +99,15 @@ final class MeaningOfStages implements Stage.Visitor<Void> {
     return null;
   }
 
-  private void steps(String key, String subject, List<PlanStep> steps, @Nullable Span span) {
+  private void steps(
+      String key,
+      String subject,
+      List<PlanStep> steps,
+      @Nullable String owner,
+      @Nullable Span span) {
     MeaningOfSteps meaning = new MeaningOfSteps(naming);
-    facts.add(meaning.fact(Area.STEPS, key, subject, steps, span));
-    meaning.records(key, subject, steps).forEach(facts::add);
+    facts.add(meaning.fact(Area.STEPS, key, subject, steps, span).partOf(owner));
+    meaning.records(key, subject, steps).forEach(record -> facts.add(record.partOf(owner)));
   }
 
   // ---- a run ----
@@ -122,8 +128,8 @@ final class MeaningOfStages implements Stage.Visitor<Void> {
       setup(run, run.setup(), key, subject, outlet);
     }
     moves(key + "/moves", subject + ", changes of the wiring", run.moves(), key + "/state", at);
-    steps(key + "/before", subject + ", before", run.before(), at);
-    steps(key + "/after", subject + ", after", run.after(), at);
+    steps(key + "/before", subject + ", before", run.before(), key + "/state", at);
+    steps(key + "/after", subject + ", after", run.after(), key + "/state", at);
     derives(run, key, subject);
     if (run.sweep() != null) {
       sweep(run.sweep(), key, subject, at);
@@ -137,16 +143,18 @@ final class MeaningOfStages implements Stage.Visitor<Void> {
     String from = run.renamedFrom();
     facts.share(
         Fact.of(
-            from == null ? Area.TEXT : Area.NAME,
-            "test/" + test,
-            "test " + test,
-            Canonical.of(run.title(), from == null ? null : Canonical.of(run.test(), from)),
-            FactText.titled(
-                run.title(), from == null ? null : run.test() + " renamed from " + from),
-            at),
+                from == null ? Area.TEXT : Area.NAME,
+                "test/" + test,
+                "test " + test,
+                Canonical.of(run.title(), from == null ? null : Canonical.of(run.test(), from)),
+                FactText.titled(
+                    run.title(), from == null ? null : run.test() + " renamed from " + from),
+                at)
+            .partOf(key + "/state"),
         key);
     String state = run.state() == null ? null : run.state().name().text();
-    facts.add(Fact.text(Area.STATE, key + "/state", subject + ", inside", state, at));
+    String inside = state == null ? "" : ", inside " + state;
+    facts.add(Fact.of(Area.RUN, key + "/state", subject, Canonical.of(state), "done" + inside, at));
     String output = run.output().word();
     facts.add(
         Fact.text(Area.STATE, key + "/output", subject + ", output", output, at)
@@ -194,26 +202,31 @@ final class MeaningOfStages implements Stage.Visitor<Void> {
 
   private void setup(Stage.Run run, Setup setup, String key, String subject, String outlet) {
     String name = setup.name().text();
-    facts.add(Fact.text(Area.WIRE, key + "/setup", subject + ", setup", name, run.test().span()));
+    String owner = key + "/state";
+    Span at = run.test().span();
+    facts.add(Fact.text(Area.WIRE, key + "/setup", subject + ", setup", name, at).partOf(owner));
     facts.share(
         Fact.of(
-            Area.TEXT,
-            "setup/" + name,
-            "setup " + name,
-            Canonical.of(setup.title()),
-            FactText.titled(setup.title()),
-            setup.name().span()),
+                Area.TEXT,
+                "setup/" + name,
+                "setup " + name,
+                Canonical.of(setup.title()),
+                FactText.titled(setup.title()),
+                setup.name().span())
+            .partOf(owner),
         key);
     String on = "setup " + name + " on " + outlet;
     List<String> leads = new ArrayList<>();
     for (Wire wire : setup.wires()) {
       String lead = wire.lead().name().text() + (wire.lead().accessory() ? "/" + leads.size() : "");
       leads.add(lead);
-      facts.share(wire(wire, "wire/" + name + "/" + outlet + "/" + lead, on), key);
+      facts.share(wire(wire, "wire/" + name + "/" + outlet + "/" + lead, on).partOf(owner), key);
     }
     String wires = "wires/" + name + "/" + outlet;
     facts.share(
-        Fact.order(Area.WIRE, wires, on + ", order of the leads", leads, setup.span()), key);
+        Fact.order(Area.WIRE, wires, on + ", order of the leads", leads, setup.span())
+            .partOf(owner),
+        key);
   }
 
   private Fact wire(Wire wire, String key, String on) {
@@ -263,12 +276,13 @@ final class MeaningOfStages implements Stage.Visitor<Void> {
       names.add(d.name());
       facts.add(
           Fact.of(
-              Area.STEPS,
-              key + "/derive/" + d.name(),
-              subject + ", " + d.name(),
-              Canonical.of(d.title(), d.formula()),
-              FactText.titled(d.title(), d.formula()),
-              run.test().span()));
+                  Area.CALCULATION,
+                  key + "/derive/" + d.name(),
+                  subject + ", " + d.name(),
+                  Canonical.of(d.title(), d.formula()),
+                  FactText.titled(d.title(), d.formula()),
+                  run.test().span())
+              .partOf(key + "/state"));
     }
     facts.add(
         Fact.order(
@@ -296,6 +310,8 @@ final class MeaningOfStages implements Stage.Visitor<Void> {
             + s.until()
             + " as "
             + s.as();
-    facts.add(Fact.of(Area.STEPS, key + "/sweep", subject + ", sweep", canonical, shown, at));
+    facts.add(
+        Fact.of(Area.STEPS, key + "/sweep", subject + ", sweep", canonical, shown, at)
+            .partOf(key + "/state"));
   }
 }

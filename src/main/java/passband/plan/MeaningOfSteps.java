@@ -21,7 +21,7 @@ final class MeaningOfSteps {
   }
 
   Fact fact(Area area, String key, String subject, List<PlanStep> steps, @Nullable Span span) {
-    return Fact.of(area, key, subject, canonical(steps), shown(steps), span);
+    return Fact.of(area, key, subject, canonical(steps), shown(steps), span).with(steps);
   }
 
   /** What values that these steps record have to be, each a fact of its own. */
@@ -38,15 +38,16 @@ final class MeaningOfSteps {
 
   private String canonical(List<PlanStep> steps) {
     List<String> each = new ArrayList<>();
-    for (PlanStep step : steps) {
-      each.add(
-          Canonical.of(
-              step.kind().word(),
-              step.insteadOf(),
-              step.act().accept(operands),
-              step.words() == null ? null : parts(step.words())));
-    }
+    steps.forEach(step -> each.add(canonical(step)));
     return Canonical.of(each);
+  }
+
+  private String canonical(PlanStep step) {
+    return Canonical.of(
+        step.kind().word(),
+        step.insteadOf(),
+        step.act().accept(operands),
+        step.words() == null ? null : parts(step.words()));
   }
 
   private static List<String> parts(Words words) {

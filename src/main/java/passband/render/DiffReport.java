@@ -167,13 +167,13 @@ public final class DiffReport {
         .replace("\n", " ");
   }
 
-  /** For other programs: {@code {"format":"passband-diff/4","procedures":[…]}}. */
+  /** For other programs: {@code {"format":"passband-diff/5","procedures":[…]}}. */
   public static String json(List<PlanDiff> diffs) {
     StringWriter out = new StringWriter();
     try (JsonWriter json = new JsonWriter(out)) {
       json.setFormattingStyle(FormattingStyle.PRETTY);
       json.beginObject();
-      json.name("format").value("passband-diff/4");
+      json.name("format").value("passband-diff/5");
       json.name("procedures").beginArray();
       for (PlanDiff diff : diffs) {
         json.beginObject();

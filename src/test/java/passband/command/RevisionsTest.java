@@ -87,7 +87,7 @@ class RevisionsTest {
     edit("procedures/teasel/other.pband", "410 to 500", "420 to 490");
     edit("procedures/teasel/other.pband", "revision \"B\"", "revision \"C\"");
     assertEquals(1, run("diff", TEASEL, "procedures/teasel/other.pband"), err);
-    assertTrue(out.contains("1. tightened: tack-output/bipolar/tack/1/40ohm/current"), out);
+    assertTrue(out.contains("1. limits tightened: tack-output/bipolar/tack/1/40ohm/current"), out);
     edit("procedures/teasel/other.pband", "420 to 490", "420 to 490 Ohms");
     assertEquals(2, run("diff", TEASEL, "procedures/teasel/other.pband"));
     assertTrue(err.contains("other.pband:64"), err);
@@ -105,7 +105,7 @@ class RevisionsTest {
     assertEquals(1, run("diff", "HEAD:" + TEASEL, TEASEL), err);
     assertTrue(out.contains("mode tack"), out);
     assertEquals(1, run("diff", "HEAD:procedures", "procedures", "--as", "json"));
-    assertTrue(out.contains("\"passband-diff/4\""), out);
+    assertTrue(out.contains("\"passband-diff/5\""), out);
     assertEquals(1, run("diff", "HEAD:procedures", "procedures", "--as", "html"));
     assertTrue(out.startsWith("<!DOCTYPE html>"), out);
   }
@@ -164,7 +164,7 @@ class RevisionsTest {
         work.resolve("procedures/teasel/passband.library"),
         work.resolve("procedures/passband.library"));
     said = git("diff", "--", TEASEL);
-    assertTrue(said.contains("loosened: tack-output/bipolar/tack/1/40ohm/current"), said);
+    assertTrue(said.contains("limits loosened: tack-output/bipolar/tack/1/40ohm/current"), said);
   }
 
   private static String command(String name) {
@@ -180,7 +180,7 @@ class RevisionsTest {
     edit(TEASEL, "410 to 500", "400 to 500");
     String said = git("diff");
     assertTrue(said.contains("passband " + TEASEL), said);
-    assertTrue(said.contains("loosened: tack-output/bipolar/tack/1/40ohm/current"), said);
+    assertTrue(said.contains("limits loosened: tack-output/bipolar/tack/1/40ohm/current"), said);
     git("checkout", "-q", "--", ".");
     edit("procedures/analyzers/shale.pband", "resolution 10 V", "resolution 20 V");
     said = git("diff");

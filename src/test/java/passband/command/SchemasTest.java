@@ -252,7 +252,8 @@ class SchemasTest {
   @Test
   void aSchemaKnowsEveryWordOfTheProgram() {
     assertEquals(
-        Stream.of(Kind.values()).map(Kind::word).toList(), words("diff", "change", "kind"));
+        Stream.of(Kind.values()).map(Kind::word).toList(),
+        words(definition("diff", "kind").getAsJsonArray("enum")));
     assertEquals(
         Stream.of(Cause.Code.values()).map(Cause.Code::word).collect(Collectors.toSet()),
         Set.copyOf(words("verdicts", "cause", "code")));
@@ -265,17 +266,20 @@ class SchemasTest {
   }
 
   private static List<String> words(String schema, String part, String key) {
+    return words(
+        definition(schema, part)
+            .getAsJsonObject("properties")
+            .getAsJsonObject(key)
+            .getAsJsonArray("enum"));
+  }
+
+  private static JsonObject definition(String schema, String name) {
     JsonObject root = JsonParser.parseString(Schemas.text(schema)).getAsJsonObject();
-    return root
-        .getAsJsonObject("$defs")
-        .getAsJsonObject(part)
-        .getAsJsonObject("properties")
-        .getAsJsonObject(key)
-        .getAsJsonArray("enum")
-        .asList()
-        .stream()
-        .map(JsonElement::getAsString)
-        .toList();
+    return root.getAsJsonObject("$defs").getAsJsonObject(name);
+  }
+
+  private static List<String> words(JsonArray words) {
+    return words.asList().stream().map(JsonElement::getAsString).toList();
   }
 
   @Test

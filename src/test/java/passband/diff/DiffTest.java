@@ -69,12 +69,12 @@ class DiffTest {
       value = {
         "teasel/teasel-output.pband | 20 W, 70 W, 140 W | 20 W, 140 W | point removed | slit-output/mono-1/slit/70W/400ohm",
         "teasel/teasel-output.pband | outlet mono-1, mono-2\\n    setup  monopolar-load\\n    accept power from output | outlet mono-1\\n    setup  monopolar-load\\n    accept power from output | point removed | slit-output/mono-2",
-        "teasel/teasel-output.pband | accept peak-voltage at most 3.8 kV | accept peak-voltage at most 3.7 kV | tightened | peak-voltage",
-        "teasel/teasel-output.pband | accept power from output, read as current | accept power within 12 % of setting, read as current | tightened | slit-output",
+        "teasel/teasel-output.pband | accept peak-voltage at most 3.8 kV | accept peak-voltage at most 3.7 kV | limits tightened | peak-voltage",
+        "teasel/teasel-output.pband | accept power from output, read as current | accept power within 12 % of setting, read as current | limits tightened | slit-output",
         "teasel/teasel-output.pband | 1350 to 1650 | at most 1650 | limit removed | tack-output/bipolar/tack/5",
-        "teasel/teasel-output.pband | 410 to 500 | 400 to 500 | loosened | tack-output/bipolar/tack/1",
-        "teasel/teasel-output.pband | 410 to 500 | 420 to 510 | shifted | tack-output/bipolar/tack/1",
-        "teasel/teasel-output.pband | 410 to 500 | 420 to 490 | tightened | tack-output/bipolar/tack/1",
+        "teasel/teasel-output.pband | 410 to 500 | 400 to 500 | limits loosened | tack-output/bipolar/tack/1",
+        "teasel/teasel-output.pband | 410 to 500 | 420 to 510 | limits shifted | tack-output/bipolar/tack/1",
+        "teasel/teasel-output.pband | 410 to 500 | 420 to 490 | limits tightened | tack-output/bipolar/tack/1",
         "teasel/teasel-output.pband |   caution patient    \"Never with a patient connected. Keep people with pacemakers or other implants away.\"\\n | | caution removed | patient",
         "teasel/teasel-output.pband | Never with a patient connected. | Better without a patient. | caution changed | patient",
         "teasel/teasel-output.pband | connect red   from outlet.left   to analyzer.load-high\\n    connect black from outlet.right  to analyzer.load-low | connect red   from outlet.right   to analyzer.load-high\\n    connect black from outlet.left  to analyzer.load-low | connection changed | red test lead",
@@ -159,7 +159,7 @@ class DiffTest {
             + text.substring(tack, slit)
             + text.substring(flare));
     List<Change> changes = changes(before, plan(files, TEASEL));
-    assertTrue(changes.stream().anyMatch(c -> c.kind() == Kind.ORDER), changes.toString());
+    assertTrue(changes.stream().anyMatch(c -> c.kind() == Kind.ORDER_ACROSS), changes.toString());
   }
 
   @Test
@@ -308,15 +308,15 @@ class DiffTest {
             List.of(plan(library(), TEASEL)),
             List.of(edited(TEASEL, TEASEL, "410 to 500", "400 to 500")));
     String text = DiffReport.text(diffs, true);
-    assertTrue(text.contains("loosened: tack-output/bipolar/tack/1/40ohm/current"), text);
+    assertTrue(text.contains("limits loosened: tack-output/bipolar/tack/1/40ohm/current"), text);
     assertTrue(text.contains("was  410.0 to 500.0 mA"), text);
     assertTrue(text.contains("now  400.0 to 500.0 mA"), text);
     assertTrue(text.contains(TEASEL + ":64: tack | 1       | 40       | 400 to 500"), text);
     assertTrue(
         DiffReport.markdown(diffs)
-            .contains("| **loosened** tack-output/bipolar/tack/1/40ohm/current |"));
+            .contains("| **limits loosened** tack-output/bipolar/tack/1/40ohm/current |"));
     JsonObject json = JsonParser.parseString(DiffReport.json(diffs)).getAsJsonObject();
-    assertEquals("passband-diff/4", json.get("format").getAsString());
+    assertEquals("passband-diff/5", json.get("format").getAsString());
     JsonObject change =
         json.getAsJsonArray("procedures")
             .get(0)
@@ -327,7 +327,7 @@ class DiffTest {
             .getAsJsonArray("changes")
             .get(0)
             .getAsJsonObject();
-    assertEquals("loosened", change.get("kind").getAsString());
+    assertEquals("limits loosened", change.get("kind").getAsString());
     assertEquals(
         "{\"text\":\"410.0 to 500.0 mA, read to 0.1 mA\",\"limits\":[{\"quantity\":\"current\",\"unit\":\"mA\","
             + "\"lower\":410.0,\"upper\":500.0,\"accept_lower\":410.0,\"accept_upper\":500.0}]}",
@@ -342,7 +342,7 @@ class DiffTest {
             .get("accept_lower")
             .getAsBigDecimal());
     String page = DiffPage.of(diffs);
-    assertTrue(page.contains("<b>loosened</b> tack-output"), page);
+    assertTrue(page.contains("<b>limits loosened</b> tack-output"), page);
     assertTrue(page.contains("Reviewed by"));
   }
 

@@ -1,0 +1,125 @@
+package passband.diff;
+
+import java.math.RoundingMode;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
+import passband.limit.Decision;
+import passband.limit.Limit;
+import passband.limit.Uncertainty;
+import passband.model.Analyzer;
+import passband.plan.Fact;
+import passband.plan.Plan;
+import passband.quantity.Real;
+import passband.source.Span;
+
+/**
+ * How a reading is compared with a limit, apart from the limit itself: the guard band that the
+ * decision rule asks for, and the uncertainty that it is made of.
+ */
+final class AcceptanceClassifier {
+  private final Decision was;
+  private final Decision now;
+  private final Span line;
+
+  /** Of two procedures. */
+  AcceptanceClassifier(Plan was, Plan now) {
+    this.was = was.decision();
+    this.now = now.decision();
+    this.line = now.source().decision();
+  }
+
+  /** What the decision rule brings about at a limit; null where it brings about nothing. */
+  @Nullable Change guard(Fact before, Fact after) {
+    int direction = now.guard().compareTo(was.guard());
+    Limit old = limit(before);
+    Limit fresh = limit(after);
+    if (direction == 0 || old.uncertainty() == null && fresh.uncertainty() == null) {
+      return null;
+    }
+    return change(
+        direction < 0 ? Kind.GUARD_LESS : Kind.GUARD_MORE,
+        before,
+        after,
+        accepted(old) + ", " + was.text(),
+        accepted(fresh) + ", " + now.text(),
+        line);
+  }
+
+  private static String accepted(Limit limit) {
+    return "accepts " + limit.words(limit.accept());
+  }
+
+  /** What another uncertainty brings about where the limit is the same; else null. */
+  @Nullable Change uncertainty(Fact before, Fact after) {
+    Limit old = limit(before);
+    Limit fresh = limit(after);
+    if (!old.sameTolerance(fresh) || !old.quantity().equals(fresh.quantity())) {
+      return null;
+    }
+    Kind kind = kind(old, fresh);
+    Analyzer.Range range = fresh.range();
+    Span span = range == null ? after.span() : range.span();
+    return kind == null
+        ? null
+        : change(kind, before, after, text(old, was), text(fresh, now), span);
+  }
+
+  private static Limit limit(Fact fact) {
+    return Objects.requireNonNull(fact.limit(), "a fact that is no limit");
+  }
+
+  /** Less where it is less at either end: that end accepts more. */
+  private static @Nullable Kind kind(Limit was, Limit now) {
+    Uncertainty old = was.uncertainty();
+    Uncertainty fresh = now.uncertainty();
+    if (old == null || fresh == null) {
+      return old == fresh ? null : fresh == null ? Kind.UNCERTAINTY_MORE : Kind.UNCERTAINTY_LESS;
+    }
+    boolean more = false;
+    for (Real end : ends(now)) {
+      int direction = fresh.standard(end).compareTo(old.standard(end));
+      if (direction < 0) {
+        return Kind.UNCERTAINTY_LESS;
+      }
+      more |= direction > 0;
+    }
+    return more ? Kind.UNCERTAINTY_MORE : null;
+  }
+
+  private static List<Real> ends(Limit limit) {
+    List<Real> ends = new ArrayList<>();
+    if (limit.exact().lower() != null) {
+      ends.add(limit.exact().lower());
+    }
+    if (limit.exact().upper() != null) {
+      ends.add(limit.exact().upper());
+    }
+    return ends;
+  }
+
+  private static String text(Limit limit, Decision decision) {
+    Real expanded = limit.expanded();
+    String u =
+        expanded == null
+            ? "unknown"
+            : expanded
+                    .over(Real.of(limit.unit().factor()))
+                    .toDecimal(4, RoundingMode.HALF_EVEN)
+                    .stripTrailingZeros()
+                    .toPlainString()
+                + " "
+                + limit.unit().printed();
+    return limit.words(limit.printed())
+        + ", U = "
+        + u.strip()
+        + (decision.guard().signum() == 0 ? "" : ", " + accepted(limit));
+  }
+
+  private static Change change(
+      Kind kind, Fact before, Fact after, String was, String now, @Nullable Span cause) {
+    return new Change(
+        kind, after.subject(), was, now, cause, List.of(), Ends.of(before), Ends.of(after));
+  }
+}
