@@ -249,6 +249,39 @@ final class CommandTable {
                   Option.oneOf("--as", "FORM", List.of("text", "json", "html"), "output format")),
               true),
           new CommandSpec(
+              "fleet",
+              List.of(Operand.of("FOLDER", ArgumentKind.FOLDER)),
+              "put the records of many generators together",
+              """
+              Reads every .json file below FOLDER as a record: when each generator was last done and is due, how often
+              a model and a point failed as found, and what drifts towards its limits. A file that is no record, was
+              changed after it was written, is of another format or holds the same readings as another is named and
+              left out of every total. Seals are checked; 'verify' judges a record again. --instrument lists the
+              records that used the instrument with that serial number. Exit status: 1 if a file was left out.
+              """,
+              List.of(
+                  Option.of(
+                          "--interval",
+                          ArgumentKind.DAYS,
+                          "DAYS",
+                          "days from one visit to the next")
+                      .orElse("365"),
+                  Option.of(
+                      "--date",
+                      ArgumentKind.DATE,
+                      "DATE",
+                      "the day on which a generator is overdue or not (YYYY-MM-DD; else today)"),
+                  Option.of(
+                      "--instrument",
+                      ArgumentKind.NAME,
+                      "SERIAL",
+                      "list the records that used this instrument, by its serial number"),
+                  Option.of(
+                      "--from", ArgumentKind.DATE, "DATE", "of these, from this day (YYYY-MM-DD)"),
+                  Option.of("--to", ArgumentKind.DATE, "DATE", "and to this day (YYYY-MM-DD)"),
+                  Option.oneOf("--as", "FORM", List.of("text", "csv", "html"), "output format")),
+              true),
+          new CommandSpec(
               "schema",
               List.of(Operand.oneOf("NAME", "schema", () -> Schemas.NAMES).orNone()),
               "print the schema of a JSON file that Passband writes",

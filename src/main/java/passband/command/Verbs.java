@@ -47,6 +47,7 @@ final class Verbs {
       case "judge" -> new JudgeCommand(invocation);
       case "record" -> new RecordCommand(invocation);
       case "verify" -> new VerifyCommand(invocation);
+      case "fleet" -> new FleetCommand(invocation);
       case "history" -> new HistoryCommand(invocation);
       case "schema" -> this::schema;
       case "explain" -> new ExplainCommand(out);

@@ -30,9 +30,6 @@ import passband.evidence.ItemWords;
  * @param drifts of the points of the latest report
  */
 public record History(List<LocalDate> dates, List<Drift> drifts) {
-  /** Nothing is said of what is further ahead, in days. */
-  public static final int LONGEST = 3652;
-
   private static final double DAYS_A_YEAR = 365.25;
   private static final double PROBABILITY = 0.95;
 
@@ -47,7 +44,7 @@ public record History(List<LocalDate> dates, List<Drift> drifts) {
    *     fewer than three readings
    * @param crosses whether any of that is outside what is accepted
    * @param inside how many whole days after the last report all of it stays inside, at most {@link
-   *     #LONGEST}; negative with fewer than three readings
+   *     StraightLine#LONGEST}; negative with fewer than three readings
    */
   public record Drift(
       Item.Measured limit,
@@ -179,35 +176,27 @@ public record History(List<LocalDate> dates, List<Drift> drifts) {
     }
     double last = ChronoUnit.DAYS.between(dates.get(0), dates.get(dates.size() - 1));
     double next = last + intervalDays;
+    double low = end(limit.limits() == null ? null : limit.limits().acceptLower());
+    double high = end(limit.limits() == null ? null : limit.limits().acceptUpper());
     return new Drift(
         limit,
         readings,
         line,
         line.at(next),
         line.predictionHalfWidth(next, PROBABILITY),
-        crosses(limit.limits(), line, next),
-        inside(limit.limits(), line, last));
+        crosses(low, high, line, next),
+        line.daysInside(last, low, high, PROBABILITY));
   }
 
-  private static boolean crosses(Item.@Nullable Limits limits, StraightLine line, double day) {
-    BigDecimal low = limits == null ? null : limits.acceptLower();
-    BigDecimal high = limits == null ? null : limits.acceptUpper();
+  private static boolean crosses(double low, double high, StraightLine line, double day) {
     double half = line.predictionHalfWidth(day, PROBABILITY);
     double about = Double.isNaN(half) ? 0 : half;
-    return low != null && line.at(day) - about < low.doubleValue()
-        || high != null && line.at(day) + about > high.doubleValue();
+    return line.at(day) - about < low || line.at(day) + about > high;
   }
 
-  /** The interval only widens ahead of the readings, but the line may come back: day by day. */
-  private static int inside(Item.@Nullable Limits limits, StraightLine line, double last) {
-    if (Double.isNaN(line.residual())) {
-      return -1;
-    }
-    int days = 0;
-    while (days < LONGEST && !crosses(limits, line, last + days + 1)) {
-      days++;
-    }
-    return days;
+  /** NaN for a side that is open, which no comparison is true of. */
+  private static double end(@Nullable BigDecimal limit) {
+    return limit == null ? Double.NaN : limit.doubleValue();
   }
 
   /**
@@ -227,7 +216,7 @@ public record History(List<LocalDate> dates, List<Drift> drifts) {
     if (first == null) {
       return null;
     }
-    return first.inside() >= LONGEST
+    return first.inside() >= StraightLine.LONGEST
         ? "no point may leave what is accepted within ten years, as far as these readings tell"
         : "suggested longest interval: "
             + first.inside()

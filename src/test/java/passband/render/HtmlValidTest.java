@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Collectors;
 import nu.validator.client.EmbeddedValidator;
 import org.junit.jupiter.api.Test;
@@ -14,11 +15,16 @@ import org.junit.jupiter.params.provider.MethodSource;
 import passband.diff.PlanDiff;
 import passband.evidence.Evidence;
 import passband.evidence.ItemList;
+import passband.evidence.LimitsWriter;
 import passband.judge.History;
 import passband.judge.Judge;
 import passband.judge.Readings;
 import passband.judge.Report;
 import passband.plan.Plan;
+import passband.record.Fleet;
+import passband.record.KeptFile;
+import passband.record.RecordSummary;
+import passband.record.VisitRecord;
 import passband.testing.Records;
 import passband.testing.Sheets;
 
@@ -72,5 +78,18 @@ class HtmlValidTest {
                 new History.Dated(LocalDate.of(2026, 1, 31), report)),
             365);
     assertEquals("", said(HistoryPage.of(list, history, 365)));
+    KeptFile limits =
+        KeptFile.of("limits.json", LimitsWriter.of(list).getBytes(StandardCharsets.UTF_8));
+    KeptFile table =
+        KeptFile.of("r.csv", Records.of(list, false).csv().getBytes(StandardCharsets.UTF_8));
+    VisitRecord record = VisitRecord.of("1", null, Map.of(), limits, table);
+    assertEquals("", said(RecordPage.of(record, "0".repeat(64), List.of("altered"))));
+    byte[] json = RecordJson.of(record).getBytes(StandardCharsets.UTF_8);
+    Fleet fleet =
+        Fleet.of(
+            List.of(RecordSummary.read("r.json", json)),
+            List.of(new Fleet.LeftOut("x.json", "damaged")),
+            365);
+    assertEquals("", said(FleetReport.html(fleet, LocalDate.of(2026, 1, 1))));
   }
 }

@@ -1,0 +1,102 @@
+package passband.command;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+import passband.evidence.BadInput;
+import passband.library.UsageException;
+import passband.record.Fleet;
+import passband.record.RecordSummary;
+import passband.render.FleetReport;
+
+/** {@code passband fleet}: the records of a department put together. */
+final class FleetCommand implements Verb {
+  private final Invocation invocation;
+
+  FleetCommand(Invocation invocation) {
+    this.invocation = invocation;
+  }
+
+  @Override
+  public int run(Arguments arguments) throws UsageException, IOException {
+    Fleet fleet = fleet(arguments.operands().get(0), Long.parseLong(arguments.value("--interval")));
+    String instrument = arguments.valueOrNull("--instrument");
+    String form = arguments.value("--as");
+    LocalDate from = day(arguments.valueOrNull("--from"));
+    LocalDate to = day(arguments.valueOrNull("--to"));
+    if (instrument == null) {
+      if (from != null || to != null) {
+        throw new UsageException("--from and --to belong to --instrument");
+      }
+      LocalDate date = day(arguments.valueOrNull("--date"));
+      LocalDate today = date == null ? LocalDate.now() : date;
+      invocation
+          .out()
+          .print(
+              switch (form) {
+                case "csv" -> FleetReport.csv(fleet, today);
+                case "html" -> FleetReport.html(fleet, today);
+                default -> FleetReport.text(fleet, today);
+              });
+    } else if (form.equals("html")) {
+      throw new UsageException("--instrument is printed as text or csv");
+    } else {
+      List<RecordSummary> used = fleet.using(instrument, from, to);
+      invocation
+          .out()
+          .print(form.equals("csv") ? FleetReport.usesCsv(used) : FleetReport.usesText(used));
+    }
+    if (!form.equals("text") || instrument != null) {
+      fleet.left().forEach(l -> invocation.err().println("left out: " + l.file() + ": " + l.why()));
+    }
+    return fleet.left().isEmpty() ? ExitStatus.FINE : ExitStatus.FAULTS;
+  }
+
+  private static @Nullable LocalDate day(@Nullable String text) {
+    return text == null ? null : LocalDate.parse(text);
+  }
+
+  private Fleet fleet(String path, long interval) throws UsageException, IOException {
+    Path folder = invocation.workingDirectory().resolve(path);
+    if (!Files.isDirectory(folder)) {
+      throw new UsageException("there is no folder " + path);
+    }
+    List<Path> files;
+    try (Stream<Path> walk = Files.walk(folder)) {
+      files =
+          walk.filter(file -> file.toString().endsWith(".json") && Files.isRegularFile(file))
+              .sorted()
+              .toList();
+    }
+    List<Read> all = files.parallelStream().map(file -> read(folder, file)).toList();
+    List<RecordSummary> records = new ArrayList<>();
+    List<Fleet.LeftOut> left = new ArrayList<>();
+    for (Read one : all) {
+      if (one.record != null) {
+        records.add(one.record);
+      } else if (one.left != null) {
+        left.add(one.left);
+      }
+    }
+    return Fleet.of(records, left, interval);
+  }
+
+  /** A record, or why it is left out. */
+  private record Read(@Nullable RecordSummary record, Fleet.@Nullable LeftOut left) {}
+
+  private static Read read(Path folder, Path file) {
+    String name = folder.relativize(file).toString().replace('\\', '/');
+    try {
+      return new Read(RecordSummary.read(name, Files.readAllBytes(file)), null);
+    } catch (BadInput e) {
+      return new Read(null, new Fleet.LeftOut(name, String.valueOf(e.getMessage())));
+    } catch (IOException e) {
+      return new Read(null, new Fleet.LeftOut(name, "it cannot be read"));
+    }
+  }
+}

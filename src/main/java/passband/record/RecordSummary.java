@@ -1,0 +1,273 @@
+package passband.record;
+
+import com.google.gson.stream.JsonReader;
+import com.google.gson.stream.JsonToken;
+import java.io.IOException;
+import java.io.StringReader;
+import java.nio.charset.StandardCharsets;
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import passband.evidence.BadInput;
+import passband.evidence.Blank;
+import passband.evidence.Seal;
+
+/**
+ * What a record says of its visit, as far as many records are put together. Its seal is checked; it
+ * is not judged again.
+ *
+ * @param file where it was found
+ * @param seal of the record
+ * @param readings digest of the readings that it holds
+ * @param serial of the generator
+ * @param date of the readings
+ * @param failedAsFound identities of the items that failed before anything was adjusted
+ * @param instruments that were used
+ * @param values of what was measured, by identity, in the sheet's order
+ */
+public record RecordSummary(
+    String file,
+    String seal,
+    String readings,
+    Visit visit,
+    String serial,
+    LocalDate date,
+    String overall,
+    List<String> failedAsFound,
+    List<Used> instruments,
+    List<Measured> values) {
+
+  /** By which procedure. */
+  public record Visit(String device, String procedure, String revision, List<String> phases) {}
+
+  /** An instrument; null for what was not written down. */
+  public record Used(
+      String role,
+      String name,
+      @Nullable String serial,
+      @Nullable String due,
+      @Nullable String certificate) {}
+
+  /**
+   * A value that was judged.
+   *
+   * @param phase null where the procedure has none
+   * @param lower what is accepted; NaN where that side is open, likewise {@code upper}
+   */
+  public record Measured(
+      String id, @Nullable String phase, double value, String unit, double lower, double upper) {}
+
+  /**
+   * Reads a file.
+   *
+   * @throws BadInput when it is no record, was changed after it was written, or does not say whose
+   *     it is
+   */
+  public static RecordSummary read(String file, byte[] bytes) throws BadInput {
+    String text = new String(bytes, StandardCharsets.UTF_8);
+    Fields fields = new Fields();
+    try (JsonReader json = new JsonReader(new StringReader(text))) {
+      fields.read(json);
+    } catch (IOException | IllegalStateException | NumberFormatException e) {
+      throw new BadInput("this is not a record, or it is damaged");
+    }
+    Seal.check(text);
+    return fields.summary(file);
+  }
+
+  /** What is found in a file, in whatever order it stands. */
+  private static final class Fields {
+    private String format = "";
+    private String seal = "";
+    private String device = "";
+    private String overall = "";
+    private String procedure = "";
+    private String revision = "";
+    private String readings = "";
+    private final List<String> phases = new ArrayList<>();
+    private final Map<String, String> identity = new LinkedHashMap<>();
+    private final List<String> failedAsFound = new ArrayList<>();
+    private final Map<String, @Nullable String> failed = new LinkedHashMap<>();
+    private final List<Used> instruments = new ArrayList<>();
+    private final List<Measured> values = new ArrayList<>();
+
+    void read(JsonReader json) throws IOException, BadInput {
+      json.beginObject();
+      while (json.hasNext()) {
+        switch (json.nextName()) {
+          case "format" -> {
+            format = json.nextString();
+            ofThisFormat();
+          }
+          case "seal" -> seal = json.nextString();
+          case "device" -> device = json.nextString();
+          case "overall" -> overall = json.nextString();
+          case "identity" -> texts(json).forEach((k, v) -> identity.put(k, v == null ? "" : v));
+          case "instruments" -> instruments(json);
+          case "result" -> result(json);
+          case "parts" -> parts(json);
+          default -> json.skipValue();
+        }
+      }
+      json.endObject();
+      ofThisFormat();
+    }
+
+    private void ofThisFormat() throws BadInput {
+      if (!format.equals(RecordReader.FORMAT)) {
+        throw new BadInput(
+            format.isEmpty()
+                ? "this is not a record"
+                : "this is not a record of today's format, but '" + format + "'");
+      }
+    }
+
+    private void instruments(JsonReader json) throws IOException {
+      json.beginArray();
+      while (json.hasNext()) {
+        Map<String, @Nullable String> one = texts(json);
+        instruments.add(
+            new Used(
+                String.valueOf(one.get("role")),
+                String.valueOf(one.get("name")),
+                one.get("serial"),
+                one.get("due"),
+                one.get("certificate")));
+      }
+      json.endArray();
+    }
+
+    private void result(JsonReader json) throws IOException {
+      json.beginObject();
+      while (json.hasNext()) {
+        switch (json.nextName()) {
+          case "procedure" -> procedure = json.nextString();
+          case "revision" -> revision = json.nextString();
+          case "phases" -> phases.addAll(texts(json).keySet());
+          case "items" -> {
+            json.beginArray();
+            while (json.hasNext()) {
+              item(json);
+            }
+            json.endArray();
+          }
+          default -> json.skipValue();
+        }
+      }
+      json.endObject();
+    }
+
+    private void item(JsonReader json) throws IOException {
+      String id = "";
+      String phase = null;
+      String unit = "";
+      String verdict = "";
+      double value = Double.NaN;
+      double lower = Double.NaN;
+      double upper = Double.NaN;
+      json.beginObject();
+      while (json.hasNext()) {
+        switch (json.nextName()) {
+          case "id" -> id = json.nextString();
+          case "phase" -> phase = text(json);
+          case "verdict" -> verdict = json.nextString();
+          case "unit" -> {
+            String own = text(json);
+            unit = own == null ? "" : own;
+          }
+          case "value" -> value = number(json);
+          case "accept_lower" -> lower = number(json);
+          case "accept_upper" -> upper = number(json);
+          default -> json.skipValue();
+        }
+      }
+      json.endObject();
+      if (verdict.equals("fail")) {
+        failed.put(id, phase);
+      }
+      boolean judged = verdict.equals("pass") || verdict.equals("fail");
+      if (judged && !Double.isNaN(value) && !(Double.isNaN(lower) && Double.isNaN(upper))) {
+        values.add(new Measured(id, phase, value, unit, lower, upper));
+      }
+    }
+
+    private void parts(JsonReader json) throws IOException {
+      json.beginObject();
+      while (json.hasNext()) {
+        boolean ours = json.nextName().equals("readings");
+        json.beginObject();
+        while (json.hasNext()) {
+          if (json.nextName().equals("sha256") && ours) {
+            readings = json.nextString();
+          } else {
+            json.skipValue();
+          }
+        }
+        json.endObject();
+      }
+      json.endObject();
+    }
+
+    RecordSummary summary(String file) throws BadInput {
+      failed.forEach(
+          (id, phase) -> {
+            if (phase == null || phases.indexOf(phase) == 0) {
+              failedAsFound.add(id);
+            }
+          });
+      String serial = identity.getOrDefault("generator-serial", "").strip();
+      if (Blank.isFiller(serial)) {
+        throw new BadInput("it does not give the generator's serial number");
+      }
+      return new RecordSummary(
+          file,
+          seal,
+          readings,
+          new Visit(device, procedure, revision, List.copyOf(phases)),
+          serial,
+          day(identity.getOrDefault("date", "")),
+          overall,
+          List.copyOf(failedAsFound),
+          List.copyOf(instruments),
+          List.copyOf(values));
+    }
+
+    private static LocalDate day(String text) throws BadInput {
+      try {
+        return LocalDate.parse(text.strip());
+      } catch (DateTimeException e) {
+        throw new BadInput("it does not give the date of the readings");
+      }
+    }
+
+    private static Map<String, @Nullable String> texts(JsonReader json) throws IOException {
+      Map<String, @Nullable String> texts = new LinkedHashMap<>();
+      json.beginObject();
+      while (json.hasNext()) {
+        texts.put(json.nextName(), text(json));
+      }
+      json.endObject();
+      return texts;
+    }
+
+    private static @Nullable String text(JsonReader json) throws IOException {
+      if (json.peek() == JsonToken.NULL) {
+        json.nextNull();
+        return null;
+      }
+      return json.nextString();
+    }
+
+    private static double number(JsonReader json) throws IOException {
+      if (json.peek() == JsonToken.NULL) {
+        json.nextNull();
+        return Double.NaN;
+      }
+      return json.nextDouble();
+    }
+  }
+}

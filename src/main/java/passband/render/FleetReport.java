@@ -1,0 +1,242 @@
+package passband.render;
+
+import de.siegmar.fastcsv.writer.CsvWriter;
+import de.siegmar.fastcsv.writer.LineDelimiter;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import passband.draw.Drawing;
+import passband.draw.DriftPicture;
+import passband.draw.Svg;
+import passband.judge.Cell;
+import passband.judge.StraightLine;
+import passband.record.Fleet;
+import passband.record.RecordSummary;
+
+/** The records of many generators as text, as a table and as a page. */
+public final class FleetReport {
+  /** So many drifts and points are listed, the worst ones. */
+  public static final int WORST = 12;
+
+  private static final double PROBABILITY = 0.95;
+
+  private FleetReport() {}
+
+  /** For a terminal. */
+  public static String text(Fleet fleet, LocalDate today) {
+    StringBuilder out = new StringBuilder(head(fleet, today) + "\n");
+    fleet.left().forEach(left -> out.append("left out: " + left.file() + ": " + left.why() + "\n"));
+    for (Fleet.Unit unit : fleet.units()) {
+      out.append(
+          unit.device()
+              + " "
+              + unit.serial()
+              + ": "
+              + unit.last().date()
+              + " "
+              + unit.last().overall()
+              + ", due "
+              + unit.due()
+              + (unit.overdue(today) ? ", OVERDUE" : "")
+              + "\n");
+    }
+    for (Fleet.Rate rate : fleet.models()) {
+      out.append("failed as found: " + rate.device() + ": " + share(rate) + " visits\n");
+    }
+    for (Fleet.Rate rate : worst(fleet.points())) {
+      out.append(
+          "failed as found: " + rate.device() + " " + rate.what() + ": " + share(rate) + "\n");
+    }
+    for (Fleet.Drift drift : worst(fleet.drifts())) {
+      out.append("drift: " + drift(drift) + "\n");
+    }
+    return out.toString();
+  }
+
+  private static String head(Fleet fleet, LocalDate today) {
+    long overdue = fleet.units().stream().filter(unit -> unit.overdue(today)).count();
+    int visits = fleet.units().stream().mapToInt(unit -> unit.visits().size()).sum();
+    return fleet.units().size()
+        + " generators, "
+        + visits
+        + " visits, "
+        + overdue
+        + " overdue on "
+        + today
+        + ", "
+        + fleet.left().size()
+        + " files left out";
+  }
+
+  private static <T> List<T> worst(List<T> all) {
+    return all.subList(0, Math.min(WORST, all.size()));
+  }
+
+  private static String share(Fleet.Rate rate) {
+    return rate.failed() + " of " + rate.visits();
+  }
+
+  private static String drift(Fleet.Drift drift) {
+    return drift.device()
+        + " "
+        + drift.serial()
+        + " "
+        + drift.last().id()
+        + ": "
+        + drift.readings().size()
+        + " visits, last "
+        + plain(drift.last().value())
+        + " "
+        + drift.last().unit()
+        + (drift.inside() >= StraightLine.LONGEST
+            ? ", stays inside for ten years"
+            : ", may be outside from " + drift.until());
+  }
+
+  private static String plain(double value) {
+    return new BigDecimal(Double.toString(value)).stripTrailingZeros().toPlainString();
+  }
+
+  /** A line for each generator. */
+  public static String csv(Fleet fleet, LocalDate today) {
+    return table(
+        List.of(
+            "device",
+            "serial",
+            "procedure",
+            "revision",
+            "visits",
+            "last",
+            "result",
+            "due",
+            "overdue",
+            "record"),
+        fleet.units().stream()
+            .map(
+                unit ->
+                    List.of(
+                        unit.device(),
+                        unit.serial(),
+                        unit.last().visit().procedure(),
+                        unit.last().visit().revision(),
+                        String.valueOf(unit.visits().size()),
+                        unit.last().date().toString(),
+                        unit.last().overall(),
+                        unit.due().toString(),
+                        unit.overdue(today) ? "yes" : "no",
+                        unit.last().file()))
+            .toList());
+  }
+
+  /** A line for each visit in which an instrument was used. */
+  public static String usesCsv(List<RecordSummary> visits) {
+    return table(
+        List.of("date", "device", "serial", "procedure", "revision", "result", "record"),
+        visits.stream()
+            .map(
+                visit ->
+                    List.of(
+                        visit.date().toString(),
+                        visit.visit().device(),
+                        visit.serial(),
+                        visit.visit().procedure(),
+                        visit.visit().revision(),
+                        visit.overall(),
+                        visit.file()))
+            .toList());
+  }
+
+  /** The same for a terminal. */
+  public static String usesText(List<RecordSummary> visits) {
+    StringBuilder out = new StringBuilder(visits.size() + " records\n");
+    for (RecordSummary visit : visits) {
+      out.append(
+          visit.date()
+              + " "
+              + visit.visit().device()
+              + " "
+              + visit.serial()
+              + ": "
+              + visit.overall()
+              + " ("
+              + visit.file()
+              + ")\n");
+    }
+    return out.toString();
+  }
+
+  private static String table(List<String> heading, List<List<String>> rows) {
+    StringWriter out = new StringWriter();
+    try (CsvWriter csv = CsvWriter.builder().lineDelimiter(LineDelimiter.LF).build(out)) {
+      csv.writeRecord(heading);
+      rows.forEach(row -> csv.writeRecord(row.stream().map(Cell::written).toList()));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return out.toString();
+  }
+
+  /** What the template prints of a generator. */
+  public record Row(
+      String device,
+      String serial,
+      String procedure,
+      int visits,
+      String last,
+      String result,
+      String due,
+      boolean overdue) {}
+
+  /** A page that needs nothing else, with a plot for each of the worst drifts. */
+  public static String html(Fleet fleet, LocalDate today) {
+    String style = Checklist.resource("diff.css");
+    Map<String, Object> model = new HashMap<>();
+    model.put("head", head(fleet, today));
+    model.put("left", fleet.left());
+    model.put("units", fleet.units().stream().map(unit -> row(unit, today)).toList());
+    model.put("models", fleet.models());
+    model.put("points", worst(fleet.points()));
+    model.put("morePoints", fleet.points().size() - worst(fleet.points()).size());
+    List<Fleet.Drift> drifts = worst(fleet.drifts());
+    model.put("drifts", drifts.stream().map(FleetReport::drift).toList());
+    model.put("moreDrifts", fleet.drifts().size() - drifts.size());
+    model.put(
+        "plots",
+        drifts.stream().map(d -> Svg.element(picture(d), "drift-" + drifts.indexOf(d))).toList());
+    model.put("style", style);
+    model.put("styleHash", Checklist.hash(style));
+    return Templates.filled("fleet.ftlh", model);
+  }
+
+  private static Row row(Fleet.Unit unit, LocalDate today) {
+    return new Row(
+        unit.device(),
+        unit.serial(),
+        unit.last().visit().procedure() + ", " + unit.last().visit().revision(),
+        unit.visits().size(),
+        unit.last().date().toString(),
+        unit.last().overall(),
+        unit.due().toString(),
+        unit.overdue(today));
+  }
+
+  /** The next reading is expected a year after the last. */
+  private static Drawing picture(Fleet.Drift drift) {
+    LocalDate next = drift.dates().get(drift.dates().size() - 1).plusYears(1);
+    double day = next.toEpochDay() - drift.dates().get(0).toEpochDay();
+    double half = drift.line().predictionHalfWidth(day, PROBABILITY);
+    return DriftPicture.of(
+        drift.serial() + ": " + drift.last().id(),
+        drift.dates(),
+        drift.readings(),
+        drift.last().lower(),
+        drift.last().upper(),
+        drift.last().unit(),
+        new DriftPicture.Next(next, drift.line().at(day) - half, drift.line().at(day) + half));
+  }
+}

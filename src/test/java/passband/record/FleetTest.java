@@ -1,0 +1,189 @@
+package passband.record;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.math.BigDecimal;
+import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import passband.evidence.BadInput;
+import passband.evidence.Evidence;
+import passband.evidence.Item;
+import passband.evidence.ItemList;
+import passband.evidence.LimitsWriter;
+import passband.render.FleetReport;
+import passband.render.RecordJson;
+import passband.testing.Records;
+import passband.testing.Sheets;
+
+class FleetTest {
+  private static final ItemList LIST = Evidence.of(Sheets.YARROW).list();
+  private static final KeptFile LIMITS =
+      KeptFile.of("limits.json", LimitsWriter.of(LIST).getBytes(StandardCharsets.UTF_8));
+  private static final LocalDate TODAY = LocalDate.of(2027, 1, 1);
+
+  /** The first as-found reading with limits on both sides. */
+  private static final Item.Reading POINT =
+      LIST.items().stream()
+          .filter(item -> item instanceof Item.Reading)
+          .map(item -> (Item.Reading) item)
+          .filter(r -> r.limits() != null && r.limits().acceptLower() != null)
+          .filter(r -> r.limits().acceptUpper() != null)
+          .filter(r -> LIST.phases().get(0).equals(r.head().phase()))
+          .findFirst()
+          .orElseThrow();
+
+  private static byte[] record(String serial, String date, BigDecimal value) throws BadInput {
+    String csv =
+        Records.of(LIST, false)
+            .with("sheet/generator-serial", serial + ",,,1,record")
+            .with("sheet/date", date + ",,,1,record")
+            .with("sheet/analyzer-serial", "A" + date.substring(0, 4) + ",,,1,record")
+            .with("sheet/analyzer-due", "2099-01-01,,,1,record")
+            .with(
+                POINT.id(),
+                Records.reading(
+                    value.setScale(POINT.scale().decimals()).toPlainString(), POINT.scale().unit()))
+            .csv();
+    KeptFile readings = KeptFile.of("r.csv", csv.getBytes(StandardCharsets.UTF_8));
+    VisitRecord record = VisitRecord.of("1", null, Map.of(), LIMITS, readings);
+    return RecordJson.of(record).getBytes(StandardCharsets.UTF_8);
+  }
+
+  private static RecordSummary summary(String file, String serial, String date, BigDecimal value)
+      throws BadInput {
+    return RecordSummary.read(file, record(serial, date, value));
+  }
+
+  private static final BigDecimal GOOD = Records.middle(POINT);
+  private static final BigDecimal BAD = GOOD.multiply(BigDecimal.TEN);
+
+  @Test
+  void totalsAreThoseOfTheRecords() throws BadInput {
+    List<RecordSummary> all =
+        List.of(
+            summary("d", "S2", "2026-06-01", GOOD),
+            summary("c", "S1", "2025-03-01", GOOD),
+            summary("b", "S1", "2026-03-01", BAD),
+            summary("a", "S1", "2024-03-01", GOOD));
+    Fleet fleet = Fleet.of(all, List.of(), 365);
+    assertEquals(List.of("S1", "S2"), fleet.units().stream().map(Fleet.Unit::serial).toList());
+    assertEquals(
+        List.of("a", "c", "b"),
+        fleet.units().get(0).visits().stream().map(RecordSummary::file).toList());
+    assertEquals(LocalDate.of(2027, 3, 1), fleet.units().get(0).due());
+    assertFalse(fleet.units().get(0).overdue(LocalDate.of(2027, 3, 1)));
+    assertTrue(fleet.units().get(0).overdue(LocalDate.of(2027, 3, 2)));
+    String device = LIST.source().device();
+    assertEquals(List.of(new Fleet.Rate(device, "", 1, 4)), fleet.models());
+    assertEquals(List.of(new Fleet.Rate(device, POINT.id(), 1, 4)), fleet.points());
+    assertEquals("fail", fleet.units().get(0).last().overall());
+    String csv = FleetReport.csv(fleet, TODAY);
+    assertEquals(3, csv.lines().count());
+    assertTrue(csv.contains(",S1,yarrow-service,"), csv);
+  }
+
+  /** Whatever the order in which the files are read. */
+  @Test
+  void theOrderOfTheFilesDoesNotMatter() throws BadInput {
+    List<RecordSummary> all = new ArrayList<>();
+    for (int i = 0; i < 6; i++) {
+      BigDecimal value = GOOD.add(POINT.scale().resolution().multiply(BigDecimal.valueOf(i)));
+      all.add(summary("f" + i, "S" + i % 2, 2020 + i + "-05-01", value));
+    }
+    String expected = FleetReport.text(Fleet.of(all, List.of(), 365), TODAY);
+    Random random = new Random(4);
+    for (int run = 0; run < 20; run++) {
+      java.util.Collections.shuffle(all, random);
+      assertEquals(expected, FleetReport.text(Fleet.of(all, List.of(), 365), TODAY));
+    }
+  }
+
+  /** A rise of a tenth of the accepted width a year: the line is outside in about five years. */
+  @Test
+  void aDriftIsFoundAndItsDaySaid() throws BadInput {
+    Item.Limits limits = java.util.Objects.requireNonNull(POINT.limits());
+    BigDecimal low = java.util.Objects.requireNonNull(limits.acceptLower());
+    BigDecimal high = java.util.Objects.requireNonNull(limits.acceptUpper());
+    BigDecimal step =
+        high.subtract(low)
+            .divide(BigDecimal.TEN)
+            .setScale(POINT.scale().decimals(), java.math.RoundingMode.FLOOR);
+    List<RecordSummary> all = new ArrayList<>();
+    for (int i = 0; i < 4; i++) {
+      BigDecimal value = low.add(step.multiply(BigDecimal.valueOf(i + 1)));
+      all.add(summary("f" + i, "S", 2020 + i + "-05-01", value));
+    }
+    Fleet.Drift first = Fleet.of(all, List.of(), 365).drifts().get(0);
+    assertEquals(POINT.id(), first.last().id());
+    assertEquals(4, first.readings().size());
+    double days = (high.doubleValue() - first.last().value()) / first.line().slope();
+    assertEquals(days, first.inside(), 120);
+    assertTrue(first.until().isAfter(LocalDate.of(2027, 1, 1)));
+  }
+
+  @Test
+  void anInstrumentIsFoundByItsSerialNumberAndTheDays() throws BadInput {
+    Fleet fleet =
+        Fleet.of(
+            List.of(
+                summary("a", "S1", "2025-03-01", GOOD),
+                summary("b", "S2", "2025-09-01", GOOD),
+                summary("c", "S3", "2026-03-01", GOOD)),
+            List.of(),
+            365);
+    LocalDate march = LocalDate.of(2025, 3, 1);
+    assertEquals(List.of("a", "b"), files(fleet.using(" a2025 ", null, null)));
+    assertEquals(List.of("a"), files(fleet.using("A2025", march, march)));
+    assertEquals(List.of("b"), files(fleet.using("A2025", march.plusDays(1), null)));
+    assertEquals(List.of(), files(fleet.using("A2024", null, null)));
+  }
+
+  private static List<String> files(List<RecordSummary> visits) {
+    return visits.stream().map(RecordSummary::file).toList();
+  }
+
+  @Test
+  void theSameReadingsCountOnce() throws BadInput {
+    RecordSummary one = summary("a", "S1", "2025-03-01", GOOD);
+    RecordSummary again = summary("b", "S1", "2025-03-01", GOOD);
+    Fleet fleet = Fleet.of(List.of(one, again), List.of(), 365);
+    assertEquals(1, fleet.units().get(0).visits().size());
+    assertEquals(List.of(new Fleet.LeftOut("b", "the same readings are in a")), fleet.left());
+  }
+
+  /** A record of which one byte is another: it is refused, or says the same. */
+  @Test
+  void aDamagedRecordIsInNoTotal() throws BadInput {
+    byte[] good = record("S1", "2025-03-01", GOOD);
+    Random random = new Random(8);
+    int refused = 0;
+    for (int run = 0; run < 400; run++) {
+      byte[] bad = good.clone();
+      int at = random.nextInt(bad.length);
+      bad[at] ^= (byte) (1 << random.nextInt(7));
+      try {
+        RecordSummary.read("r", bad);
+      } catch (BadInput e) {
+        refused++;
+      }
+    }
+    assertEquals(400, refused);
+    for (String other : List.of("", "[]", "7", "{}", "{\"format\": \"passband-limits/3\"}")) {
+      assertThrows(
+          BadInput.class, () -> RecordSummary.read("r", other.getBytes(StandardCharsets.UTF_8)));
+    }
+    BadInput nobody =
+        assertThrows(BadInput.class, () -> summary("r", "unknown", "2025-03-01", GOOD));
+    assertTrue(String.valueOf(nobody.getMessage()).contains("serial number"));
+    BadInput never = assertThrows(BadInput.class, () -> summary("r", "S1", "2025-13-01", GOOD));
+    assertTrue(String.valueOf(never.getMessage()).contains("date"));
+  }
+}
