@@ -37,12 +37,8 @@ public record CompilationUnit(
     Set<String> given,
     Set<String> analyzers) {
 
-  /**
-   * What became of a group.
-   *
-   * @param released the names of the procedures that were released as they are
-   */
-  public record Compiled(List<Plan> plans, Found found, Set<String> released) {}
+  /** What became of a group. */
+  public record Compiled(List<Plan> plans, Found found) {}
 
   /**
    * What was found in a group.
@@ -130,8 +126,7 @@ public record CompilationUnit(
     Set<Span> usedAllows = compiler.usedAllows();
     boolean silent =
         diagnostics.list().isEmpty() && areAllOf(root.names().shown(start), usedAllows);
-    return new Compiled(
-        plans, new Found(names, diagnostics, usedAllows, silent, consulted), compiler.released());
+    return new Compiled(plans, new Found(names, diagnostics, usedAllows, silent, consulted));
   }
 
   private static boolean areAllOf(String file, Set<Span> spans) {

@@ -58,8 +58,7 @@ final class UnitBuild {
         String place = "procedure '" + plan.name().text() + "'";
         ProcedureFiles made = UnforeseenException.at(place, () -> ProcedureFiles.of(plan, options));
         warnings.addAll(made.warnings());
-        boolean released = compiled.released().contains(plan.name().text());
-        IndexPage.Entry about = IndexPage.Entry.of(plan, released, made.pages());
+        IndexPage.Entry about = IndexPage.Entry.of(plan, made.pages());
         written.putAll(output.stage(about, source(plan), made.files()));
       }
     }

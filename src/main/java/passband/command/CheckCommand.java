@@ -2,16 +2,25 @@ package passband.command;
 
 import java.io.IOException;
 import java.io.PrintStream;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
+import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 import passband.build.Compilation;
 import passband.build.CompilationUnit;
 import passband.build.SourceSelection;
+import passband.check.ReleaseAudit;
+import passband.library.Decoder;
+import passband.library.Paths;
+import passband.library.SourceFiles;
 import passband.library.UsageException;
+import passband.plan.Plan;
 import passband.render.CoverageReport;
+import passband.source.SourceFile;
 
 /** {@code passband check}: finds errors. */
 final class CheckCommand implements Verb {
@@ -39,13 +48,19 @@ final class CheckCommand implements Verb {
             arguments.valueOrNull("--root"),
             analyzer);
     Progress progress = new Progress(invocation.err(), invocation.terminal(), units.size());
-    Compilation<Optional<CoverageReport>> compilation =
+    boolean released = arguments.has("--released");
+    Compilation<Kept> compilation =
         Compilation.each(
             units,
             analyzer,
-            plan -> coverage ? Optional.of(CoverageReport.of(plan)) : Optional.empty(),
+            plan ->
+                new Kept(
+                    coverage ? CoverageReport.of(plan) : null, released ? procedure(plan) : null),
             progress::step);
     progress.end();
+    if (released) {
+      audit(arguments.operands(), compilation);
+    }
     read = compilation.read();
     if (coverage && form.equals("json")) {
       DiagnosticPrinter.printText(compilation.diagnostics(), invocation.err());
@@ -58,9 +73,56 @@ final class CheckCommand implements Verb {
     return compilation.diagnostics().hasErrors() ? ExitStatus.FAULTS : ExitStatus.FINE;
   }
 
-  private static List<CoverageReport> reports(List<Optional<CoverageReport>> found) {
+  private void audit(List<String> paths, Compilation<Kept> compilation) throws IOException {
+    List<ReleaseAudit.Procedure> procedures = new ArrayList<>();
+    for (Kept one : compilation.procedures()) {
+      if (one.release != null) {
+        procedures.add(one.release);
+      }
+    }
+    ReleaseAudit.run(procedures, records(paths, compilation), compilation.diagnostics());
+  }
+
+  private ReleaseAudit.Procedure procedure(Plan plan) {
+    Path source = invocation.workingDirectory().resolve(plan.name().span().file().path());
+    return ReleaseAudit.Procedure.of(plan, folder(source.normalize()));
+  }
+
+  private static String folder(Path file) {
+    return Paths.of(Paths.folder(file));
+  }
+
+  /** The records in the folders among the paths. */
+  private Map<String, SourceFile> records(List<String> paths, Compilation<Kept> compilation)
+      throws IOException {
+    Path here = invocation.workingDirectory();
+    Map<String, SourceFile> records = new TreeMap<>();
+    for (String path : paths) {
+      Path folder = here.resolve(path).normalize();
+      for (Path record :
+          Files.isDirectory(folder) ? SourceFiles.records(folder) : List.<Path>of()) {
+        String shown = Paths.of(record.startsWith(here) ? here.relativize(record) : record);
+        SourceFile source =
+            Decoder.decode(shown, Files.readAllBytes(record), compilation.diagnostics());
+        if (source != null) {
+          records.put(folder(record), source);
+        }
+      }
+    }
+    return records;
+  }
+
+  private static List<CoverageReport> reports(List<Kept> kept) {
     List<CoverageReport> reports = new ArrayList<>();
-    found.forEach(one -> one.ifPresent(reports::add));
+    for (Kept one : kept) {
+      if (one.coverage != null) {
+        reports.add(one.coverage);
+      }
+    }
     return reports;
   }
+
+  /** What is kept of a procedure; null for what was not asked for. */
+  private record Kept(
+      @Nullable CoverageReport coverage, ReleaseAudit.@Nullable Procedure release) {}
 }

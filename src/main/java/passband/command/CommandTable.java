@@ -55,6 +55,10 @@ final class CommandTable {
                       "list what is tested of each device: modes, outlets, low, middle and high"
                           + " settings; --as json then prints it as JSON, and what was found as text on"
                           + " standard error"),
+                  Option.flag(
+                      "--released",
+                      "for continuous integration: every procedure must be released as it is, and"
+                          + " every released one be there"),
                   WATCH),
               true),
           new CommandSpec(
@@ -144,11 +148,25 @@ final class CommandTable {
               List.of(SOURCES),
               "record the meaning of a signed revision",
               """
-              Adds a line to released.txt beside each procedure's source: its name, revision, date and digest. From then
-              on, 'check' rejects the same revision with a different meaning, and verifies 'replaces "B" digest "..."'
-              against the record.
+              Adds an entry to released.txt beside each procedure's source: its name, revision, date and digest, who
+              approved it and when, and the digest of the entry before it. A revision has to replace the one released
+              before it. From then on, 'check' rejects the same revision with a different meaning, an entry that was
+              removed or changed, and releases on two branches of git that nobody approved together; another release
+              brings such branches together. What is built from a procedure that is not released says so on every page.
               """,
-              List.of(ROOT),
+              List.of(
+                  Option.of("--by", ArgumentKind.NAME, "NAME", "who approved it (required)"),
+                  Option.of(
+                      "--on",
+                      ArgumentKind.DATE,
+                      "DATE",
+                      "when it was approved (YYYY-MM-DD; required)"),
+                  Option.of(
+                      "--withdraw",
+                      ArgumentKind.NAME,
+                      "PROCEDURE",
+                      "record in released.txt in PATH that a procedure is no longer in use"),
+                  ROOT),
               true),
           new CommandSpec(
               "readings",

@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
-import java.util.TreeSet;
 import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import passband.check.Allows;
@@ -66,9 +65,6 @@ public final class Compiler {
   private final Predicate<Tree.File> own;
   private final Set<Span> usedAllows = new HashSet<>();
 
-  /** The procedures that the record beside them holds as they are. */
-  private final Set<String> released = new TreeSet<>();
-
   private final Names names = new Names();
 
   /**
@@ -112,7 +108,9 @@ public final class Compiler {
     if (!broken) {
       plans.forEach(plan -> Checks.run(plan, sound, later));
     }
-    if (sound && others.isNone()) {
+    if (!others.isNone()) {
+      plans.forEach(plan -> plan.released(Releases.RETARGETED));
+    } else if (sound) {
       releases(plans, later);
     }
     later.take(diagnostics);
@@ -121,11 +119,6 @@ public final class Compiler {
     diagnostics.removeIf(d -> true);
     diagnostics.take(later);
     return plans;
-  }
-
-  /** The names of the procedures that were released as they are. */
-  public Set<String> released() {
-    return released;
   }
 
   /**
@@ -234,12 +227,9 @@ public final class Compiler {
     return plans;
   }
 
-  /**
-   * Each procedure against the record beside its source; none without a record, or for another
-   * analyzer.
-   */
+  /** Each procedure against the record beside its source. */
   private void releases(List<Plan> plans, Diagnostics later) {
-    Map<String, Released> records = new HashMap<>();
+    Map<String, @Nullable Released> records = new HashMap<>();
     for (Plan plan : plans) {
       SourceFile source = plan.name().span().file();
       String folder = source.path().substring(0, source.path().lastIndexOf('/') + 1);
@@ -247,13 +237,7 @@ public final class Compiler {
         SourceFile record = library.beside(source, Released.NAME);
         records.put(folder, record == null ? null : Released.parse(record, later));
       }
-      Released released = records.get(folder);
-      if (released != null) {
-        Releases.check(plan, released, later);
-        if (Releases.holds(plan, released)) {
-          this.released.add(plan.name().text());
-        }
-      }
+      plan.released(Releases.check(plan, records.get(folder), later));
     }
   }
 

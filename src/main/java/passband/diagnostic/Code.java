@@ -290,6 +290,20 @@ public enum Code {
   /** A replaced revision that is not in the record of releases. */
   REPLACED_UNRECORDED(
       Severity.WARNING, "a replaced revision that is not in the record of releases"),
+  /** A revision that does not replace the one released before it. */
+  REVISION_GAP(Severity.WARNING, "a revision that does not replace the one released before it"),
+  /** A release that does not say who approved it. */
+  RELEASE_UNAPPROVED(Severity.WARNING, "a release that does not say who approved it"),
+  /** A procedure that is not released, where only released ones are wanted. */
+  NOT_RELEASED(Severity.ERROR, "a procedure that is not released, where all must be"),
+  /** A released procedure that is not beside its record. */
+  RELEASE_MISSING(Severity.ERROR, "a released procedure without a source beside its record"),
+  /** A record of releases with git's conflict markers. */
+  RECORD_CONFLICT(Severity.ERROR, "a record of releases that git could not merge"),
+  /** A break in the chain of a record of releases. */
+  RECORD_GAP(Severity.ERROR, "an entry removed or changed in the record of releases"),
+  /** Two branches of a record of releases. */
+  RECORD_FORK(Severity.ERROR, "releases on two branches that nobody approved together"),
   /** An unreadable line in the record of releases. */
   RECORD_SYNTAX(Severity.ERROR, "an unreadable line in the record of releases"),
   /** An allow that suppresses nothing. */

@@ -19,15 +19,21 @@ public final class SourceFiles {
 
   /** The sources in a folder and in those below it, hidden ones left out; in order of path. */
   public static List<Path> in(Path folder) throws IOException {
-    return in(folder, below -> false);
+    return in(folder, below -> false, name -> name.endsWith(EXTENSION));
+  }
+
+  /** The records of releases in a folder and in those below it, likewise. */
+  public static List<Path> records(Path folder) throws IOException {
+    return in(folder, below -> false, Released.NAME::equals);
   }
 
   /** The sources of one library: those below its root, without folders that are roots again. */
   public static List<Path> ofLibrary(Path root) throws IOException {
-    return in(root, LibraryRoot::marked);
+    return in(root, LibraryRoot::marked, name -> name.endsWith(EXTENSION));
   }
 
-  private static List<Path> in(Path folder, Predicate<Path> left) throws IOException {
+  private static List<Path> in(Path folder, Predicate<Path> left, Predicate<String> wanted)
+      throws IOException {
     List<Path> found = new ArrayList<>();
     Path real = folder.toRealPath(); // it may be a link itself; none below it is followed
     Files.walkFileTree(
@@ -42,7 +48,7 @@ public final class SourceFiles {
 
           @Override
           public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) {
-            if (name(file).endsWith(EXTENSION) && Files.isRegularFile(file)) {
+            if (wanted.test(name(file)) && Files.isRegularFile(file)) {
               found.add(folder.resolve(real.relativize(file)));
             }
             return FileVisitResult.CONTINUE;

@@ -170,8 +170,19 @@ public record Plan(
     return made.digest(this);
   }
 
+  /** Whether what it means was released: nothing but {@link #released} makes it so. */
+  public Release release() {
+    return made.release;
+  }
+
+  /** Says whether what it means was released. It is no part of the meaning. */
+  public void released(Release release) {
+    made.release = release;
+  }
+
   /** What is worked out from a plan when it is first asked for: a check needs no digest. */
   public static final class Made {
+    private volatile Release release = Release.UNKNOWN;
     private @Nullable String digest;
     private @Nullable List<Point> points;
     private @Nullable List<Limit> limits;

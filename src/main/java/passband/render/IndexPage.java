@@ -41,14 +41,14 @@ public final class IndexPage {
     private static final int PARTS = 8;
 
     /** What is said of a plan. */
-    public static Entry of(Plan plan, boolean released, int pages) {
+    public static Entry of(Plan plan, int pages) {
       return new Entry(
           plan.name().text(),
           plan.title(),
           plan.device().title(),
           plan.revision().label(),
           plan.revision().date(),
-          released,
+          plan.release().isReleased(),
           plan.instruments().titles(),
           pages);
     }

@@ -81,7 +81,7 @@ class LastHandlerTest {
             "format", List.of("loose.pband"),
             "steps", List.of(OUTPUT),
             "diff", List.of("procedures", "changed"),
-            "release", List.of(OUTPUT),
+            "release", List.of(OUTPUT, "--by", "A. Ward", "--on", "2026-11-02"),
             "judge", List.of("limits.json", "2025-01-01.csv"),
             "history", List.of("limits.json", "2025-01-01.csv", "2026-01-01.csv"),
             "editor", List.of("textmate"),

@@ -102,7 +102,7 @@ class LibraryPageTest {
   @Test
   void itSaysWhatIsReleased() throws Exception {
     run("build", "procedures", "--without", "pdf");
-    run("release", "procedures/teasel/teasel-output.pband");
+    run("release", "--by", "A", "--on", "2026-11-02", "procedures/teasel/teasel-output.pband");
     run("build", "procedures", "--without", "pdf");
     Map<String, Element> rows = rows();
     assertFalse(rows.get("teasel-output").getTextContent().contains("not released"));

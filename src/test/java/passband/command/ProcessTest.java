@@ -290,7 +290,8 @@ class ProcessTest {
     for (List<String> words :
         List.of(
             List.of("format", "procedures"),
-            List.of("release", "procedures/teasel/teasel-output.pband"),
+            List.of(
+                "release", "procedures/teasel/teasel-output.pband", "--by=A", "--on=2026-11-02"),
             List.of("build", "procedures", "--without=pdf"))) {
       assertEquals(2, withoutRoom(words.toArray(String[]::new)), said());
       assertEquals(before, tree(work.resolve("procedures")), said());

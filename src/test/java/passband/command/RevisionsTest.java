@@ -50,6 +50,13 @@ class RevisionsTest {
     return status;
   }
 
+  private int release(String... paths) {
+    List<String> words =
+        new ArrayList<>(List.of("release", "--by", "A. Ward", "--on", "2026-11-02"));
+    words.addAll(List.of(paths));
+    return run(words.toArray(String[]::new));
+  }
+
   private void edit(String path, String from, String to) throws IOException {
     String text = Files.readString(work.resolve(path));
     assertTrue(text.contains(from), from);
@@ -229,7 +236,7 @@ class RevisionsTest {
     Files.writeString(record, "teasel-output \"B\" 2026-10-02 " + "0".repeat(64) + "\n");
     assertEquals(0, run("check", TEASEL), out);
     assertTrue(out.contains("[release-not-comparable]"), out);
-    assertEquals(0, run("release", TEASEL), out + err);
+    assertEquals(0, release(TEASEL), out + err);
     assertTrue(out.contains("\nreleased: teasel-output \"B\""), out);
     assertEquals(0, run("check", TEASEL), out);
     assertEquals("", out);
@@ -240,17 +247,17 @@ class RevisionsTest {
 
   @Test
   void aReleasedRevisionKeepsItsMeaning() throws IOException {
-    assertEquals(0, run("release", TEASEL), out + err);
+    assertEquals(0, release(TEASEL), out + err);
     assertTrue(out.startsWith("released: teasel-output \"B\" 2026-10-02 "), out);
     String digest = out.strip().split(" ")[4];
     assertEquals(0, run("check", "procedures"), out + err);
-    assertEquals(0, run("release", TEASEL));
+    assertEquals(0, release(TEASEL));
     assertTrue(out.startsWith("already released"), out);
     edit(TEASEL, "410 to 500", "420 to 490");
     assertEquals(1, run("check", TEASEL));
     assertTrue(out.contains("[revision-reused]"), out);
     assertEquals(1, run("build", TEASEL));
-    assertEquals(1, run("release", TEASEL));
+    assertEquals(1, release(TEASEL));
     edit(
         TEASEL,
         "revision \"B\" on 2026-10-02",

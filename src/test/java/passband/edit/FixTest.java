@@ -70,6 +70,8 @@ class FixTest {
               Code.RELEASE_NOT_COMPARABLE,
               Code.REVISION_REUSED,
               Code.REPLACED_UNRECORDED,
+              Code.RELEASE_UNAPPROVED,
+              Code.NOT_RELEASED,
               Code.ALLOW_WITHOUT_REASON));
 
   private static Tree.File parsed(String text) {

@@ -34,7 +34,7 @@ import passband.diagnostic.TextReport;
 import passband.library.DisplayPaths;
 import passband.library.Library;
 import passband.library.ParsedFiles;
-import passband.library.Released;
+import passband.library.ReleaseEntry;
 import passband.library.SourceReader;
 import passband.plan.Meaning;
 import passband.plan.Plan;
@@ -337,12 +337,13 @@ class RenameLawTest {
     for (Plan plan : new Compiler(library, null, found).compile()) {
       String label = plan.revision().label();
       record.append(
-          new Released.Entry(
+          new ReleaseEntry(
                   plan.name().text(),
                   label,
                   "2026-01-02",
                   plan.digest(),
                   Meaning.VERSION,
+                  null,
                   plan.name().span())
               .line());
       record.append('\n');

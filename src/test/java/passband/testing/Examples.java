@@ -4,8 +4,10 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.NoSuchFileException;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
+import passband.check.ReleaseAudit;
 import passband.compile.Compiler;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostic;
@@ -14,6 +16,8 @@ import passband.diagnostic.Explanations;
 import passband.library.DisplayPaths;
 import passband.library.Library;
 import passband.plan.Meaning;
+import passband.plan.Plan;
+import passband.source.SourceFile;
 
 /**
  * Puts an example of the manual into the frame that its kind stands for, on the manual's bench, and
@@ -84,44 +88,59 @@ public final class Examples {
 
   /** The same with a table, {@code rows.csv}, beside it. */
   public static Snippet compile(byte[] main, byte[] rows) {
+    String record = record(main);
+    if (record.contains(" now ")) {
+      String digest = compiled(main, rows, "").plans().get(0).digest();
+      record = record.replace(" now ", " " + digest + " ");
+    }
+    return compiled(main, rows, record);
+  }
+
+  private static Snippet compiled(byte[] main, byte[] rows, String record) {
     Diagnostics diagnostics = new Diagnostics();
     Library library =
         new Library(
             DisplayPaths.prefixed("", ""),
-            path ->
-                switch (path) {
-                  case "main.pband" -> main;
-                  case "bench.pband" -> Explanations.bench().getBytes(StandardCharsets.UTF_8);
-                  case "empty.csv" -> new byte[0];
-                  case "released.txt" -> record(main);
-                  case "rows.csv" -> rows;
-                  default -> throw new NoSuchFileException(path);
-                },
+            path -> {
+              if (path.equals("released.txt") && record.isEmpty()) {
+                throw new NoSuchFileException(path);
+              }
+              return switch (path) {
+                case "main.pband" -> main;
+                case "bench.pband" -> Explanations.bench().getBytes(StandardCharsets.UTF_8);
+                case "empty.csv" -> new byte[0];
+                case "released.txt" -> record.getBytes(StandardCharsets.UTF_8);
+                case "rows.csv" -> rows;
+                default -> throw new NoSuchFileException(path);
+              };
+            },
             diagnostics);
     try {
       library.load("main.pband");
     } catch (java.io.IOException e) {
       throw new java.io.UncheckedIOException(e);
     }
-    return new Snippet(new Compiler(library, null, diagnostics).compile(), diagnostics.list());
+    List<Plan> plans = new Compiler(library, null, diagnostics).compile();
+    if (new String(main, StandardCharsets.UTF_8).contains("# check --released")) {
+      ReleaseAudit.run(
+          plans.stream().map(plan -> ReleaseAudit.Procedure.of(plan, "")).toList(),
+          record.isEmpty() ? Map.of() : Map.of("", new SourceFile("released.txt", record)),
+          diagnostics);
+    }
+    return new Snippet(plans, diagnostics.list());
   }
 
   /**
    * The record of releases that a text gives in comments, {@code # released: …}, {@code meaning
-   * now} for today's version of the meaning; none without.
+   * now} for today's version of the meaning and {@code now} for its digest; empty without.
    */
-  private static byte[] record(byte[] main) throws NoSuchFileException {
-    String lines =
-        new String(main, StandardCharsets.UTF_8)
-            .lines()
-            .filter(l -> l.strip().startsWith("# released: "))
-            .map(l -> l.strip().substring("# released: ".length()) + "\n")
-            .map(l -> l.replace("meaning now", "meaning " + Meaning.VERSION))
-            .collect(Collectors.joining());
-    if (lines.isEmpty()) {
-      throw new NoSuchFileException("released.txt");
-    }
-    return lines.getBytes(StandardCharsets.UTF_8);
+  private static String record(byte[] main) {
+    return new String(main, StandardCharsets.UTF_8)
+        .lines()
+        .filter(l -> l.strip().startsWith("# released: "))
+        .map(l -> l.strip().substring("# released: ".length()) + "\n")
+        .map(l -> l.replace("meaning now", "meaning " + Meaning.VERSION))
+        .collect(Collectors.joining());
   }
 
   /** What was found, but for what an example about another code need not do. */
