@@ -2,7 +2,6 @@ package passband.pdf;
 
 import java.util.ArrayList;
 import java.util.List;
-import passband.draw.Drawing;
 import passband.render.Sheet;
 
 /** One run of a test: the leads, the state and the readings. */
@@ -65,7 +64,7 @@ final class RunParts {
   }
 
   private void setup(Sheet.SetupLines setup) {
-    if (setup.drawing() == null && setup.moves().isEmpty()) {
+    if (setup.drawing() == null && !setup.changes()) {
       List<TextBlock.Span> words =
           List.of(
               new TextBlock.Span(setup.title() + ":", true),
@@ -78,31 +77,23 @@ final class RunParts {
   }
 
   private SetupPart wiring(Sheet.SetupLines setup) {
-    Drawing drawing = setup.drawing();
-    String last = setup.moves().size() + ".";
-    double numbers = Math.max(16, write.fonts().width(last, SIZE, true) + 3);
-    SetupPart.Columns columns = SetupPart.Columns.beside(drawing, write.inner(), numbers);
-    List<SetupPart.Paragraph> words = new ArrayList<>();
-    TextBlock name = write.block(10.5, true, columns.words(), setup.title());
-    words.add(new SetupPart.Paragraph("H3", name, 3, null));
+    double width = SetupPart.width(setup.drawing(), write.inner());
+    List<String> path = write.path("Div:setup-" + write.next());
+    List<Part> words = new ArrayList<>();
+    words.add(text(path, "H3", write.block(10.5, true, width, setup.title()), width));
     if (setup.drawnAt() != null) {
       String drawn = write.says("leads.drawn", setup.drawnAt());
-      TextBlock text = write.block(SIZE, false, columns.words(), drawn);
-      words.add(new SetupPart.Paragraph("P:drawn", text, 3, null));
+      words.add(text(path, "P:drawn", write.block(SIZE, false, width, drawn), width));
     }
-    words.add(new SetupPart.Paragraph("P:off", outputOff(columns.words()), 4, null));
-    for (int i = 0; i < setup.moves().size(); i++) {
-      Sheet.Ask move = setup.moves().get(i);
-      TextBlock text = write.block(SIZE, false, columns.move(), move.text());
-      words.add(new SetupPart.Paragraph("LI:" + i, text, 4, move.id()));
-    }
-    if (!setup.stays().isEmpty()) {
-      String stays = write.says("leads.in-place", String.join(", ", setup.stays()));
-      TextBlock said = write.block(SIZE, false, columns.words(), stays);
-      words.add(new SetupPart.Paragraph("P:said", said, 2, null));
-    }
-    return new SetupPart(
-        write.path("Div:setup-" + write.next()), drawing, words, columns, write.inner());
+    words.add(text(path, "P:off", outputOff(width), width));
+    words.addAll(WiringTable.of(write, path, setup, width));
+    return new SetupPart(path, setup.drawing(), words, write.inner());
+  }
+
+  private static TextPart text(List<String> path, String role, TextBlock text, double width) {
+    List<String> longer = new ArrayList<>(path);
+    longer.add(role);
+    return TextPart.of(longer, text, 0, 3, width);
   }
 
   private TextBlock outputOff(double width) {

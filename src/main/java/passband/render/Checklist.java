@@ -169,6 +169,7 @@ public final class Checklist {
           .append("}\n");
       String boxes = "\u2610 " + language.of("pass") + " \u2610 " + language.of("fails");
       rules.append(".judged::before { content: " + text(boxes) + "; }\n");
+      rules.append(":root { --row: " + text(language.of("again.line")) + "; }\n");
       TreeSet<String> done = new TreeSet<>();
       for (Sheet.Block block : sheet.blocks()) {
         String page = block.run() == null ? null : block.run().page();

@@ -129,16 +129,42 @@ public record Sheet(
    * @param drawing null when a run before shows it
    * @param drawnAt the number and title of that run; null where it is drawn, or the run right
    *     before leaves the leads as they are to be
-   * @param moves the changes of the wiring, in order
-   * @param stays the leads that stay where they are
+   * @param changes whether any lead is touched
+   * @param jacks the heading above the jacks
+   * @param wires each lead of it, and before them those that come off
    */
   public record SetupLines(
       String title,
       String name,
       @Nullable Drawing drawing,
       @Nullable String drawnAt,
-      List<Ask> moves,
-      List<String> stays) {}
+      boolean changes,
+      String jacks,
+      List<WireLine> wires) {}
+
+  /**
+   * A lead of a wiring, or one that comes off for it.
+   *
+   * @param mark its letter in the drawing
+   * @param terminals what it touches at the generator
+   * @param jacks what it touches at instruments
+   * @param change what is done with it, in a word or two
+   * @param move its tick; null where it stays
+   */
+  public record WireLine(
+      String mark,
+      String lead,
+      List<WireEnd> terminals,
+      List<WireEnd> jacks,
+      String change,
+      @Nullable Ask move) {}
+
+  /**
+   * Where an end of a lead is to be.
+   *
+   * @param from where it is taken from; null where it does not move
+   */
+  public record WireEnd(String at, @Nullable String from) {}
 
   /** The state that a test is done in: what brings it about, and what ends it. */
   public record StateLines(String title, Ask enter, Ask leave) {}

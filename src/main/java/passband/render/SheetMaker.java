@@ -23,7 +23,6 @@ import passband.plan.Point;
 import passband.plan.Setup;
 import passband.plan.Stage;
 import passband.plan.Unknowns;
-import passband.plan.Wire;
 import passband.words.Language;
 
 /** From a compiled procedure to what its sheet prints. */
@@ -291,6 +290,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
   /** The wiring is drawn where it comes first, and again where only what may be left out has it. */
   private Sheet.SetupLines setup(Stage.Run run, Setup setup) {
     Drawing drawing = WiringDrawing.of(plan, run);
+    WiringLines wiring = new WiringLines(plan, setup);
     String before = drawn.get(drawing.name());
     if (before == null && run.when().condition().equals(Stage.Condition.NONE)) {
       drawn.put(drawing.name(), runs + ". " + run.title());
@@ -300,8 +300,9 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         drawing.name(),
         before == null ? drawing : null,
         run.moves().isEmpty() ? null : before,
-        asks.all(items().moves()),
-        stays(run, setup));
+        !run.moves().isEmpty(),
+        wiring.jacks(),
+        wiring.rows(run.moves(), asks.all(items().moves())));
   }
 
   private Sheet.StateLines state(Device.State state) {
@@ -309,19 +310,6 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         state.title(),
         asks.of(Objects.requireNonNull(items().enter(), "a state without a tick")),
         asks.of(Objects.requireNonNull(items().leave(), "a state without a tick")));
-  }
-
-  private static List<String> stays(Stage.Run run, Setup setup) {
-    List<String> stays = new ArrayList<>();
-    for (Wire wire : setup.wires()) {
-      boolean moves =
-          run.moves().stream()
-              .anyMatch(m -> m.lead().name().text().equals(wire.lead().name().text()));
-      if (!moves && !stays.contains(wire.lead().title())) {
-        stays.add(wire.lead().title());
-      }
-    }
-    return stays;
   }
 
   private List<Sheet.StepLine> steps(List<PlanStep> steps, Map<Integer, Item> asked) {

@@ -220,8 +220,8 @@ class ChecklistPdfTest {
             .filter(
                 p ->
                     p.contains("Output off")
-                        && p.contains("1. Connect")
-                        && p.contains("3. Connect"))
+                        && p.contains("Lead Terminal Jack Change")
+                        && p.split(" new\\b", -1).length == 4)
             .count());
   }
 }

@@ -29,8 +29,15 @@ final class PrintedSheet {
   /** When the part under a heading is done, where that is not always. */
   record OnlyIf(int page, String text) implements Mark {}
 
-  /** What is said of leads that stay where they are. */
-  record InPlace(int page, String text) implements Mark {}
+  /**
+   * A row of the table of a wiring.
+   *
+   * @param terminal where the lead is to be at the generator; empty for nowhere
+   * @param jack the same at an instrument
+   * @param change what is done with it
+   */
+  record Wired(int page, String lead, String terminal, String jack, String change)
+      implements Mark {}
 
   /** The head of a table with boxes; the columns' left edges by name. */
   record Head(int page, Map<String, Float> columns) implements Mark {}
@@ -53,6 +60,7 @@ final class PrintedSheet {
     PrintedSheet sheet = new PrintedSheet(PrintedText.of(pdf));
     sheet.addSteps();
     sheet.addTables();
+    sheet.addWires();
     sheet.addHeadings();
     sheet.marks.sort(
         Comparator.<At>comparingInt(at -> at.piece.page())
@@ -95,8 +103,6 @@ final class PrintedSheet {
         marks.add(new At(piece, new Step(piece.page(), whole(piece))));
       } else if (piece.text().startsWith("Only if ")) {
         marks.add(new At(piece, new OnlyIf(piece.page(), whole(piece))));
-      } else if (piece.text().startsWith("Already in place:")) {
-        marks.add(new At(piece, new InPlace(piece.page(), whole(piece))));
       }
     }
   }
@@ -169,6 +175,15 @@ final class PrintedSheet {
           addLines(piece, columns);
         }
       }
+    }
+  }
+
+  private void addWires() {
+    for (WiringTables.Row row : WiringTables.of(pieces)) {
+      int page = row.letter().page();
+      marks.add(
+          new At(
+              row.letter(), new Wired(page, row.lead(), row.terminal(), row.jack(), row.change())));
     }
   }
 

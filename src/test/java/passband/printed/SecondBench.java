@@ -1,6 +1,7 @@
 package passband.printed;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -9,19 +10,19 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import passband.printed.PrintedSheet.Head;
 import passband.printed.PrintedSheet.Heading;
-import passband.printed.PrintedSheet.InPlace;
 import passband.printed.PrintedSheet.Line;
 import passband.printed.PrintedSheet.Mark;
 import passband.printed.PrintedSheet.OnlyIf;
 import passband.printed.PrintedSheet.Step;
+import passband.printed.PrintedSheet.Wired;
 
 /**
  * A simple model of the bench, worked by the printed sentences alone. It knows nothing of how the
  * sheet was made; what it objects to is wrong with the page.
  */
 final class SecondBench {
-  private static final Pattern CONNECT = Pattern.compile("Connect the (.+) from (.+) to (.+)\\.");
-  private static final Pattern MOVE = Pattern.compile("Move the (.+) from (.+) to (.+)\\.");
+  private static final Pattern MOVED = Pattern.compile("(.+) from (.+)");
+  private static final Pattern SEVERAL = Pattern.compile("(.+): (.+)");
   private static final Pattern REMOVE = Pattern.compile("Remove the (.+) from (.+) and (.+)\\.");
   private static final Pattern FOR_LINES = Pattern.compile(": (for each line|line [0-9]+)$");
   private static final Pattern ON_THE_LINE = Pattern.compile("the (.+) on the line");
@@ -95,8 +96,9 @@ final class SecondBench {
       steps.add(step);
     } else if (mark instanceof OnlyIf only && Branches.isAdjustment(only)) {
       adjustment(only);
-    } else if (mark instanceof InPlace inPlace) {
-      inPlace(inPlace);
+    } else if (mark instanceof Wired wired) {
+      once(wired.page());
+      wire(wired);
     } else if (mark instanceof Head && steps.stream().anyMatch(SecondBench::isForEachLine)) {
       forEachLine = List.copyOf(steps);
       steps.clear();
@@ -141,13 +143,6 @@ final class SecondBench {
           words.expected(test).wiring().equals(heading.text()),
           heading.page(),
           "another wiring is printed than that of " + test);
-    }
-  }
-
-  private void inPlace(InPlace mark) {
-    once(mark.page());
-    for (String lead : mark.text().replaceAll("^Already in place: |\\.$", "").split(", ")) {
-      demand(leads.containsKey(lead), mark.page(), lead + " is not in place");
     }
   }
 
@@ -204,32 +199,59 @@ final class SecondBench {
 
   // ---- the bench ----
 
+  /** A row of the table: what comes off, moves or is new, and what stays as it is. */
+  private void wire(Wired row) {
+    demand(!on, row.page(), "with output on: " + row);
+    TreeSet<String> ends = new TreeSet<>();
+    TreeSet<String> before = new TreeSet<>();
+    places(row.terminal()).forEach(place -> end(place, "", ends, before));
+    Arrays.stream(row.jack().split(", "))
+        .filter(place -> !place.isEmpty())
+        .forEach(place -> end(place, words.onAnalyzer(""), ends, before));
+    switch (row.change()) {
+      case "comes off" ->
+          demand(ends.equals(leads.remove(row.lead())), row.page(), "not on: " + row);
+      case "stays" -> demand(ends.equals(leads.get(row.lead())), row.page(), "not there: " + row);
+      case "new" -> {
+        demand(known, row.page(), "leads may be on already: " + row);
+        demand(leads.put(row.lead(), ends) == null, row.page(), "connected already: " + row);
+        ends.forEach(this::arrive);
+      }
+      case "moves" -> {
+        boolean moves = !before.equals(ends) && before.equals(leads.put(row.lead(), ends));
+        demand(moves, row.page(), "not there to move: " + row);
+        ends.stream().filter(end -> !before.contains(end)).forEach(this::arrive);
+      }
+      default -> demand(false, row.page(), "nothing that can be done: " + row);
+    }
+  }
+
+  private static List<String> places(String cell) {
+    Matcher several = SEVERAL.matcher(cell);
+    if (cell.isEmpty()) {
+      return List.of();
+    }
+    return several.matches()
+        ? Arrays.stream(several.group(2).split(", ")).map(t -> several.group(1) + ", " + t).toList()
+        : List.of(cell);
+  }
+
+  private static void end(
+      String place, String owner, TreeSet<String> ends, TreeSet<String> before) {
+    Matcher moved = MOVED.matcher(place);
+    ends.add(owner + (moved.matches() ? moved.group(1) : place));
+    before.add(owner + (moved.matches() ? moved.group(2) : place));
+  }
+
   private boolean wire(Step step) {
-    Matcher connect = CONNECT.matcher(step.text());
-    Matcher move = MOVE.matcher(step.text());
     Matcher remove = REMOVE.matcher(step.text());
-    if (connect.matches()) {
-      quiet(step);
-      demand(known, step.page(), "leads may be on already: " + step.text());
-      String lead = connect.group(1);
-      demand(!leads.containsKey(lead), step.page(), lead + " is connected already");
-      leads.put(lead, new TreeSet<>(List.of(connect.group(2), connect.group(3))));
-      arrive(connect.group(2));
-      arrive(connect.group(3));
-    } else if (move.matches()) {
-      quiet(step);
-      TreeSet<String> ends = leads.getOrDefault(move.group(1), new TreeSet<>());
-      demand(ends.remove(move.group(2)), step.page(), "not there to move: " + step.text());
-      ends.add(move.group(3));
-      arrive(move.group(3));
-    } else if (remove.matches()) {
-      quiet(step);
-      TreeSet<String> ends = leads.remove(remove.group(1));
-      TreeSet<String> said = new TreeSet<>(List.of(remove.group(2), remove.group(3)));
-      demand(said.equals(ends), step.page(), "not there to remove: " + step.text());
-    } else {
+    if (!remove.matches()) {
       return false;
     }
+    quiet(step);
+    TreeSet<String> ends = leads.remove(remove.group(1));
+    TreeSet<String> said = new TreeSet<>(List.of(remove.group(2), remove.group(3)));
+    demand(said.equals(ends), step.page(), "not there to remove: " + step.text());
     return true;
   }
 

@@ -24,6 +24,14 @@ public final class PdfItems {
   public static final class Ink {
     private final StringBuilder words = new StringBuilder();
     private int boxes;
+    private Ink row = this;
+
+    /**
+     * All words of the table row that it stands in, without spaces; its own where it is in none.
+     */
+    public String wordsOfRow() {
+      return row.words();
+    }
 
     /** All its words, without spaces. */
     public String words() {
@@ -50,26 +58,35 @@ public final class PdfItems {
         reader.processPage(page);
         found.pages.put(page.getCOSObject(), reader.inks);
       }
-      found.walk(document.getDocumentCatalog().getStructureTreeRoot(), null);
+      found.walk(document.getDocumentCatalog().getStructureTreeRoot(), null, null);
     }
     return found.items;
   }
 
-  private void walk(PDStructureNode node, Ink into) {
+  private void walk(PDStructureNode node, Ink into, Ink row) {
     for (Object kid : node.getKids()) {
       if (kid instanceof PDStructureElement element) {
+        Ink inRow = element.getStructureType().equals("TR") ? new Ink() : row;
         String id = element.getElementIdentifier();
         Ink own = id == null ? into : new Ink();
         if (id != null) {
+          own.row = inRow == null ? own : inRow;
           items.computeIfAbsent(id, x -> new ArrayList<>()).add(own);
         }
-        walk(element, own);
-      } else if (into != null) {
+        walk(element, own, inRow);
+      } else if (into != null || row != null) {
         PdfContent content = PdfContent.of(node, kid);
         Ink ink = pages.get(content.page()).getOrDefault(content.number(), new Ink());
-        into.words.append(ink.words);
-        into.boxes += ink.boxes;
+        add(ink, into);
+        add(ink, row);
       }
+    }
+  }
+
+  private static void add(Ink ink, Ink into) {
+    if (into != null) {
+      into.words.append(ink.words);
+      into.boxes += ink.boxes;
     }
   }
 
