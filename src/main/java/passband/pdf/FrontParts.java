@@ -156,7 +156,7 @@ final class FrontParts {
 
   /** What is asked of the whole visit, two to a row. */
   private void asked() {
-    List<Double> widths = write.shares(0.26, 0.24, 0.26, 0.24);
+    List<Double> widths = write.shares(0.29, 0.21, 0.29, 0.21);
     List<String> table = write.path("Table:asked");
     List<Sheet.Ask> asked = sheet.identity();
     for (int i = 0; i < asked.size(); i += 2) {

@@ -97,7 +97,7 @@ final class PartWriter {
   /** Writes a heading and gives it back. */
   TextPart heading(String text) {
     TextPart heading =
-        TextPart.of(path("H2:" + next()), block(13, true, inner, text), 8, 4, inner)
+        TextPart.of(path("H2:" + next()), block(13, true, inner, text), 7, 3, inner)
             .ruled(1.4)
             .kept();
     add(heading);
@@ -110,7 +110,7 @@ final class PartWriter {
 
   /** A heading of the third level. */
   TextPart smallPart(String text) {
-    return TextPart.of(path("H3:" + next()), block(10.5, true, inner, text), 5, 2, inner).kept();
+    return TextPart.of(path("H3:" + next()), block(10.5, true, inner, text), 4, 2, inner).kept();
   }
 
   void note(@Nullable String text) {
@@ -208,10 +208,14 @@ final class PartWriter {
   }
 
   private void choose(String list, int number, Sheet.Ask ask) {
+    ChoicePart line = inLine(list, number, ask);
+    if (line.width() <= inner) {
+      add(line);
+      return;
+    }
     add(item(list, number, ask.text(), false).asking(ask.id()).kept());
     for (int i = 0; i < ask.options().size(); i++) {
-      String outcome = ask.options().get(i);
-      String printed = outcome.equals(ask.pass()) ? says("passes", outcome) : outcome;
+      String printed = outcome(ask, i);
       TextPart part =
           TextPart.of(
                   path("L:" + list, "LI:" + number, "LBody", "L:outcomes", "LI:" + i, "LBody"),
@@ -222,6 +226,34 @@ final class PartWriter {
               .marked(null, true, LIST_INDENT + 14);
       add(i + 1 < ask.options().size() ? part.kept() : part);
     }
+  }
+
+  private String outcome(Sheet.Ask ask, int place) {
+    String outcome = ask.options().get(place);
+    return outcome.equals(ask.pass()) ? says("passes", outcome) : outcome;
+  }
+
+  private ChoicePart inLine(String list, int number, Sheet.Ask ask) {
+    List<ChoicePart.Word> outcomes = new ArrayList<>();
+    for (int i = 0; i < ask.options().size(); i++) {
+      outcomes.add(word(outcome(ask, i)));
+    }
+    List<String> path = path("L:" + list, "LI:" + number);
+    if (number == ALONE) {
+      path.add("LBody");
+    }
+    return new ChoicePart(
+        path,
+        number == ALONE ? null : number + ".",
+        LIST_INDENT - 14 + overhang(number),
+        word(ask.text()),
+        outcomes,
+        ask.id());
+  }
+
+  private ChoicePart.Word word(String text) {
+    double width = fonts.width(text, SIZE, false);
+    return new ChoicePart.Word(block(SIZE, false, width + 1, text), width);
   }
 
   TableCell words(String text, boolean bold, double width, double size) {

@@ -131,7 +131,7 @@ final class RunParts {
     for (int i = 0; i < group.lines().size(); i++) {
       boolean last = i + 1 == group.lines().size();
       Sheet.Line line = group.lines().get(i);
-      write.add(readings.line(line, last ? 6 : 0));
+      write.add(readings.line(line, last ? 5 : 0));
       line.asks().forEach(ask -> asked(line, ask));
     }
   }

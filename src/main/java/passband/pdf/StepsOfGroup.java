@@ -74,7 +74,7 @@ final class StepsOfGroup {
     }
     int count = 0;
     double left = 0;
-    while (count < items.size() && left < all / 2) {
+    while (count < items.size() && left + items.get(count).height() <= all - left) {
       left += items.get(count).height();
       count++;
     }

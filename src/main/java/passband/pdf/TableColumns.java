@@ -66,18 +66,24 @@ final class TableColumns {
   private void addAll(boolean extras) {
     fixed(write.says("number"), numberWidth());
     if (group.hasSetting()) {
-      columns.add(new Column(write.says("setting"), SETTING, LEAST));
+      columns.add(amount(write.says("setting")));
     }
     for (int i = 0; extras && i < group.extras().size(); i++) {
       double width = extraWidth(i);
       columns.add(new Column(title(i), width, Math.min(width, Math.max(LEAST, wordWidth(i)))));
     }
     if (group.hasLoad()) {
-      columns.add(new Column(write.says("load"), SETTING, LEAST));
+      columns.add(amount(write.says("load")));
     }
     fixed(write.says("reading"), readingWidth());
     fixed(write.says("limits"), limitsWidth());
     fixed(write.says("result"), RESULT);
+  }
+
+  /** Of amounts: its heading is never broken. */
+  private Column amount(String title) {
+    double word = fonts.width(title, PartWriter.HEAD_SIZE, true) + SIDES + 1;
+    return new Column(title, Math.max(SETTING, word), Math.max(LEAST, word));
   }
 
   private void fixed(String title, double width) {

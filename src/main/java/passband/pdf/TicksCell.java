@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
  * @param ticks the words line by line
  */
 record TicksCell(List<List<TextBlock>> ticks, @Nullable String item) implements TableCell {
-  private static final double LINE = 15;
+  private static final double LINE = 13.5;
   private static final double BOX = 9;
   private static final double GAP = 3;
 

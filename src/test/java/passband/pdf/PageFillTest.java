@@ -5,6 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import passband.plan.Plan;
@@ -29,6 +31,21 @@ class PageFillTest {
       fills.add((lowest - Paper.TOP) / paper.room());
     }
     return fills;
+  }
+
+  private static final Set<String> FIRST_DEMOS =
+      Set.of("campion-2-energy", "fescue-3-service", "tussock-4-output");
+
+  /** What is printed for the 65 lines of the three smaller demos in English. */
+  @Test
+  void theFirstDemosTakeTwentyFourPages() throws IOException {
+    int pages = 0;
+    for (Plan plan : Sheets.demo()) {
+      if (FIRST_DEMOS.contains(plan.name().text())) {
+        pages += fills(plan, Paper.A4).size();
+      }
+    }
+    assertTrue(pages <= 24, pages + " pages");
   }
 
   @ParameterizedTest
