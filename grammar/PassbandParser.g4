@@ -88,7 +88,7 @@ rangeItem: RESOLUTION amount NEWLINE # rangeResolution
 // In the place of a rating that nobody states.
 unknown: UNKNOWN BECAUSE TEXT;
 
-accuracy: accuracyTerm (PLUS accuracyTerm)*;
+accuracy: accuracyTerm (PLUS accuracyTerm)* (AS name (COVERAGE NUMBER)?)?;
 accuracyTerm: amount (OF (READING | RANGE))?;
 
 leads: leadsHead LBRACE NEWLINE leadsItem* RBRACE NEWLINE;

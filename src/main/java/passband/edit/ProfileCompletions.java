@@ -5,6 +5,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import passband.model.Termination;
 import passband.parse.CursorContext;
+import passband.quantity.Distribution;
 import passband.syntax.TerminalKind;
 import passband.syntax.Tree;
 
@@ -55,8 +56,12 @@ final class ProfileCompletions {
           analyzers.forEach(
               one -> one.terminals().forEach(jack -> terminal(jack, jack.name().text())));
         }
+        distributions(lead, last);
       }
-      case "measure", "range" -> unknown(lead.equals("error") && first);
+      case "measure", "range" -> {
+        unknown(lead.equals("error") && first);
+        distributions(lead, last);
+      }
       case "leads" -> unknown(last.equals("rated"));
       default -> {}
     }
@@ -78,6 +83,16 @@ final class ProfileCompletions {
   private void unknown(boolean here) {
     if (here) {
       keyword("unknown because", "a rating that nobody states; the reason is printed");
+    }
+  }
+
+  /** How an error may be distributed. */
+  private void distributions(String lead, String last) {
+    if (lead.equals("error") && last.equals("as")) {
+      for (Distribution.Shape shape : Distribution.Shape.values()) {
+        boolean normal = shape == Distribution.Shape.NORMAL;
+        keyword(shape.word() + (normal ? " coverage 2" : ""), "how the error is distributed");
+      }
     }
   }
 

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import passband.quantity.Distribution;
 import passband.quantity.QuantityKind;
 import passband.quantity.Unit;
 import passband.quantity.Units;
@@ -250,10 +251,17 @@ public sealed interface Item {
       String source) {}
 
   /**
-   * A part of a reading's uncertainty: at a reading y a rectangular distribution of half-width
-   * {@code relative}·|y| + {@code absolute} (JCGM 100, 4.3.7), in the reading's unit.
+   * A part of a reading's uncertainty: at a reading y a distribution of half-width {@code
+   * relative}·|y| + {@code absolute}, in the reading's unit.
+   *
+   * @param spread how it is distributed over that half-width
    */
-  record Contribution(String name, BigDecimal relative, BigDecimal absolute) {
+  record Contribution(String name, BigDecimal relative, BigDecimal absolute, Distribution spread) {
+    /** One of which only the limits are known: rectangular (JCGM 100, 4.3.7). */
+    public Contribution(String name, BigDecimal relative, BigDecimal absolute) {
+      this(name, relative, absolute, Distribution.RECTANGULAR);
+    }
+
     /** The name of the contribution that is never correlated with another reading's. */
     public static final String RESOLUTION = "resolution";
   }

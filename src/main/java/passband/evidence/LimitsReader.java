@@ -10,6 +10,8 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import passband.model.Instruments;
+import passband.quantity.Distribution;
+import passband.quantity.Rational;
 import passband.quantity.Units;
 
 /**
@@ -53,8 +55,15 @@ public final class LimitsReader {
           "accuracy_ratio",
           "source");
 
+  private static final String SPREAD = "distribution";
+  private static final String COVERAGE = "coverage_factor";
+  private static final String NORMAL = Distribution.Shape.NORMAL.word();
+
   /** Format 3 but for the instruments, which it has as one text. */
   private static final String FORMAT_2 = "passband-limits/2";
+
+  /** Format 4 but for distributions: all are rectangular. */
+  private static final String FORMAT_3 = "passband-limits/3";
 
   private LimitsReader() {}
 
@@ -68,7 +77,7 @@ public final class LimitsReader {
     String format = root.at("format").text();
     ItemList list =
         switch (format) {
-          case LimitsWriter.FORMAT, FORMAT_2 -> sealed(text, root);
+          case LimitsWriter.FORMAT, FORMAT_3, FORMAT_2 -> sealed(text, root);
           case LimitsReader1.FORMAT -> LimitsReader1.read(root);
           default -> throw root.at("format").fault("unknown format '" + format + "'");
         };
@@ -103,7 +112,7 @@ public final class LimitsReader {
     decision.only(Set.of("rule", "coverage_factor", "risk", "guard"));
     List<Item> items = new ArrayList<>();
     for (JsonNode item : root.at("items").list()) {
-      items.add(item(item, before));
+      items.add(item(item, before, root.at("format").text().equals(LimitsWriter.FORMAT)));
     }
     return new ItemList(
         new ItemList.Source(
@@ -154,19 +163,19 @@ public final class LimitsReader {
    *
    * @param before whether the file is of format 2, in which what a reading's calibration depends on
    *     may be missing: every one on the sheet then bears on it
+   * @param spreads whether the file says how errors are distributed
    */
-  private static Item item(JsonNode node, boolean before) throws BadInput {
+  private static Item item(JsonNode node, boolean before, boolean spreads) throws BadInput {
     String kind = node.at("kind").oneOf(List.of("reading", "derived", "record", "choice", "tick"));
     return switch (kind) {
       case "reading" -> {
         only(node, with("where", "scale", "limits", "budget"), before, "due", "when");
-        List<Item.Contribution> budget = budget(node.at("budget"));
+        List<Item.Contribution> budget = budget(node.at("budget"), spreads);
         List<String> due = node.has("due") ? node.at("due").texts() : null;
         yield new Item.Reading(head(node), where(node), scale(node), limits(node), budget, due);
       }
       case "derived" -> {
-        only(
-            node,
+        Set<String> keys =
             with(
                 "where",
                 "scale",
@@ -174,14 +183,15 @@ public final class LimitsReader {
                 "formula",
                 "parts",
                 "load_error_relative",
-                "load_error_absolute"),
-            before,
-            "when");
+                "load_error_absolute");
+        keys.addAll(spreadKeys(node, "load_error_", spreads));
+        only(node, keys, before, "when");
         Item.Limits limits = limits(node);
         if (limits == null) {
           throw node.at("limits").fault("a derived value must have limits");
         }
-        yield new Item.Derived(head(node), where(node), scale(node), limits, calculation(node));
+        yield new Item.Derived(
+            head(node), where(node), scale(node), limits, calculation(node, spreads));
       }
       case "record" -> {
         only(node, with("unit"), before, "accepts", "when");
@@ -341,30 +351,62 @@ public final class LimitsReader {
     return accept.compareTo(tolerance) * side > 0;
   }
 
-  private static @Nullable List<Item.Contribution> budget(JsonNode node) throws BadInput {
+  private static @Nullable List<Item.Contribution> budget(JsonNode node, boolean spreads)
+      throws BadInput {
     if (node.isNull()) {
       return null;
     }
     List<Item.Contribution> budget = new ArrayList<>();
     for (JsonNode part : node.list()) {
-      part.only(Set.of("contribution", "relative", "absolute"));
+      Set<String> keys = new HashSet<>(Set.of("contribution", "relative", "absolute"));
+      keys.addAll(spreadKeys(part, "", spreads));
+      part.only(keys);
       budget.add(
           new Item.Contribution(
               part.at("contribution").name(),
               part.at("relative").notNegative(),
-              part.at("absolute").notNegative()));
+              part.at("absolute").notNegative(),
+              spread(part, "", spreads)));
     }
     return budget;
   }
 
-  private static Calculation calculation(JsonNode node) throws BadInput {
+  private static List<String> spreadKeys(JsonNode node, String prefix, boolean spreads)
+      throws BadInput {
+    String word = prefix + SPREAD;
+    if (!spreads) {
+      return List.of();
+    }
+    boolean normal = node.has(word) && node.at(word).text().equals(NORMAL);
+    return normal ? List.of(word, prefix + COVERAGE) : List.of(word);
+  }
+
+  /** Rectangular where the file is of a format that does not say it. */
+  private static Distribution spread(JsonNode node, String prefix, boolean spreads)
+      throws BadInput {
+    if (!spreads) {
+      return Distribution.RECTANGULAR;
+    }
+    JsonNode word = node.at(prefix + SPREAD);
+    boolean normal = word.text().equals(NORMAL);
+    Distribution found =
+        Distribution.find(
+            word.text(), normal ? Rational.of(node.at(prefix + COVERAGE).positive()) : null);
+    if (found == null) {
+      throw word.fault("unknown distribution '" + word.text() + "'");
+    }
+    return found;
+  }
+
+  private static Calculation calculation(JsonNode node, boolean spreads) throws BadInput {
     Calculation calculation =
         new Calculation(
             new WrittenFormula(node.at("formula").name()),
             node.at("parts").textsByName(),
             Calculation.loadError(
                 node.at("load_error_relative").notNegative(),
-                node.at("load_error_absolute").notNegative()));
+                node.at("load_error_absolute").notNegative(),
+                spread(node, "load_error_", spreads)));
     if (calculation.formula().tree() == null) {
       throw node.at("formula").fault("this is not a formula");
     }

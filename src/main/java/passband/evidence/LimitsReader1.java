@@ -176,7 +176,7 @@ final class LimitsReader1 {
         where(node),
         scale(node),
         limits(node),
-        new Calculation(formula, parts, Calculation.loadError(BigDecimal.ZERO, BigDecimal.ZERO)));
+        new Calculation(formula, parts, Calculation.NO_LOAD_ERROR));
   }
 
   private static String place(String id) {

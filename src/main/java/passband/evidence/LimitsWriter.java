@@ -9,6 +9,7 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import passband.quantity.Distribution;
 
 /**
  * {@code limits.json}, format 3, in the form of {@code limits.schema.json}: every item, numbers as
@@ -16,7 +17,7 @@ import org.jspecify.annotations.Nullable;
  */
 public final class LimitsWriter implements Item.Visitor<Void> {
   /** The format that is written. */
-  public static final String FORMAT = "passband-limits/3";
+  public static final String FORMAT = "passband-limits/4";
 
   private final StringWriter out = new StringWriter();
   private final Json json = new Json(out);
@@ -137,6 +138,7 @@ public final class LimitsWriter implements Item.Visitor<Void> {
         json.text("contribution", part.name());
         json.number("relative", part.relative());
         json.number("absolute", part.absolute());
+        spread("", part.spread());
         json.end();
       }
       json.endArray();
@@ -148,6 +150,13 @@ public final class LimitsWriter implements Item.Visitor<Void> {
     return null;
   }
 
+  private void spread(String prefix, Distribution spread) {
+    json.text(prefix + "distribution", spread.shape().word());
+    if (spread.shape() == Distribution.Shape.NORMAL) {
+      json.number(prefix + "coverage_factor", new BigDecimal(spread.coverage().toPlain()));
+    }
+  }
+
   @Override
   public Void derived(Item.Derived derived) {
     measured("derived", derived);
@@ -156,6 +165,7 @@ public final class LimitsWriter implements Item.Visitor<Void> {
     Item.Contribution load = derived.calculation().load();
     json.number("load_error_relative", load.relative());
     json.number("load_error_absolute", load.absolute());
+    spread("load_error_", load.spread());
     json.end();
     return null;
   }

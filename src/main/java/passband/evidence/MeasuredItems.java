@@ -13,6 +13,7 @@ import org.jspecify.annotations.Nullable;
 import passband.limit.Limit;
 import passband.limit.ReadQuantity;
 import passband.limit.Uncertainty;
+import passband.model.Accuracy;
 import passband.model.Analyzer;
 import passband.model.Instruments;
 import passband.plan.Figure;
@@ -93,9 +94,7 @@ final class MeasuredItems {
       Stage.Run run, Point point, Limit limit, ReadQuantity.Over over, Item.Head head) {
     Calculation calculation =
         new Calculation(
-            new WrittenFormula(over.formula()),
-            over.parts(),
-            Calculation.loadError(BigDecimal.ZERO, BigDecimal.ZERO));
+            new WrittenFormula(over.formula()), over.parts(), Calculation.NO_LOAD_ERROR);
     Item.Where where = where(run, point).without(over.column());
     Item.Scale scale = scale(limit, mayComeOutNegative(limit.quantity()));
     return new Item.Derived(head, where, scale, limits(limit), calculation);
@@ -169,11 +168,12 @@ final class MeasuredItems {
             ? null
             : WiredLoads.bank(instruments, run.setup(), point.mode(), point.outlet(), load.si());
     if (load == null || bank == null || bank.error() == null) {
-      return Calculation.loadError(BigDecimal.ZERO, BigDecimal.ZERO);
+      return Calculation.NO_LOAD_ERROR;
     }
     return Calculation.loadError(
         plain(Real.of(bank.error().relative()), Unit.ONE, RoundingMode.UP),
-        plain(Real.of(bank.error().absolute()), load.unit(), RoundingMode.UP));
+        plain(Real.of(bank.error().absolute()), load.unit(), RoundingMode.UP),
+        bank.error().distribution());
   }
 
   private static Item.Where where(Stage.Run run, Point point) {
@@ -262,29 +262,24 @@ final class MeasuredItems {
 
   private static List<Item.Contribution> budget(Uncertainty u, Unit unit) {
     List<Item.Contribution> budget = new ArrayList<>();
-    add(budget, "analyzer error", u.error().relative(), u.error().absolute(), unit);
+    add(budget, "analyzer error", u.error(), unit);
     add(
         budget,
         Item.Contribution.RESOLUTION,
-        Rational.ZERO,
-        u.resolution().over(Rational.TWO),
+        new Accuracy(Rational.ZERO, u.resolution().over(Rational.TWO)),
         unit);
-    add(budget, "load error", u.load(), Rational.ZERO, unit);
+    add(budget, "load error", new Accuracy(u.load(), Rational.ZERO, u.loadSpread()), unit);
     return budget;
   }
 
-  private static void add(
-      List<Item.Contribution> budget,
-      String name,
-      Rational relative,
-      Rational absolute,
-      Unit unit) {
-    if (!relative.isZero() || !absolute.isZero()) {
+  private static void add(List<Item.Contribution> budget, String name, Accuracy error, Unit unit) {
+    if (!error.relative().isZero() || !error.absolute().isZero()) {
       budget.add(
           new Item.Contribution(
               name,
-              plain(Real.of(relative), Unit.ONE, RoundingMode.UP),
-              plain(Real.of(absolute), unit, RoundingMode.UP)));
+              plain(Real.of(error.relative()), Unit.ONE, RoundingMode.UP),
+              plain(Real.of(error.absolute()), unit, RoundingMode.UP),
+              error.distribution()));
     }
   }
 

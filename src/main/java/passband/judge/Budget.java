@@ -13,17 +13,22 @@ public final class Budget {
   private Budget() {}
 
   /**
-   * The standard uncertainty of a reading y: half-widths of rectangular distributions divided by √3
-   * (JCGM 100, 4.3.7) and combined (5.1.2); NaN where none is known.
+   * The standard uncertainty of a reading y: half-widths by their distributions, a rectangular one
+   * divided by √3 (JCGM 100, 4.3.7), combined (5.1.2); NaN where none is known.
    *
    * @param coverage the factor k of the expanded uncertainty, used where there is no budget
    */
   static double standard(Item.Reading reading, double y, double coverage) {
     if (reading.budget() != null) {
-      return combined(reading.budget().stream().map(c -> halfWidth(c, y) / Math.sqrt(3)).toList());
+      return combined(reading.budget().stream().map(c -> standard(c, y)).toList());
     }
     BigDecimal expanded = reading.limits() == null ? null : reading.limits().uncertainty();
     return expanded == null ? Double.NaN : expanded.doubleValue() / coverage;
+  }
+
+  /** The standard uncertainty of a contribution at a reading y. */
+  public static double standard(Item.Contribution part, double y) {
+    return halfWidth(part, y) * Math.sqrt(part.spread().variance().doubleValue());
   }
 
   /** The half-width of a contribution at a reading y. */

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import passband.evidence.Item;
+import passband.quantity.Distribution;
 import passband.quantity.Rational;
 import passband.quantity.Real;
 import passband.quantity.Unit;
@@ -22,7 +23,6 @@ import passband.syntax.Expression;
  * @param variance null where the uncertainty of a part is not known
  */
 record DerivedValue(Real value, @Nullable Real variance) {
-  private static final Rational THIRD = Rational.of(1, 3);
 
   /**
    * From the values of its parts.
@@ -103,6 +103,7 @@ record DerivedValue(Real value, @Nullable Real variance) {
     Real apart = load(dual, item);
     Real together = apart;
     Map<String, Real> common = new LinkedHashMap<>();
+    Map<String, Distribution> spreads = new HashMap<>();
     for (Map.Entry<String, Part> entry : parts.entrySet()) {
       Real slope = dual.slopes().getOrDefault(entry.getKey(), Real.ZERO);
       Part part = entry.getValue();
@@ -112,21 +113,26 @@ record DerivedValue(Real value, @Nullable Real variance) {
       }
       for (Item.Contribution c : budget) {
         Real moved = slope.times(part.width(c));
-        apart = apart.plus(moved.times(moved));
+        Real square = moved.times(moved).times(Real.of(c.spread().variance()));
+        apart = apart.plus(square);
         if (c.name().equals(Item.Contribution.RESOLUTION)) {
-          together = together.plus(moved.times(moved));
+          together = together.plus(square);
         } else {
-          common.merge(part.key() + "|" + c.name(), moved, Real::plus);
+          String key = part.key() + "|" + c.name() + "|" + c.spread().text();
+          common.merge(key, moved, Real::plus);
+          spreads.put(key, c.spread());
         }
       }
     }
-    for (Real moved : List.copyOf(common.values())) {
-      together = together.plus(moved.times(moved));
+    for (Map.Entry<String, Real> moved : common.entrySet()) {
+      Distribution spread = spreads.getOrDefault(moved.getKey(), Distribution.RECTANGULAR);
+      Real square = moved.getValue().times(moved.getValue());
+      together = together.plus(square.times(Real.of(spread.variance())));
     }
-    return apart.max(together).times(Real.of(THIRD));
+    return apart.max(together);
   }
 
-  /** What the load's error adds to a formula that uses the load, before the division by three. */
+  /** What the load's error adds to the variance of a formula that uses the load. */
   private static Real load(Gradient.Dual dual, Item.Derived item) {
     Real slope = dual.slopes().get("load");
     if (slope == null || item.where().load() == null) {
@@ -138,6 +144,6 @@ record DerivedValue(Real value, @Nullable Real variance) {
             .times(Rational.of(item.where().load()).abs())
             .plus(Rational.of(error.absolute()));
     Real moved = slope.times(si(width, item.where().loadUnit()));
-    return moved.times(moved);
+    return moved.times(moved).times(Real.of(error.spread().variance()));
   }
 }

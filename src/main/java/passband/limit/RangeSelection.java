@@ -11,6 +11,7 @@ import passband.diagnostic.Fix;
 import passband.model.Accuracy;
 import passband.model.Analyzer;
 import passband.model.Reader;
+import passband.quantity.Distribution;
 import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
 import passband.quantity.Real;
@@ -180,8 +181,14 @@ final class RangeSelection {
     lastUncertainty =
         range.error() == null || share == null
             ? null
-            : new Uncertainty(range.error(), range.resolution(), share, coverage);
+            : new Uncertainty(
+                range.error(), range.resolution(), share, spread(request.point().bank()), coverage);
     return lastUncertainty;
+  }
+
+  private static Distribution spread(Analyzer.@Nullable LoadBank bank) {
+    Accuracy error = bank == null ? null : bank.error();
+    return error == null ? Distribution.RECTANGULAR : error.distribution();
   }
 
   /**

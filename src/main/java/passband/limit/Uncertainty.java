@@ -1,11 +1,12 @@
 package passband.limit;
 
 import passband.model.Accuracy;
+import passband.quantity.Distribution;
 import passband.quantity.Rational;
 import passband.quantity.Real;
 
 /**
- * The uncertainty of a reading (JCGM 100): half-widths of rectangular distributions, each divided
+ * The uncertainty of a reading (JCGM 100): half-widths of distributions, a rectangular one divided
  * by √3 (4.3.7), combined in quadrature (5.1.2).
  */
 public final class Uncertainty {
@@ -14,6 +15,7 @@ public final class Uncertainty {
   private final Accuracy error;
   private final Rational resolution;
   private final Rational load;
+  private final Distribution loadSpread;
 
   /** The variance at a reading x is square · x² + linear · |x| + constant. */
   private final Real square;
@@ -27,19 +29,34 @@ public final class Uncertainty {
    * @param resolution one step of the reading; half of it is the half-width (F.2.2.1)
    * @param load the share of itself by which the load's error moves the reading; zero where nothing
    *     is converted through the load
+   * @param loadSpread how the load's error is spread
    * @param coverage the factor k by which the combined uncertainty is expanded (6.2.1)
    */
-  public Uncertainty(Accuracy error, Rational resolution, Rational load, Rational coverage) {
+  public Uncertainty(
+      Accuracy error,
+      Rational resolution,
+      Rational load,
+      Distribution loadSpread,
+      Rational coverage) {
     this.error = error;
+    this.loadSpread = loadSpread;
     this.resolution = resolution;
     this.load = load;
     Rational share = error.relative();
     Rational fixed = error.absolute();
     Rational half = resolution.over(Rational.TWO);
-    this.square = Real.of(share.times(share).plus(load.times(load)).times(THIRD));
-    this.linear = Real.of(share.times(fixed).times(Rational.TWO).times(THIRD));
-    this.constant = Real.of(fixed.times(fixed).plus(half.times(half)).times(THIRD));
+    Rational spread = error.distribution().variance();
+    this.square =
+        Real.of(
+            share.times(share).times(spread).plus(load.times(load).times(loadSpread.variance())));
+    this.linear = Real.of(share.times(fixed).times(Rational.TWO).times(spread));
+    this.constant = Real.of(fixed.times(fixed).times(spread).plus(half.times(half).times(THIRD)));
     this.expansion = Real.of(coverage.times(coverage));
+  }
+
+  /** With a load whose error is rectangular, or that moves nothing. */
+  public Uncertainty(Accuracy error, Rational resolution, Rational load, Rational coverage) {
+    this(error, resolution, load, Distribution.RECTANGULAR, coverage);
   }
 
   /** The analyzer's error. */
@@ -57,10 +74,16 @@ public final class Uncertainty {
     return load;
   }
 
+  /** How the load's error is spread. */
+  public Distribution loadSpread() {
+    return loadSpread;
+  }
+
   /**
    * The combined standard uncertainty at a reading, in SI: of an error of a share s of the reading
-   * and a fixed f, a load share l and a resolution d it is the root of a third of (s·x + f)² +
-   * (l·x)² + (d/2)², multiplied out so that a root x stands in it once.
+   * and a fixed f, a load share l and a resolution d it is the root of the sum of (s·x + f)²,
+   * (l·x)² and (d/2)², each times the variance of its distribution of half-width one, multiplied
+   * out so that a root x stands in it once.
    */
   public Real standard(Real reading) {
     return variance(reading).sqrt();

@@ -19,6 +19,7 @@ import passband.syntax.Ratings;
 import passband.syntax.Tree;
 import passband.syntax.Tree.SeriesItem;
 import passband.syntax.Word;
+import passband.syntax.WrittenError;
 
 /** The small parts that every statement is made of: names, texts, numbers with units, series. */
 final class Terminals {
@@ -221,7 +222,7 @@ final class Terminals {
     return unknown == null ? null : new Ratings.Unknown(rating, text(unknown.TEXT()), line);
   }
 
-  List<AccuracyTerm> accuracy(AccuracyContext accuracy) {
+  WrittenError accuracy(AccuracyContext accuracy) {
     List<AccuracyTerm> terms = new ArrayList<>();
     for (AccuracyTermContext term : accuracy.accuracyTerm()) {
       AccuracyTerm.Of of =
@@ -230,6 +231,9 @@ final class Terminals {
               : term.RANGE() != null ? AccuracyTerm.Of.RANGE : AccuracyTerm.Of.ITSELF;
       terms.add(new AccuracyTerm(amount(term.amount()), of, span(term)));
     }
-    return terms;
+    return new WrittenError(
+        terms,
+        optionalName(accuracy.name()),
+        accuracy.NUMBER() == null ? null : bare(accuracy.NUMBER()));
   }
 }

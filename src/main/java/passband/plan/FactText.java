@@ -8,6 +8,7 @@ import passband.limit.Stated;
 import passband.model.Accuracy;
 import passband.model.Series;
 import passband.model.Termination;
+import passband.quantity.Distribution;
 import passband.quantity.Rational;
 import passband.quantity.Unit;
 import passband.quantity.Units;
@@ -84,7 +85,10 @@ public final class FactText {
         ? "-"
         : accuracy.relative().times(Rational.HUNDRED).toPlain()
             + " % + "
-            + accuracy.absolute().toPlain();
+            + accuracy.absolute().toPlain()
+            + (accuracy.distribution().equals(Distribution.RECTANGULAR)
+                ? ""
+                : ", " + accuracy.distribution().text());
   }
 
   /** Loads, open and short last. */

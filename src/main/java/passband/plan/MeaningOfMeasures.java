@@ -4,6 +4,7 @@ import org.jspecify.annotations.Nullable;
 import passband.model.Accuracy;
 import passband.model.Analyzer;
 import passband.plan.Fact.Area;
+import passband.quantity.Distribution;
 import passband.quantity.Rational;
 import passband.quantity.Unit;
 import passband.quantity.Units;
@@ -73,6 +74,12 @@ final class MeaningOfMeasures {
   static String accuracy(@Nullable Accuracy accuracy) {
     return accuracy == null
         ? Canonical.of((Object) null)
-        : Canonical.of(accuracy.relative(), accuracy.absolute());
+        : accuracy.distribution().equals(Distribution.RECTANGULAR)
+            ? Canonical.of(accuracy.relative(), accuracy.absolute())
+            : Canonical.of(
+                accuracy.relative(),
+                accuracy.absolute(),
+                accuracy.distribution().shape(),
+                accuracy.distribution().coverage());
   }
 }

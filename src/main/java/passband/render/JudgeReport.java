@@ -187,7 +187,8 @@ public final class JudgeReport {
                 ? ""
                 : part.absolute().toPlainString() + ItemWords.unit(reading);
         String plus = relative.isEmpty() || absolute.isEmpty() ? "" : " + ";
-        parts.add(part.name() + ": \u00b1(" + relative + plus + absolute + "), rectangular");
+        parts.add(
+            part.name() + ": \u00b1(" + relative + plus + absolute + "), " + part.spread().text());
       }
     }
     return parts;

@@ -18,6 +18,8 @@ import passband.evidence.Item;
 import passband.evidence.ItemList;
 import passband.judge.ReadingColumn;
 import passband.judge.SameWave;
+import passband.quantity.Distribution;
+import passband.quantity.Rational;
 import passband.quantity.Unit;
 import passband.quantity.Units;
 import passband.syntax.Expression;
@@ -88,6 +90,9 @@ final class ScriptItems implements Item.Visitor<Void> {
         write(() -> json.value(part.name()));
         write(() -> json.value(part.relative().toPlainString()));
         write(() -> json.value(part.absolute().toPlainString()));
+        if (!part.spread().equals(Distribution.RECTANGULAR)) {
+          write(() -> json.value(weight(part.spread())));
+        }
         write(json::endArray);
       }
       write(json::endArray);
@@ -248,9 +253,17 @@ final class ScriptItems implements Item.Visitor<Void> {
       Item.Contribution error = derived.calculation().load();
       BigDecimal width = error.relative().multiply(where.load().abs()).add(error.absolute());
       si("loadError", width, where.loadUnit());
+      if (!error.spread().equals(Distribution.RECTANGULAR)) {
+        text("loadWeight", weight(error.spread()));
+      }
     }
     write(json::endObject);
     return null;
+  }
+
+  /** The variance of a distribution as a share of that of a rectangular one. */
+  private static String weight(Distribution spread) {
+    return spread.variance().times(Rational.of(3)).toString();
   }
 
   private void si(String name, @Nullable BigDecimal number, @Nullable String ucum) {
@@ -259,7 +272,7 @@ final class ScriptItems implements Item.Visitor<Void> {
           ucum == null || ucum.equals("1")
               ? Unit.ONE
               : Objects.requireNonNull(Units.recorded(ucum), ucum);
-      text(name, passband.quantity.Rational.of(number).times(unit.factor()).toString());
+      text(name, Rational.of(number).times(unit.factor()).toString());
     }
   }
 

@@ -20,6 +20,7 @@ import passband.syntax.Amount;
 import passband.syntax.Ratings;
 import passband.syntax.Tree;
 import passband.syntax.Word;
+import passband.syntax.WrittenError;
 
 /** Takes what an instrument, or the generator's own display, measures for what it means. */
 final class MeasureProfile {
@@ -163,9 +164,9 @@ final class MeasureProfile {
   }
 
   /** Every meter errs, none by the whole reading, and a percentage is of something. */
-  private void believable(List<AccuracyTerm> terms, Accuracy error) {
-    for (AccuracyTerm term : terms) {
-      boolean several = terms.size() > 1 && Values.isPercent(term.amount());
+  private void believable(WrittenError written, Accuracy error) {
+    for (AccuracyTerm term : written.terms()) {
+      boolean several = written.terms().size() > 1 && Values.isPercent(term.amount());
       if (several && term.of() == AccuracyTerm.Of.ITSELF) {
         diagnostics
             .say(
@@ -179,7 +180,7 @@ final class MeasureProfile {
     if (none || error.relative().compareTo(Rational.ONE) >= 0) {
       diagnostics.say(
           Code.IMPOSSIBLE_EXPRESSION,
-          terms.get(0).span().to(terms.get(terms.size() - 1).span()),
+          written.span(),
           none ? "no meter is without an error" : "an error of 100 %% or more of the reading");
     }
   }

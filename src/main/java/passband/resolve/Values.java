@@ -11,6 +11,7 @@ import passband.diagnostic.Spelling;
 import passband.model.Accuracy;
 import passband.model.Series;
 import passband.quantity.Dimension;
+import passband.quantity.Distribution;
 import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
 import passband.quantity.Unit;
@@ -20,6 +21,7 @@ import passband.syntax.AccuracyTerm;
 import passband.syntax.Amount;
 import passband.syntax.Tree;
 import passband.syntax.Word;
+import passband.syntax.WrittenError;
 
 /**
  * Takes written amounts for what they are worth. Every method gives null, with the fault said, when
@@ -265,10 +267,10 @@ public final class Values {
    *     is none
    */
   public @Nullable Accuracy accuracy(
-      List<AccuracyTerm> terms, Dimension dimension, @Nullable Rational top) {
+      WrittenError error, Dimension dimension, @Nullable Rational top) {
     Rational relative = Rational.ZERO;
     Rational absolute = Rational.ZERO;
-    for (AccuracyTerm term : terms) {
+    for (AccuracyTerm term : error.terms()) {
       Rational value =
           Values.isPercent(term.amount())
               ? si(term.amount())
@@ -284,6 +286,58 @@ public final class Values {
         relative = relative.plus(value.abs());
       }
     }
-    return new Accuracy(relative, absolute);
+    Distribution distribution = distribution(error);
+    return distribution == null ? null : new Accuracy(relative, absolute, distribution);
+  }
+
+  /** How an error is spread; rectangular where nothing is said, null where it cannot be told. */
+  private @Nullable Distribution distribution(WrittenError error) {
+    Word said = error.distribution();
+    if (said == null) {
+      return Distribution.RECTANGULAR;
+    }
+    List<String> known = new ArrayList<>();
+    for (Distribution.Shape shape : Distribution.Shape.values()) {
+      known.add(shape.word());
+      if (shape.word().equals(said.text())) {
+        return coverage(shape, said, error.coverage());
+      }
+    }
+    String near = Spelling.nearest(said.text(), known);
+    DiagnosticBuilder fault =
+        diagnostics.say(
+            Code.UNKNOWN_NAME, said.span(), "there is no distribution '%s'", said.text());
+    if (near == null) {
+      fault.hint("one of %s", String.join(", ", known));
+    } else {
+      fault.hint("did you mean '%s'?", near).fix(Fix.replace(said.span(), near));
+    }
+    return null;
+  }
+
+  /** Half a width means nothing of a normal distribution without its factor. */
+  private @Nullable Distribution coverage(
+      Distribution.Shape shape, Word said, @Nullable Amount factor) {
+    boolean normal = shape == Distribution.Shape.NORMAL;
+    if (normal == (factor == null)) {
+      diagnostics
+          .say(
+              normal ? Code.MISSING_ITEM : Code.IMPOSSIBLE_EXPRESSION,
+              factor == null ? said.span() : factor.span(),
+              normal
+                  ? "a normal distribution needs the coverage factor that its error is stated with"
+                  : "only a normal distribution has a coverage factor")
+          .hint(
+              normal
+                  ? "write 'as normal coverage 2' where the certificate says k = 2"
+                  : "leave 'coverage' out");
+      return null;
+    }
+    Rational k = factor == null ? Rational.ONE : factor.number();
+    if (k == null || k.signum() <= 0) {
+      diagnostics.say(Code.IMPOSSIBLE_EXPRESSION, said.span(), "a coverage factor is above zero");
+      return null;
+    }
+    return new Distribution(shape, k);
   }
 }

@@ -196,7 +196,7 @@ public final class Tree {
       Ref to,
       List<SeriesItem> values,
       List<Word> terminations,
-      @Nullable List<AccuracyTerm> error,
+      @Nullable WrittenError error,
       List<Ratings.Power> power,
       List<Ratings.Unknown> unknown,
       List<Join> joins,
@@ -216,7 +216,7 @@ public final class Tree {
       Amount from,
       Amount to,
       @Nullable Amount resolution,
-      @Nullable List<AccuracyTerm> error,
+      @Nullable WrittenError error,
       Ratings.@Nullable Unknown unknown,
       Span span) {}
 

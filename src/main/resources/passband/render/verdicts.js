@@ -137,26 +137,28 @@ const Verdicts = (() => {
     function spread(item, slopes, parts) {
       const squared = (a) => times(a, a);
       const load = slopes.get("load");
-      let apart = load === undefined || item.loadError === undefined ? zero : squared(times(load, parse(item.loadError)));
+      let apart = load === undefined || item.loadError === undefined ? zero : times(squared(times(load, parse(item.loadError))), parse(item.loadWeight || "1"));
       let together = apart;
       const common = new Map();
       for (const [name, part] of parts) {
         if (part.item.budget === undefined) {
           return null;
         }
-        for (const [what, relative, absolute] of part.item.budget) {
+        for (const [what, relative, absolute, weight = "1"] of part.item.budget) {
           const width = times(plus(times(parse(relative), abs(part.value)), parse(absolute)), parse(part.item.factor));
           const moved = times(slopes.get(name) || zero, width);
-          apart = plus(apart, squared(moved));
+          const square = times(squared(moved), parse(weight));
+          apart = plus(apart, square);
           if (what === "resolution") {
-            together = plus(together, squared(moved));
+            together = plus(together, square);
           } else {
-            const key = [part.item.unit, part.item.shares, what].join("|");
-            common.set(key, plus(common.get(key) || zero, moved));
+            const key = [part.item.unit, part.item.shares, what, weight].join("|");
+            const [sum] = common.get(key) || [zero];
+            common.set(key, [plus(sum, moved), weight]);
           }
         }
       }
-      common.forEach((moved) => (together = plus(together, squared(moved))));
+      common.forEach(([moved, weight]) => (together = plus(together, times(squared(moved), parse(weight)))));
       return compare(apart, together) > 0 ? apart : together;
     }
 

@@ -125,7 +125,7 @@ class VerdictsBrowserTest {
   /** In the language of the judge: the page has its sentences in that of the sheet. */
   static Stream<Plan> plans() {
     return Stream.concat(
-        Stream.of(Sheets.TEASEL, Sheets.YARROW, Sheets.SUNDEW, Sheets.WAVES),
+        Stream.of(Sheets.TEASEL, Sheets.YARROW, Sheets.SUNDEW, Sheets.WAVES, Sheets.SPREADS),
         Sheets.demo().stream().filter(plan -> plan.language() == Language.ENGLISH));
   }
 

@@ -116,6 +116,7 @@ class SchemasTest {
     for (Path file : Repository.files(Repository.ROOT.resolve("out"), "limits.json")) {
       assertFits("limits", Repository.text(file));
     }
+    assertFits("limits", LimitsWriter.of(Evidence.of(Sheets.SPREADS).list()));
     Sheets.demo().forEach(p -> assertFits("limits", LimitsWriter.of(Evidence.of(p).list())));
   }
 

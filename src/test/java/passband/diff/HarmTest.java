@@ -65,6 +65,8 @@ class HarmTest {
         "teasel!410 to 500!400 to 510!limits loosened!1",
         "teasel!`within 20 % of setting or 3 W, whichever is greater, read as current`!`within 15 % of setting or 3 W, whichever is greater, read as current`!limits tightened!4",
         "teasel!error      1 % of reading + 1 mA!error      2 % of reading + 1 mA!uncertainty more under the same limits!9",
+        "teasel!error      1 % of reading + 1 mA!error      1 % of reading + 1 mA as u-shaped!uncertainty more under the same limits!9",
+        "teasel!error      1 % of reading + 1 mA!error      1 % of reading + 1 mA as triangular!uncertainty less under the same limits!9",
         "yarrow!error      1 % of reading + 1 mA!error      0.5 % of reading + 1 mA!uncertainty less under the same limits!6",
         // a point, a mode, an outlet dropped
         "teasel!    outlet mono-1, mono-2\\n    setup  monopolar-load\\n    accept power within!    outlet mono-1\\n    setup  monopolar-load\\n    accept power within!test removed!1",

@@ -27,7 +27,7 @@ class LimitsFileTest {
   private static final int DAMAGES = 300;
 
   static List<Plan> plans() {
-    return List.of(Sheets.YARROW, Sheets.TEASEL);
+    return List.of(Sheets.YARROW, Sheets.TEASEL, Sheets.SPREADS);
   }
 
   @ParameterizedTest
@@ -134,10 +134,10 @@ class LimitsFileTest {
   void theFormatBeforeIsRead(String analyzer, String instruments) throws BadInput {
     String before =
         resealed(
-            good()
+            withoutSpreads(good())
                 .replaceFirst(
                     "(?s)\"instruments\": \\[.*?\\]", "\"analyzer\": \"" + analyzer + "\"")
-                .replaceFirst("passband-limits/3", "passband-limits/2"));
+                .replaceFirst("passband-limits/4", "passband-limits/2"));
     ItemList read = LimitsReader.read(before);
     assertEquals(Evidence.of(plans().get(0)).list().items(), read.items());
     assertEquals(
@@ -146,6 +146,17 @@ class LimitsFileTest {
             .map(one -> one.role() + "=" + one.name())
             .collect(Collectors.joining(" ")));
     assertEquals(analyzer, read.source().analyzers());
+  }
+
+  /** In format 3 every error was rectangular, and nothing else can be said in it. */
+  @Test
+  void formatThreeIsReadWithoutDistributions() throws BadInput {
+    String three = withoutSpreads(good()).replaceFirst("passband-limits/4", "passband-limits/3");
+    assertEquals(Evidence.of(plans().get(0)).list(), LimitsReader.read(resealed(three)));
+    String said = refused(resealed(good().replaceFirst("passband-limits/4", "passband-limits/3")));
+    assertTrue(said.contains("unknown key 'distribution'"), said);
+    String unknown = refused(resealed(good().replace("\"rectangular\"", "\"trapezoid\"")));
+    assertTrue(unknown.contains("unknown distribution 'trapezoid'"), unknown);
   }
 
   /** Each key of each object of each kind of item; format 2 has not all of them. */
@@ -172,7 +183,21 @@ class LimitsFileTest {
         }
       }
     }
-    assertEquals(Set.of("accepts", "due", "stops", "when"), optional);
+    assertEquals(
+        Set.of(
+            "accepts",
+            "due",
+            "load_error_coverage_factor",
+            "load_error_distribution",
+            "stops",
+            "when"),
+        optional);
+  }
+
+  /** As the formats before 4 were. */
+  private static String withoutSpreads(String json) {
+    return json.replaceAll(
+        ",\\s+\"(load_error_)?(distribution\": \"[a-z-]+\"|coverage_factor\": 1.96)", "");
   }
 
   private static String pretty(JsonObject root) {
@@ -186,7 +211,7 @@ class LimitsFileTest {
     root.addProperty("format", "passband-limits/2");
     root.addProperty("analyzer", "a");
     try {
-      LimitsReader.read(resealed(pretty(root)));
+      LimitsReader.read(resealed(withoutSpreads(pretty(root))));
       return true;
     } catch (BadInput e) {
       return false;

@@ -11,6 +11,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import passband.evidence.Item;
+import passband.quantity.Distribution;
+import passband.quantity.Rational;
 
 /** Uncertainties, probabilities and lines against published examples and a second library. */
 class PublishedUncertaintyTest {
@@ -33,6 +35,27 @@ class PublishedUncertaintyTest {
     double u = Budget.combined(List.of(22.5, 8.66, 14.43, 5.77, 5.77));
     assertEquals(29.26, u, 0.005);
     assertEquals(58.5, 2 * u, 0.05);
+  }
+
+  /**
+   * The same from what is known of each part (EA-4/02, S2; the half-widths from memory): a
+   * certificate's 45 mg with k = 2 and limits of 15, 25, 10 and 10 mg.
+   */
+  @Test
+  void weightFromItsBudget() {
+    java.math.BigDecimal none = java.math.BigDecimal.ZERO;
+    Distribution certificate =
+        java.util.Objects.requireNonNull(Distribution.find("normal", Rational.of(2)));
+    List<Double> parts = new java.util.ArrayList<>();
+    parts.add(
+        Budget.standard(
+            new Item.Contribution("mass", none, new java.math.BigDecimal(45), certificate), 1));
+    for (int limit : new int[] {15, 25, 10, 10}) {
+      parts.add(
+          Budget.standard(new Item.Contribution("x", none, new java.math.BigDecimal(limit)), 1));
+    }
+    assertEquals(22.5, parts.get(0), 1e-12);
+    assertEquals(29.26, Budget.combined(parts), 0.005);
   }
 
   /** JCGM 106, the resistor example's prior: 1500 Ω with u = 0.12 Ω, 1499.8 to 1500.2 Ω: 90.4 %. */

@@ -79,6 +79,8 @@ class DigestTest {
         "`within 15 % of setting or 1 W`|`within 15 % of setting or 1.001 W`",
         "`duty     5 s on, 20 s off`|`duty     5 s on, 15 s off`",
         "`error      1 % of reading + 0.3 mA`|`error      1.1 % of reading + 0.3 mA`",
+        "`error      1 % of reading + 0.3 mA`|`error      1 % of reading + 0.3 mA as triangular`",
+        "`error      1 % of reading + 0.3 mA`|`error      1 % of reading + 0.3 mA as normal coverage 2`",
         "`rated 6 kV, colour black`|`rated 5 kV, colour black`",
         "`leave \"Leave the service page, then switch the generator off and on again.\"`|`leave \"Leave the service page.\"`",
         "`decision simple`|`decision guarded`",

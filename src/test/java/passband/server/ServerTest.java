@@ -369,6 +369,18 @@ class ServerTest implements LanguageClient {
     assertFalse(poles.contains("switch"), poles.toString());
   }
 
+  @Test
+  void completionKnowsHowAnErrorIsDistributed() throws Exception {
+    String text = open(DEVICE);
+    String analyzer = "analyzer x \"X\" {\n  measure current {\n    error 1 % as t\n  }\n}\n";
+    change(DEVICE, text + analyzer);
+    List<String> known =
+        proposed(DEVICE, at(text + analyzer, analyzer, analyzer.indexOf("as t") + 4));
+    assertTrue(
+        known.containsAll(List.of("rectangular", "triangular", "u-shaped", "normal coverage 2")),
+        known.toString());
+  }
+
   // ---- hover and hints ----
 
   @Test

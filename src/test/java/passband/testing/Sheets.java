@@ -27,6 +27,23 @@ public final class Sheets {
   /** The second with points at which peak and RMS values have limits of their own. */
   public static final Plan WAVES = waves();
 
+  /** The second with instruments whose errors are not rectangular. */
+  public static final Plan SPREADS = spreads();
+
+  private static Plan spreads() {
+    Map<String, String> files = new HashMap<>(Repository.texts(Repository.LIBRARY));
+    List<String> spreads = List.of("triangular", "u-shaped", "normal coverage 1.96");
+    int[] next = {0};
+    files.replaceAll(
+        (name, text) ->
+            !name.startsWith("analyzers/")
+                ? text
+                : Pattern.compile("(?m)^( +error +(?!unknown)[^\n]*)$")
+                    .matcher(text)
+                    .replaceAll(m -> m.group(1) + " as " + spreads.get(next[0]++ % 3)));
+    return Snippet.compile(files, "yarrow/yarrow-service.pband", null).plan();
+  }
+
   private static Plan waves() {
     Map<String, String> files = new HashMap<>(Repository.texts(Repository.LIBRARY));
     String main = "yarrow/yarrow-service.pband";

@@ -1,0 +1,20 @@
+package passband.syntax;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import passband.source.Span;
+
+/**
+ * An error as it is written: {@code 1 % of reading + 2 mA as normal coverage 2}.
+ *
+ * @param terms one at least
+ * @param distribution its name; null where none is said
+ * @param coverage the factor of a normal distribution; null where none is said
+ */
+public record WrittenError(
+    List<AccuracyTerm> terms, @Nullable Word distribution, @Nullable Amount coverage) {
+  /** From the first term to the last. */
+  public Span span() {
+    return terms.get(0).span().to(terms.get(terms.size() - 1).span());
+  }
+}
