@@ -119,7 +119,7 @@ class ArchitectureTest {
           .whereLayer("evidence")
           .mayOnlyBeAccessedByLayers("judge", "record", "render", "pdf", "build", "command")
           .whereLayer("check")
-          .mayOnlyBeAccessedByLayers("compile", "render")
+          .mayOnlyBeAccessedByLayers("compile", "render", "command")
           .whereLayer("compile")
           .mayOnlyBeAccessedByLayers("edit", "build", "command")
           .whereLayer("draw")

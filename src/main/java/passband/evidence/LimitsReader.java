@@ -10,8 +10,6 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import passband.model.Instruments;
-import passband.quantity.Distribution;
-import passband.quantity.Rational;
 import passband.quantity.Units;
 
 /**
@@ -54,10 +52,6 @@ public final class LimitsReader {
           "uncertainty",
           "accuracy_ratio",
           "source");
-
-  private static final String SPREAD = "distribution";
-  private static final String COVERAGE = "coverage_factor";
-  private static final String NORMAL = Distribution.Shape.NORMAL.word();
 
   /** Format 3 but for the instruments, which it has as one text. */
   private static final String FORMAT_2 = "passband-limits/2";
@@ -170,7 +164,7 @@ public final class LimitsReader {
     return switch (kind) {
       case "reading" -> {
         only(node, with("where", "scale", "limits", "budget"), before, "due", "when");
-        List<Item.Contribution> budget = budget(node.at("budget"), spreads);
+        List<Item.Contribution> budget = Spreads.budget(node.at("budget"), spreads);
         List<String> due = node.has("due") ? node.at("due").texts() : null;
         yield new Item.Reading(head(node), where(node), scale(node), limits(node), budget, due);
       }
@@ -184,14 +178,14 @@ public final class LimitsReader {
                 "parts",
                 "load_error_relative",
                 "load_error_absolute");
-        keys.addAll(spreadKeys(node, "load_error_", spreads));
+        keys.addAll(Spreads.keys(node, Spreads.LOAD, spreads));
         only(node, keys, before, "when");
         Item.Limits limits = limits(node);
         if (limits == null) {
           throw node.at("limits").fault("a derived value must have limits");
         }
         yield new Item.Derived(
-            head(node), where(node), scale(node), limits, calculation(node, spreads));
+            head(node), where(node), scale(node), limits, Spreads.calculation(node, spreads));
       }
       case "record" -> {
         only(node, with("unit"), before, "accepts", "when");
@@ -349,68 +343,6 @@ public final class LimitsReader {
       return tolerance != accept;
     }
     return accept.compareTo(tolerance) * side > 0;
-  }
-
-  private static @Nullable List<Item.Contribution> budget(JsonNode node, boolean spreads)
-      throws BadInput {
-    if (node.isNull()) {
-      return null;
-    }
-    List<Item.Contribution> budget = new ArrayList<>();
-    for (JsonNode part : node.list()) {
-      Set<String> keys = new HashSet<>(Set.of("contribution", "relative", "absolute"));
-      keys.addAll(spreadKeys(part, "", spreads));
-      part.only(keys);
-      budget.add(
-          new Item.Contribution(
-              part.at("contribution").name(),
-              part.at("relative").notNegative(),
-              part.at("absolute").notNegative(),
-              spread(part, "", spreads)));
-    }
-    return budget;
-  }
-
-  private static List<String> spreadKeys(JsonNode node, String prefix, boolean spreads)
-      throws BadInput {
-    String word = prefix + SPREAD;
-    if (!spreads) {
-      return List.of();
-    }
-    boolean normal = node.has(word) && node.at(word).text().equals(NORMAL);
-    return normal ? List.of(word, prefix + COVERAGE) : List.of(word);
-  }
-
-  /** Rectangular where the file is of a format that does not say it. */
-  private static Distribution spread(JsonNode node, String prefix, boolean spreads)
-      throws BadInput {
-    if (!spreads) {
-      return Distribution.RECTANGULAR;
-    }
-    JsonNode word = node.at(prefix + SPREAD);
-    boolean normal = word.text().equals(NORMAL);
-    Distribution found =
-        Distribution.find(
-            word.text(), normal ? Rational.of(node.at(prefix + COVERAGE).positive()) : null);
-    if (found == null) {
-      throw word.fault("unknown distribution '" + word.text() + "'");
-    }
-    return found;
-  }
-
-  private static Calculation calculation(JsonNode node, boolean spreads) throws BadInput {
-    Calculation calculation =
-        new Calculation(
-            new WrittenFormula(node.at("formula").name()),
-            node.at("parts").textsByName(),
-            Calculation.loadError(
-                node.at("load_error_relative").notNegative(),
-                node.at("load_error_absolute").notNegative(),
-                spread(node, "load_error_", spreads)));
-    if (calculation.formula().tree() == null) {
-      throw node.at("formula").fault("this is not a formula");
-    }
-    return calculation;
   }
 
   /** No two items are the same, and what items refer to is there. */
