@@ -39,7 +39,6 @@ import passband.syntax.Word;
 final class Needs {
   private final Plan plan;
   private final Diagnostics diagnostics;
-  private final Set<String> setSomewhere;
   private final Set<String> answered = new HashSet<>();
 
   /** The settings that some test does not set, with the first such test. */
@@ -50,7 +49,6 @@ final class Needs {
   Needs(Plan plan, Diagnostics diagnostics) {
     this.plan = plan;
     this.diagnostics = diagnostics;
-    this.setSomewhere = setSomewhere(plan);
   }
 
   // ---- steps ----
@@ -288,7 +286,7 @@ final class Needs {
   // ---- settings ----
 
   /**
-   * A setting that the row does not give is at its rest position, or no test of the sheet sets it.
+   * A setting that the row does not give is at its rest position.
    */
   private void otherSettings(Stage.Run run, Point point, BenchState state) {
     plan.device().settings().forEach(s -> otherSetting("device", s, run, point, state));
@@ -307,9 +305,7 @@ final class Needs {
     Known known = state.get(Variable.set(owner + "." + name));
     String at = known == null ? null : known.value();
     String rest = setting.leave() == null ? null : setting.leave().text();
-    if (own
-        || (rest != null && rest.equals(at))
-        || (rest == null && owner.equals("device") && !setSomewhere.contains(owner + "." + name))) {
+    if (own || (rest != null && rest.equals(at))) {
       return;
     }
     String id = owner + "." + name;
@@ -330,18 +326,5 @@ final class Needs {
       said.note(known.since(), "it is set here: %s", known.value());
     }
     said.hint("add a '%s' column to the table, or 'leave …' to the setting", name);
-  }
-
-  /** The settings that some test sets, {@code device.supply}. */
-  private static Set<String> setSomewhere(Plan plan) {
-    Set<String> ids = new HashSet<>();
-    for (Point point : plan.points()) {
-      for (PlanStep step : point.steps()) {
-        if (step.act() instanceof Act.Set set) {
-          ids.add(set.id());
-        }
-      }
-    }
-    return ids;
   }
 }

@@ -37,7 +37,7 @@ class ChecksTest {
           duty    6 s on, 20 s off
           activate by switch
         }
-        setting supply "Supply" one of normal, open
+        setting supply "Supply" one of normal, open leave normal
         action supply "Set {supply}."
         action select "Press {mode}."
         action adjust "Turn to {setting}."

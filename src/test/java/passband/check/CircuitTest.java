@@ -52,7 +52,7 @@ class CircuitTest {
           duty    continuous
           activate by cut
         }
-        setting supply "Supply" one of normal, open
+        setting supply "Supply" one of normal, open leave normal
         action supply "Set {supply}."
         action select "Press {mode}."
         action adjust "Turn to {setting}."
