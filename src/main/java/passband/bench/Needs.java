@@ -285,9 +285,7 @@ final class Needs {
 
   // ---- settings ----
 
-  /**
-   * A setting that the row does not give is at its rest position.
-   */
+  /** A setting that the row does not give is at its rest position. */
   private void otherSettings(Stage.Run run, Point point, BenchState state) {
     plan.device().settings().forEach(s -> otherSetting("device", s, run, point, state));
     for (Analyzer unit : plan.instruments().units()) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
+import passband.model.Device;
 import passband.plan.Act;
 import passband.plan.PlanStep;
 import passband.plan.Point;
@@ -23,13 +24,18 @@ final class StepsOfLine {
   List<Sheet.StepLine> shared(Point point) {
     return lines(
         point,
-        step -> {
-          boolean same =
-              step.act() instanceof Act.Set set
-                  && !point.extras().containsKey(set.setting())
-                  && !point.extras().containsKey(set.id());
-          return same ? step.text(language) : StepText.forEachLine(step, language);
-        });
+        step ->
+            standsOnLine(step, point) ? StepText.forEachLine(step, language) : step.text(language));
+  }
+
+  /** Of several loads only that of the instrument that measures has a column. */
+  private static boolean standsOnLine(PlanStep step, Point point) {
+    if (step.act() instanceof Act.SetLoad load) {
+      return load.unit().role().equals(point.loadAt());
+    }
+    return !(step.act() instanceof Act.Set set)
+        || point.extras().containsKey(set.setting())
+        || point.extras().containsKey(set.id());
   }
 
   /** With the line's own values in them. */
@@ -39,16 +45,27 @@ final class StepsOfLine {
 
   private List<Sheet.StepLine> lines(Point point, Function<PlanStep, String> says) {
     List<Sheet.StepLine> lines = new ArrayList<>();
-    String on = seconds(point.onTime());
+    String on = on(point);
     boolean activated = false;
     for (PlanStep step : point.stepsWithRest()) {
       boolean activates = step.standsFor(PlanStep.Kind.ACTIVATE);
       String text = says.apply(step);
       boolean timed = activates && !activated && on != null && !text.isEmpty();
-      lines.add(line(step, timed ? language.of("step.on", on, text) : text));
+      lines.add(line(step, timed ? on + text : text));
       activated = activates;
     }
     return lines;
+  }
+
+  /** How long output is on, or may be by the mode's duty; null where neither is known. */
+  private @Nullable String on(Point point) {
+    Device.Duty duty = point.mode() == null ? null : point.mode().duty();
+    String on = seconds(point.onTime());
+    String most = duty == null ? null : seconds(duty.on());
+    if (on != null) {
+      return language.of("step.on", on) + " ";
+    }
+    return most == null ? null : language.of("step.on.most", most) + " ";
   }
 
   /** What it asks for stands under the line. */

@@ -73,9 +73,13 @@ class OneLineBrowserTest {
     boolean activated = false;
     for (PlanStep step : point.stepsWithRest()) {
       boolean activates = step.standsFor(PlanStep.Kind.ACTIVATE);
-      boolean timed = activates && !activated && point.onTime() != null;
-      String own = step.text(language);
-      String text = timed ? language.of("step.on", whole(point.onTime()) + " s", own) : own;
+      String on =
+          point.onTime() != null
+              ? language.of("step.on", whole(point.onTime()) + " s")
+              : point.mode() != null && point.mode().duty().on() != null
+                  ? language.of("step.on.most", whole(point.mode().duty().on()) + " s")
+                  : null;
+      String text = (activates && !activated && on != null ? on + " " : "") + step.text(language);
       activated = activates;
       String said =
           switch (step.kind()) {

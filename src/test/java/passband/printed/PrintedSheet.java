@@ -236,7 +236,28 @@ final class PrintedSheet {
         }
       }
     }
+    if (columns.containsKey("Activation")) {
+      cells.put("Activation", broken(number, columns));
+    }
     return cells;
+  }
+
+  /** The words of a cell that may stand on several lines, around that of the number. */
+  private String broken(Piece number, Map<String, Float> columns) {
+    StringBuilder text = new StringBuilder();
+    for (Piece piece : pieces) {
+      boolean here =
+          piece.page() == number.page()
+              && Math.abs(piece.y() - number.y()) < 22
+              && piece.size() == number.size();
+      for (Word word : here ? piece.words() : List.<Word>of()) {
+        if (column(word, columns).equals("Activation")) {
+          text.append(text.isEmpty() ? "" : " ").append(word.text());
+          taken.add(piece);
+        }
+      }
+    }
+    return text.toString();
   }
 
   private static String column(Word word, Map<String, Float> columns) {

@@ -27,7 +27,12 @@ class PrintedSheetTest {
   private static final int MUTATIONS = 30;
 
   @ParameterizedTest
-  @CsvSource({"tussock-4-output, 29", "fescue-3-service, 29", "campion-2-energy, 7"})
+  @CsvSource({
+    "tussock-4-output, 29",
+    "fescue-3-service, 29",
+    "campion-2-energy, 7",
+    "sedge-170-full, 103"
+  })
   void everyBoxIsReachedAsItsLineSays(String procedure, int lines) throws IOException {
     SecondBench.Result result = worked(procedure);
     assertEquals(List.of(), result.objections());
@@ -36,7 +41,8 @@ class PrintedSheetTest {
 
   /** Whichever adjustments are left out, each lead is where the next step takes it from. */
   @ParameterizedTest
-  @ValueSource(strings = {"tussock-4-output", "fescue-3-service", "campion-2-energy"})
+  @ValueSource(
+      strings = {"tussock-4-output", "fescue-3-service", "campion-2-energy", "sedge-170-full"})
   void everyBranchIsWorkedToItsEnd(String procedure) throws IOException {
     SheetWords words = SheetWords.read(words(procedure));
     assertEquals(List.of(), Branches.objections(PrintedSheet.marks(pdf(procedure)), words));
@@ -46,7 +52,8 @@ class PrintedSheetTest {
    * A sheet with one thing wrong in its steps or its wiring is never worked without an objection.
    */
   @ParameterizedTest
-  @ValueSource(strings = {"tussock-4-output", "fescue-3-service", "campion-2-energy"})
+  @ValueSource(
+      strings = {"tussock-4-output", "fescue-3-service", "campion-2-energy", "sedge-170-full"})
   void aWrongStepIsFound(String procedure) {
     Plan plan = plan(procedure);
     SheetWords words = SheetWords.read(words(procedure));
@@ -72,7 +79,8 @@ class PrintedSheetTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"tussock-4-output", "fescue-3-service", "campion-2-energy"})
+  @ValueSource(
+      strings = {"tussock-4-output", "fescue-3-service", "campion-2-energy", "sedge-170-full"})
   void leadsThatNobodyTakesOffAreFound(String procedure) {
     SheetWords words = SheetWords.read(words(procedure));
     List<String> missed = new ArrayList<>();

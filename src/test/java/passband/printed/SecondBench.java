@@ -1,10 +1,10 @@
 package passband.printed;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -21,10 +21,8 @@ import passband.printed.PrintedSheet.Wired;
  * sheet was made; what it objects to is wrong with the page.
  */
 final class SecondBench {
-  private static final Pattern MOVED = Pattern.compile("(.+) from (.+)");
-  private static final Pattern SEVERAL = Pattern.compile("(.+): (.+)");
-  private static final Pattern REMOVE = Pattern.compile("Remove the (.+) from (.+) and (.+)\\.");
   private static final Pattern FOR_LINES = Pattern.compile(": (for each line|line [0-9]+)$");
+  private static final Pattern ON_OUTLET = Pattern.compile(" \u00b7 (.+)$");
   private static final Pattern ON_THE_LINE = Pattern.compile("the (.+) on the line");
 
   private final SheetWords words;
@@ -35,26 +33,26 @@ final class SecondBench {
   private String test = "";
   private String outlet = "";
   private String mode = "";
+
+  /** What has to be closed to activate, in full. */
+  private String contact = "";
+
+  /** The contact in a row of its own above the line; null where there is none. */
+  private String above;
+
   private final List<Step> steps = new ArrayList<>();
   private List<Step> forEachLine = List.of();
 
   // the bench
-  private final Map<String, TreeSet<String>> leads = new LinkedHashMap<>();
-
-  /** Whether {@code leads} are all that are on; not before that is confirmed. */
-  private boolean known;
-
-  /** The most leads that were in a terminal while leads were moved. */
-  private final Map<String, Long> crowd = new LinkedHashMap<>();
-
+  private final SecondLeads leads = new SecondLeads();
   private final Map<String, String> dials = new LinkedHashMap<>();
   private String state = "?";
   private String selected = "?";
   private String setting = "?";
-  private boolean running;
+  private final Set<String> running = new TreeSet<>();
   private boolean on;
   private boolean wasOn;
-  private boolean held;
+  private final Set<String> held = new TreeSet<>();
   private boolean read;
 
   /** How often something was read since output came on. */
@@ -82,6 +80,10 @@ final class SecondBench {
     return new Result(bench.lines, List.copyOf(bench.objections));
   }
 
+  private void quiet(Step step) {
+    demand(!on, step.page(), "with output on: " + step.text());
+  }
+
   private void demand(boolean right, int page, String objection) {
     if (!right) {
       objections.add("page " + page + ": " + objection);
@@ -98,7 +100,8 @@ final class SecondBench {
       adjustment(only);
     } else if (mark instanceof Wired wired) {
       once(wired.page());
-      wire(wired);
+      demand(!on, wired.page(), "with output on: " + wired);
+      leads.wire(wired).forEach(fault -> demand(false, wired.page(), fault));
     } else if (mark instanceof Head && steps.stream().anyMatch(SecondBench::isForEachLine)) {
       forEachLine = List.copyOf(steps);
       steps.clear();
@@ -111,15 +114,14 @@ final class SecondBench {
   /** Whoever adjusts may wire as he likes, and turn on what he likes. */
   private void adjustment(OnlyIf only) {
     bare(only.page(), "before an adjustment");
-    known = false;
+    leads.forget();
     state = "?";
     forget();
     dials.clear();
   }
 
   private void bare(int page, String when) {
-    demand(known, page, "it is not known which leads are on " + when);
-    demand(leads.isEmpty(), page, "leads stay on " + when + ": " + leads.keySet());
+    demand(leads.areOff(), page, "leads may be on " + when + ": " + leads);
   }
 
   // ---- the sheet ----
@@ -133,14 +135,18 @@ final class SecondBench {
     if (heading.size() == 24) {
       outlet = heading.text();
     } else if (heading.size() == 13) {
+      Matcher named = ON_OUTLET.matcher(heading.text());
+      outlet = named.find() ? named.group(1) : outlet;
       test = heading.text().replaceAll("^[0-9]+\\. | \u00b7 .*$| \\([^)]*\\)( \u00b7 .*)?$", "");
       mode = "";
+    } else if (heading.size() == 11 && words.isContact(heading.text())) {
+      above = heading.text();
     } else if (FOR_LINES.matcher(heading.text()).find()) {
       String named = FOR_LINES.matcher(heading.text()).replaceFirst("");
       mode = words.isMode(named) ? named : "";
-    } else if (words.isWiring(heading.text()) && words.expected(test) != null) {
+    } else if (words.isWiring(heading.text()) && words.expected(test, outlet) != null) {
       demand(
-          words.expected(test).wiring().equals(heading.text()),
+          words.expected(test, outlet).wiring().equals(heading.text()),
           heading.page(),
           "another wiring is printed than that of " + test);
     }
@@ -158,22 +164,35 @@ final class SecondBench {
     lines++;
     read = false;
     wasOn = false;
-    held = false;
+    held.clear();
     forget();
     dials.remove("Load");
+    contact = contact(line.cells().getOrDefault("Activation", above));
+    above = null;
     forEachLine.forEach(step -> act(step, line.cells()));
     demand(due == 0, line.page(), "it has not rested after line " + line.number());
     demand(reads > 0 || !wasOn, line.page(), "it was on, and nothing was read");
     demand(read, line.page(), "nothing is read for line " + line.number());
     demand(!on, line.page(), "output stays on after line " + line.number());
-    demand(!running, line.page(), "the analyzer runs on after line " + line.number());
+    demand(running.isEmpty(), line.page(), "an analyzer runs on after line " + line.number());
+  }
+
+  private String contact(String named) {
+    if (mode.isEmpty()) {
+      return "";
+    }
+    return named == null
+        ? words.contact(mode, delivering())
+        : words.isContact(named) ? named : delivering() + ", " + named;
   }
 
   private void act(Step step, Map<String, String> cells) {
-    if (wire(step)) {
+    if (leads.removed(step.text())) {
+      quiet(step);
+      leads.faults().forEach(fault -> demand(false, step.page(), fault));
       return;
     }
-    wired(step.page());
+    leads.wired().forEach(fault -> demand(false, step.page(), fault));
     SheetWords.Said said = words.said(step.text());
     if (said == null) {
       demand(false, step.page(), "a sentence that nobody explained: " + step.text());
@@ -199,85 +218,6 @@ final class SecondBench {
 
   // ---- the bench ----
 
-  /** A row of the table: what comes off, moves or is new, and what stays as it is. */
-  private void wire(Wired row) {
-    demand(!on, row.page(), "with output on: " + row);
-    TreeSet<String> ends = new TreeSet<>();
-    TreeSet<String> before = new TreeSet<>();
-    places(row.terminal()).forEach(place -> end(place, "", ends, before));
-    Arrays.stream(row.jack().split(", "))
-        .filter(place -> !place.isEmpty())
-        .forEach(place -> end(place, words.onAnalyzer(""), ends, before));
-    switch (row.change()) {
-      case "comes off" ->
-          demand(ends.equals(leads.remove(row.lead())), row.page(), "not on: " + row);
-      case "stays" -> demand(ends.equals(leads.get(row.lead())), row.page(), "not there: " + row);
-      case "new" -> {
-        demand(known, row.page(), "leads may be on already: " + row);
-        demand(leads.put(row.lead(), ends) == null, row.page(), "connected already: " + row);
-        ends.forEach(this::arrive);
-      }
-      case "moves" -> {
-        boolean moves = !before.equals(ends) && before.equals(leads.put(row.lead(), ends));
-        demand(moves, row.page(), "not there to move: " + row);
-        ends.stream().filter(end -> !before.contains(end)).forEach(this::arrive);
-      }
-      default -> demand(false, row.page(), "nothing that can be done: " + row);
-    }
-  }
-
-  private static List<String> places(String cell) {
-    Matcher several = SEVERAL.matcher(cell);
-    if (cell.isEmpty()) {
-      return List.of();
-    }
-    return several.matches()
-        ? Arrays.stream(several.group(2).split(", ")).map(t -> several.group(1) + ", " + t).toList()
-        : List.of(cell);
-  }
-
-  private static void end(
-      String place, String owner, TreeSet<String> ends, TreeSet<String> before) {
-    Matcher moved = MOVED.matcher(place);
-    ends.add(owner + (moved.matches() ? moved.group(1) : place));
-    before.add(owner + (moved.matches() ? moved.group(2) : place));
-  }
-
-  private boolean wire(Step step) {
-    Matcher remove = REMOVE.matcher(step.text());
-    if (!remove.matches()) {
-      return false;
-    }
-    quiet(step);
-    TreeSet<String> ends = leads.remove(remove.group(1));
-    TreeSet<String> said = new TreeSet<>(List.of(remove.group(2), remove.group(3)));
-    demand(said.equals(ends), step.page(), "not there to remove: " + step.text());
-    return true;
-  }
-
-  private void arrive(String terminal) {
-    crowd.merge(terminal, leadsIn(terminal), Math::max);
-  }
-
-  private long leadsIn(String terminal) {
-    return leads.values().stream().filter(ends -> ends.contains(terminal)).count();
-  }
-
-  /** A terminal never holds more leads on the way to a wiring than in it. */
-  private void wired(int page) {
-    crowd.forEach(
-        (terminal, most) ->
-            demand(
-                leadsIn(terminal) >= most,
-                page,
-                "a lead is still to leave when one comes: " + terminal));
-    crowd.clear();
-  }
-
-  private void quiet(Step step) {
-    demand(!on, step.page(), "with output on: " + step.text());
-  }
-
   private void effect(
       String effect, Map<String, String> gaps, Step step, Map<String, String> cells) {
     if (effect.startsWith("enter ")) {
@@ -288,29 +228,46 @@ final class SecondBench {
       dials.clear();
       return;
     }
-    switch (effect) {
+    // Whose it is, where there are several instruments, stands after a colon.
+    String unit = effect.contains(": ") ? effect.substring(effect.indexOf(": ") + 2) : "";
+    switch (effect.replaceFirst(": .*", "")) {
       case "nothing" -> {}
       case "bare" -> {
-        leads.clear();
-        known = true;
-        off();
+        leads.takeOff();
+        off("");
         state = "";
       }
-      case "mode" -> select(gaps.get("mode"), step);
+      case "mode" -> select(gaps, step);
       case "setting" -> adjust(gaps, step);
       case "load" -> dial("Load", gaps.get("load"), step);
       case "other" -> gaps.forEach((name, value) -> dial(name, value, step));
-      case "start" -> start(step);
-      case "on" -> activate(words.onAnalyzer(gaps.get("key")), gaps.get("seconds"), step);
-      case "on by hand" -> activate("by hand", gaps.get("seconds"), step);
-      case "rest" -> rest(gaps.get("seconds"), step);
-      case "hold" -> hold(step);
-      case "read" -> {
-        demand(running || held, step.page(), "the analyzer does not run: " + step.text());
-        read(step, cells, on || held);
+      case "start" -> start(unit, step);
+      case "on" -> {
+        String key = gaps.getOrDefault("key", unit);
+        demand(
+            leads.join(words.onAnalyzer(key), contact), step.page(), "wrong key: " + step.text());
+        activate(gaps.get("seconds"), step);
       }
-      case "read of what is held" -> read(step, cells, wasOn);
-      case "off" -> off();
+      case "on by hand" -> {
+        byHand(gaps, step);
+        activate(gaps.get("seconds"), step);
+      }
+      case "rest" -> rest(gaps.get("seconds"), step);
+      case "hold" -> {
+        demand(on, step.page(), "nothing to hold: " + step.text());
+        held.add(unit);
+      }
+      case "read" -> {
+        boolean holds = held.contains(unit);
+        demand(running.contains(unit) || holds, step.page(), "it does not run: " + step.text());
+        read(step, cells, holds, on || holds);
+      }
+      case "read of what is held" -> read(step, cells, true, wasOn);
+      case "off" -> {
+        String by = gaps.getOrDefault("contact", contact);
+        demand(contact.endsWith(by), step.page(), "let go of another contact: " + step.text());
+        off(unit);
+      }
       case "stays" ->
           gaps.forEach(
               (name, value) -> demand(value.equals(dials.get(name)), step.page(), step.text()));
@@ -325,42 +282,63 @@ final class SecondBench {
     setting = "?";
   }
 
-  private void select(String name, Step step) {
+  private void select(Map<String, String> gaps, Step step) {
     quiet(step);
-    selected = name;
+    own(gaps, step);
+    selected = gaps.get("mode");
     setting = "?";
   }
 
   private void adjust(Map<String, String> gaps, Step step) {
     quiet(step);
     demand(!selected.equals("?"), step.page(), "a setting without a mode: " + step.text());
-    String where = gaps.getOrDefault("outlet", outlet);
-    demand(where.equals(outlet), step.page(), "the knob of another outlet: " + step.text());
+    own(gaps, step);
     setting = gaps.get("setting");
+  }
+
+  private void own(Map<String, String> gaps, Step step) {
+    String where = gaps.getOrDefault("outlet", delivering());
+    demand(where.equals(delivering()), step.page(), "another outlet's: " + step.text());
+  }
+
+  /** The outlet that delivers: the one that is measured, or the one that the test drives. */
+  private String delivering() {
+    SheetWords.Expected expected = words.expected(test, outlet);
+    return expected == null || expected.drives().isEmpty() ? outlet : expected.drives();
   }
 
   private void dial(String name, String value, Step step) {
     quiet(step);
-    demand(!running, step.page(), "the analyzer runs: " + step.text());
+    demand(running.isEmpty(), step.page(), "an analyzer runs: " + step.text());
     dials.put(name, value);
   }
 
-  private void start(Step step) {
-    demand(!running, step.page(), "it runs already: " + step.text());
-    running = true;
-    held = false;
+  private void start(String unit, Step step) {
+    demand(running.add(unit), step.page(), "it runs already: " + step.text());
+    held.remove(unit);
   }
 
-  private void activate(String by, String seconds, Step step) {
+  private void activate(String seconds, Step step) {
     demand(due == 0, step.page(), "it has not rested: " + step.text());
     demand(reads > 0 || !wasOn, step.page(), "it was on, and nothing was read: " + step.text());
+    demand(words.isMode(selected), step.page(), "no mode is selected: " + step.text());
     due = words.rest(selected, seconds);
     reads = 0;
     demand(!on, step.page(), "output is on already: " + step.text());
-    demand(running, step.page(), "the analyzer does not run: " + step.text());
-    demand(by.equals("by hand") || wiredTo(by, step), step.page(), "wrong key: " + step.text());
+    demand(!running.isEmpty(), step.page(), "no analyzer runs: " + step.text());
     on = true;
     wasOn = true;
+  }
+
+  /** With the button of an accessory that touches the contact, or with one that needs no lead. */
+  private void byHand(Map<String, String> gaps, Step step) {
+    String button = gaps.get("contact");
+    String lead = gaps.get("lead");
+    demand(
+        button == null || contact.endsWith(", " + button) || contact.equals(button),
+        step.page(),
+        "another contact than " + contact + ": " + step.text());
+    demand(lead == null || leads.touches(lead, contact), step.page(), "not there: " + step.text());
   }
 
   private void rest(String seconds, Step step) {
@@ -369,22 +347,8 @@ final class SecondBench {
     due = 0;
   }
 
-  /** Whether a lead joins the key to the contact that turns the mode on. */
-  private boolean wiredTo(String key, Step step) {
-    if (!words.isMode(selected)) {
-      return false;
-    }
-    TreeSet<String> wanted = new TreeSet<>(List.of(key, words.contact(selected, outlet)));
-    return leads.containsValue(wanted);
-  }
-
-  private void hold(Step step) {
-    demand(on, step.page(), "nothing to hold: " + step.text());
-    held = true;
-  }
-
-  private void read(Step step, Map<String, String> cells, boolean delivered) {
-    SheetWords.Expected expected = words.expected(test);
+  private void read(Step step, Map<String, String> cells, boolean holds, boolean delivered) {
+    SheetWords.Expected expected = words.expected(test, outlet);
     if (expected == null) {
       demand(false, step.page(), "a test that nobody explained: " + test);
       return;
@@ -392,10 +356,10 @@ final class SecondBench {
     String at = "line " + cells.getOrDefault("No.", "?") + ": ";
     read = true;
     reads++;
-    demand(held || !on || reads == 1, step.page(), at + "read more than once while it is on");
+    demand(holds || !on || reads == 1, step.page(), at + "read more than once while it is on");
     demand(delivered == expected.on(), step.page(), at + "output is " + (on ? "on" : "off"));
     demand(expected.on() || !on, step.page(), at + "output is on");
-    demand(wired().equals(wanted(expected)), step.page(), at + "wired as " + wired());
+    demand(leads.ends().equals(wanted(expected)), step.page(), at + "wired as " + leads);
     demand(state.equals(expected.state()), step.page(), at + "inside '" + state + "'");
     if (!mode.isEmpty()) {
       demand(selected.equals(mode), step.page(), at + "the mode is " + selected);
@@ -406,7 +370,9 @@ final class SecondBench {
   }
 
   private void compareDial(String column, String value, Step step, String at) {
-    boolean dial = column.equals("Load") || dials.containsKey(column);
+    // Nothing is connected where nothing is set: so an outlet can be left open.
+    boolean open = value.equals("open") && words.isOpen(leads);
+    boolean dial = (column.equals("Load") && !open) || dials.containsKey(column);
     if (dial) {
       String set = dials.getOrDefault(column, "?");
       demand(value.equals(set), step.page(), at + column + " is at " + set);
@@ -419,12 +385,6 @@ final class SecondBench {
     demand(there, step.page(), at + dial + " is at " + dials.getOrDefault(dial, "?"));
   }
 
-  private Map<String, String> wired() {
-    Map<String, String> all = new LinkedHashMap<>();
-    leads.forEach((lead, ends) -> all.put(lead, String.join(" | ", ends)));
-    return all;
-  }
-
   private Map<String, String> wanted(SheetWords.Expected expected) {
     Map<String, String> all = new LinkedHashMap<>();
     words
@@ -435,9 +395,14 @@ final class SecondBench {
     return all;
   }
 
-  private void off() {
+  /** Output and an instrument; without a name all of them. */
+  private void off(String unit) {
     on = false;
-    running = false;
+    if (unit.isEmpty()) {
+      running.clear();
+    } else {
+      running.remove(unit);
+    }
   }
 
   private void leave(Step step) {

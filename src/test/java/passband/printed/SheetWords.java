@@ -8,6 +8,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -21,8 +23,11 @@ final class SheetWords {
   /** A sentence's effect and the words in its gaps, by the gaps' names. */
   record Said(String effect, Map<String, String> gaps) {}
 
-  /** How a test must find the bench; {@code state} is empty for the normal one. */
-  record Expected(String wiring, boolean on, String state) {}
+  /**
+   * How a test must find the bench; {@code state} is empty for the normal one, {@code drives} for
+   * the outlet that is measured.
+   */
+  record Expected(String wiring, boolean on, String state, String drives) {}
 
   private record Sentence(Pattern pattern, List<String> gaps, String effect) {}
 
@@ -32,6 +37,8 @@ final class SheetWords {
   private final Map<String, Expected> tests = new LinkedHashMap<>();
   private final Map<String, String> rests = new LinkedHashMap<>();
   private final Map<String, Double> duties = new LinkedHashMap<>();
+  private final Set<String> loads = new TreeSet<>();
+  private final Set<String> contacts = new TreeSet<>();
   private String analyzer = "";
 
   static SheetWords read(Path file) {
@@ -56,15 +63,21 @@ final class SheetWords {
       case "key" -> keys.put(cells[1], cells[2]);
       case "wiring" -> wirings.put(cells[1], leads(cells[2]));
       case "analyzer" -> analyzer = cells[1];
+      case "load" -> loads.add(cells[1]);
+      case "contact" -> contacts.add(cells[1]);
       case "duty" ->
           duties.put(cells[1], Double.parseDouble(cells[3]) / Double.parseDouble(cells[2]));
       case "rest" -> rests.put(cells[1], cells[2]);
       case "test" ->
           tests.put(
               cells[1],
-              new Expected(cells[2], cells[3].equals("on"), cells.length > 4 ? cells[4] : ""));
+              new Expected(cells[2], cells[3].equals("on"), cell(cells, 4), cell(cells, 5)));
       default -> throw new IllegalArgumentException(cells[0]);
     }
+  }
+
+  private static String cell(String[] cells, int at) {
+    return cells.length > at ? cells[at] : "";
   }
 
   private static Sentence sentence(String text, String effect) {
@@ -105,9 +118,24 @@ final class SheetWords {
     return null;
   }
 
-  /** How the bench must stand in a test; null for one that is not in the list. */
-  Expected expected(String test) {
-    return tests.get(test);
+  /**
+   * How the bench must stand in a test, where that is said for one outlet by that; null for a test
+   * that is not in the list.
+   */
+  Expected expected(String test, String outlet) {
+    return tests.getOrDefault(test + " on " + outlet, tests.get(test));
+  }
+
+  /**
+   * Whether no lead is at any load that can be set, where the sheet's words say which there are.
+   */
+  boolean isOpen(SecondLeads leads) {
+    return !loads.isEmpty() && !leads.carry(loads);
+  }
+
+  /** Whether a contact is named in full. */
+  boolean isContact(String name) {
+    return contacts.contains(name);
   }
 
   boolean isMode(String heading) {

@@ -40,6 +40,7 @@ final class WiringTables {
     float terminal = edge(head, "Terminal");
     float jack = edge(head, "Jack");
     float change = edge(head, "Change");
+    String owner = owner(head, jack);
     for (Piece letter : pieces) {
       boolean row =
           letter.page() == head.page()
@@ -56,7 +57,7 @@ final class WiringTables {
                 letter,
                 cell(letter, head.x()),
                 cell(letter, terminal),
-                cell(letter, jack),
+                cell(letter, jack).isEmpty() ? "" : owner + cell(letter, jack),
                 cell(letter, change)));
       }
     }
@@ -71,6 +72,16 @@ final class WiringTables {
       }
     }
     throw new AssertionError("no column " + title + " on page " + head.page());
+  }
+
+  /** The instrument whose jacks these are, as the heading says; empty where the cells do. */
+  private String owner(Piece head, float jack) {
+    for (Cell cell : cells(head.page(), jack)) {
+      if (Math.abs(cell.middle - head.y()) < 30 && cell.text.startsWith("Jack, ")) {
+        return cell.text.substring("Jack, ".length()) + ": ";
+      }
+    }
+    return "";
   }
 
   private float endOf(Piece head) {
