@@ -33,10 +33,11 @@ final class PrintedSheet {
    * A row of the table of a wiring.
    *
    * @param terminal where the lead is to be at the generator; empty for nowhere
+   * @param owner the instrument whose jacks the heading says these are; empty where it says none
    * @param jack the same at an instrument
    * @param change what is done with it
    */
-  record Wired(int page, String lead, String terminal, String jack, String change)
+  record Wired(int page, String lead, String terminal, String owner, String jack, String change)
       implements Mark {}
 
   /** The head of a table with boxes; the columns' left edges by name. */
@@ -183,7 +184,8 @@ final class PrintedSheet {
       int page = row.letter().page();
       marks.add(
           new At(
-              row.letter(), new Wired(page, row.lead(), row.terminal(), row.jack(), row.change())));
+              row.letter(),
+              new Wired(page, row.lead(), row.terminal(), row.owner(), row.jack(), row.change())));
     }
   }
 

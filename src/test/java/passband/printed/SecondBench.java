@@ -101,7 +101,7 @@ final class SecondBench {
     } else if (mark instanceof Wired wired) {
       once(wired.page());
       demand(!on, wired.page(), "with output on: " + wired);
-      leads.wire(wired).forEach(fault -> demand(false, wired.page(), fault));
+      leads.wire(wired, words.jack(wired)).forEach(fault -> demand(false, wired.page(), fault));
     } else if (mark instanceof Head && steps.stream().anyMatch(SecondBench::isForEachLine)) {
       forEachLine = List.copyOf(steps);
       steps.clear();

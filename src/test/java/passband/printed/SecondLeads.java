@@ -29,12 +29,14 @@ final class SecondLeads {
   /**
    * A row of a wiring's table: what comes off, moves or is new, and what stays as it is; what is
    * wrong with it.
+   *
+   * @param jack with the instrument's name
    */
-  List<String> wire(Wired row) {
+  List<String> wire(Wired row, String jack) {
     TreeSet<String> at = new TreeSet<>();
     TreeSet<String> before = new TreeSet<>();
     places(row.terminal(), at, before);
-    places(row.jack(), at, before);
+    places(jack, at, before);
     boolean right =
         switch (row.change()) {
           case "comes off" -> at.equals(ends.remove(row.lead()));
@@ -74,6 +76,11 @@ final class SecondLeads {
       }
     }
     return remove.matches();
+  }
+
+  /** What was wrong with the last removal. */
+  List<String> faults() {
+    return List.copyOf(faults);
   }
 
   private void arrive(String terminal) {

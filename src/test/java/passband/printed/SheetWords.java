@@ -12,6 +12,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import passband.printed.PrintedSheet.Wired;
 
 /**
  * What somebody who knows the bench understands by the sentences of one sheet, and how the bench
@@ -37,6 +38,7 @@ final class SheetWords {
   private final Map<String, Expected> tests = new LinkedHashMap<>();
   private final Map<String, String> rests = new LinkedHashMap<>();
   private final Map<String, Double> duties = new LinkedHashMap<>();
+  private final Set<String> instruments = new TreeSet<>();
   private final Set<String> loads = new TreeSet<>();
   private final Set<String> contacts = new TreeSet<>();
   private String analyzer = "";
@@ -63,6 +65,7 @@ final class SheetWords {
       case "key" -> keys.put(cells[1], cells[2]);
       case "wiring" -> wirings.put(cells[1], leads(cells[2]));
       case "analyzer" -> analyzer = cells[1];
+      case "instrument" -> instruments.add(cells[1]);
       case "load" -> loads.add(cells[1]);
       case "contact" -> contacts.add(cells[1]);
       case "duty" ->
@@ -168,6 +171,13 @@ final class SheetWords {
   /** Where each setting is that a line does not give. */
   Map<String, String> rests() {
     return rests;
+  }
+
+  /** What a row of a wiring's table says of jacks, with the name of their instrument. */
+  String jack(Wired row) {
+    String cell = row.jack();
+    boolean named = cell.isEmpty() || instruments.stream().anyMatch(cell::startsWith);
+    return named ? cell : (row.owner().isEmpty() ? analyzer : row.owner()) + ": " + cell;
   }
 
   /** The name of the analyzer's jack or key as the sheet gives it in full. */

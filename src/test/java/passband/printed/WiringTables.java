@@ -12,8 +12,13 @@ final class WiringTables {
   /** Lines of one cell are closer to each other than this, those of two rows are not. */
   private static final float LINES = 12.5f;
 
-  /** A row: the piece with the lead's letter, and its cells from left to right. */
-  record Row(Piece letter, String lead, String terminal, String jack, String change) {}
+  /**
+   * A row: the piece with the lead's letter, and its cells from left to right.
+   *
+   * @param owner the instrument whose jacks the heading says these are; empty where it says none
+   */
+  record Row(
+      Piece letter, String lead, String terminal, String owner, String jack, String change) {}
 
   /** The lines of a cell, and where its middle is. */
   private record Cell(float middle, String text) {}
@@ -57,7 +62,8 @@ final class WiringTables {
                 letter,
                 cell(letter, head.x()),
                 cell(letter, terminal),
-                cell(letter, jack).isEmpty() ? "" : owner + cell(letter, jack),
+                owner,
+                cell(letter, jack),
                 cell(letter, change)));
       }
     }
@@ -78,7 +84,7 @@ final class WiringTables {
   private String owner(Piece head, float jack) {
     for (Cell cell : cells(head.page(), jack)) {
       if (Math.abs(cell.middle - head.y()) < 30 && cell.text.startsWith("Jack, ")) {
-        return cell.text.substring("Jack, ".length()) + ": ";
+        return cell.text.substring("Jack, ".length());
       }
     }
     return "";
