@@ -46,7 +46,6 @@ final class ScriptTables {
       one.addProperty("rms", wave.rms());
       one.addProperty("other", wave.other().rms());
       one.addProperty("times", wave == Wave.VOLTAGE);
-      one.addProperty("through", wave.through());
       waves.add(one);
     }
     return "const WAVES = " + waves + ";\n";

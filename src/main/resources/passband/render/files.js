@@ -60,24 +60,23 @@ const Files = (() => {
     for (const column of ["procedure", "revision"]) {
       const own = document.body.dataset[column];
       if (row[column] !== "" && row[column] !== own) {
-        const hint = " (if a spreadsheet changed it, clear the column: the digest tells)";
-        throw new Error("line " + row.line + ": the column '" + column + "' says '" + row[column] + "', but the limits are of '" + own + "'" + hint);
+        throw new Error(words("otherSource", { line: row.line, column, value: row[column], own }));
       }
     }
     const last = row.point.lastIndexOf("/");
     const phased = last < 0 || row.phase === "" ? row.point : row.point.slice(0, last) + "/" + row.phase + row.point.slice(last);
     const item = items.get(row.point) || items.get(phased);
     if (item === undefined) {
-      throw new Error("these points are not in the limits: " + row.point);
+      throw new Error(words("notInLimits", { id: row.point }));
     }
     if (item.phase !== undefined && row.phase !== "" && row.phase !== item.phase) {
-      throw new Error("line " + row.line + ": the phase is '" + row.phase + "', but the point is of '" + item.phase + "': " + row.point);
+      throw new Error(words("otherPhase", { line: row.line, phase: row.phase, own: item.phase, id: row.point }));
     }
     for (const column of Object.keys(READING_COLUMNS).filter((one) => READING_COLUMNS[one] === "compared" && row[one] !== "")) {
       const own = (item.said || {})[column];
       if (own !== row[column]) {
-        const has = own === undefined ? "none" : "'" + own + "'";
-        throw new Error("line " + row.line + ": the column '" + column + "' says '" + row[column] + "', but the point has " + has + ": " + item.id);
+        const has = own === undefined ? WORDS.none : words("quoted", { text: own });
+        throw new Error(words("otherValue", { line: row.line, column, value: row[column], has, id: item.id }));
       }
     }
     return item;
@@ -90,30 +89,30 @@ const Files = (() => {
       return;
     }
     if (row.kind !== "" && row.kind !== "not-done" && row.kind !== item.kind) {
-      throw cannot("a " + row.kind);
+      throw cannot(words("oneOf", { kind: row.kind }));
     }
     if (/[\r\n]/.test(row.reading)) {
-      throw cannot("a line break");
+      throw cannot(WORDS.lineBreak);
     }
     const value = entries.get(item.id) || ["", "", false];
     entries.set(item.id, value);
     if (row.kind === "not-done") {
       if (item.kind !== "reading") {
-        throw cannot("'not done'");
+        throw cannot(words("quoted", { text: WORDS.notDone }));
       }
       value[2] = true;
       return;
     }
     const attempt = ["", "1"].includes(row.attempt) ? 0 : row.attempt === "2" && item.kind === "reading" ? 1 : undefined;
     if (attempt === undefined || item.kind === "derived") {
-      throw cannot(item.kind === "derived" ? "a value that was written down instead of calculated" : "attempt '" + row.attempt + "'");
+      throw cannot(item.kind === "derived" ? WORDS.writtenDown : words("attempt", { n: row.attempt }));
     }
     if (value[attempt] !== "") {
-      throw new Error("line " + row.line + ": attempt " + (attempt + 1) + " is recorded twice: " + item.id);
+      throw new Error(words("recordedTwice", { line: row.line, n: attempt + 1, id: item.id }));
     }
     value[attempt] = joined(item, item.unit === undefined ? row.reading : Decimal.shown(row.reading), row.unit);
     if ((item.kind === "tick" && row.reading !== "yes") || (item.kind === "choice" && !item.options.includes(row.reading))) {
-      throw cannot("'" + row.reading + "'");
+      throw cannot(words("quoted", { text: row.reading }));
     }
   }
 

@@ -23,13 +23,13 @@ const Formula = (() => {
   };
   const power = (a, n) => {
     if (n <= 0 && sign(a.value) === 0) {
-      throw new Error("division by zero");
+      throw new Error(WORDS.byZero);
     }
     return scaled(a, whole(a.value, n), times(n === 0 ? zero : whole(a.value, n - 1), [BigInt(n), 1n]));
   };
   const root = (a) => {
     if (sign(a.value) <= 0) {
-      throw new Error("the square root of zero or a negative value");
+      throw new Error(WORDS.rootOfNone);
     }
     const value = sqrt(a.value);
     return scaled(a, value, over(one, times(value, [2n, 1n])));
@@ -42,7 +42,7 @@ const Formula = (() => {
     }
     if (operator === "name") {
       if (!values.has(parts[0])) {
-        throw new Error("'" + parts[0] + "' has no value");
+        throw new Error(words("noValue", { name: parts[0] }));
       }
       return { value: values.get(parts[0]), slopes: new Map([[parts[0], one]]) };
     }

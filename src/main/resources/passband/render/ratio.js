@@ -8,7 +8,7 @@ const Ratio = (() => {
   };
   const make = (n, d) => {
     if (d === 0n) {
-      throw new Error("division by zero");
+      throw new Error(WORDS.byZero);
     }
     const g = gcd(n, d) || 1n;
     return d < 0n ? [-n / g, -d / g] : [n / g, d / g];

@@ -20,7 +20,7 @@ const Csv = (() => {
     try {
       return new TextDecoder(name, { fatal: true }).decode(bytes);
     } catch {
-      throw new Error("this is not " + name + " text");
+      throw new Error(words("notText", { name }));
     }
   }
 
@@ -47,7 +47,7 @@ const Csv = (() => {
       cell.lastIndex = at;
       const found = cell.exec(text);
       if (!found) {
-        throw new Error("this is not a CSV file: a quote is not closed, or text follows one (record starting at line " + start + ")");
+        throw new Error(words("notCsv", { line: start }));
       }
       cells.push(found[1] === undefined ? found[2] : found[1].replaceAll('""', '"'));
       at = cell.lastIndex;
@@ -71,15 +71,15 @@ const Csv = (() => {
       if (name === "") {
         return;
       } else if (!Object.hasOwn(READING_COLUMNS, name)) {
-        throw new Error("unknown column '" + name + "' (the columns are: " + Object.keys(READING_COLUMNS).join(", ") + ")");
+        throw new Error(words("unknownColumn", { name, all: Object.keys(READING_COLUMNS).join(", ") }));
       } else if (found.has(name)) {
-        throw new Error("the column '" + name + "' stands twice");
+        throw new Error(words("columnTwice", { name }));
       }
       found.set(name, i);
     });
     const missing = Object.keys(READING_COLUMNS).find((name) => READING_COLUMNS[name] === "needed" && !found.has(name));
     if (missing !== undefined) {
-      throw new Error("there is no column '" + missing + "'");
+      throw new Error(words("noColumn", { name: missing }));
     }
     return found;
   }
@@ -87,21 +87,21 @@ const Csv = (() => {
   // A row by the names of its columns; null for one that is of no item and has no reading.
   function row(heading, named, { line, cells }) {
     if (cells.length !== heading.length) {
-      throw new Error("line " + line + " has " + cells.length + " cells, the heading has " + heading.length);
+      throw new Error(words("cells", { line, n: cells.length, all: heading.length }));
     }
     heading.forEach((name, i) => {
       if (stripped(unsafe(name)) === "" && stripped(cells[i]) !== "") {
-        throw new Error("column " + (i + 1) + " has no heading, but line " + line + " has something in it");
+        throw new Error(words("noHeading", { n: i + 1, line }));
       }
     });
     const cell = (name) => (named.has(name) ? stripped(unsafe(cells[named.get(name)])) : "");
     const made = { line };
     Object.keys(READING_COLUMNS).forEach((name) => (made[name] = cell(name)));
     if (!READING_KINDS.includes(made.kind)) {
-      throw new Error("line " + line + ": unknown kind '" + made.kind + "'");
+      throw new Error(words("unknownKind", { line, kind: made.kind }));
     }
     if (made.point === "" && made.reading !== "") {
-      throw new Error("line " + line + " has a reading but no point");
+      throw new Error(words("noPoint", { line }));
     }
     return made.point === "" ? null : made;
   }
@@ -110,16 +110,16 @@ const Csv = (() => {
   function read(bytes) {
     const [heading, ...lines] = records(decoded(bytes));
     if (heading === undefined) {
-      throw new Error("this file is empty");
+      throw new Error(WORDS.emptyFile);
     }
     const named = columns(heading.cells);
     const rows = lines.map((one) => row(heading.cells, named, one)).filter((one) => one !== null);
     const digests = new Set(rows.map((one) => one.digest));
     if (digests.delete("") && digests.size > 0) {
-      throw new Error("some rows carry a digest and others do not: of what are the others?");
+      throw new Error(WORDS.someDigests);
     }
     if (digests.size > 1) {
-      throw new Error("the rows carry " + digests.size + " different digests");
+      throw new Error(words("severalDigests", { n: digests.size }));
     }
     const [digest = null] = digests;
     return { digest, rows };

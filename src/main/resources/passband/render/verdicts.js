@@ -184,7 +184,7 @@ const Verdicts = (() => {
         parts.set(name, { item: part, value: read.value, attempt: last(part).number });
       }
       if (new Set([...parts.values()].map((part) => part.attempt)).size > 1) {
-        const note = [...parts].map(([name, part]) => name + " of attempt " + part.attempt).join(", ");
+        const note = [...parts].map(([name, part]) => words("ofAttempt", { name, n: part.attempt })).join(", ");
         return unclear(Causes.of("attempts-differ", item, { note }));
       }
       try {
@@ -207,7 +207,7 @@ const Verdicts = (() => {
         const through = other === undefined ? undefined : (wave.times ? times : over)(other, load);
         const rms = values.has(wave.rms) ? values.get(wave.rms) : through;
         if (peak !== undefined && rms !== undefined && compare(peak, rms) < 0) {
-          return wave.peak + " is below " + (values.has(wave.rms) ? wave.rms : wave.through);
+          return words("isBelow", { peak: wave.peak, rms: values.has(wave.rms) ? wave.rms : words("through." + wave.rms) });
         }
       }
       return null;
