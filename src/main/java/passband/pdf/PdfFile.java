@@ -78,7 +78,8 @@ final class PdfFile {
       describe();
       ByteArrayOutputStream out = new ByteArrayOutputStream(1 << 16);
       document.save(out);
-      return new ChecklistPdf.Printed(out.toByteArray(), pages.size(), fonts.lost());
+      return new ChecklistPdf.Printed(
+          CrossReference.counted(out.toByteArray()), pages.size(), fonts.lost());
     }
   }
 

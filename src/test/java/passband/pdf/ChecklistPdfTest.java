@@ -84,12 +84,6 @@ class ChecklistPdfTest {
     }
   }
 
-  @ParameterizedTest
-  @MethodSource("demo")
-  void isTaggedAsPdfUaAsks(Plan plan) throws Exception {
-    PdfUa.assertTagged(ChecklistPdf.of(plan, Paper.A4));
-  }
-
   /** The line at the top of a page, with its outlets at the right. */
   private static boolean isCorner(String line) {
     return Pattern.compile(
