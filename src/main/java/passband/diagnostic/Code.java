@@ -26,6 +26,8 @@ public enum Code {
   UNKNOWN_ESCAPE(Severity.ERROR, "a backslash before a letter that forms no escape"),
   /** A character that the language does not use. */
   UNEXPECTED_CHARACTER(Severity.ERROR, "a character that the language does not use"),
+  /** A text in a script that the PDF cannot print. */
+  SCRIPT_NOT_PRINTABLE(Severity.ERROR, "a text in a script that the PDF cannot print"),
   /** A comma between two digits. */
   COMMA_IN_NUMBER(Severity.ERROR, "a comma between two digits"),
   /** A number with too many digits or too large an exponent. */

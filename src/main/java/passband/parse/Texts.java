@@ -10,9 +10,13 @@ import passband.syntax.Word;
 final class Texts {
   private Texts() {}
 
-  /** The contents of a quoted text; an unknown escape is an error and stands for itself. */
+  /**
+   * The contents of a quoted text; an unknown escape is an error and stands for itself, likewise a
+   * letter that cannot be printed.
+   */
   static Word unquoted(Span span, Diagnostics diagnostics) {
     String raw = span.text();
+    Scripts.check(span, diagnostics);
     boolean closed = raw.length() > 1 && raw.endsWith("\"");
     String body = raw.substring(1, closed ? raw.length() - 1 : raw.length());
     if (body.indexOf('\\') < 0) {

@@ -162,19 +162,11 @@ class ManyThingsOnPaperTest {
     printed(snippet, "digits");
   }
 
-  /** Wide and lost letters, from right to left, without spaces or with other ones. */
+  /** Wide and lost letters, without spaces or with other ones. */
   @Test
   void lettersOfEveryKind() throws Exception {
     for (String letters :
-        List.of(
-            "\u27f6",
-            "\u6d4b",
-            "\u05e9\u05dc",
-            "\u0645",
-            "e\u0301",
-            "W\u00a0",
-            "\ud83d\udd25",
-            "\u2030")) {
+        List.of("\u27f6", "\u6d4b", "e\u0301", "W\u00a0", "\ud83d\udd25", "\u2030")) {
       String bench =
           Explanations.bench()
               .replace("\"red lead\"", "\"" + letters.repeat(60) + "\"")

@@ -35,7 +35,7 @@ class HostileTextTest {
         "</script></style></title><img src=x onerror=alert(1)>",
         "a \\\"quoted\\\" & <b>bold</b> 'text' ${{name} #{{x} <#if>",
         "}; @page {{ content: url(http://x) } /* */ \\\\ \\n end",
-        "\u6d4b\u8bd5 \ud83d\udd25 \u05e9\u05dc\u05d5\u05dd \u0645\u0631\u062d\u0628\u0627 \u00b5\u03a9 \u2264 \u00b1",
+        "\u6d4b\u8bd5 \ud83d\udd25 \u00b5\u03a9 \u2264 \u00b1",
         "W".repeat(400),
         "word ".repeat(120).strip(),
         "-->]]>&amp;&#0;%s%n\\t".replace("\\t", "tab"));
