@@ -130,6 +130,15 @@ final class TestPlanner {
 
   /** Where nobody knows how long an instrument needs to settle, the author has to. */
   private void requireOnTime() {
+    if (test.onTime() != null && test.output() != null && delivery() == Delivery.OFF) {
+      diagnostics
+          .say(
+              Code.WRONG_KIND,
+              test.onTime().span(),
+              "output is off in this test: it has no on-time")
+          .note(test.output().span(), "the test says so here")
+          .hint("remove the 'on-time' or this 'output off'");
+    }
     for (Analyzer unit : instruments.units()) {
       Ratings.Unknown unknown = reads(unit) ? unit.unknownSettle() : null;
       if (unknown != null && test.onTime() == null && delivery() != Delivery.OFF) {
