@@ -72,7 +72,8 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
         plan.revision().date(),
         plan.digest(),
         plan.device().name().text(),
-        instruments());
+        instruments(),
+        plan.release().isReleased());
   }
 
   private ItemList.Decision decision() {

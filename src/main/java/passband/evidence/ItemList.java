@@ -23,6 +23,8 @@ public record ItemList(Source source, Decision decision, List<String> phases, Li
    * What the items were compiled from.
    *
    * @param instruments in the order of their roles; one at least
+   * @param released whether the record of releases held it as it is when this was made; null in a
+   *     file that does not say
    */
   public record Source(
       String procedure,
@@ -31,7 +33,13 @@ public record ItemList(Source source, Decision decision, List<String> phases, Li
       String date,
       String digest,
       String device,
-      List<Instrument> instruments) {
+      List<Instrument> instruments,
+      @Nullable Boolean released) {
+
+    /** Whether it is known that this was not released. */
+    public boolean isUnreleased() {
+      return Boolean.FALSE.equals(released);
+    }
 
     /** The name of the only instrument, or each with its role before it, for people. */
     public String analyzers() {

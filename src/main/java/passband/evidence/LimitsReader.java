@@ -27,13 +27,16 @@ public final class LimitsReader {
           "revision",
           "date",
           "digest",
+          "released",
           "device",
           "instruments",
           "decision",
           "phases",
           "items");
+  private static final Set<String> FILE_3 =
+      FILE.stream().filter(key -> !key.equals("released")).collect(Collectors.toUnmodifiableSet());
   private static final Set<String> FILE_2 =
-      FILE.stream()
+      FILE_3.stream()
           .map(key -> key.equals("instruments") ? "analyzer" : key)
           .collect(Collectors.toUnmodifiableSet());
   private static final Set<String> HEAD =
@@ -56,7 +59,7 @@ public final class LimitsReader {
   /** Format 3 but for the instruments, which it has as one text. */
   private static final String FORMAT_2 = "passband-limits/2";
 
-  /** Format 4 but for distributions: all are rectangular. */
+  /** Format 4 but for distributions, all are rectangular, and for whether it was released. */
   private static final String FORMAT_3 = "passband-limits/3";
 
   private LimitsReader() {}
@@ -101,12 +104,13 @@ public final class LimitsReader {
 
   private static ItemList list(JsonNode root) throws BadInput {
     boolean before = root.at("format").text().equals(FORMAT_2);
-    root.only(before ? FILE_2 : FILE);
+    boolean now = root.at("format").text().equals(LimitsWriter.FORMAT);
+    root.only(now ? FILE : before ? FILE_2 : FILE_3);
     JsonNode decision = root.at("decision");
     decision.only(Set.of("rule", "coverage_factor", "risk", "guard"));
     List<Item> items = new ArrayList<>();
     for (JsonNode item : root.at("items").list()) {
-      items.add(item(item, before, root.at("format").text().equals(LimitsWriter.FORMAT)));
+      items.add(item(item, before, now));
     }
     return new ItemList(
         new ItemList.Source(
@@ -116,7 +120,8 @@ public final class LimitsReader {
             root.at("date").text(),
             root.at("digest").name(),
             root.at("device").name(),
-            instruments(root.at(before ? "analyzer" : "instruments"))),
+            instruments(root.at(before ? "analyzer" : "instruments")),
+            now ? root.at("released").flag() : null),
         new ItemList.Decision(
             decision.at("rule").oneOf(List.of("simple", "guarded", "risk")),
             decision.at("coverage_factor").positive(),

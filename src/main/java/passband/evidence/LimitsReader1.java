@@ -71,7 +71,8 @@ final class LimitsReader1 {
             "",
             root.at("digest").name(),
             root.at("device").name(),
-            LimitsReader.instruments(root.at("analyzer"))),
+            LimitsReader.instruments(root.at("analyzer")),
+            null),
         decision(decision, root.at("coverage_factor").positive()),
         phases,
         items);

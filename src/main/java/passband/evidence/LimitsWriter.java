@@ -39,6 +39,7 @@ public final class LimitsWriter implements Item.Visitor<Void> {
     json.text("revision", source.revision());
     json.text("date", source.date());
     json.text("digest", source.digest());
+    json.flag("released", Boolean.TRUE.equals(source.released()));
     json.text("device", source.device());
     json.array("instruments");
     for (ItemList.Instrument one : source.instruments()) {

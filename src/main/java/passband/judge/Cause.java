@@ -68,6 +68,9 @@ public record Cause(
     POINTS_ONLY(
         "limits.json format 1 has no ticks, choices, records or seal; they cannot be judged, so the"
             + " result is never 'pass'"),
+    NOT_RELEASED(
+        "the limits are of a procedure that was not released when they were written: nobody had"
+            + " approved them"),
     NO_DIGEST(
         "the readings file has no digest: nothing says that it belongs to these limits, and it"
             + " cannot pass"),

@@ -49,6 +49,9 @@ public final class Judge {
     if (list.pointsOnly()) {
       warnings.add(Cause.of(Cause.Code.POINTS_ONLY, null));
     }
+    if (list.source().isUnreleased()) {
+      warnings.add(0, Cause.of(Cause.Code.NOT_RELEASED, null));
+    }
     return Report.of(list, readings, attempts, Gates.of(list, judgements), List.copyOf(warnings));
   }
 

@@ -109,6 +109,9 @@ final class PdfFile {
     String digest = " \u00b7 " + sheet.head().shortDigest();
     String name =
         sheet.head().name() + " \u00b7 " + language.of("revision", sheet.head().revision());
+    if (sheet.items().source().isUnreleased()) {
+      digest = " \u00b7 " + language.of("unreleased").toUpperCase(Locale.ROOT) + digest;
+    }
     double room = paper.inner() - cornerWidth - GAP - fonts.width(digest, 9, true);
     canvas.text(fonts.cut(name, 9, true, room) + digest, Paper.MARGIN, 32, 9, true);
     canvas.text(corner, right - cornerWidth, 33, 14, true);

@@ -47,6 +47,9 @@ public final class ReviewPdf {
     write.note(
         "Device: " + sheet.head().device() + ". Instruments: " + sheet.head().analyzer() + ".");
     write.note("Digest: " + sheet.head().digest());
+    if (sheet.items().source().isUnreleased()) {
+      write.note("Not released: nobody has approved this meaning in the record of releases.");
+    }
     write.note(sheet.head().decision());
     allowed();
     unknown();

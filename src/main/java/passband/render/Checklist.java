@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Base64;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.TreeSet;
@@ -154,6 +155,10 @@ public final class Checklist {
 
   /** What stands at the edges of a printed page; pages of an outlet carry its name. */
   private static final class PageRules {
+    private static final String UNRELEASED =
+        "@media screen { body::before { content: %; display: block; padding: 2px 8px; margin-bottom:"
+            + " 6px; border: 3px double; font-weight: 700; text-align: center; } }\n";
+
     private PageRules() {}
 
     static String of(Sheet sheet) {
@@ -161,6 +166,11 @@ public final class Checklist {
       Language language = sheet.head().language();
       String first =
           sheet.head().name() + " \u00b7 " + language.of("revision", sheet.head().revision());
+      if (sheet.items().source().isUnreleased()) {
+        String words = language.of("unreleased").toUpperCase(Locale.ROOT);
+        first += " \u00b7 " + words;
+        rules.append(UNRELEASED.replace("%", text(words)));
+      }
       rules
           .append("@page { margin: 17mm 11mm 15mm; ")
           .append(corner("top-left", text(first + " \u00b7 " + sheet.head().shortDigest()), 9))

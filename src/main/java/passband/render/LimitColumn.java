@@ -149,7 +149,18 @@ record LimitColumn(
           always(
               "digest",
               "Digest of the compiled procedure (SHA-256)",
-              r -> r.list().source().digest()));
+              r -> r.list().source().digest()),
+          always(
+              "release",
+              "Whether the procedure was released when this was written: 'released' or 'not"
+                  + " released'; 'unknown' where the limits file does not say",
+              r -> release(r.list().source())));
+
+  private static String release(ItemList.Source source) {
+    return source.isUnreleased()
+        ? "not released"
+        : source.released() == null ? "unknown" : "released";
+  }
 
   /** The rows, in the order of the sheet. */
   static List<Row> rows(ItemList list) {

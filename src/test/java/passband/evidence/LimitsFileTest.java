@@ -152,8 +152,15 @@ class LimitsFileTest {
   @Test
   void formatThreeIsReadWithoutDistributions() throws BadInput {
     String three = withoutSpreads(good()).replaceFirst("passband-limits/4", "passband-limits/3");
-    assertEquals(Evidence.of(plans().get(0)).list(), LimitsReader.read(resealed(three)));
-    String said = refused(resealed(good().replaceFirst("passband-limits/4", "passband-limits/3")));
+    assertEquals(
+        Evidence.of(plans().get(0)).list().items(), LimitsReader.read(resealed(three)).items());
+    assertEquals(null, LimitsReader.read(resealed(three)).source().released());
+    String said =
+        refused(
+            resealed(
+                good()
+                    .replaceFirst("\\s*\"released\": [a-z]+,", "")
+                    .replaceFirst("passband-limits/4", "passband-limits/3")));
     assertTrue(said.contains("unknown key 'distribution'"), said);
     String unknown = refused(resealed(good().replace("\"rectangular\"", "\"trapezoid\"")));
     assertTrue(unknown.contains("unknown distribution 'trapezoid'"), unknown);
@@ -196,8 +203,9 @@ class LimitsFileTest {
 
   /** As the formats before 4 were. */
   private static String withoutSpreads(String json) {
-    return json.replaceAll(
-        ",\\s+\"(load_error_)?(distribution\": \"[a-z-]+\"|coverage_factor\": 1.96)", "");
+    return json.replaceFirst("\\s*\"released\": [a-z]+,", "")
+        .replaceAll(
+            ",\\s+\"(load_error_)?(distribution\": \"[a-z-]+\"|coverage_factor\": 1.96)", "");
   }
 
   private static String pretty(JsonObject root) {
@@ -207,6 +215,7 @@ class LimitsFileTest {
   private static boolean readsAsTheFormatBefore(JsonObject root, JsonObject object, String key) {
     JsonElement format = root.get("format");
     JsonElement instruments = root.remove("instruments");
+    JsonElement released = root.remove("released");
     JsonElement was = object.remove(key);
     root.addProperty("format", "passband-limits/2");
     root.addProperty("analyzer", "a");
@@ -219,6 +228,7 @@ class LimitsFileTest {
       object.add(key, was);
       root.remove("analyzer");
       root.add("instruments", instruments);
+      root.add("released", released);
       root.add("format", format);
     }
   }

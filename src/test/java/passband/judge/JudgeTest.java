@@ -290,6 +290,8 @@ class JudgeTest {
     assertEquals(Verdict.INCOMPLETE, report.overall());
     assertEquals(
         List.of(
+            "the limits are of a procedure that was not released when they were written: nobody had"
+                + " approved them",
             "the readings file has no digest: nothing says that it belongs to these limits, and it"
                 + " cannot pass"),
         texts(report.warnings()));
@@ -620,7 +622,8 @@ class JudgeTest {
             own.date(),
             own.digest(),
             "another",
-            own.instruments());
+            own.instruments(),
+            own.released());
     ItemList list = new ItemList(other, SIMPLE.decision(), SIMPLE.phases(), SIMPLE.items());
     List<History.Dated> two =
         List.of(dated(SIMPLE, 2025, "200.0", "S 1"), dated(list, 2026, "200.0", "S 1"));

@@ -143,7 +143,8 @@ class LimitsXlsxTest {
             was.date(),
             was.digest(),
             "-1+1",
-            List.of(new ItemList.Instrument("analyzer", "@A1")));
+            List.of(new ItemList.Instrument("analyzer", "@A1")),
+            was.released());
     ItemList list = new ItemList(source, good.decision(), good.phases(), good.items());
     try (XSSFWorkbook workbook = opened(LimitsXlsx.of(list))) {
       for (Sheet sheet : workbook) {

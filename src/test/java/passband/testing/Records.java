@@ -29,7 +29,8 @@ public final class Records {
           "2026-01-01",
           "0".repeat(64),
           "d",
-          List.of(new ItemList.Instrument("analyzer", "a")));
+          List.of(new ItemList.Instrument("analyzer", "a")),
+          true);
 
   private final ItemList list;
   private final Map<String, List<String>> rows = new LinkedHashMap<>();
