@@ -20,18 +20,13 @@ final class ScriptTables {
 
   private ScriptTables() {}
 
-  /**
-   * By code, the pattern of its sentence: the judge's own in English; in other languages of those
-   * that the page comes to.
-   */
+  /** By code that the page comes to, the pattern of its sentence: in English the judge's own. */
   static String causes(Language language) {
     JsonObject patterns = new JsonObject();
     for (Cause.Code code : Cause.Code.values()) {
       String own = language.words().get("cause." + code.word());
-      if (language == Language.ENGLISH) {
-        patterns.addProperty(code.word(), code.pattern());
-      } else if (own != null) {
-        patterns.addProperty(code.word(), own);
+      if (own != null) {
+        patterns.addProperty(code.word(), language == Language.ENGLISH ? code.pattern() : own);
       }
     }
     return "const CAUSE_PATTERNS = " + patterns + ";\n";
@@ -85,18 +80,20 @@ final class ScriptTables {
     return "const READING_COLUMNS = " + columns + ";\nconst READING_KINDS = " + kinds + ";\n";
   }
 
-  /** By name, the factor to SI and the dimension. */
+  /** By dimension and name, the factor to SI. */
   static String units() {
-    JsonObject units = new JsonObject();
+    JsonObject dimensions = new JsonObject();
     Units.recordedNames()
         .forEach(
             (name, unit) -> {
-              JsonArray parts = new JsonArray();
-              parts.add(unit.factor().toString());
-              parts.add(dimension(unit));
-              units.add(name, parts);
+              String dimension = dimension(unit);
+              if (!dimensions.has(dimension)) {
+                dimensions.add(dimension, new JsonObject());
+              }
+              String factor = unit.factor().toString();
+              dimensions.getAsJsonObject(dimension).addProperty(name, factor);
             });
-    return "const UNITS = " + escaped(units.toString()) + ";\n";
+    return "const UNITS = " + escaped(dimensions.toString()) + ";\n";
   }
 
   /** U+2126, the ohm sign, in ASCII: normalised, it would be the letter that it looks like. */

@@ -1,6 +1,8 @@
 // The units that a file of readings may name, as the judge knows them (UNITS): { factor, dimension }.
 const Units = (() => {
-  const names = new Map(Object.entries(UNITS));
+  const names = new Map(
+    Object.entries(UNITS).flatMap(([dimension, units]) => Object.entries(units).map(([name, factor]) => [name, [factor, dimension]])),
+  );
   const exact = (text) => {
     const [factor, dimension] = names.get(text) || [];
     return factor === undefined ? undefined : { factor: Ratio.parse(factor), dimension: dimension.split(",").map(Number) };
