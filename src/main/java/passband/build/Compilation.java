@@ -4,22 +4,28 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Diagnostics;
 import passband.library.UnforeseenException;
 import passband.library.UsageException;
 import passband.plan.Plan;
+import passband.plan.Profile;
+import passband.source.Span;
 
 /**
  * The compiled procedures of a command line's paths, and what was found in them.
  *
  * @param <R> what is kept of a procedure
  * @param procedures in order of name, or of their files where names are not asked for
+ * @param declared what the files that are named declare besides procedures, each once
  * @param read every file that was read, in order of path
  */
-public record Compilation<R>(List<R> procedures, Diagnostics diagnostics, Set<Path> read) {
+public record Compilation<R>(
+    List<R> procedures, List<Profile> declared, Diagnostics diagnostics, Set<Path> read) {
 
   /** Loads and compiles; {@code root} and {@code analyzer} are null where none is given. */
   public static Compilation<Plan> of(
@@ -47,6 +53,7 @@ public record Compilation<R>(List<R> procedures, Diagnostics diagnostics, Set<Pa
       Runnable step)
       throws UsageException, IOException {
     List<R> kept = new ArrayList<>();
+    Map<Span, Profile> declared = new LinkedHashMap<>();
     Findings findings = new Findings();
     InOrder.each(
         groups,
@@ -55,8 +62,10 @@ public record Compilation<R>(List<R> procedures, Diagnostics diagnostics, Set<Pa
           step.run();
           findings.take(done.found);
           kept.addAll(done.results);
+          done.declared.forEach(one -> declared.putIfAbsent(one.name().span(), one));
         });
-    return new Compilation<>(kept, findings.diagnostics(), findings.read());
+    return new Compilation<>(
+        kept, List.copyOf(declared.values()), findings.diagnostics(), findings.read());
   }
 
   private static <R> Done<R> done(
@@ -67,8 +76,9 @@ public record Compilation<R>(List<R> procedures, Diagnostics diagnostics, Set<Pa
     for (Plan plan : compiled.plans()) {
       results.add(made.of(plan));
     }
-    return new Done<>(compiled.found(), results);
+    return new Done<>(compiled.found(), compiled.declared(), results);
   }
 
-  private record Done<R>(CompilationUnit.Found found, List<R> results) {}
+  private record Done<R>(
+      CompilationUnit.Found found, List<Profile> declared, List<R> results) {}
 }

@@ -16,6 +16,7 @@ import passband.library.LibraryRoot;
 import passband.library.Root;
 import passband.library.UsageException;
 import passband.plan.Plan;
+import passband.plan.Profile;
 import passband.source.SourceFile;
 import passband.source.Span;
 import passband.syntax.Word;
@@ -37,8 +38,13 @@ public record CompilationUnit(
     Set<String> given,
     Set<String> analyzers) {
 
-  /** What became of a group. */
-  public record Compiled(List<Plan> plans, Found found) {}
+  /**
+   * What became of a group.
+   *
+   * @param declared what the files that are named declare besides procedures
+   */
+  public record Compiled(
+      List<Plan> plans, List<Profile> declared, Found found) {}
 
   /**
    * What was found in a group.
@@ -126,7 +132,14 @@ public record CompilationUnit(
     Set<Span> usedAllows = compiler.usedAllows();
     boolean silent =
         diagnostics.list().isEmpty() && areAllOf(root.names().shown(start), usedAllows);
-    return new Compiled(plans, new Found(names, diagnostics, usedAllows, silent, consulted));
+    return new Compiled(
+        plans,
+        compiler.declared(file -> isNamed(library.pathOf(file))),
+        new Found(names, diagnostics, usedAllows, silent, consulted));
+  }
+
+  private boolean isNamed(@Nullable String path) {
+    return path != null && (files.isEmpty() ? path.equals(start) : given.contains(path));
   }
 
   private static boolean areAllOf(String file, Set<Span> spans) {

@@ -19,6 +19,7 @@ import passband.library.Paths;
 import passband.library.UnforeseenException;
 import passband.library.UsageException;
 import passband.plan.Plan;
+import passband.plan.Profile;
 
 /**
  * Compiles sources of a commit. Its libraries have the roots that they would have on a disk, with
@@ -53,6 +54,7 @@ public final class Revision {
     }
     Diagnostics diagnostics = new Diagnostics();
     List<Plan> plans = new ArrayList<>();
+    List<Profile> declared = new ArrayList<>();
     for (Map.Entry<String, List<String>> one : byRoot(sources, given(root)).entrySet()) {
       String folder = one.getKey();
       String shown = revision + ":" + folder;
@@ -66,11 +68,13 @@ public final class Revision {
         }
         library.load(source.substring(folder.length()));
       }
-      plans.addAll(
-          UnforeseenException.at(
-              revision + ":" + path, () -> new Compiler(library, analyzer, diagnostics).compile()));
+      Compiler compiler = new Compiler(library, analyzer, diagnostics);
+      plans.addAll(UnforeseenException.at(revision + ":" + path, compiler::compile));
+      Set<String> named = new TreeSet<>();
+      one.getValue().forEach(source -> named.add(source.substring(folder.length())));
+      declared.addAll(compiler.declared(file -> named.contains(library.pathOf(file))));
     }
-    return new Compilation<>(plans, diagnostics, Set.of());
+    return new Compilation<>(plans, declared, diagnostics, Set.of());
   }
 
   /** The given root from the repository's top, as {@link #folder} writes it; null for none. */

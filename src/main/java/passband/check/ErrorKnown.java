@@ -86,7 +86,7 @@ final class ErrorKnown implements Check {
       for (Point.Reading one : point.readings()) {
         measure = one.quantity().equals(quantity) ? plan.measure(quantity, one.by()) : measure;
       }
-      return measure == null ? null : measure.ranges().get(measure.ranges().size() - 1).unknown();
+      return measure == null ? null : measure.widest().unknown();
     }
 
     /** Null where every error that counts is known. */

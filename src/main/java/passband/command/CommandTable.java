@@ -125,14 +125,18 @@ final class CommandTable {
           new CommandSpec(
               "diff",
               List.of(
-                  Operand.of("OLD", ArgumentKind.SOURCES), Operand.of("NEW", ArgumentKind.SOURCES)),
+                  Operand.of("OLD", ArgumentKind.SOURCES),
+                  Operand.of("NEW", ArgumentKind.SOURCES).orNone()),
               "show what changed in meaning between two revisions",
               """
               Compares what OLD and NEW compile to, never their text. Each is a file, a folder or REVISION:PATH in git
-              (PATH from the top of the repository). What one edit of the sources brought about stands together, the most
-              dangerous first; --full shows every change with its source line and its recalculated limits. --as html is
-              for printing and signing. Exit status: 0 no difference, 1 different, 2 could not run (including errors
-              in either side).
+              (PATH from the top of the repository). A device, an analyzer, leads or a rule that no procedure of either
+              side uses is compared by itself, so a profile's file is enough; what was renamed is compared with what it
+              was. With OLD alone and --analyzer, it shows what another instrument changes.
+
+              What one edit of the sources brought about stands together, the most dangerous first; --full shows every
+              change with its source line and its recalculated limits. --as html is for printing and signing. Exit
+              status: 0 no difference, 1 different, 2 could not run (including errors in either side).
 
               Git itself calls 'passband git-diff' (diff.NAME.command) and 'passband git-text' (diff.NAME.textconv).
               """,

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.build.Compilation;
 import passband.build.Revision;
 import passband.diagnostic.Diagnostics;
@@ -23,8 +24,15 @@ final class DiffCommand implements Verb {
 
   @Override
   public int run(Arguments arguments) throws UsageException, IOException {
-    Compilation<Plan> was = side(arguments.operands().get(0), arguments);
-    Compilation<Plan> now = side(arguments.operands().get(1), arguments);
+    String analyzer = arguments.valueOrNull("--analyzer");
+    List<String> paths = arguments.operands();
+    boolean retargeted = paths.size() == 1;
+    if (retargeted && analyzer == null) {
+      throw new UsageException("diff needs OLD and NEW, or one of them and --analyzer");
+    }
+    String root = arguments.valueOrNull("--root");
+    Compilation<Plan> was = side(paths.get(0), root, retargeted ? null : analyzer);
+    Compilation<Plan> now = side(paths.get(retargeted ? 0 : 1), root, analyzer);
     if (was.diagnostics().hasErrors() || now.diagnostics().hasErrors()) {
       for (Diagnostics faults : List.of(was.diagnostics(), now.diagnostics())) {
         faults.removeIf(d -> !d.isError());
@@ -32,7 +40,12 @@ final class DiffCommand implements Verb {
       }
       return ExitStatus.CANNOT_RUN;
     }
-    List<PlanDiff> diffs = PlanDiff.between(was.procedures(), now.procedures());
+    List<PlanDiff> diffs = 
+        PlanDiff.between(
+            was.procedures(), was.declared(), now.procedures(), now.declared());
+    if (retargeted) {
+      diffs.replaceAll(PlanDiff::ofOneRevision);
+    }
     invocation.out().print(shown(diffs, arguments));
     return diffs.isEmpty() ? ExitStatus.FINE : ExitStatus.FAULTS;
   }
@@ -46,11 +59,9 @@ final class DiffCommand implements Verb {
     };
   }
 
-  private Compilation<Plan> side(String path, Arguments arguments)
+  private Compilation<Plan> side(String path, @Nullable String root, @Nullable String analyzer)
       throws UsageException, IOException {
     Path workingDirectory = invocation.workingDirectory();
-    String root = arguments.valueOrNull("--root");
-    String analyzer = arguments.valueOrNull("--analyzer");
     int colon = path.indexOf(':');
     if (Files.exists(workingDirectory.resolve(path)) || colon <= 0) {
       return Compilation.of(List.of(path), workingDirectory, root, analyzer);

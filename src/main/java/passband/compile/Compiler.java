@@ -23,6 +23,7 @@ import passband.limit.ModeLimits;
 import passband.model.Instruments;
 import passband.parse.CsvTable;
 import passband.plan.Plan;
+import passband.plan.Profile;
 import passband.resolve.Declarations;
 import passband.resolve.Names;
 import passband.resolve.Profiles;
@@ -66,6 +67,7 @@ public final class Compiler {
   private final Set<Span> usedAllows = new HashSet<>();
 
   private final Names names = new Names();
+  private @Nullable Profiles made;
 
   /**
    * @param analyzer the instruments to compile for instead of each procedure's own: a name, or
@@ -99,6 +101,7 @@ public final class Compiler {
    */
   public List<Plan> compile() {
     Profiles profiles = profiles();
+    made = profiles;
     boolean broken = diagnostics.hasFaults();
     Diagnostics later = new Diagnostics();
     blocks(later);
@@ -119,6 +122,33 @@ public final class Compiler {
     diagnostics.removeIf(d -> true);
     diagnostics.take(later);
     return plans;
+  }
+
+  /** What the files declare besides procedures; after they were compiled, without a fault. */
+  public List<Profile> declared(Predicate<Tree.File> wanted) {
+    List<Profile> declared = new ArrayList<>();
+    Profiles profiles = made;
+    for (Tree.File file : library.files()) {
+      for (Tree.Declaration one : file.declarations()) {
+        if (profiles != null && !diagnostics.hasErrors() && wanted.test(file)) {
+          declared(one, profiles, declared);
+        }
+      }
+    }
+    return declared;
+  }
+
+  private static void declared(
+      Tree.Declaration one, Profiles profiles, List<Profile> declared) {
+    if (one instanceof Tree.Device device) {
+      declared.add(Profile.of(profiles.device(device)));
+    } else if (one instanceof Tree.Analyzer analyzer) {
+      declared.add(Profile.of(profiles.analyzer(analyzer)));
+    } else if (one instanceof Tree.Leads leads) {
+      declared.add(Profile.of(leads, profiles.leads(leads)));
+    } else if (one instanceof Tree.Rule rule) {
+      declared.add(Profile.of(rule));
+    }
   }
 
   /**

@@ -330,7 +330,7 @@ final class Points {
 
   private Point.Reading reading(String id, Accepts.Input input) {
     Analyzer.Measure measure = input.measure();
-    Analyzer.Range widest = measure.ranges().get(measure.ranges().size() - 1);
+    Analyzer.Range widest = measure.widest();
     String name = measure.quantity().name();
     return new Point.Reading(
         id + "/" + name,

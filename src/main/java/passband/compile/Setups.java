@@ -130,10 +130,10 @@ final class Setups {
   }
 
   /** From terminal to terminal, first those that carry output: an accessory joins these. */
-  private static void addChain(Lead lead, List<Terminal> at, Span span, List<Wire> wires) {
+  private void addChain(Lead lead, List<Terminal> at, Span span, List<Wire> wires) {
     List<Terminal> chain = new ArrayList<>(at);
     if (lead.accessory()) {
-      chain.sort((one, other) -> Integer.compare(place(one), place(other)));
+      chain.sort(this::byPlace);
     }
     if (chain.size() == 1) {
       wires.add(new Wire(lead, chain.get(0), chain.get(0), span));
@@ -141,6 +141,31 @@ final class Setups {
     for (int i = 1; i < chain.size(); i++) {
       wires.add(new Wire(lead, chain.get(i - 1), chain.get(i), span));
     }
+  }
+
+  /** In which order its terminals are written makes no difference: they go as on the panels. */
+  private int byPlace(Terminal one, Terminal other) {
+    int place = Integer.compare(place(one), place(other));
+    return place != 0 ? place : Integer.compare(number(one), number(other));
+  }
+
+  private int number(Terminal terminal) {
+    int number = 0;
+    for (Outlet outlet : device.outlets()) {
+      for (Terminal one : outlet.terminals()) {
+        if (one.same(terminal)) {
+          return number;
+        }
+        number++;
+      }
+    }
+    for (Terminal one : instruments.terminals()) {
+      if (one.same(terminal)) {
+        return number;
+      }
+      number++;
+    }
+    return number;
   }
 
   /** Jacks, what carries output on the generator beside them, contacts last. */

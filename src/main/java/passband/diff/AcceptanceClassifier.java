@@ -63,7 +63,7 @@ final class AcceptanceClassifier {
     Span span = range == null ? after.span() : range.span();
     return kind == null
         ? null
-        : change(kind, before, after, text(old, was), text(fresh, now), span);
+        : change(kind, before, after, text(old), text(fresh), span);
   }
 
   private static Limit limit(Fact fact) {
@@ -99,7 +99,7 @@ final class AcceptanceClassifier {
     return ends;
   }
 
-  private static String text(Limit limit, Decision decision) {
+  private String text(Limit limit) {
     Real expanded = limit.expanded();
     String u =
         expanded == null
@@ -114,12 +114,28 @@ final class AcceptanceClassifier {
     return limit.words(limit.printed())
         + ", U = "
         + u.strip()
-        + (decision.guard().signum() == 0 ? "" : ", " + accepted(limit));
+        + (isGuardedAlike() && now.guard().signum() > 0 ? ", " + accepted(limit) : "");
   }
 
-  private static Change change(
+  /** Else the acceptance tells more of the decision rule than of the uncertainty. */
+  private boolean isGuardedAlike() {
+    return was.guard().equals(now.guard());
+  }
+
+  private boolean isShown(Kind kind) {
+    return kind == Kind.GUARD_LESS || kind == Kind.GUARD_MORE || isGuardedAlike();
+  }
+
+  private Change change(
       Kind kind, Fact before, Fact after, String was, String now, @Nullable Span cause) {
     return new Change(
-        kind, after.subject(), was, now, cause, List.of(), Ends.of(before), Ends.of(after));
+        kind,
+        after.subject(),
+        was,
+        now,
+        cause,
+        List.of(),
+        isShown(kind) ? Ends.of(before) : List.of(),
+        isShown(kind) ? Ends.of(after) : List.of());
   }
 }

@@ -1,10 +1,12 @@
 package passband.diff;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import passband.limit.Decision;
 import passband.model.Lead;
+import passband.plan.Fact;
 import passband.plan.Fact.Area;
 import passband.plan.Plan;
 import passband.plan.RecordLimit;
@@ -33,12 +35,30 @@ final class ChangeClassifier {
     return new Change(
         kind(d),
         d.subject(),
-        d.was() == null ? null : d.was().shown(),
-        d.now() == null ? null : d.now().shown(),
+        shown(d.was(), d.now()),
+        shown(d.now(), d.was()),
         d.fact().span(),
         List.of(),
         Ends.of(d.was()),
         Ends.of(d.now()));
+  }
+
+  /** In words; of steps those that the other side has not, where that is less than all. */
+  private static @Nullable String shown(@Nullable Fact fact, @Nullable Fact other) {
+    List<String> own = fact == null ? null : fact.stepsShown();
+    List<String> others = other == null ? null : other.stepsShown();
+    if (fact == null || own == null || others == null) {
+      return fact == null ? null : fact.shown();
+    }
+    String mine = String.join(" / ", without(own, others));
+    boolean moved = mine.equals(String.join(" / ", without(others, own)));
+    return moved ? fact.shown() : mine;
+  }
+
+  private static List<String> without(List<String> steps, List<String> others) {
+    List<String> left = new ArrayList<>(steps);
+    others.forEach(left::remove);
+    return left;
   }
 
   private Kind kind(Difference d) {

@@ -58,6 +58,10 @@ final class Differences {
     if (difference.area() == Fact.Area.MOVES && rewired) {
       return true;
     }
+    String key = difference.fact().key();
+    if (key.endsWith("/output") && isEmptied(key.substring(0, key.lastIndexOf('/')))) {
+      return true;
+    }
     if (difference.was() != null && difference.now() != null) {
       List<String> old = difference.was().sequence();
       List<String> fresh = difference.now().sequence();
@@ -65,6 +69,15 @@ final class Differences {
     }
     String owner = difference.fact().owner();
     return owner != null && was.containsKey(owner) != now.containsKey(owner);
+  }
+
+  /** Whether a run has no points on one side: then it delivers no output there. */
+  private boolean isEmptied(String run) {
+    Fact old = was.get(run + "/order");
+    Fact fresh = now.get(run + "/order");
+    return old != null
+        && fresh != null
+        && (List.of().equals(old.sequence()) || List.of().equals(fresh.sequence()));
   }
 
   /** The changes of the wiring follow from the setups and from the order of the runs. */

@@ -6,6 +6,7 @@ import com.github.difflib.patch.Chunk;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -24,19 +25,45 @@ final class Hunks {
 
   /**
    * Of two sets of files; a file is the other's earlier form where the most of their paths, from
-   * the end, is the same.
+   * the end, is the same, or their lines are.
    */
   static Hunks between(Collection<SourceFile> was, Collection<SourceFile> now) {
     Hunks hunks = new Hunks();
     List<SourceFile> left = new ArrayList<>(was);
+    List<SourceFile> others = new ArrayList<>();
     for (SourceFile fresh : now) {
       SourceFile old = earlier(fresh, left);
+      if (old == null) {
+        others.add(fresh);
+      } else {
+        left.remove(old);
+        hunks.add(old, fresh);
+      }
+    }
+    for (SourceFile fresh : others) {
+      SourceFile old = alike(fresh, left);
       if (old != null) {
         left.remove(old);
         hunks.add(old, fresh);
       }
     }
     return hunks;
+  }
+
+  /** Under another name: the one with the most lines in common, half of them at least. */
+  private static @Nullable SourceFile alike(SourceFile fresh, List<SourceFile> among) {
+    List<String> lines = lines(fresh);
+    SourceFile best = null;
+    int most = lines.size() / 2;
+    for (SourceFile old : among) {
+      List<String> common = lines(old);
+      common.retainAll(new HashSet<>(lines));
+      if (common.size() > most) {
+        most = common.size();
+        best = old;
+      }
+    }
+    return best;
   }
 
   private static @Nullable SourceFile earlier(SourceFile fresh, List<SourceFile> among) {

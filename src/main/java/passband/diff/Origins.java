@@ -178,6 +178,7 @@ final class Origins {
     OnlyWhen when = test.conditions().when();
     add(lines, when == null ? null : when.span());
     add(lines, test.onTime() == null ? null : test.onTime().span());
+    add(lines, test.sweep() == null ? null : test.sweep().span());
     add(lines, test.name());
     if (run.setup() != null) {
       add(lines, run.setup().name().span());
@@ -205,6 +206,11 @@ final class Origins {
     tree.instruments().forEach(one -> add(lines, one.span()));
     tree.leads().forEach(word -> add(lines, word));
     tree.phases().forEach(word -> add(lines, word));
+    for (Tree.Part part : tree.parts()) {
+      if (part instanceof Tree.Adjust adjust) {
+        add(lines, adjust.name());
+      }
+    }
   }
 
   private static void add(List<Span> lines, @Nullable Word word) {

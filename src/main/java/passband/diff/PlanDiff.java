@@ -4,44 +4,71 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
-import java.util.Set;
-import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
-import passband.plan.Meaning;
+import passband.plan.Naming;
 import passband.plan.Plan;
+import passband.plan.Profile;
 
 /**
- * What changed in meaning between two revisions of a procedure.
+ * What changed in meaning between two revisions of a procedure, or of a profile or a rule by
+ * itself.
  *
- * @param was null for a procedure that is new
- * @param now null for a procedure that is gone
+ * @param was null for what is new
+ * @param now null for what is gone
  * @param groups the changes by what brought them about, the group with the worst first
  */
-public record PlanDiff(@Nullable Plan was, @Nullable Plan now, List<ChangeGroup> groups) {
+public record PlanDiff(
+    @Nullable Compared was, @Nullable Compared now, List<ChangeGroup> groups) {
 
-  /** Compares the procedures of two libraries by name; those without a change are left out. */
+  /** Compares the procedures of two libraries; those without a change are left out. */
   public static List<PlanDiff> between(List<Plan> was, List<Plan> now) {
+    return between(was, List.of(), now, List.of());
+  }
+
+  /**
+   * Compares two libraries by name, what was renamed with what it was; what is without a change is
+   * left out.
+   *
+   * @param wasProfiles what is told by itself where no procedure of either side uses it; likewise
+   *     {@code nowProfiles}
+   */
+  public static List<PlanDiff> between(
+      List<Plan> was, List<Profile> wasProfiles, List<Plan> now, List<Profile> nowProfiles) {
+    List<Compared> old = Compared.all(was, wasProfiles);
+    List<Compared> fresh = Compared.all(now, nowProfiles);
     List<PlanDiff> diffs = new ArrayList<>();
-    Set<String> names = new TreeSet<>();
-    was.forEach(p -> names.add(p.name().text()));
-    now.forEach(p -> names.add(p.name().text()));
-    for (String name : names) {
-      Plan old = find(was, name);
-      Plan fresh = find(now, name);
-      if (old == null || fresh == null) {
-        diffs.add(new PlanDiff(old, fresh, List.of()));
-        continue;
-      }
-      List<ChangeGroup> groups = groups(old, fresh);
-      if (!groups.isEmpty()) {
-        diffs.add(new PlanDiff(old, fresh, groups));
+    for (Pairing.Pair pair : Pairing.of(old, fresh)) {
+      boolean used = isUsed(pair.was(), was) || isUsed(pair.now(), now);
+      PlanDiff diff = used ? null : of(pair.was(), pair.now());
+      if (diff != null) {
+        diffs.add(diff);
       }
     }
     return diffs;
   }
 
-  private static @Nullable Plan find(List<Plan> plans, String name) {
-    return plans.stream().filter(p -> p.name().text().equals(name)).findFirst().orElse(null);
+  private static boolean isUsed(@Nullable Compared one, List<Plan> plans) {
+    return one != null && one.profile() != null && one.profile().isUsed(plans);
+  }
+
+  /** Null where both are the same. */
+  private static @Nullable PlanDiff of(@Nullable Compared was, @Nullable Compared now) {
+    if (was == null || now == null) {
+      return new PlanDiff(was, now, List.of());
+    }
+    Plan old = was.plan();
+    Plan fresh = now.plan();
+    Naming naming = old == null || fresh == null ? Naming.OWN : Renames.between(old, fresh);
+    List<ChangeGroup> groups =
+        Comparison.groups(old, was.facts(naming), fresh, now.facts(Naming.OWN));
+    return groups.isEmpty() ? null : new PlanDiff(was, now, groups);
+  }
+
+  /** The same revision for another instrument: that its meaning differs is no fault. */
+  public PlanDiff ofOneRevision() {
+    List<ChangeGroup> others = new ArrayList<>(groups);
+    others.removeIf(group -> group.kind() == Kind.SAME_REVISION);
+    return new PlanDiff(was, now, others);
   }
 
   /** All changes, what can hurt most first, then in the order of the bench. */
@@ -52,14 +79,13 @@ public record PlanDiff(@Nullable Plan was, @Nullable Plan now, List<ChangeGroup>
     return changes;
   }
 
-  private static List<ChangeGroup> groups(Plan was, Plan now) {
-    return Comparison.groups(
-        was, Meaning.of(was, Renames.between(was, now)).byKey(), now, Meaning.of(now).byKey());
+  /** What is compared, by the name that it has now. */
+  public Compared subject() {
+    return now != null ? now : Objects.requireNonNull(was, "a comparison of nothing");
   }
 
-  /** The name of the procedure. */
+  /** Its name. */
   public String name() {
-    Plan plan = now != null ? now : Objects.requireNonNull(was, "a comparison of nothing");
-    return plan.name().text();
+    return subject().name();
   }
 }

@@ -32,7 +32,17 @@ final class Renames {
     Renames modes = new Renames();
     was.device().modes().forEach(m -> modes.was.put(m.name().text(), m.renamedFrom()));
     now.device().modes().forEach(m -> modes.now.put(m.name().text(), m.renamedFrom()));
-    return new Naming(tests.pairs(), outlets.pairs(), modes.pairs());
+    Map<String, String> declared = new HashMap<>();
+    declare("device " + was.device().name(), "device " + now.device().name(), now, declared);
+    declare("procedure " + was.name(), "procedure " + now.name(), now, declared);
+    return new Naming(tests.pairs(), outlets.pairs(), modes.pairs(), declared);
+  }
+
+  /** Where nothing is allowed under the old name any more. */
+  private static void declare(String old, String fresh, Plan now, Map<String, String> declared) {
+    if (now.allowed().stream().noneMatch(allowed -> allowed.place().equals(old))) {
+      declared.put(old, fresh);
+    }
   }
 
   private Map<String, String> pairs() {

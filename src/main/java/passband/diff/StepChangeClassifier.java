@@ -41,6 +41,9 @@ final class StepChangeClassifier {
     if (isReworded(oldCautions, newCautions) || isLater(oldCautions.keySet())) {
       return Kind.CAUTION_CHANGED;
     }
+    if (texts(was).equals(texts(now))) {
+      return Kind.ORDER;
+    }
     if (isFewer(oldChecks, newChecks)) {
       return Kind.CHECK_REMOVED;
     }
@@ -48,6 +51,14 @@ final class StepChangeClassifier {
       return isFewer(newChecks, oldChecks) ? Kind.CHECK_ADDED : Kind.CHECK_CHANGED;
     }
     return oldCautions.equals(newCautions) ? Kind.STEP : Kind.CAUTION_ADDED;
+  }
+
+  /** What the steps say, in no order. */
+  private static List<String> texts(List<PlanStep> steps) {
+    List<String> texts = new ArrayList<>();
+    steps.forEach(step -> texts.add(step.kind() + " " + step.insteadOf() + " " + step.text()));
+    texts.sort(null);
+    return texts;
   }
 
   private static boolean isReworded(Map<String, String> was, Map<String, String> now) {

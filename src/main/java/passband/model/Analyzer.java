@@ -94,6 +94,15 @@ public record Analyzer(
       @Nullable Rational through,
       List<Range> ranges,
       Span span) {
+    /** The range that reaches highest. */
+    public Range widest() {
+      Range widest = ranges.get(0);
+      for (Range range : ranges) {
+        widest = range.to().compareTo(widest.to()) > 0 ? range : widest;
+      }
+      return widest;
+    }
+
     private Measure among(List<Terminal> jacks) {
       return from == null || to == null
           ? this

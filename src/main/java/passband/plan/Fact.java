@@ -43,7 +43,7 @@ public record Fact(
   private record OfRecord(RecordLimit limit) implements Told {}
 
   /** What is done, in order. */
-  private record OfSteps(List<PlanStep> steps) implements Told {}
+  private record OfSteps(List<PlanStep> steps, List<String> shown) implements Told {}
 
   /** What a profile or a rule says that a quantity has to be, as written. */
   private record Written(LimitExpression limit) implements Told {}
@@ -141,9 +141,9 @@ public record Fact(
     return telling(new OfLimit(limit));
   }
 
-  /** The same of steps. */
-  Fact with(List<PlanStep> steps) {
-    return telling(new OfSteps(List.copyOf(steps)));
+  /** The same of steps, with each in words. */
+  Fact with(List<PlanStep> steps, List<String> each) {
+    return telling(new OfSteps(List.copyOf(steps), List.copyOf(each)));
   }
 
   /** The same of what a profile or a rule writes. */
@@ -173,6 +173,11 @@ public record Fact(
   /** What is done, in order; null for a fact that is not that. */
   public @Nullable List<PlanStep> steps() {
     return told instanceof OfSteps of ? of.steps : null;
+  }
+
+  /** What is done, each step in words; null for a fact that is not that. */
+  public @Nullable List<String> stepsShown() {
+    return told instanceof OfSteps of ? of.shown : null;
   }
 
   /** What a profile or a rule writes of a quantity; null for a fact that is not that. */

@@ -108,24 +108,12 @@ public final class FactText {
     }
     Unit unit = coherent(series);
     List<String> texts = new ArrayList<>();
-    for (Series.Segment s : sorted(series.segments())) {
+    for (Series.Segment s : SeriesForm.of(series.segments())) {
       String to = s.from().equals(s.to()) ? "" : " to " + value(s.to(), unit);
       String step = s.step() == null ? "" : " step " + value(s.step(), unit);
       texts.add(value(s.from(), unit) + to + step);
     }
     return String.join(", ", texts);
-  }
-
-  /** The segments from the least on: in which order they are declared makes no difference. */
-  static List<Series.Segment> sorted(List<Series.Segment> segments) {
-    List<Series.Segment> sorted = new ArrayList<>(segments);
-    sorted.sort(
-        (one, other) -> {
-          int from = one.from().compareTo(other.from());
-          int to = from != 0 ? from : one.to().compareTo(other.to());
-          return to != 0 ? to : String.valueOf(one.step()).compareTo(String.valueOf(other.step()));
-        });
-    return sorted;
   }
 
   /** The unit without a prefix: how a profile spells its units is no part of the meaning. */

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.function.Predicate;
 import passband.source.Sha256;
 
 /**
@@ -19,7 +20,7 @@ import passband.source.Sha256;
  */
 public final class Meaning {
   /** Changes when the same procedure comes to be written out in another way. */
-  public static final int VERSION = 4;
+  public static final int VERSION = 5;
 
   private final List<Fact> facts;
 
@@ -36,11 +37,17 @@ public final class Meaning {
   public static Meaning of(Plan plan, Naming naming) {
     FactList facts = new FactList();
     new MeaningOfProcedure(facts, naming).add(plan);
-    new MeaningOfDevice(facts, naming).add(plan);
-    MeaningOfAnalyzer.add(plan.instruments(), facts, plan.name().span());
+    Predicate<String> drawn = Drawn.in(plan);
+    new MeaningOfDevice(facts, naming, drawn).add(plan);
+    MeaningOfAnalyzer.add(plan.instruments(), facts, drawn, plan.name().span());
     new MeaningOfLeads(facts).add(plan);
     new MeaningOfStages(facts, naming).add(plan);
     return new Meaning(facts.list());
+  }
+
+  /** The meaning of a profile or a rule by itself. */
+  public static Meaning of(Profile profile) {
+    return new Meaning(profile.facts());
   }
 
   /** The facts: the procedure, the profiles, then what is done in bench order. */

@@ -2,10 +2,13 @@ package passband.plan;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import passband.model.Analyzer;
 import passband.model.Instruments;
+import passband.model.Series;
 import passband.plan.Fact.Area;
+import passband.quantity.Rational;
 import passband.source.Span;
 import passband.syntax.Ratings;
 
@@ -16,15 +19,16 @@ final class MeaningOfAnalyzer {
   private final String prefix;
   private final String subject;
 
-  private MeaningOfAnalyzer(FactList facts, String role) {
+  MeaningOfAnalyzer(FactList facts, Predicate<String> drawn, String role) {
     boolean only = role.equals(Instruments.ONLY);
     this.facts = facts;
-    this.profile = new MeaningOfProfiles(facts, Naming.OWN, Area.ANALYZER);
+    this.profile = new MeaningOfProfiles(facts, Naming.OWN, Area.ANALYZER, drawn);
     this.prefix = only ? "" : role + "/";
     this.subject = only ? "the analyzer" : "the analyzer '" + role + "'";
   }
 
-  static void add(Instruments instruments, FactList facts, Span at) {
+  static void add(
+      Instruments instruments, FactList facts, Predicate<String> drawn, Span at) {
     for (Instruments.Taken one : instruments.roles()) {
       String role = one.role().text();
       if (!role.equals(one.unit().role())) {
@@ -37,12 +41,15 @@ final class MeaningOfAnalyzer {
                 one.role().span()));
       }
     }
-    instruments.units().forEach(unit -> new MeaningOfAnalyzer(facts, unit.role()).add(unit));
+    for (Analyzer unit : instruments.units()) {
+      new MeaningOfAnalyzer(facts, drawn, unit.role()).add(unit);
+    }
     List<String> names = instruments.names();
     facts.add(Fact.order(Area.ORDER, "roles", "the order of the instruments", names, at));
   }
 
-  private void add(Analyzer analyzer) {
+  /** Of one instrument. */
+  void add(Analyzer analyzer) {
     Span at = analyzer.name().span();
     fact(
         prefix + "analyzer",
@@ -83,21 +90,51 @@ final class MeaningOfAnalyzer {
 
   // ---- loads ----
 
-  /** Loads, and their order: the first that has a value is the one that is set to it. */
+  /**
+   * Loads, and the order of those that have a value in common: the first of them is the one that is
+   * set to it.
+   */
   private void loads(Analyzer analyzer) {
     List<String> order = new ArrayList<>();
     for (Analyzer.LoadBank load : analyzer.loads()) {
       String ends = load.from().id() + " to " + load.to().id();
-      order.add(ends);
+      if (isShared(load, analyzer.loads())) {
+        order.add(ends);
+      }
       load(load, "load/" + ends, "load from " + ends);
     }
-    facts.add(
-        Fact.order(
-            Area.ANALYZER,
-            prefix + "loads",
-            "the order of the loads",
-            order,
-            analyzer.name().span()));
+    if (!order.isEmpty()) {
+      String key = prefix + "loads/chosen";
+      Span at = analyzer.name().span();
+      facts.add(
+          Fact.order(Area.ANALYZER, key, "the loads that are set to a value first", order, at));
+    }
+  }
+
+  private static boolean isShared(Analyzer.LoadBank load, List<Analyzer.LoadBank> loads) {
+    for (Analyzer.LoadBank other : loads) {
+      boolean ends = other.terminations().stream().anyMatch(load.terminations()::contains);
+      if (other != load && (ends || meet(load.values(), other.values()))) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Whether some value may be in both; spans with steps that miss each other count as meeting. */
+  private static boolean meet(Series one, Series other) {
+    for (Series.Segment a : one.segments()) {
+      for (Series.Segment b : other.segments()) {
+        boolean single = a.from().equals(a.to()) || b.from().equals(b.to());
+        Series.Segment spanned = a.from().equals(a.to()) ? b : a;
+        Rational value = a.from().equals(a.to()) ? a.from() : b.from();
+        boolean apart = a.to().compareTo(b.from()) < 0 || b.to().compareTo(a.from()) < 0;
+        if (single ? spanned.contains(value) : !apart) {
+          return true;
+        }
+      }
+    }
+    return false;
   }
 
   private void load(Analyzer.LoadBank load, String key, String subject) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import passband.model.Device;
 import passband.model.Terminal;
@@ -19,17 +20,22 @@ final class MeaningOfDevice {
   private final Naming naming;
   private final MeaningOfProfiles profile;
 
-  MeaningOfDevice(FactList facts, Naming naming) {
+  MeaningOfDevice(FactList facts, Naming naming, Predicate<String> drawn) {
     this.facts = facts;
     this.naming = naming;
-    this.profile = new MeaningOfProfiles(facts, naming, Area.PROFILE);
+    this.profile = new MeaningOfProfiles(facts, naming, Area.PROFILE, drawn);
   }
 
   void add(Plan plan) {
-    Device device = plan.device();
+    add(plan.device());
+    drawnTogether(plan);
+  }
+
+  /** Of a generator by itself. */
+  void add(Device device) {
     facts.add(
         Fact.of(
-            Area.PROFILE,
+            Area.NAME,
             "device",
             "the generator",
             Canonical.of(device.name(), device.title()),
@@ -37,7 +43,6 @@ final class MeaningOfDevice {
             device.name().span()));
     device.limits().forEach(l -> limit("device/limit/" + l.quantity(), "the generator", l));
     device.outlets().forEach(this::outlet);
-    drawnTogether(plan);
     device.modes().forEach(this::mode);
     profile.actions("generator", device.actions());
     device.states().forEach(this::state);

@@ -14,12 +14,17 @@ final class MeaningOfLeads {
   }
 
   void add(Plan plan) {
-    plan.leads().forEach(this::lead);
+    add(plan.leads());
     List<String> used = new ArrayList<>();
     plan.usedLeads().forEach(lead -> used.add(lead.name().text()));
     facts.add(
         Fact.order(
             Area.LEAD, "leads", "the order of the leads to collect", used, plan.name().span()));
+  }
+
+  /** Of leads by themselves. */
+  void add(List<Lead> leads) {
+    leads.forEach(this::lead);
   }
 
   private void lead(Lead lead) {

@@ -1,5 +1,7 @@
 package passband.plan;
 
+import java.util.ArrayList;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import passband.model.Accuracy;
 import passband.model.Analyzer;
@@ -41,10 +43,34 @@ final class MeaningOfMeasures {
         through == null ? Canonical.of(from, to) : Canonical.of(from, to, through),
         (shown + own).strip(),
         measure.span());
+    List<Analyzer.Range> sorted = new ArrayList<>(measure.ranges());
+    sorted.sort(MeaningOfMeasures::order);
     int number = 1;
-    for (Analyzer.Range range : measure.ranges()) {
+    for (Analyzer.Range range : sorted) {
       range(range, key + "/" + number, subject + ", range " + number);
       number++;
+    }
+    chosen(measure, sorted, key, subject);
+  }
+
+  private static int order(Analyzer.Range one, Analyzer.Range other) {
+    int from = one.from().compareTo(other.from());
+    int to = from != 0 ? from : one.to().compareTo(other.to());
+    return to != 0 ? to : one.resolution().compareTo(other.resolution());
+  }
+
+  /** Of ranges with values in common the first is the one that is read; else no order counts. */
+  private void chosen(
+      Analyzer.Measure measure, List<Analyzer.Range> sorted, String key, String subject) {
+    boolean meet = false;
+    for (int i = 1; i < sorted.size(); i++) {
+      meet |= sorted.get(i).from().compareTo(sorted.get(i - 1).to()) < 0;
+    }
+    if (meet && !sorted.equals(measure.ranges())) {
+      List<String> order = new ArrayList<>();
+      measure.ranges().forEach(one -> order.add("range " + (sorted.indexOf(one) + 1)));
+      String first = subject + ", the ranges that are read first";
+      facts.add(Fact.order(Area.ANALYZER, key + "/chosen", first, order, measure.span()));
     }
   }
 

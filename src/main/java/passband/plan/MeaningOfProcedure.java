@@ -22,7 +22,7 @@ final class MeaningOfProcedure {
 
   void add(Plan plan) {
     var at = plan.name().span();
-    facts.add(Fact.text(Area.TEXT, "procedure", "the procedure's name", plan.name().text(), at));
+    facts.add(Fact.text(Area.NAME, "procedure", "the procedure's name", plan.name().text(), at));
     facts.add(Fact.text(Area.TEXT, "title", "the title", plan.title(), at));
     revision(plan);
     decision(plan);
@@ -36,7 +36,18 @@ final class MeaningOfProcedure {
             at));
     language(plan);
     cautions(plan);
+    rests(plan);
     allowed(plan);
+  }
+
+  /** Whoever stops puts settings back in the order of the profiles. */
+  private void rests(Plan plan) {
+    List<String> ids = new ArrayList<>();
+    Rests.of(plan).forEach(rest -> ids.add(rest.id()));
+    if (!ids.isEmpty()) {
+      String subject = "the order of the settings that are put back";
+      facts.add(Fact.order(Area.ORDER, "rests", subject, ids, plan.name().span()));
+    }
   }
 
   /** English has no fact: it need not be said. */

@@ -3,6 +3,7 @@ package passband.plan;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import passband.model.ExtraSetting;
 import passband.model.Join;
@@ -18,22 +19,27 @@ final class MeaningOfProfiles {
   private final FactList facts;
   private final Naming naming;
   private final Area area;
+  private final Predicate<String> drawn;
 
   /**
    * @param area of everything that is not a step that stops the output
+   * @param drawn tells the outlets and instruments whose terminals are printed in their order
    */
-  MeaningOfProfiles(FactList facts, Naming naming, Area area) {
+  MeaningOfProfiles(FactList facts, Naming naming, Area area, Predicate<String> drawn) {
+    this.drawn = drawn;
     this.facts = facts;
     this.naming = naming;
     this.area = area;
   }
 
-  /** Terminals, and their order: wiring drawings have them as on the panel. */
+  /** Terminals, and their order where wiring drawings have them: as on the panel. */
   void terminals(String key, String of, List<Terminal> terminals, Span span) {
+    boolean printed = false;
     List<String> ids = new ArrayList<>();
     for (Terminal terminal : terminals) {
       String id = naming.terminal(terminal);
       ids.add(id);
+      printed |= drawn.test(terminal.owner());
       String holds = terminal.holds() == 1 ? null : "holds " + terminal.holds();
       facts.add(
           Fact.of(
@@ -46,7 +52,9 @@ final class MeaningOfProfiles {
       floating(id, terminal);
       byHand(id, terminal);
     }
-    facts.add(Fact.order(area, key, of + ", order of the terminals", ids, span));
+    if (printed) {
+      facts.add(Fact.order(area, key, of + ", order of the terminals", ids, span));
+    }
   }
 
   /** The pole that a contact floats on: which leads may go to the contact depends on it. */
@@ -153,7 +161,7 @@ final class MeaningOfProfiles {
       return null;
     }
     List<String> segments = new ArrayList<>();
-    for (Series.Segment s : FactText.sorted(series.segments())) {
+    for (Series.Segment s : SeriesForm.of(series.segments())) {
       segments.add(Canonical.of(s.from(), s.to(), s.step()));
     }
     return Canonical.of(series.dimension(), segments);

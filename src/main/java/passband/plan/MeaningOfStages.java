@@ -1,7 +1,9 @@
 package passband.plan;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import passband.model.Terminal;
 import passband.plan.Fact.Area;
@@ -217,8 +219,11 @@ final class MeaningOfStages implements Stage.Visitor<Void> {
         key);
     String on = "setup " + name + " on " + outlet;
     List<String> leads = new ArrayList<>();
+    Map<String, Integer> joints = new HashMap<>();
     for (Wire wire : setup.wires()) {
-      String lead = wire.lead().name().text() + (wire.lead().accessory() ? "/" + leads.size() : "");
+      String own = wire.lead().name().text();
+      int number = joints.merge(own, 1, Integer::sum);
+      String lead = wire.lead().accessory() ? own + "/" + number : own;
       leads.add(lead);
       facts.share(wire(wire, "wire/" + name + "/" + outlet + "/" + lead, on).partOf(owner), key);
     }

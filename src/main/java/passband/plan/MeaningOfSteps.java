@@ -21,7 +21,9 @@ final class MeaningOfSteps {
   }
 
   Fact fact(Area area, String key, String subject, List<PlanStep> steps, @Nullable Span span) {
-    return Fact.of(area, key, subject, canonical(steps), shown(steps), span).with(steps);
+    List<String> shown = shown(steps);
+    String text = String.join(" / ", shown);
+    return Fact.of(area, key, subject, canonical(steps), text, span).with(steps, shown);
   }
 
   /** What values that these steps record have to be, each a fact of its own. */
@@ -61,18 +63,21 @@ final class MeaningOfSteps {
     return parts;
   }
 
-  private String shown(List<PlanStep> steps) {
+  private List<String> shown(List<PlanStep> steps) {
+    List<String> each = new ArrayList<>();
+    steps.forEach(step -> each.add(shown(step)));
+    return each;
+  }
+
+  private String shown(PlanStep step) {
     StringBuilder shown = new StringBuilder();
-    for (PlanStep step : steps) {
-      shown.append(shown.isEmpty() ? "" : " / ");
-      shown.append(step.insteadOf() == null ? "" : "for " + step.insteadOf() + ": ");
-      shown.append(step.kind().word());
-      for (Object operand : step.act().accept(operands)) {
-        shown.append(operand == null ? " -" : " " + shown(operand));
-      }
-      if (step.words() != null) {
-        shown.append(" “").append(step.words().text(MeaningOfSteps::placeholder)).append('”');
-      }
+    shown.append(step.insteadOf() == null ? "" : "for " + step.insteadOf() + ": ");
+    shown.append(step.kind().word());
+    for (Object operand : step.act().accept(operands)) {
+      shown.append(operand == null ? " -" : " " + shown(operand));
+    }
+    if (step.words() != null) {
+      shown.append(" “").append(step.words().text(MeaningOfSteps::placeholder)).append('”');
     }
     return shown.toString();
   }

@@ -5,15 +5,18 @@ import passband.model.Terminal;
 
 /**
  * What names are called in another revision of the procedure, where they were renamed: tests,
- * outlets and modes, each by its own name.
+ * outlets and modes, each by its own name, and declarations of a file by kind and name.
  */
 public record Naming(
-    Map<String, String> tests, Map<String, String> outlets, Map<String, String> modes) {
+    Map<String, String> tests,
+    Map<String, String> outlets,
+    Map<String, String> modes,
+    Map<String, String> declared) {
   /** Before the outlet that delivers while another is measured. */
   private static final String DRIVEN = "driven=";
 
   /** Every name stays as it is. */
-  public static final Naming OWN = new Naming(Map.of(), Map.of(), Map.of());
+  public static final Naming OWN = new Naming(Map.of(), Map.of(), Map.of(), Map.of());
 
   String test(String name) {
     return tests.getOrDefault(name, name);
@@ -75,7 +78,7 @@ public record Naming(
     return switch (place.substring(0, space)) {
       case "test " -> "test " + test(name);
       case "mode " -> "mode " + mode(name);
-      default -> place;
+      default -> declared.getOrDefault(place, place);
     };
   }
 }

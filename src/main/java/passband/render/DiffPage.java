@@ -31,7 +31,8 @@ public final class DiffPage {
    * @param rows the changes; of a group of one, that one alone
    */
   public record Group(
-      String heading,
+      String kinds,
+      String subject,
       @Nullable String place,
       List<String> was,
       List<String> now,
@@ -72,7 +73,8 @@ public final class DiffPage {
   private static Group group(ChangeGroup group, String id) {
     Hunk edit = group.changes().size() == 1 ? null : group.edit();
     return new Group(
-        DiffReport.heading(group),
+        group.counts(),
+        DiffReport.subject(group),
         edit == null ? null : edit.place(),
         edit == null ? List.of() : edit.was().texts(),
         edit == null ? List.of() : edit.now().texts(),

@@ -11,6 +11,7 @@ import org.jspecify.annotations.Nullable;
 import passband.diagnostic.JsonReport;
 import passband.diff.Change;
 import passband.diff.ChangeGroup;
+import passband.diff.Compared;
 import passband.diff.Detail;
 import passband.diff.Ends;
 import passband.diff.Hunk;
@@ -84,11 +85,12 @@ public final class DiffReport {
     List<Change> changes = group.changes();
     return changes.size() == 1
         ? changes.get(0).kind().word() + ": " + changes.get(0).subject()
-        : group.counts() + ": " + subjects(changes);
+        : group.counts() + ": " + subject(group);
   }
 
   /** What changes most: the subjects of the worst kind, as far as their beginnings are the same. */
-  private static String subjects(List<Change> changes) {
+  static String subject(ChangeGroup group) {
+    List<Change> changes = group.changes();
     List<String> worst = new ArrayList<>();
     for (Change change : changes) {
       if (change.kind() == changes.get(0).kind()) {
@@ -167,17 +169,18 @@ public final class DiffReport {
         .replace("\n", " ");
   }
 
-  /** For other programs: {@code {"format":"passband-diff/5","procedures":[…]}}. */
+  /** For other programs: {@code {"format":"passband-diff/5","compared":[…]}}. */
   public static String json(List<PlanDiff> diffs) {
     StringWriter out = new StringWriter();
     try (JsonWriter json = new JsonWriter(out)) {
       json.setFormattingStyle(FormattingStyle.PRETTY);
       json.beginObject();
       json.name("format").value("passband-diff/5");
-      json.name("procedures").beginArray();
+      json.name("compared").beginArray();
       for (PlanDiff diff : diffs) {
         json.beginObject();
-        json.name("procedure").value(diff.name());
+        json.name("kind").value(diff.subject().kind());
+        json.name("name").value(diff.name());
         side(json, "was", diff.was());
         side(json, "now", diff.now());
         json.name("causes").beginArray();
@@ -234,16 +237,21 @@ public final class DiffReport {
     json.endObject();
   }
 
-  private static void side(JsonWriter json, String name, @Nullable Plan plan) throws IOException {
+  private static void side(JsonWriter json, String name, @Nullable Compared side)
+      throws IOException {
     json.name(name);
-    if (plan == null) {
+    if (side == null) {
       json.nullValue();
       return;
     }
+    Plan plan = side.plan();
     json.beginObject();
-    json.name("revision").value(plan.revision().label());
-    json.name("date").value(plan.revision().date());
-    json.name("digest").value(plan.digest());
+    json.name("name").value(side.name());
+    if (plan != null) {
+      json.name("revision").value(plan.revision().label());
+      json.name("date").value(plan.revision().date());
+    }
+    json.name("digest").value(side.digest());
     json.endObject();
   }
 
@@ -340,25 +348,26 @@ public final class DiffReport {
     return edit.place() + ": " + text(edit.left());
   }
 
-  /** The procedure with its two revisions. */
+  /** What is compared, with its two revisions. */
   public static String title(PlanDiff diff) {
-    Plan was = diff.was();
-    Plan now = diff.now();
+    Compared was = diff.was();
+    Compared now = diff.now();
+    String name = (diff.subject().plan() == null ? diff.subject().kind() + " " : "") + diff.name();
     if (was != null && now != null) {
-      return diff.name() + ": " + side(was) + " -> " + side(now);
+      String renamed = was.name().equals(now.name()) ? "" : " (was " + was.name() + ")";
+      return name + renamed + ": " + side(was) + " -> " + side(now);
     }
     String removed = was == null ? "" : ": removed, was " + side(was);
-    return diff.name() + (now == null ? removed : ": new, " + side(now));
+    return name + (now == null ? removed : ": new, " + side(now));
   }
 
-  private static String side(Plan plan) {
-    return "revision "
-        + plan.revision().label()
-        + " of "
-        + plan.revision().date()
-        + " ("
-        + plan.digest().substring(0, SHORT)
-        + ")";
+  private static String side(Compared side) {
+    Plan plan = side.plan();
+    String digest = side.digest().substring(0, SHORT);
+    return plan == null
+        ? digest
+        : "revision " + plan.revision().label() + " of " + plan.revision().date()
+            + " (" + digest + ")";
   }
 
   /** A compiled procedure's facts, a line each: what a line-by-line comparison can be made of. */

@@ -3,13 +3,10 @@ package passband.render;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
-import passband.model.Analyzer;
-import passband.model.ExtraSetting;
-import passband.plan.Act;
 import passband.plan.Plan;
-import passband.plan.PlanStep;
-import passband.plan.Point;
+import passband.plan.Rests;
 import passband.plan.Stage;
 import passband.words.Language;
 
@@ -49,31 +46,12 @@ final class WhenStopped {
 
   /** Of what some line sets to anything else, where it rests. */
   private static List<String> rests(Plan plan) {
+    Language language = plan.language();
     List<String> rests = new ArrayList<>();
-    for (ExtraSetting setting : plan.device().settings()) {
-      add(plan, "device." + setting.name().text(), setting, rests);
-    }
-    for (Analyzer unit : plan.instruments().units()) {
-      for (ExtraSetting setting : unit.settings()) {
-        add(plan, unit.role() + "." + setting.name().text(), setting, rests);
-      }
+    for (Rests.Rest one : Rests.of(plan)) {
+      String rest = Objects.requireNonNull(one.setting().leave()).text();
+      rests.add(language.of("stop.rest", one.setting().title(), language.number(rest)));
     }
     return rests;
-  }
-
-  private static void add(Plan plan, String id, ExtraSetting setting, List<String> rests) {
-    if (setting.leave() == null) {
-      return;
-    }
-    String rest = setting.leave().text();
-    for (Point point : plan.points()) {
-      for (PlanStep step : point.steps()) {
-        if (step.act() instanceof Act.Set set && set.id().equals(id) && !set.value().equals(rest)) {
-          Language language = plan.language();
-          rests.add(language.of("stop.rest", setting.title(), language.number(rest)));
-          return;
-        }
-      }
-    }
   }
 }

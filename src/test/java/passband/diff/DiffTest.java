@@ -318,7 +318,7 @@ class DiffTest {
     JsonObject json = JsonParser.parseString(DiffReport.json(diffs)).getAsJsonObject();
     assertEquals("passband-diff/5", json.get("format").getAsString());
     JsonObject change =
-        json.getAsJsonArray("procedures")
+        json.getAsJsonArray("compared")
             .get(0)
             .getAsJsonObject()
             .getAsJsonArray("causes")
@@ -342,7 +342,7 @@ class DiffTest {
             .get("accept_lower")
             .getAsBigDecimal());
     String page = DiffPage.of(diffs);
-    assertTrue(page.contains("<b>limits loosened</b> tack-output"), page);
+    assertTrue(page.contains("<b>limits loosened</b><small>tack-output"), page);
     assertTrue(page.contains("Reviewed by"));
   }
 

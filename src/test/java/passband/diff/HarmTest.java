@@ -144,7 +144,7 @@ class HarmTest {
         Kind.CAUTION_CHANGED,
         between(step, caution + step, caution.replace("burns", "is warm") + step));
     assertEquals(Kind.CAUTION_CHANGED, between(step, caution + step, step + caution));
-    assertEquals(Kind.STEP, between(step, step + caution, caution + step));
+    assertEquals(Kind.ORDER, between(step, step + caution, caution + step));
   }
 
   private static Kind worst(String from, String to) {
