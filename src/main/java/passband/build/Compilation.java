@@ -79,6 +79,5 @@ public record Compilation<R>(
     return new Done<>(compiled.found(), compiled.declared(), results);
   }
 
-  private record Done<R>(
-      CompilationUnit.Found found, List<Profile> declared, List<R> results) {}
+  private record Done<R>(CompilationUnit.Found found, List<Profile> declared, List<R> results) {}
 }

@@ -43,8 +43,7 @@ public record CompilationUnit(
    *
    * @param declared what the files that are named declare besides procedures
    */
-  public record Compiled(
-      List<Plan> plans, List<Profile> declared, Found found) {}
+  public record Compiled(List<Plan> plans, List<Profile> declared, Found found) {}
 
   /**
    * What was found in a group.

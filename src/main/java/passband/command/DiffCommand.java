@@ -40,9 +40,8 @@ final class DiffCommand implements Verb {
       }
       return ExitStatus.CANNOT_RUN;
     }
-    List<PlanDiff> diffs = 
-        PlanDiff.between(
-            was.procedures(), was.declared(), now.procedures(), now.declared());
+    List<PlanDiff> diffs =
+        PlanDiff.between(was.procedures(), was.declared(), now.procedures(), now.declared());
     if (retargeted) {
       diffs.replaceAll(PlanDiff::ofOneRevision);
     }

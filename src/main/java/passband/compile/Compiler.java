@@ -138,8 +138,7 @@ public final class Compiler {
     return declared;
   }
 
-  private static void declared(
-      Tree.Declaration one, Profiles profiles, List<Profile> declared) {
+  private static void declared(Tree.Declaration one, Profiles profiles, List<Profile> declared) {
     if (one instanceof Tree.Device device) {
       declared.add(Profile.of(profiles.device(device)));
     } else if (one instanceof Tree.Analyzer analyzer) {

@@ -61,9 +61,7 @@ final class AcceptanceClassifier {
     Kind kind = kind(old, fresh);
     Analyzer.Range range = fresh.range();
     Span span = range == null ? after.span() : range.span();
-    return kind == null
-        ? null
-        : change(kind, before, after, text(old), text(fresh), span);
+    return kind == null ? null : change(kind, before, after, text(old), text(fresh), span);
   }
 
   private static Limit limit(Fact fact) {

@@ -17,8 +17,7 @@ import passband.plan.Profile;
  * @param now null for what is gone
  * @param groups the changes by what brought them about, the group with the worst first
  */
-public record PlanDiff(
-    @Nullable Compared was, @Nullable Compared now, List<ChangeGroup> groups) {
+public record PlanDiff(@Nullable Compared was, @Nullable Compared now, List<ChangeGroup> groups) {
 
   /** Compares the procedures of two libraries; those without a change are left out. */
   public static List<PlanDiff> between(List<Plan> was, List<Plan> now) {

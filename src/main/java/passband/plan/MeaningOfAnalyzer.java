@@ -27,8 +27,7 @@ final class MeaningOfAnalyzer {
     this.subject = only ? "the analyzer" : "the analyzer '" + role + "'";
   }
 
-  static void add(
-      Instruments instruments, FactList facts, Predicate<String> drawn, Span at) {
+  static void add(Instruments instruments, FactList facts, Predicate<String> drawn, Span at) {
     for (Instruments.Taken one : instruments.roles()) {
       String role = one.role().text();
       if (!role.equals(one.unit().role())) {

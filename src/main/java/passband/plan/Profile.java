@@ -101,8 +101,7 @@ public record Profile(String kind, Word name, List<Fact> facts, List<Span> parts
         .with(limit);
   }
 
-  private static void named(
-      FactList facts, String subject, Word name, @Nullable Word title) {
+  private static void named(FactList facts, String subject, Word name, @Nullable Word title) {
     String shown = title == null ? name.text() : title.text();
     facts.add(
         Fact.of(
@@ -118,8 +117,7 @@ public record Profile(String kind, Word name, List<Fact> facts, List<Span> parts
       String kind, Word name, FactList facts, List<Tree.Allow> allows, List<Span> parts) {
     for (Tree.Allow allow : allows) {
       String code = allow.code().text();
-      facts.add(
-          Fact.text(Area.ALLOW, "allow/" + code, code, allow.reason().text(), allow.span()));
+      facts.add(Fact.text(Area.ALLOW, "allow/" + code, code, allow.reason().text(), allow.span()));
     }
     return new Profile(kind, name, facts.list(), parts);
   }

@@ -70,9 +70,7 @@ final class SeriesForm {
     TreeSet<Rational> values = new TreeSet<>();
     for (Segment one : stepped) {
       Rational step = one.step();
-      for (Rational v = one.from();
-          step != null && v.compareTo(one.to()) < 0;
-          v = v.plus(step)) {
+      for (Rational v = one.from(); step != null && v.compareTo(one.to()) < 0; v = v.plus(step)) {
         values.add(v);
       }
       values.add(one.to());

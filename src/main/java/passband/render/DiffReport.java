@@ -366,8 +366,13 @@ public final class DiffReport {
     String digest = side.digest().substring(0, SHORT);
     return plan == null
         ? digest
-        : "revision " + plan.revision().label() + " of " + plan.revision().date()
-            + " (" + digest + ")";
+        : "revision "
+            + plan.revision().label()
+            + " of "
+            + plan.revision().date()
+            + " ("
+            + digest
+            + ")";
   }
 
   /** A compiled procedure's facts, a line each: what a line-by-line comparison can be made of. */

@@ -113,9 +113,9 @@ class CommandTableTest {
   void operandsAreCounted(CommandSpec command) throws UsageException {
     List<String> right = operands(command);
     assertEquals(right, Arguments.of(command, right).operands());
-    boolean needs = command.operands().stream().anyMatch(Operand::required);
-    if (needs) {
-      List<String> few = right.subList(0, right.size() - 1);
+    int needed = (int) command.operands().stream().filter(Operand::required).count();
+    if (needed > 0) {
+      List<String> few = right.subList(0, needed - 1);
       assertThrows(UsageException.class, () -> Arguments.of(command, few), few.toString());
     }
     List<String> more = new ArrayList<>(right);

@@ -19,7 +19,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import passband.testing.Repository;
 
-/** Files without a procedure compared, what was renamed, and a procedure with another instrument. */
+/**
+ * Files without a procedure compared, what was renamed, and a procedure with another instrument.
+ */
 class ProfileDiffTest {
   private static final String TEASEL = "teasel/teasel-output.pband";
 
@@ -61,8 +63,8 @@ class ProfileDiffTest {
         "rules.pband | or 4 W | or 3 W | rule rated-power | limits tightened: accept power",
         "rules.pband | whichever is greater | whichever is smaller | rule rated-power | limits tightened: accept power"
       })
-  void aProfileIsComparedByItself(
-      String file, String from, String to, String title, String change) throws IOException {
+  void aProfileIsComparedByItself(String file, String from, String to, String title, String change)
+      throws IOException {
     assertEquals(0, run("diff", "was/" + file, "now/" + file), out);
     edit(file, from, to);
     assertEquals(1, run("diff", "was/" + file, "now/" + file), out);
@@ -83,7 +85,11 @@ class ProfileDiffTest {
     assertEquals(1, run("diff", "was", "now"), out);
     assertTrue(out.contains("teasel-output: revision B"), out);
     assertFalse(out.contains("device teasel"), out);
-    edit("leads.pband", "leads low-voltage-leads", "leads spare-leads \"Spare\" {\n  lead one, rated 1 kV\n}\n\nleads low-voltage-leads".replace("one,", "one \"one\","));
+    edit(
+        "leads.pband",
+        "leads low-voltage-leads",
+        "leads spare-leads \"Spare\" {\n  lead one, rated 1 kV\n}\n\nleads low-voltage-leads"
+            .replace("one,", "one \"one\","));
     assertEquals(1, run("diff", "was", "now"), out);
     assertTrue(out.contains("leads spare-leads: new, "), out);
   }

@@ -124,8 +124,8 @@ class MeaningLawTest {
           "Analyzer.actions");
 
   /**
-   * Lists of which only a part has an order: outlets drawn together, leads in use, terminals of what
-   * is drawn, loads and ranges with values in common.
+   * Lists of which only a part has an order: outlets drawn together, leads in use, terminals of
+   * what is drawn, loads and ranges with values in common.
    */
   private static final Set<String> SOME_ORDER =
       Set.of(

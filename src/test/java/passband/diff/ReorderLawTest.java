@@ -52,16 +52,15 @@ class ReorderLawTest {
     tried += library(Repository.LIBRARY, "teasel/teasel-output.pband", faults, kinds);
     tried += library(Repository.LIBRARY, "yarrow/yarrow-service.pband", faults, kinds);
     tried +=
-        library(
-            Repository.ROOT.resolve("src/test/resources/meaning"), "all.pband", faults, kinds);
+        library(Repository.ROOT.resolve("src/test/resources/meaning"), "all.pband", faults, kinds);
     System.out.println(tried + " pairs of neighbours that may change places: " + kinds);
     assertEquals(List.of(), faults, () -> faults.size() + "\n" + String.join("\n", faults));
     assertTrue(tried >= TRIED, tried + " tried");
     assertTrue(
         kinds.containsAll(
             List.of(
-                "action", "connect", "contact", "jack", "lead", "measure", "mode", "outlet",
-                "pole", "setup", "state", "test")),
+                "action", "connect", "contact", "jack", "lead", "measure", "mode", "outlet", "pole",
+                "setup", "state", "test")),
         kinds.toString());
   }
 
@@ -71,7 +70,9 @@ class ReorderLawTest {
     List<Plan> was = Snippet.compile(library, main, null).plans();
     int tried = 0;
     for (String file : library.keySet()) {
-      List<String> lines = new ArrayList<>(List.of(library.get(file).replace("}  setup", "}\n  setup").split("\n", -1)));
+      List<String> lines =
+          new ArrayList<>(
+              List.of(library.get(file).replace("}  setup", "}\n  setup").split("\n", -1)));
       lines.removeIf(line -> line.isBlank() || line.strip().startsWith("#"));
       List<Item> items = file.endsWith(".pband") ? items(lines) : List.of();
       for (Item first : items) {
@@ -95,7 +96,8 @@ class ReorderLawTest {
     return tried;
   }
 
-  private static void compare(List<Plan> was, List<Plan> now, String at, String word, List<String> faults) {
+  private static void compare(
+      List<Plan> was, List<Plan> now, String at, String word, List<String> faults) {
     for (int i = 0; i < was.size(); i++) {
       Plan old = was.get(i);
       Plan fresh = now.get(i);

@@ -179,7 +179,12 @@ class KnownChangesTest {
             times(80),
             Kind.TIGHTENED),
         change("on-time longer", PROCEDURE, "on-time (\\d+) s", times(120), Kind.DUTY),
-        change("guard gone", PROCEDURE, "decision guarded", m -> "decision simple", Kind.DECISION_LOOSER),
+        change(
+            "guard gone",
+            PROCEDURE,
+            "decision guarded",
+            m -> "decision simple",
+            Kind.DECISION_LOOSER),
         change(
             "guard wider",
             PROCEDURE,
@@ -215,54 +220,197 @@ class KnownChangesTest {
             Kind.UNCERTAINTY_MORE),
         change("reason reworded", PROCEDURE, "because \"", m -> "because \"so ", Kind.ALLOW_ADDED),
         change("title", PROCEDURE, "(?m)^procedure \\S+ \"", instead("\"$", "\"New "), Kind.TEXT),
-        change("calculation", PROCEDURE, "peak-voltage / voltage,", m -> "1.1 * peak-voltage / voltage,", Kind.CALCULATION));
+        change(
+            "calculation",
+            PROCEDURE,
+            "peak-voltage / voltage,",
+            m -> "1.1 * peak-voltage / voltage,",
+            Kind.CALCULATION));
   }
 
   private static List<Change> profileChanges() {
     return List.of(
-        change("outlet's printed name", DEVICE, "(?m)(?<=outlet )[-\\w]+ \"", instead("\"$", "\"New "), Kind.PROFILE),
-        change("mode's printed name", DEVICE, "(?m)^  mode \\S+ \"", instead("\"$", "\"New "), Kind.PROFILE),
-        change("terminal's printed name", DEVICE, "(?m)^    (pole|contact|earth) +\\S+ +\"", instead("\"$", "\"new "), Kind.PROFILE, Kind.CONNECTION),
-        change("setting's end", DEVICE, "setting +power \\d+ W to (\\d+) W", times(200), Kind.PROFILE),
+        change(
+            "outlet's printed name",
+            DEVICE,
+            "(?m)(?<=outlet )[-\\w]+ \"",
+            instead("\"$", "\"New "),
+            Kind.PROFILE),
+        change(
+            "mode's printed name",
+            DEVICE,
+            "(?m)^  mode \\S+ \"",
+            instead("\"$", "\"New "),
+            Kind.PROFILE),
+        change(
+            "terminal's printed name",
+            DEVICE,
+            "(?m)^    (pole|contact|earth) +\\S+ +\"",
+            instead("\"$", "\"new "),
+            Kind.PROFILE,
+            Kind.CONNECTION),
+        change(
+            "setting's end", DEVICE, "setting +power \\d+ W to (\\d+) W", times(200), Kind.PROFILE),
         change("bound wider", DEVICE, "peak-voltage at most (\\d+) V", times(102), Kind.LOOSENED),
-        change("bound narrower", DEVICE, "peak-voltage at most (\\d+) V", times(98), Kind.TIGHTENED),
+        change(
+            "bound narrower", DEVICE, "peak-voltage at most (\\d+) V", times(98), Kind.TIGHTENED),
         change("output wider", DEVICE, "output +power within (\\d+) %", times(110), Kind.LOOSENED),
-        change("output narrower", DEVICE, "output +power within (\\d+) %", times(95), Kind.TIGHTENED),
+        change(
+            "output narrower", DEVICE, "output +power within (\\d+) %", times(95), Kind.TIGHTENED),
         change("duty's rest", DEVICE, "s on, (\\d+) s off", times(150), Kind.DUTY),
         change("duty's on", DEVICE, "duty +(\\d+) s on", times(120), Kind.DUTY),
-        change("contact", DEVICE, "activate by cut-switch", m -> "activate by coag-switch", Kind.CONTACT, Kind.CONNECTION),
-        change("device's action", DEVICE, "(?m)^  action \\S+ +\".*\"$", instead("\"$", " Twice.\""), Kind.STEP, Kind.PROFILE, Kind.STOP),
-        change("enter a state", DEVICE, "(?m)^    enter .*\"$", instead("\"$", " Twice.\""), Kind.STATE),
-        change("leave a state", DEVICE, "(?m)^    leave .*\"$", instead("\"$", " Twice.\""), Kind.STATE),
-        change("state's printed name", DEVICE, "(?m)^  state \\S+ \"", instead("\"$", "\"also "), Kind.TEXT),
-        change("error greater", ANALYZER, "error +(\\d+(\\.\\d+)?) % of reading", times(101), Kind.UNCERTAINTY_MORE, Kind.ANALYZER, Kind.TIGHTENED),
-        change("error less", ANALYZER, "error +(\\d+(\\.\\d+)?) % of reading", times(99), Kind.UNCERTAINTY_LESS, Kind.ANALYZER),
-        change("load's error greater", ANALYZER, "error +(\\d) %\n", times(150), Kind.UNCERTAINTY_MORE, Kind.ANALYZER),
+        change(
+            "contact",
+            DEVICE,
+            "activate by cut-switch",
+            m -> "activate by coag-switch",
+            Kind.CONTACT,
+            Kind.CONNECTION),
+        change(
+            "device's action",
+            DEVICE,
+            "(?m)^  action \\S+ +\".*\"$",
+            instead("\"$", " Twice.\""),
+            Kind.STEP,
+            Kind.PROFILE,
+            Kind.STOP),
+        change(
+            "enter a state",
+            DEVICE,
+            "(?m)^    enter .*\"$",
+            instead("\"$", " Twice.\""),
+            Kind.STATE),
+        change(
+            "leave a state",
+            DEVICE,
+            "(?m)^    leave .*\"$",
+            instead("\"$", " Twice.\""),
+            Kind.STATE),
+        change(
+            "state's printed name",
+            DEVICE,
+            "(?m)^  state \\S+ \"",
+            instead("\"$", "\"also "),
+            Kind.TEXT),
+        change(
+            "error greater",
+            ANALYZER,
+            "error +(\\d+(\\.\\d+)?) % of reading",
+            times(101),
+            Kind.UNCERTAINTY_MORE,
+            Kind.ANALYZER,
+            Kind.TIGHTENED),
+        change(
+            "error less",
+            ANALYZER,
+            "error +(\\d+(\\.\\d+)?) % of reading",
+            times(99),
+            Kind.UNCERTAINTY_LESS,
+            Kind.ANALYZER),
+        change(
+            "load's error greater",
+            ANALYZER,
+            "error +(\\d) %\n",
+            times(150),
+            Kind.UNCERTAINTY_MORE,
+            Kind.ANALYZER),
         change("load's power", ANALYZER, "(\\d+) W for", times(150), Kind.ANALYZER),
-        change("range's end", ANALYZER, "range +\\S+ \\S+ to (\\d+) ", times(150), Kind.ANALYZER, Kind.UNCERTAINTY_LESS, Kind.UNCERTAINTY_MORE, Kind.RE_ROUNDED, Kind.LOOSENED, Kind.TIGHTENED),
-        change("jack's label", ANALYZER, "(?m)^  (jack|key) +\\S+ +\"", instead("\"$", "\"New "), Kind.ANALYZER),
+        change(
+            "range's end",
+            ANALYZER,
+            "range +\\S+ \\S+ to (\\d+) ",
+            times(150),
+            Kind.ANALYZER,
+            Kind.UNCERTAINTY_LESS,
+            Kind.UNCERTAINTY_MORE,
+            Kind.RE_ROUNDED,
+            Kind.LOOSENED,
+            Kind.TIGHTENED),
+        change(
+            "jack's label",
+            ANALYZER,
+            "(?m)^  (jack|key) +\\S+ +\"",
+            instead("\"$", "\"New "),
+            Kind.ANALYZER),
         change("settling", ANALYZER, "settle (\\d) s", times(200), Kind.DUTY),
-        change("instrument's action", ANALYZER, "(?m)^  action (?!stop)\\S+ +\".*\"$", instead("\"$", " Twice.\""), Kind.ANALYZER, Kind.STEP),
-        change("how it stops", ANALYZER, "(?m)^  action stop +\".*\"$", instead("\"$", " Twice.\""), Kind.STOP),
-        change("instrument's printed name", ANALYZER, "(?m)^analyzer \\S+ \"", instead("\"$", "\"New "), Kind.ANALYZER),
+        change(
+            "instrument's action",
+            ANALYZER,
+            "(?m)^  action (?!stop)\\S+ +\".*\"$",
+            instead("\"$", " Twice.\""),
+            Kind.ANALYZER,
+            Kind.STEP),
+        change(
+            "how it stops",
+            ANALYZER,
+            "(?m)^  action stop +\".*\"$",
+            instead("\"$", " Twice.\""),
+            Kind.STOP),
+        change(
+            "instrument's printed name",
+            ANALYZER,
+            "(?m)^analyzer \\S+ \"",
+            instead("\"$", "\"New "),
+            Kind.ANALYZER),
         change("lead bears more", "leads.pband", "rated (\\d+) k?V", times(200), Kind.LEAD),
         change("lead's colour", "leads.pband", "colour \\w+", m -> "colour pink", Kind.TEXT),
-        change("lead's printed name", "leads.pband", "(?m)^  (lead|link) \\S+ +\"", instead("\"$", "\"new "), Kind.TEXT, Kind.LEAD),
-        change("rule narrower", "rules.pband", "within (20) %", m -> "within 19.9 %", Kind.TIGHTENED),
-        change("rule's floor lower", "rules.pband", "or (4) W", times(75), Kind.TIGHTENED, Kind.RULE),
-        change("table's lower limit", ".*\\.csv", "(?m),(\\d+) to \\d+$", times(101), Kind.TIGHTENED),
-        change("table's upper limit", ".*\\.csv", "(?m),\\d+ to (\\d+)$", times(99), Kind.TIGHTENED, Kind.RULE),
-        change("table's row gone", ".*\\.csv", "(?m)^carve.*\n", gone(), Kind.POINT_REMOVED, Kind.MODE_UNTESTED));
+        change(
+            "lead's printed name",
+            "leads.pband",
+            "(?m)^  (lead|link) \\S+ +\"",
+            instead("\"$", "\"new "),
+            Kind.TEXT,
+            Kind.LEAD),
+        change(
+            "rule narrower", "rules.pband", "within (20) %", m -> "within 19.9 %", Kind.TIGHTENED),
+        change(
+            "rule's floor lower", "rules.pband", "or (4) W", times(75), Kind.TIGHTENED, Kind.RULE),
+        change(
+            "table's lower limit", ".*\\.csv", "(?m),(\\d+) to \\d+$", times(101), Kind.TIGHTENED),
+        change(
+            "table's upper limit",
+            ".*\\.csv",
+            "(?m),\\d+ to (\\d+)$",
+            times(99),
+            Kind.TIGHTENED,
+            Kind.RULE),
+        change(
+            "table's row gone",
+            ".*\\.csv",
+            "(?m)^carve.*\n",
+            gone(),
+            Kind.POINT_REMOVED,
+            Kind.MODE_UNTESTED));
   }
 
   /** What is written otherwise and means the same. */
   private static List<Change> noChanges() {
     Set<Kind> none = EnumSet.noneOf(Kind.class);
     return List.of(
-        new Change("comment", ".*\\.pband", "(?m)^  (test|mode|jack|lead|section) ", m -> "  # said here\n" + m.group(), none),
-        new Change("layout", ".*\\.pband", "(?m)^  (setup|mode|key|action) ", m -> "\n\n      " + m.group(), none),
-        new Change("unit", DEVICE, "(\\d+) V\n", m -> "0." + "0".repeat(Math.max(0, 3 - m.group(1).length())) + m.group(1) + " kV\n", none),
-        new Change("digits", ".*\\.pband", " (\\d+) (W|V|s|ohm)(?=[ ,\n])", m -> " " + m.group(1) + ".0 " + m.group(2), none));
+        new Change(
+            "comment",
+            ".*\\.pband",
+            "(?m)^  (test|mode|jack|lead|section) ",
+            m -> "  # said here\n" + m.group(),
+            none),
+        new Change(
+            "layout",
+            ".*\\.pband",
+            "(?m)^  (setup|mode|key|action) ",
+            m -> "\n\n      " + m.group(),
+            none),
+        new Change(
+            "unit",
+            DEVICE,
+            "(\\d+) V\n",
+            m -> "0." + "0".repeat(Math.max(0, 3 - m.group(1).length())) + m.group(1) + " kV\n",
+            none),
+        new Change(
+            "digits",
+            ".*\\.pband",
+            " (\\d+) (W|V|s|ohm)(?=[ ,\n])",
+            m -> " " + m.group(1) + ".0 " + m.group(2),
+            none));
   }
 
   @Test
