@@ -104,8 +104,10 @@ final class ChangeClassifier {
   private Kind order(Difference d) {
     List<String> old = d.was() == null ? null : d.was().sequence();
     List<String> fresh = d.now() == null ? null : d.now().sequence();
-    boolean parts = d.fact().key().equals("order") && old != null && fresh != null;
-    return parts && crosses(old, fresh) ? Kind.ORDER_ACROSS : Kind.ORDER;
+    boolean parts = d.fact().key().equals("order");
+    return parts && old != null && fresh != null && crosses(old, fresh)
+        ? Kind.ORDER_ACROSS
+        : Kind.ORDER;
   }
 
   /** Whether two parts change places that are no runs in one and the same state. */

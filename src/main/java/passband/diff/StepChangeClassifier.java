@@ -56,7 +56,11 @@ final class StepChangeClassifier {
   /** What the steps say, in no order. */
   private static List<String> texts(List<PlanStep> steps) {
     List<String> texts = new ArrayList<>();
-    steps.forEach(step -> texts.add(step.kind() + " " + step.insteadOf() + " " + step.text()));
+    for (PlanStep step : steps) {
+      String passes =
+          step.act() instanceof Act.Choose choose ? choose.outcomes() + " " + choose.pass() : "";
+      texts.add(step.kind() + " " + step.insteadOf() + " " + step.text() + passes);
+    }
     texts.sort(null);
     return texts;
   }
