@@ -13,7 +13,6 @@ import passband.diagnostic.Code;
 import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
 import passband.limit.Conversion;
-import passband.limit.Evaluator;
 import passband.limit.ReadQuantity;
 import passband.limit.RowValues;
 import passband.limit.Value;
@@ -303,7 +302,7 @@ final class Accepts {
     SampleReadings samples = new SampleReadings(columns, instruments);
     Value sample =
         derive.over() == null
-            ? new Evaluator(samples, diagnostics).value(derive.value())
+            ? samples.of(derive, diagnostics)
             : SampleReadings.compared(
                 derive, readable(test), workedOut(test), scope.names(), diagnostics);
     if (sample == null) {

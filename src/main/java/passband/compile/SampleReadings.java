@@ -5,7 +5,9 @@ import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.limit.Evaluator;
 import passband.limit.NamedValues;
@@ -19,6 +21,7 @@ import passband.quantity.Real;
 import passband.resolve.Names;
 import passband.source.Span;
 import passband.syntax.Derive;
+import passband.syntax.Variables;
 import passband.syntax.Word;
 
 /**
@@ -26,12 +29,63 @@ import passband.syntax.Word;
  * dimension of a derived value from.
  */
 final class SampleReadings implements RowValues {
+  /** The columns whose values come with the readings, when a derived value is calculated. */
+  private static final Set<String> KNOWN_LATER = Set.of("setting", "load");
+
   private final RowValues columns;
   private final Instruments instruments;
+
+  /** What the formula has of other columns, as far as it has been evaluated. */
+  private final Map<String, Word> lost = new LinkedHashMap<>();
 
   SampleReadings(RowValues columns, Instruments instruments) {
     this.columns = columns;
     this.instruments = instruments;
+  }
+
+  /**
+   * Some value of a formula of one point; null, with the fault said, when it has none or takes a
+   * column that is not known when the readings are.
+   */
+  @Nullable Value of(Derive derive, Diagnostics diagnostics) {
+    lost.clear();
+    Value value = new Evaluator(this, diagnostics).value(derive.value());
+    for (Word column : lost.values()) {
+      diagnostics
+          .say(
+              Code.WRONG_KIND,
+              column.span(),
+              "'%s' is a column, and a derived value is calculated from readings, 'setting' and"
+                  + " 'load'",
+              column.text())
+          .hint("use '%s' in the limit of '%s'", column.text(), derive.name().text());
+    }
+    if (lost.isEmpty() && value != null && !reads(derive)) {
+      diagnostics
+          .say(
+              Code.WRONG_KIND,
+              derive.value().span(),
+              "'%s' is calculated from no reading, so what is measured cannot change it",
+              derive.name().text())
+          .hint("known here: %s", String.join(", ", measures()));
+      return null;
+    }
+    return lost.isEmpty() ? value : null;
+  }
+
+  private boolean reads(Derive derive) {
+    for (String name : Variables.of(derive.value())) {
+      if (measured(name) != null) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private List<String> measures() {
+    List<String> names = new ArrayList<>();
+    instruments.measures().forEach(m -> names.add(m.quantity().name()));
+    return names;
   }
 
   /**
@@ -77,7 +131,11 @@ final class SampleReadings implements RowValues {
   @Override
   public @Nullable Value value(Word written) {
     Value measured = measured(written.text());
-    return measured == null ? columns.value(written) : measured;
+    Value column = measured == null ? columns.value(written) : null;
+    if (column != null && !KNOWN_LATER.contains(written.text())) {
+      lost.putIfAbsent(written.text(), written);
+    }
+    return measured == null ? column : measured;
   }
 
   private @Nullable Value measured(String name) {
@@ -94,7 +152,7 @@ final class SampleReadings implements RowValues {
   @Override
   public Collection<String> names() {
     List<String> names = new ArrayList<>(columns.names());
-    instruments.measures().forEach(m -> names.add(m.quantity().name()));
+    names.addAll(measures());
     return names;
   }
 
