@@ -34,6 +34,15 @@ public record Judgement(
     return new Judgement(item, attempts, verdict, value, causes, uncertainty, conformity);
   }
 
+  /** What is stated of its value; null where it has no tolerance or no known uncertainty. */
+  public @Nullable Statement statement() {
+    Item.Limits limits = item instanceof Item.Measured measured ? measured.limits() : null;
+    if (limits == null || value == null || Double.isNaN(uncertainty)) {
+      return null;
+    }
+    return Statement.of(value, limits.lower(), limits.upper(), BigDecimal.valueOf(uncertainty));
+  }
+
   /** The causes in words; empty for none. */
   public String why() {
     return CauseWords.of(causes);

@@ -13,11 +13,12 @@ import passband.evidence.ItemList;
 import passband.judge.Cause;
 import passband.judge.Judgement;
 import passband.judge.Report;
+import passband.judge.Statement;
 import passband.judge.Verdict;
 
 /** Verdicts as JSON, in the form of {@code verdicts.schema.json}. */
 final class JudgeJson {
-  private static final String FORMAT = "passband-verdicts/4";
+  private static final String FORMAT = "passband-verdicts/5";
 
   private JudgeJson() {}
 
@@ -84,6 +85,8 @@ final class JudgeJson {
     json.name("accept_upper").value(limits == null ? null : limits.upper());
     HistoryJson.number(json, "uncertainty", j.uncertainty());
     HistoryJson.number(json, "conformity", j.conformity());
+    Statement statement = j.statement();
+    json.name("statement").value(statement == null ? null : statement.word());
     json.endObject();
   }
 

@@ -24,6 +24,7 @@ public final class JudgePage {
       String tolerance,
       String uncertainty,
       String conformity,
+      String statement,
       String verdict,
       String why) {}
 
@@ -75,6 +76,7 @@ public final class JudgePage {
         JudgeReport.tolerance(j.item()),
         JudgeReport.uncertainty(j),
         JudgeReport.conformity(j),
+        JudgeReport.statement(j),
         j.verdict().word(),
         j.why());
   }

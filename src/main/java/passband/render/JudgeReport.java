@@ -12,6 +12,7 @@ import passband.evidence.ItemWords;
 import passband.judge.Budget;
 import passband.judge.Judgement;
 import passband.judge.Report;
+import passband.judge.Statement;
 
 /** Verdicts as text and JSON, and the lines that the printed report is made of. */
 public final class JudgeReport {
@@ -165,6 +166,12 @@ public final class JudgeReport {
             + ItemWords.unit(j.item());
   }
 
+  /** What is stated of it beside the verdict; empty where nothing is. */
+  public static String statement(Judgement j) {
+    Statement statement = j.statement();
+    return statement == null ? "" : statement.word();
+  }
+
   /** The probability of conformity to three decimals, rounded down. */
   public static String conformity(Judgement j) {
     return Double.isNaN(j.conformity())
@@ -194,7 +201,7 @@ public final class JudgeReport {
     return parts;
   }
 
-  /** For other programs: {@code {"format":"passband-verdicts/4",…}}. */
+  /** For other programs: {@code {"format":"passband-verdicts/5",…}}. */
   public static String json(Report report) {
     return JudgeJson.of(report);
   }

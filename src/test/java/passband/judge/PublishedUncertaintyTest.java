@@ -38,6 +38,36 @@ class PublishedUncertaintyTest {
   }
 
   /**
+   * ILAC-G8:09/2019, non-binary statements with w = U, for 10 ± 1 and U = 0.2 (an example of a
+   * public course note; the risks beside it derived).
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "10.79, pass, 0.017864",
+    "10.80, pass, 0.022750",
+    "10.81, conditional pass, 0.028717",
+    "10.99, conditional pass, 0.4602",
+    "11.00, conditional pass, 0.5",
+    "11.01, conditional fail, 0.5398",
+    "11.19, conditional fail, 0.9713",
+    "11.20, conditional fail, 0.97725",
+    "11.21, fail, 0.98214",
+    "9.20, pass, 0.022750",
+    "9.19, conditional pass, 0.028717",
+    "8.80, conditional fail, 0.97725",
+    "8.79, fail, 0.98214"
+  })
+  void fourOutcomes(java.math.BigDecimal value, String stated, double risk) {
+    java.math.BigDecimal low = new java.math.BigDecimal(9);
+    java.math.BigDecimal high = new java.math.BigDecimal(11);
+    java.math.BigDecimal u = new java.math.BigDecimal("0.2");
+    assertEquals(stated, Statement.of(value, low, high, u).word());
+    assertEquals(risk, 1 - Budget.conformity(value.doubleValue(), 9.0, 11.0, 0.1), 5e-5);
+    boolean above = value.doubleValue() > 10;
+    assertEquals(stated, Statement.of(value, above ? null : low, above ? high : null, u).word());
+  }
+
+  /**
    * The same from what is known of each part (EA-4/02, S2; the half-widths from memory): a
    * certificate's 45 mg with k = 2 and limits of 15, 25, 10 and 10 mg.
    */
