@@ -161,13 +161,15 @@ public final class Releases {
       return null;
     }
     if (entry == null) {
-      diagnostics
-          .say(
-              Code.REPLACED_UNRECORDED,
-              replaces.span(),
-              "the release record has no revision \"%s\" of this procedure",
-              replaces.text())
-          .hint("release that revision with 'passband release' from its own sources");
+      if (record.whole()) {
+        diagnostics
+            .say(
+                Code.REPLACED_UNRECORDED,
+                replaces.span(),
+                "the release record has no revision \"%s\" of this procedure",
+                replaces.text())
+            .hint("release that revision with 'passband release' from its own sources");
+      }
       return "it replaces revision \"" + replaces.text() + "\", which is not in the record";
     }
     boolean same =

@@ -19,8 +19,9 @@ import passband.source.Span;
  * comments.
  *
  * @param entries in the order of the file
+ * @param whole whether every line could be read: else an entry that is not found may be there
  */
-public record Released(List<ReleaseEntry> entries) {
+public record Released(List<ReleaseEntry> entries, boolean whole) {
   /** The file's name. */
   public static final String NAME = "released.txt";
 
@@ -69,7 +70,7 @@ public record Released(List<ReleaseEntry> entries) {
     if (whole && !conflict) {
       ReleaseChain.check(entries, diagnostics);
     }
-    return new Released(List.copyOf(entries));
+    return new Released(List.copyOf(entries), whole && !conflict);
   }
 
   private static boolean isMarker(String line) {

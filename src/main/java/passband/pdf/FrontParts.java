@@ -109,6 +109,11 @@ final class FrontParts {
     }
   }
 
+  /** That nobody has approved this meaning; empty where somebody has. */
+  private String unreleased() {
+    return sheet.items().source().isUnreleased() ? " " + write.says("unreleased") : "";
+  }
+
   private void identity() {
     List<Double> widths = write.shares(0.17, 0.38, 0.15, 0.3);
     List<String> table = write.path("Table:identity");
@@ -117,7 +122,7 @@ final class FrontParts {
         write.says("procedure"),
         sheet.head().name(),
         write.says("revision.head"),
-        sheet.head().revision() + ", " + sheet.head().date()
+        sheet.head().revision() + ", " + sheet.head().date() + unreleased()
       },
       {
         write.says("generator"),
