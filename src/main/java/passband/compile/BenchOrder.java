@@ -117,6 +117,7 @@ final class BenchOrder {
     for (Tree.Part part : tree.parts()) {
       if (part instanceof Tree.Adjust adjust) {
         sayOutsidePhases(adjust);
+        sayWithoutSteps(adjust);
         List<String> affects = new ArrayList<>();
         Scope.distinct(diagnostics, "affected test", adjust.affects(), affected -> affected);
         for (Word affected : adjust.affects()) {
@@ -129,6 +130,18 @@ final class BenchOrder {
             new Stage.Adjust(
                 adjust.name(), title(adjust.title(), adjust.name()), affects, List.copyOf(all)));
       }
+    }
+  }
+
+  private void sayWithoutSteps(Tree.Adjust adjust) {
+    if (adjust.steps().isEmpty()) {
+      diagnostics
+          .say(
+              Code.MISSING_ITEM,
+              adjust.span(),
+              "the adjustment '%s' has no step: nobody knows what to adjust",
+              adjust.name().text())
+          .hint("write what is adjusted and how, 'do \"…\"'");
     }
   }
 
