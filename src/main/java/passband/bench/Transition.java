@@ -5,6 +5,7 @@ import passband.model.Instruments;
 import passband.model.Lead;
 import passband.model.Terminal;
 import passband.plan.Act;
+import passband.plan.Owner;
 import passband.plan.PlanStep;
 import passband.plan.Stage;
 import passband.source.Span;
@@ -116,7 +117,11 @@ final class Transition implements Act.Visitor<BenchState> {
 
   @Override
   public BenchState perform(Act.Perform perform) {
-    return perform.stops() ? stopped(perform.owner().role()) : free();
+    Owner owner = perform.owner();
+    if (perform.action().equals("start") && !owner.isDevice()) {
+      return before.with(Variable.unit(owner.role()), "running", at);
+    }
+    return perform.stops() ? stopped(owner.role()) : free();
   }
 
   @Override

@@ -304,6 +304,12 @@ final class PointSteps {
         }
         if (!name.equals("activate")) {
           requireOff(instead);
+        } else {
+          PlanStep start = onlyStart(instead);
+          if (start != null) {
+            sayStarts(start);
+            byName.put(name, own.getOrDefault(name, List.of()));
+          }
         }
       }
     }
@@ -358,6 +364,30 @@ final class PointSteps {
         Steps.sayActivates(diagnostics, step.span());
       }
     }
+  }
+
+  /** The step that starts an instrument, where nothing else in the block could turn output on. */
+  private static @Nullable PlanStep onlyStart(List<PlanStep> instead) {
+    PlanStep start = null;
+    for (PlanStep step : instead) {
+      if (step.act() instanceof Act.Perform one
+          && one.action().equals("start")
+          && !one.owner().isDevice()) {
+        start = step;
+      } else if (step.kind() == Kind.DO || step.kind() == Kind.PERFORM) {
+        return null;
+      }
+    }
+    return start;
+  }
+
+  private void sayStarts(PlanStep step) {
+    diagnostics
+        .say(
+            Code.WRONG_KIND,
+            step.span(),
+            "an instrument's 'start' lets it measure; in the place of 'activate' it turns no output on")
+        .hint("write how output is turned on, 'do \"…\"', or remove the block");
   }
 
   /** What is done in the place of a step that brings something about says what it is. */
