@@ -6,7 +6,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.TreeMap;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import passband.compile.Compiler;
@@ -55,7 +54,8 @@ public final class Revision {
     Diagnostics diagnostics = new Diagnostics();
     List<Plan> plans = new ArrayList<>();
     List<Profile> declared = new ArrayList<>();
-    for (Map.Entry<String, List<String>> one : byRoot(sources, given(root)).entrySet()) {
+    for (Map.Entry<String, List<String>> one :
+        SnapshotRoots.of(git, sources, given(root)).entrySet()) {
       String folder = one.getKey();
       String shown = revision + ":" + folder;
       String name = folder.isEmpty() ? shown : shown.substring(0, shown.length() - 1);
@@ -93,41 +93,5 @@ public final class Revision {
     }
     String folder = Paths.of(top.relativize(here.normalize()));
     return folder.isEmpty() ? "" : folder + "/";
-  }
-
-  private Map<String, List<String>> byRoot(List<String> sources, @Nullable String given)
-      throws IOException {
-    Set<String> marked = given == null ? marked(sources) : Set.of();
-    Map<String, List<String>> byRoot = new TreeMap<>();
-    for (String source : sources) {
-      String root =
-          given == null
-              ? LibraryRoot.of(folder(source), Revision::above, marked::contains, "")
-              : given;
-      byRoot.computeIfAbsent(root, r -> new ArrayList<>()).add(source);
-    }
-    return byRoot;
-  }
-
-  /** The folders above the sources that the library's own marker is in. */
-  private Set<String> marked(List<String> sources) throws IOException {
-    Set<String> asked = new TreeSet<>();
-    for (String source : sources) {
-      for (String folder = folder(source); folder != null; folder = above(folder)) {
-        asked.add(folder + LibraryRoot.MARKER);
-      }
-    }
-    Set<String> marked = new TreeSet<>();
-    git.present(asked).forEach(marker -> marked.add(folder(marker)));
-    return marked;
-  }
-
-  /** The folder of a file: empty for the top, else with a closing {@code /}. */
-  private static String folder(String file) {
-    return file.substring(0, file.lastIndexOf('/') + 1);
-  }
-
-  private static @Nullable String above(String folder) {
-    return folder.isEmpty() ? null : folder(folder.substring(0, folder.length() - 1));
   }
 }

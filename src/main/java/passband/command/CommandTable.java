@@ -385,14 +385,20 @@ final class CommandTable {
               "git-diff",
               List.of(Operand.of("ARGUMENT", ArgumentKind.FILE).orMore()),
               "for git's diff.NAME.command",
-              "Git calls this with the seven arguments of an external diff, at the top of the work tree.\n",
+              """
+              Git calls this with the arguments of an external diff, at the top of the work tree. What the file uses is
+              taken from the revisions that git shows; the first line names them, and says so where git does not tell.
+              """,
               List.of(),
               false),
           new CommandSpec(
               "git-text",
               List.of(Operand.of("FILE", ArgumentKind.FILE)),
               "for git's diff.NAME.textconv",
-              "Git calls this with a file; it prints the facts of the file's procedures, a line each.\n",
+              """
+              Git calls this with a file; it prints the facts of the file's procedures, a line each, and which revision
+              the used files are from.
+              """,
               List.of(),
               false));
 

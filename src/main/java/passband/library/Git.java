@@ -1,7 +1,6 @@
 package passband.library;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -11,77 +10,95 @@ import java.util.List;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
-/** Files of a commit, by the program {@code git}. Paths are from the repository's top. */
-public final class Git implements SourceReader {
-  private final Path folder;
+/** Files of a commit or of the index, by the program {@code git}. */
+public final class Git implements Snapshot {
+  /** Names the index where a commit could stand: what is not in conflict in it. */
+  public static final String INDEX = ":0";
+
+  /** How git's name of the tree without a file starts: what there was before the first commit. */
+  private static final String EMPTY = "4b825dc642";
+
+  private final GitProgram git;
   private final String revision;
+  private final @Nullable GitObjects objects;
 
   /**
    * @param folder somewhere in the work tree
    * @param revision whatever names a commit to git
    */
   public Git(Path folder, String revision) {
-    this.folder = folder;
+    this(folder, revision, null);
+  }
+
+  /**
+   * @param objects what reads the files; null for a process each
+   */
+  public Git(Path folder, String revision, @Nullable GitObjects objects) {
+    this.git = new GitProgram(folder);
     this.revision = revision;
+    this.objects = objects;
+  }
+
+  @Override
+  public String name() {
+    return revision.equals(INDEX) ? "the index" : revision.startsWith(EMPTY) ? "nothing" : revision;
   }
 
   @Override
   public byte[] read(String path) throws IOException {
-    byte[] bytes = output("cat-file", "blob", revision + ":" + path);
+    String name = revision + ":" + path;
+    byte[] bytes =
+        objects == null ? git.output(List.of("cat-file", "blob", name)) : objects.blob(name);
     if (bytes == null) {
       throw new NoSuchFileException(path);
     }
     return bytes;
   }
 
-  /** The sources under a path, which may be one itself; empty where there are none. */
+  @Override
   public List<String> sources(String path) throws IOException {
-    byte[] listed =
-        output("ls-tree", "-r", "-z", "--full-tree", "--name-only", revision, "--", path);
     List<String> sources = new ArrayList<>();
-    if (listed != null) {
-      for (String name : new String(listed, StandardCharsets.UTF_8).split("\0")) {
-        if (name.endsWith(".pband")) {
-          sources.add(name);
-        }
+    for (String name : listed(path.isEmpty() ? List.of() : List.of(path), true)) {
+      if (name.endsWith(SourceFiles.EXTENSION)) {
+        sources.add(name);
       }
     }
     return sources;
   }
 
-  /** Those of the paths that are there. */
+  @Override
   public Set<String> present(Collection<String> paths) throws IOException {
-    List<String> arguments =
-        new ArrayList<>(List.of("ls-tree", "-z", "--full-tree", "--name-only", revision, "--"));
-    arguments.addAll(paths);
-    byte[] listed = paths.isEmpty() ? null : output(arguments.toArray(new String[0]));
-    return listed == null || listed.length == 0
-        ? Set.of()
-        : Set.of(new String(listed, StandardCharsets.UTF_8).split("\0"));
+    return paths.isEmpty() ? Set.of() : Set.copyOf(listed(paths, false));
+  }
+
+  private List<String> listed(Collection<String> paths, boolean below) throws IOException {
+    boolean index = revision.equals(INDEX);
+    List<String> arguments = new ArrayList<>();
+    if (index) {
+      arguments.addAll(List.of("ls-files", "-z", "--full-name", "--"));
+      arguments.addAll(paths.isEmpty() ? List.of(":(top)") : List.of());
+    } else {
+      arguments.addAll(List.of("ls-tree", "-z", "--full-tree", "--name-only"));
+      arguments.addAll(below ? List.of("-r", revision, "--") : List.of(revision, "--"));
+    }
+    paths.forEach(path -> arguments.add(index ? ":(top,literal)" + path : path));
+    return git.names(arguments);
   }
 
   /** The folder below the repository's top: empty for the top, else with a closing {@code /}. */
   public String below() throws IOException {
-    byte[] prefix = output("rev-parse", "--show-prefix");
+    byte[] prefix = git.output(List.of("rev-parse", "--show-prefix"));
     return prefix == null ? "" : new String(prefix, StandardCharsets.UTF_8).strip();
   }
 
-  /** What git prints; null when it fails. */
-  private byte @Nullable [] output(String... arguments) throws IOException {
-    List<String> command = new ArrayList<>(List.of("git", "-C", folder.toString()));
-    command.addAll(List.of(arguments));
-    Process process =
-        new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.DISCARD).start();
-    process.getOutputStream().close();
-    try (InputStream in = process.getInputStream()) {
-      byte[] bytes = in.readNBytes(LARGEST + 1);
-      if (bytes.length > LARGEST) {
-        throw new IOException("it is larger than " + (LARGEST >> 20) + " MiB");
-      }
-      return process.waitFor() == 0 ? bytes : null;
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      throw new IOException("git was interrupted", e);
-    }
+  /** The name that git gives to a file's bytes; null where it cannot read it. */
+  public static @Nullable String blobOf(Path folder, String file) throws IOException {
+    return new GitProgram(folder).line("hash-object", "--no-filters", "--", file);
+  }
+
+  /** A commit's name as short as it can be; its own where git knows no such commit. */
+  public static String shortened(Path folder, String commit) throws IOException {
+    String name = new GitProgram(folder).line("rev-parse", "--short=10", commit);
+    return name == null ? commit : name;
   }
 }
