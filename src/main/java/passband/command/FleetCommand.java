@@ -46,6 +46,17 @@ final class FleetCommand implements Verb {
     } else if (form.equals("html")) {
       throw new UsageException("--instrument is printed as text or csv");
     } else {
+      if (from != null && to != null && from.isAfter(to)) {
+        throw new UsageException("--from " + from + " is after --to " + to);
+      }
+      if (fleet.using(instrument, null, null).isEmpty()) {
+        throw new UsageException(
+            "no record names an instrument with the serial number '"
+                + instrument
+                + "' (they are: "
+                + String.join(", ", fleet.instruments())
+                + ")");
+      }
       List<RecordSummary> used = fleet.using(instrument, from, to);
       invocation
           .out()
@@ -72,6 +83,9 @@ final class FleetCommand implements Verb {
           walk.filter(file -> file.toString().endsWith(".json") && Files.isRegularFile(file))
               .sorted()
               .toList();
+    }
+    if (files.isEmpty()) {
+      throw new UsageException("there is no .json file below " + path);
     }
     List<Read> all = files.parallelStream().map(file -> read(folder, file)).toList();
     List<RecordSummary> records = new ArrayList<>();

@@ -37,6 +37,10 @@ final class HistoryCommand implements Verb {
     if (reports.size() < 2) {
       throw new UsageException("history needs at least two files of readings");
     }
+    if (reports.stream().map(History.Dated::date).distinct().count() < 2) {
+      throw new UsageException(
+          "history needs readings of two days at least; all are of " + reports.get(0).date());
+    }
     long interval = Long.parseLong(arguments.value("--interval"));
     History history = history(reports, interval);
     invocation

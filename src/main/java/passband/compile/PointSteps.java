@@ -75,7 +75,7 @@ final class PointSteps {
     own.put("start", each(Kind.START, "start", units, point, row));
     if (spec.mode() != null) {
       TextPlace place = new TextPlace(test, true, Activations.values(values, activate));
-      own.put("activate", List.of(steps.action(activate, "activate", Owner.GENERATOR, place, row)));
+      own.put("activate", List.of(steps.action(activate, "activate", hand(activate), place, row)));
     }
     Taken taken = taken(work, reads, point);
     addReading(own, work, taken, units, point);
@@ -86,6 +86,18 @@ final class PointSteps {
     requireOff(each);
     all.addAll(each);
     return List.copyOf(all);
+  }
+
+  /** Whose words the activation has: of the instrument with the key, where it has any. */
+  private Owner hand(Act.Activate activate) {
+    Terminal key = activate.key();
+    for (Analyzer unit : steps.instruments().units()) {
+      boolean holdsKey = key != null && key.owner().equals(unit.role());
+      if (holdsKey && unit.actions().containsKey("activate")) {
+        return steps.owner(unit);
+      }
+    }
+    return Owner.GENERATOR;
   }
 
   private static List<PlanStep> rest(@Nullable Rational seconds, Span row) {

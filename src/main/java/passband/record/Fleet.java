@@ -8,7 +8,9 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.SortedSet;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import passband.judge.StraightLine;
 
@@ -246,6 +248,21 @@ public record Fleet(
     }
     found.sort(Comparator.comparing(RecordSummary::date).thenComparing(RecordSummary::file));
     return found;
+  }
+
+  /** The serial numbers of all instruments, in order. */
+  public SortedSet<String> instruments() {
+    SortedSet<String> serials = new TreeSet<>();
+    for (Unit unit : units) {
+      for (RecordSummary visit : unit.visits()) {
+        for (RecordSummary.Used one : visit.instruments()) {
+          if (one.serial() != null) {
+            serials.add(one.serial().strip());
+          }
+        }
+      }
+    }
+    return serials;
   }
 
   private static boolean same(String asked, @Nullable String written) {

@@ -199,6 +199,9 @@ const OneLine = (() => {
     if (kind === "activate" && here.line.on !== undefined) {
       Timer.start(WORDS.timerOn, here.line.on);
     }
+    if (kind === "stop") {
+      Timer.stop();
+    }
     step++;
     const next = here.steps[step];
     if (next !== undefined && next.kind === "rest") {

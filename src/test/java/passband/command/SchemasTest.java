@@ -313,6 +313,16 @@ class SchemasTest {
     assertFits("verdicts", JsonParser.parseString(json).getAsJsonObject().get("result").toString());
     Files.writeString(folder.resolve("record.json"), json);
     assertTrue(run(0, "verify", "record.json").startsWith("record.json: unaltered"));
+    Path records = Files.createDirectories(folder.resolve("records"));
+    run(2, "fleet", Files.createDirectories(folder.resolve("empty")).toString());
+    assertTrue(err.contains("there is no .json file"), err);
+    Files.writeString(records.resolve("r.json"), json);
+    assertTrue(run(0, "fleet", "records", "--as", "csv").startsWith("device,serial,"));
+    run(2, "fleet", "records", "--instrument", "no such");
+    assertTrue(err.contains("no record names an instrument"), err);
+    String[] turned = {"--from", "2026-02-01", "--to", "2026-01-01"};
+    run(2, "fleet", "records", "--instrument", "x", turned[0], turned[1], turned[2], turned[3]);
+    assertTrue(err.contains("is after"), err);
     Files.writeString(folder.resolve("record.json"), json.replace(number, "N-18"));
     assertTrue(run(1, "verify", "record.json").contains("seal is broken"));
   }

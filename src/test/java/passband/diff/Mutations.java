@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import passband.limit.Decision;
+import passband.quantity.Distribution;
 import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
 import passband.quantity.Unit;
@@ -119,6 +120,9 @@ final class Mutations {
       return QuantityKind.find(kind.name().equals("flow") ? "volume" : "flow");
     } else if (value instanceof Span span) {
       return new Span(span.file(), span.start(), span.start() + 1);
+    } else if (value instanceof Distribution spread) {
+      Distribution arcsine = Distribution.find("u-shaped", null);
+      return spread.equals(arcsine) ? Distribution.RECTANGULAR : arcsine;
     } else if (value instanceof Enum<?> one) {
       Object[] all = one.getDeclaringClass().getEnumConstants();
       return all[(one.ordinal() + 1) % all.length];

@@ -144,6 +144,7 @@ class FleetTest {
     assertEquals(List.of("a"), files(fleet.using("A2025", march, march)));
     assertEquals(List.of("b"), files(fleet.using("A2025", march.plusDays(1), null)));
     assertEquals(List.of(), files(fleet.using("A2024", null, null)));
+    assertEquals(List.of("A2025", "A2026"), List.copyOf(fleet.instruments()));
   }
 
   private static List<String> files(List<RecordSummary> visits) {
