@@ -11,6 +11,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import passband.diagnostic.Diagnostic;
 import passband.diagnostic.TextReport;
+import passband.library.Dependents;
 import passband.library.Snapshot;
 import passband.library.UsageException;
 import passband.plan.Plan;
@@ -25,6 +26,7 @@ public final class SnapshotDiff {
   private final Side now;
   private final TreeMap<String, TreeSet<String>> dependents = new TreeMap<>();
   private final List<String> failed = new ArrayList<>();
+  private final Map<String, String> renamed;
 
   /** What of one side is compared, and the errors that kept the rest from it. */
   public static final class Side {
@@ -71,6 +73,7 @@ public final class SnapshotDiff {
       Collection<String> nowChanged,
       Map<String, String> renamed)
       throws UsageException, IOException {
+    this.renamed = renamed;
     this.was = new Side(new SnapshotSide(was, wasChanged));
     this.now = new Side(new SnapshotSide(now, nowChanged));
     Map<String, String> before = new TreeMap<>();
@@ -95,7 +98,8 @@ public final class SnapshotDiff {
   }
 
   private void note(String file, TreeSet<String> through) {
-    dependents.computeIfAbsent(file, f -> new TreeSet<>()).addAll(through);
+    TreeSet<String> noted = dependents.computeIfAbsent(file, f -> new TreeSet<>());
+    through.forEach(one -> noted.add(newPath(one)));
   }
 
   private void compile(String oldPath, String newPath, Set<String> through)
@@ -110,7 +114,7 @@ public final class SnapshotDiff {
     }
     was.plans.addAll(old.plans());
     now.plans.addAll(fresh.plans());
-    if (through.contains(newPath) || through.contains(oldPath)) {
+    if (through.contains(newPath)) {
       was.declared.addAll(old.declared());
       now.declared.addAll(fresh.declared());
     }
@@ -140,5 +144,24 @@ public final class SnapshotDiff {
   /** Those of them with an error on either side: they are not compared. */
   public List<String> failed() {
     return failed;
+  }
+
+  /** The path that a source has on the new side, where that has it. */
+  public String newPath(String path) {
+    return renamed.getOrDefault(path, path);
+  }
+
+  /** The new side's procedures that depend on nothing that changed, as their sources name them. */
+  public List<String> unaffected() throws IOException {
+    List<String> unaffected = new ArrayList<>();
+    Snapshot snapshot = now.side.snapshot();
+    for (String source : snapshot.sources("")) {
+      if (!dependents.containsKey(source)) {
+        for (String name : Dependents.procedures(snapshot.read(source))) {
+          unaffected.add(name + ", " + source);
+        }
+      }
+    }
+    return unaffected;
   }
 }

@@ -134,6 +134,10 @@ final class CommandTable {
               side uses is compared by itself, so a profile's file is enough; what was renamed is compared with what it
               was. With OLD alone and --analyzer, it shows what another instrument changes.
 
+              COMMIT..COMMIT alone compares two commits of a repository: it lists which procedures' meaning changed and
+              through which file, which use a changed file and mean the same, and which are not affected; then what
+              changed. Only what depends on a changed file is compiled.
+
               What one edit of the sources brought about stands together, the most dangerous first; --full shows every
               change with its source line and its recalculated limits. --as html is for printing and signing. Exit
               status: 0 no difference, 1 different, 2 could not run (including errors in either side).

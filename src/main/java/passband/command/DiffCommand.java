@@ -7,8 +7,12 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import passband.build.Compilation;
 import passband.build.Revision;
+import passband.build.SnapshotDiff;
 import passband.diagnostic.Diagnostics;
 import passband.diff.PlanDiff;
+import passband.library.CommitRange;
+import passband.library.Git;
+import passband.library.GitObjects;
 import passband.library.UsageException;
 import passband.plan.Plan;
 import passband.render.DiffPage;
@@ -27,10 +31,17 @@ final class DiffCommand implements Verb {
     String analyzer = arguments.valueOrNull("--analyzer");
     List<String> paths = arguments.operands();
     boolean retargeted = paths.size() == 1;
-    if (retargeted && analyzer == null) {
-      throw new UsageException("diff needs OLD and NEW, or one of them and --analyzer");
-    }
     String root = arguments.valueOrNull("--root");
+    if (retargeted && paths.get(0).contains("..") && !isThere(paths.get(0))) {
+      if (analyzer != null || root != null) {
+        throw new UsageException("two commits are compared without --analyzer and --root");
+      }
+      return commits(paths.get(0), arguments);
+    }
+    if (retargeted && analyzer == null) {
+      throw new UsageException(
+          "diff needs OLD and NEW, or one of them and --analyzer, or COMMIT..COMMIT");
+    }
     Compilation<Plan> was = side(paths.get(0), root, retargeted ? null : analyzer);
     Compilation<Plan> now = side(paths.get(retargeted ? 0 : 1), root, analyzer);
     if (was.diagnostics().hasErrors() || now.diagnostics().hasErrors()) {
@@ -47,6 +58,45 @@ final class DiffCommand implements Verb {
     }
     invocation.out().print(shown(diffs, arguments));
     return diffs.isEmpty() ? ExitStatus.FINE : ExitStatus.FAULTS;
+  }
+
+  private boolean isThere(String path) {
+    return Files.exists(invocation.workingDirectory().resolve(path));
+  }
+
+  /** Two commits: what depends on the files that differ, compiled on both sides. */
+  private int commits(String written, Arguments arguments) throws UsageException, IOException {
+    Path folder = invocation.workingDirectory();
+    CommitRange range = CommitRange.of(folder, written);
+    if (range == null) {
+      throw new UsageException("git knows no commits '" + written + "' here");
+    }
+    try (GitObjects objects = new GitObjects(folder)) {
+      SnapshotDiff diff =
+          new SnapshotDiff(
+              new Git(folder, Git.shortened(folder, range.was()), objects),
+              range.wasPaths(),
+              new Git(folder, Git.shortened(folder, range.now()), objects),
+              range.nowPaths(),
+              range.renamed());
+      List<PlanDiff> diffs =
+          PlanDiff.between(
+              diff.was().plans(), diff.was().declared(), diff.now().plans(), diff.now().declared());
+      String report = new RangeReport(diff, diffs).text();
+      String shown = shown(diffs, arguments);
+      if (arguments.value("--as").equals("text")) {
+        invocation.out().print(report + (shown.isEmpty() ? "" : "\n" + shown));
+      } else {
+        invocation.err().print(report);
+        invocation.out().print(shown);
+      }
+      for (SnapshotDiff.Side side : List.of(diff.was(), diff.now())) {
+        side.errors().forEach(error -> invocation.err().print("in " + side.name() + ": " + error));
+      }
+      return !diff.failed().isEmpty()
+          ? ExitStatus.CANNOT_RUN
+          : diffs.isEmpty() ? ExitStatus.FINE : ExitStatus.FAULTS;
+    }
   }
 
   private static String shown(List<PlanDiff> diffs, Arguments arguments) {

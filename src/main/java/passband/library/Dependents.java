@@ -11,6 +11,8 @@ import java.util.TreeSet;
 
 /** Which sources of a library depend on some files of it: sources, or tables that sources name. */
 public final class Dependents {
+  private static final String PROCEDURE = "procedure ";
+
   private Dependents() {}
 
   /**
@@ -42,6 +44,22 @@ public final class Dependents {
       }
     }
     return found;
+  }
+
+  /** The names of the procedures that a source declares, read off the starts of its lines alone. */
+  public static List<String> procedures(byte[] source) {
+    List<String> names = new ArrayList<>();
+    for (String line : new String(source, StandardCharsets.UTF_8).split("\n")) {
+      if (line.startsWith(PROCEDURE)) {
+        String rest = line.substring(PROCEDURE.length()).strip();
+        int end = 0;
+        while (end < rest.length() && " \t\"{".indexOf(rest.charAt(end)) < 0) {
+          end++;
+        }
+        names.add(rest.substring(0, end));
+      }
+    }
+    return names;
   }
 
   /** Those of the tables whose path stands in quotes in a source. */

@@ -20,6 +20,9 @@ class GitRevisionsTest {
   private static final String TEASEL = "procedures/teasel/teasel-output.pband";
   private static final String SHALE = "procedures/analyzers/shale.pband";
 
+  private static final String YARROW = "procedures/yarrow/yarrow-service.pband";
+  private static final String CARVE = "procedures/yarrow/carve-limits.csv";
+
   @TempDir Path work;
   private GitFolder folder;
 
@@ -165,5 +168,144 @@ class GitRevisionsTest {
     assertTrue(said.contains(head(TEASEL, third, merge)), said);
     assertFalse(said.contains(head(TEASEL, side, merge)), said);
     assertTrue(said.contains("limits loosened"), said);
+  }
+
+  /** A table of limits is a used file like any other. */
+  @Test
+  void aTableIsShownByWhatItMeans() throws IOException, InterruptedException {
+    folder.edit(CARVE, "253 to 309", "260 to 309");
+    String fourth = folder.commit("table");
+    breakTheWorkTree();
+    folder.edit(CARVE, "260 to 309", "none");
+    String said = folder.git("show", "--ext-diff", "--format=");
+    assertTrue(said.startsWith(head(CARVE, third, fourth)), said);
+    assertTrue(said.contains("limits tightened (2): carve-output/hand/carve/20W/"), said);
+    assertFalse(said.contains("not compared"), said);
+  }
+
+  @Test
+  void aDifftoolShowsTheSame() throws IOException, InterruptedException {
+    folder.git(
+        "config",
+        "difftool.passband.cmd",
+        GitFolder.command("git-diff") + " \"$MERGED\" \"$LOCAL\" . . \"$REMOTE\" . .");
+    breakTheWorkTree();
+    String meaning = head(TEASEL, second, third) + compared(second, third, TEASEL);
+    assertEquals(meaning, folder.git("difftool", "-y", "-t", "passband", "HEAD~1", "HEAD"));
+    String said = folder.git("difftool", "-y", "-t", "passband");
+    assertTrue(
+        said.startsWith("passband " + SHALE + ": used files from the index and the work tree\n"),
+        said);
+  }
+
+  @Test
+  void aTextconvHasTheUsedFilesOfItsRevision() throws IOException, InterruptedException {
+    folder.git("config", "--unset", "diff.passband.command");
+    folder.git("config", "diff.passband.textconv", GitFolder.command("git-text"));
+    breakTheWorkTree();
+    String said = folder.git("show", "--format=", "-U0");
+    assertTrue(said.contains("\n-used files: " + second.substring(0, 10) + "\n"), said);
+    assertTrue(said.contains("\n+used files: " + third.substring(0, 10) + "\n"), said);
+    String limit = "limit/tack-output/bipolar/tack/1/40ohm/current: ";
+    assertTrue(said.contains("\n-" + limit + "410.0 to 500.0 mA"), said);
+    assertTrue(said.contains("\n+" + limit + "400.0 to 500.0 mA"), said);
+    assertFalse(said.contains("resolution"), said);
+  }
+
+  /** A rebase gives a change new parents: it is shown with the used files of those. */
+  @Test
+  void aRebasedCommitHasTheUsedFilesOfItsNewParent() throws IOException, InterruptedException {
+    folder.git("checkout", "-q", "-b", "side", first);
+    folder.edit(TEASEL, "410 to 500", "390 to 500");
+    String before = folder.commit("side");
+    String unbased = head(TEASEL, first, before) + compared(first, before, TEASEL);
+    assertEquals(unbased, folder.git("show", "--ext-diff", "--format="));
+    folder.git("rebase", "-q", second);
+    String after = folder.git("rev-parse", "HEAD").strip();
+    String based = head(TEASEL, second, after) + compared(second, after, TEASEL);
+    assertEquals(based, folder.git("show", "--ext-diff", "--format="));
+    assertEquals(unbased, folder.git("show", "--ext-diff", "--format=", before));
+  }
+
+  /** Where git's command line tells nothing, a commit with this version is taken, and that said. */
+  @Test
+  void aGuessIsSaidToBeOne() throws IOException, InterruptedException {
+    folder.edit(TEASEL, "400 to 500", "390 to 500");
+    folder.git("stash");
+    breakTheWorkTree();
+    String said = folder.git("stash", "show", "-p", "--ext-diff");
+    assertTrue(said.contains("has this version of the file)"), said);
+    assertTrue(said.contains("limits loosened: tack-output/bipolar/tack/1/40ohm/current"), said);
+  }
+
+  // ---- two commits ----
+
+  private static String list(String said, String title) {
+    int from = said.indexOf(title + ": ");
+    assertTrue(from >= 0, said);
+    int to = from + said.substring(from).indexOf('\n') + 1;
+    while (said.startsWith("  ", to)) {
+      to = said.indexOf('\n', to) + 1;
+    }
+    return said.substring(said.indexOf('\n', from) + 1, to);
+  }
+
+  @Test
+  void twoCommitsListWhatChangedThroughWhat() throws IOException, InterruptedException {
+    folder.edit(SHALE, "# An RF output analyzer", "# An analyzer of RF output");
+    String remark = folder.commit("remark");
+    breakTheWorkTree();
+    assertEquals(1, folder.run("diff", "HEAD~3..HEAD~2"), folder.said());
+    assertEquals(
+        "  teasel-output, "
+            + TEASEL
+            + ", through "
+            + SHALE
+            + "\n"
+            + "  yarrow-service, "
+            + YARROW
+            + ", through "
+            + SHALE
+            + "\n",
+        list(folder.out(), "meaning changed"));
+    assertTrue(
+        list(folder.out(), "not affected: they use no file that changed").contains("sundew"));
+    assertEquals(1, folder.run("diff", second + ".." + third), folder.said());
+    assertEquals(
+        "  teasel-output, " + TEASEL + ", itself changed\n", list(folder.out(), "meaning changed"));
+    assertTrue(folder.out().endsWith("\n\n" + compared(second, third, TEASEL)), folder.out());
+    assertEquals(0, folder.run("diff", third + ".." + remark), folder.said());
+    assertEquals("", list(folder.out(), "meaning changed"));
+    assertEquals(
+        2, list(folder.out(), "same meaning, though a file that they use changed").lines().count());
+    assertEquals(0, folder.run("diff", "HEAD..HEAD"), folder.said());
+  }
+
+  /** What depends on the changed files is all that can differ: as if all were compiled. */
+  @Test
+  void twoCommitsDifferAsTheirWholeLibrariesDo() throws IOException, InterruptedException {
+    folder.git("rm", "-q", "procedures/broken.pband");
+    String fourth = folder.commit("mended");
+    folder.git("mv", TEASEL, "procedures/teasel/tack.pband");
+    folder.edit(SHALE, "resolution 20 V", "resolution 10 V");
+    folder.edit(CARVE, "253 to 309", "260 to 309");
+    String fifth = folder.commit("more");
+    String whole = compared(fourth, fifth, "procedures");
+    assertEquals(1, folder.run("diff", fourth + ".." + fifth), folder.said());
+    assertTrue(folder.out().endsWith("\n\n" + whole), folder.out() + "\n----\n" + whole);
+  }
+
+  @Test
+  void anErrorInACommitIsNamedAndTheRestCompared() throws IOException, InterruptedException {
+    folder.edit(CARVE, "253 to 309", "none");
+    folder.edit(TEASEL, "400 to 500", "390 to 500");
+    folder.commit("error");
+    assertEquals(2, folder.run("diff", "HEAD~1..HEAD"), folder.said());
+    assertEquals("  " + YARROW + "\n", list(folder.out(), "not compared, because of errors"));
+    assertTrue(folder.out().contains("limits loosened: tack-output/"), folder.out());
+    assertTrue(folder.err().contains(CARVE + ":2:"), folder.err());
+    assertEquals(2, folder.run("diff", "nothing..HEAD"));
+    assertEquals("passband: git knows no commits 'nothing..HEAD' here\n", folder.err());
+    assertEquals(2, folder.run("diff", "HEAD~1..HEAD", "--analyzer", "shale"));
   }
 }
