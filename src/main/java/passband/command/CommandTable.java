@@ -399,10 +399,7 @@ final class CommandTable {
               "git-text",
               List.of(Operand.of("FILE", ArgumentKind.FILE)),
               "for git's diff.NAME.textconv",
-              """
-              Git calls this with a file; it prints the facts of the file's procedures, a line each, and which revision
-              the used files are from.
-              """,
+              "Prints the facts of a file's procedures, and which revision the used files are from.\n",
               List.of(),
               false));
 
