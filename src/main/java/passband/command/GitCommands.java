@@ -66,11 +66,16 @@ final class GitCommands {
     if (words.size() < ARGUMENTS) {
       throw new UsageException("git-diff is for git's diff.<driver>.command");
     }
+    List<String> calling = CallingGit.words(top);
+    String prefix = CallingGit.relativeTo(calling, System.getenv("GIT_PREFIX"));
+    path = prefix + path;
     Given was = given(path, words.get(1), words.get(2));
     Given now =
-        given(words.size() > ARGUMENTS ? words.get(ARGUMENTS) : path, words.get(4), words.get(5));
-    ShownRevisions.Pair shown =
-        new ShownRevisions(top, CallingGit.words(top)).of(was.version, now.version);
+        given(
+            words.size() > ARGUMENTS ? prefix + words.get(ARGUMENTS) : path,
+            words.get(4),
+            words.get(5));
+    ShownRevisions.Pair shown = new ShownRevisions(top, calling).of(was.version, now.version);
     try (GitObjects objects = new GitObjects(top)) {
       Snapshot old = snapshot(shown.was(), was, objects);
       Snapshot fresh = snapshot(shown.now(), now, objects);

@@ -7,6 +7,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /** The command of git that this program was called by, as far as the system tells. */
 public final class CallingGit {
@@ -52,6 +53,23 @@ public final class CallingGit {
       words.addAll(0, Arrays.asList(alias.strip().split(" +")));
     }
     return words;
+  }
+
+  /**
+   * The folder that the paths start at which git passes on: empty for the top, else with a closing
+   * {@code /}.
+   *
+   * @param folder the one that git was called in, as it tells; null where it does not
+   */
+  public static String relativeTo(List<String> words, @Nullable String folder) {
+    String relative = "--relative";
+    for (String word : words) {
+      if (word.startsWith(relative + "=")) {
+        String given = word.substring(relative.length() + 1);
+        return given.isEmpty() || given.endsWith("/") ? given : given + "/";
+      }
+    }
+    return folder != null && words.contains(relative) ? folder : "";
   }
 
   /** The words between a command and its paths that may name revisions. */

@@ -238,6 +238,18 @@ class GitRevisionsTest {
     assertTrue(said.contains("limits loosened: tack-output/bipolar/tack/1/40ohm/current"), said);
   }
 
+  /** Paths from a folder, and a command of one's own: git shows the same, so does this. */
+  @Test
+  void aRelativeDiffAndAnAliasShowTheSame() throws IOException, InterruptedException {
+    breakTheWorkTree();
+    String meaning = head(TEASEL, second, third) + compared(second, third, TEASEL);
+    String procedures = work.resolve("procedures").toString();
+    assertEquals(meaning, folder.git("-C", procedures, "diff", "--relative", "HEAD~1", "HEAD"));
+    assertEquals(meaning, folder.git("diff", "--relative=procedures", "HEAD~1", "HEAD"));
+    folder.git("config", "alias.last", "diff HEAD~1 HEAD");
+    assertEquals(meaning, folder.git("last"));
+  }
+
   // ---- two commits ----
 
   private static String list(String said, String title) {
