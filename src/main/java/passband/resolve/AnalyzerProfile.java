@@ -173,7 +173,11 @@ final class AnalyzerProfile {
     List<PowerRating> ratings = new ArrayList<>();
     Map<PowerRating, Ratings.Power> written = new LinkedHashMap<>();
     for (Ratings.Power rating : load.power()) {
-      Rational power = values.positive(rating.power(), Dimension.POWER, "a load's power");
+      Rational power =
+          new Plausible(diagnostics)
+              .load(
+                  rating.power(),
+                  values.positive(rating.power(), Dimension.POWER, "a load's power"));
       Rational time =
           rating.time() == null ? null : values.positive(rating.time(), Dimension.TIME, "the time");
       if (power != null && (rating.time() == null || time != null)) {

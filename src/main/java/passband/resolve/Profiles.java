@@ -72,7 +72,10 @@ public final class Profiles {
               titleOf(lead.title(), lead.name()),
               lead.rated() == null
                   ? null
-                  : values.positive(lead.rated(), Dimension.VOLTAGE, "a rating"),
+                  : new Plausible(diagnostics)
+                      .lead(
+                          lead.rated(),
+                          values.positive(lead.rated(), Dimension.VOLTAGE, "a rating")),
               lead.rated() == null ? null : lead.rated().span().text(),
               lead.unknown(),
               lead.colour() == null ? null : lead.colour().text()));

@@ -67,6 +67,8 @@ class FixTest {
               Code.ACTIVATION_AMBIGUOUS,
               Code.PLACEHOLDER_MISSING,
               Code.AMBIGUOUS_PLACEHOLDER,
+              Code.SCRIPT_NOT_PRINTABLE,
+              Code.WRONG_KIND,
               Code.RELEASE_NOT_COMPARABLE,
               Code.REVISION_REUSED,
               Code.REPLACED_UNRECORDED,
