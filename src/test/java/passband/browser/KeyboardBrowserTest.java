@@ -172,11 +172,14 @@ class KeyboardBrowserTest {
       fill(written(plan, random, i % 2 == 0 ? 8 : 10_000));
       String from = fields.get(random.nextInt(fields.size()));
       focus(from);
-      press(Keys.TAB);
-      boolean reading =
-          (Boolean) browser.run("return document.activeElement.matches('input.entry')");
-      assertTrue(!reading || passed().isEmpty(), from + " to " + focused());
-      reached += reading ? 1 : 0;
+      // Past the tick "not done" and the button of a timer, which stand before the next reading.
+      for (int tab = 0; tab < 3; tab++) {
+        press(Keys.TAB);
+        boolean reading =
+            (Boolean) browser.run("return document.activeElement.matches('input.entry')");
+        assertTrue(!reading || passed().isEmpty(), from + " to " + focused());
+        reached += reading ? 1 : 0;
+      }
     }
     assertTrue(reached > 0, "no reading was reached");
   }

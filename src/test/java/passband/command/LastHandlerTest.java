@@ -74,6 +74,9 @@ class LastHandlerTest {
   static Stream<List<String>> calls() {
     Map<String, List<String>> arguments = new HashMap<>();
     arguments.put("readings", List.of("limits.json"));
+    arguments.put("record", List.of("limits.json", "2025-01-01.csv"));
+    arguments.put("verify", List.of("records/r.json"));
+    arguments.put("fleet", List.of("records"));
     arguments.putAll(
         Map.of(
             "check", List.of("--coverage", OUTPUT),
@@ -104,8 +107,14 @@ class LastHandlerTest {
     for (String date : List.of("2025-01-01", "2026-01-01")) {
       Files.writeString(
           work.resolve(date + ".csv"),
-          "point,reading,unit,kind\nsheet/generator-serial,S 1,,record\n");
+          "point,reading,unit,kind\nsheet/generator-serial,S 1,,record\nsheet/date,"
+              + date
+              + ",,record\n");
     }
+    ByteArrayOutputStream record = new ByteArrayOutputStream();
+    run(record, "record", "limits.json", "2025-01-01.csv");
+    Files.createDirectories(work.resolve("records"));
+    Files.write(work.resolve("records/r.json"), record.toByteArray());
   }
 
   // ---- what is printed does not arrive ----

@@ -52,7 +52,10 @@ class CalibrationTest {
   }
 
   private static List<Cause.Code> warnings(Report report) {
-    return report.warnings().stream().map(Cause::code).toList();
+    return report.warnings().stream()
+        .map(Cause::code)
+        .filter(code -> code != Cause.Code.NOT_RELEASED) // the tests' library is not
+        .toList();
   }
 
   private static Judgement of(Report report, String id) {
