@@ -33,6 +33,13 @@ final class CommandTable {
               + " below it; else PATH, or the folder of the file PATH)");
   private static final Option AS_DIAGNOSTICS =
       Option.oneOf("--as", "FORM", List.of("text", "json", "sarif"), "output format");
+  private static final Option JUDGED_ON =
+      Option.of(
+          "--date",
+          ArgumentKind.DATE,
+          "DATE",
+          "date of the judgement (YYYY-MM-DD): warns if a calibration has run out since the"
+              + " readings");
   private static final Option WATCH =
       Option.flag("--watch", "run again whenever a file that was read is saved");
 
@@ -204,12 +211,7 @@ final class CommandTable {
               """,
               List.of(
                   Option.oneOf("--as", "FORM", List.of("text", "json", "html"), "output format"),
-                  Option.of(
-                      "--date",
-                      ArgumentKind.DATE,
-                      "DATE",
-                      "date of the judgement (YYYY-MM-DD): warns if a calibration has run out since the"
-                          + " readings")),
+                  JUDGED_ON),
               true),
           new CommandSpec(
               "record",
@@ -232,12 +234,7 @@ final class CommandTable {
                       "what the report says beside the readings, a line KEY = TEXT each"),
                   Option.of("--number", ArgumentKind.NAME, "TEXT", "number of the report"),
                   Option.of("--issued", ArgumentKind.DATE, "DATE", "date of issue (YYYY-MM-DD)"),
-                  Option.of(
-                      "--date",
-                      ArgumentKind.DATE,
-                      "DATE",
-                      "date of the judgement (YYYY-MM-DD): warns if a calibration has run out since"
-                          + " the readings")),
+                  JUDGED_ON),
               true),
           new CommandSpec(
               "verify",

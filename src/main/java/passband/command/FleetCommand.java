@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import passband.evidence.BadInput;
+import passband.library.Paths;
 import passband.library.UsageException;
 import passband.record.Fleet;
 import passband.record.RecordSummary;
@@ -104,7 +105,7 @@ final class FleetCommand implements Verb {
   private record Read(@Nullable RecordSummary record, Fleet.@Nullable LeftOut left) {}
 
   private static Read read(Path folder, Path file) {
-    String name = folder.relativize(file).toString().replace('\\', '/');
+    String name = Paths.of(folder.relativize(file));
     try {
       return new Read(RecordSummary.read(name, Files.readAllBytes(file)), null);
     } catch (BadInput e) {

@@ -48,7 +48,7 @@ final class HistoryCommand implements Verb {
         .print(
             switch (arguments.value("--as")) {
               case "json" -> HistoryJson.of(list, history, interval);
-              case "html" -> HistoryPage.of(list, history, interval);
+              case "html" -> HistoryPage.of(list, history);
               default -> history.text();
             });
     return history.drifts().stream().anyMatch(History.Drift::crosses)

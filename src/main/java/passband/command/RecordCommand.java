@@ -35,27 +35,21 @@ final class RecordCommand implements Verb {
     KeptFile limitsPart = KeptFile.of(limits, files.bytes(limits));
     KeptFile readingsPart = KeptFile.of(readings, files.bytes(readings));
     Map<String, String> particulars = particulars(arguments);
-    VisitRecord record;
-    String json;
-    String page;
     try {
-      record =
+      VisitRecord record =
           VisitRecord.of(
               Version.text(),
               arguments.valueOrNull("--date"),
               particulars,
               limitsPart,
               readingsPart);
-      json = RecordJson.of(record);
-      page =
-          arguments.value("--as").equals("html")
-              ? RecordPage.of(record, Seal.of(json), List.of())
-              : json;
+      String json = RecordJson.of(record);
+      boolean page = arguments.value("--as").equals("html");
+      invocation.out().print(page ? RecordPage.of(record, Seal.of(json), List.of()) : json);
+      return record.report().overall() == Verdict.PASS ? ExitStatus.FINE : ExitStatus.FAULTS;
     } catch (BadInput e) {
       throw new UsageException(String.valueOf(e.getMessage()));
     }
-    invocation.out().print(page);
-    return record.report().overall() == Verdict.PASS ? ExitStatus.FINE : ExitStatus.FAULTS;
   }
 
   /** Of the file, then of the options, which win. */

@@ -61,12 +61,11 @@ final class VerifyCommand implements Verb {
           + record.report().overall().word()
           + "\n";
     }
-    boolean other = record != null && !record.program().equals(Version.text());
     StringBuilder out =
         new StringBuilder(
             path
                 + ": altered"
-                + (record != null && other
+                + (record != null && !record.program().equals(Version.text())
                     ? ", or judged differently by this version (it was made by "
                         + record.program()
                         + ", this is "

@@ -12,6 +12,8 @@ import passband.quantity.Units;
 
 /** One thing that the technician is asked for. Numbers are decimals in the item's own unit. */
 public sealed interface Item {
+  /** How the identities of what the sheet itself asks for begin. */
+  String SHEET = "sheet/";
 
   /** What every item has. */
   Head head();
@@ -113,6 +115,11 @@ public sealed interface Item {
    * @param accepts what the number has to be; null where any will do
    */
   record Recorded(Head head, @Nullable String unit, @Nullable Accepts accepts) implements Item {
+    /** The name of a blank that the sheet itself asks for; null for any other. */
+    public @Nullable String sheetName() {
+      return id().startsWith(SHEET) ? id().substring(SHEET.length()) : null;
+    }
+
     /** Whether a number below zero makes sense: whether a quantity in this unit may be one. */
     public boolean negative() {
       Unit known = unit == null ? null : Units.recorded(unit);

@@ -95,7 +95,7 @@ final class Calibration {
   @Nullable Cause ofReading(Item.Reading reading) {
     for (Item.Recorded due : dues.keySet()) {
       boolean bears =
-          reading.due() == null ? due.id().startsWith("sheet/") : reading.due().contains(due.id());
+          reading.due() == null ? due.sheetName() != null : reading.due().contains(due.id());
       Cause cause = bears ? ofBlank(due) : null;
       if (cause != null && cause.code() == Cause.Code.CALIBRATION_OVERDUE) {
         return Cause.of(Cause.Code.INSTRUMENT_OVERDUE, reading.id())

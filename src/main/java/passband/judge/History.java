@@ -5,7 +5,6 @@ import java.math.MathContext;
 import java.math.RoundingMode;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -30,39 +29,47 @@ import passband.evidence.ItemWords;
  * @param drifts of the points of the latest report
  */
 public record History(List<LocalDate> dates, List<Drift> drifts) {
-  private static final double DAYS_A_YEAR = 365.25;
-  private static final double PROBABILITY = 0.95;
-
   /**
    * One point over time.
    *
    * @param readings one for each date; null where there is none, or where the point of that
    *     revision meant something else
-   * @param line through them, over days since the first report; null with fewer than two
-   * @param expected the line's value at the end of the next interval; NaN without a line
-   * @param halfWidth of the interval about it in which the next reading lies with 95 %; NaN with
-   *     fewer than three readings
-   * @param crosses whether any of that is outside what is accepted
-   * @param inside how many whole days after the last report all of it stays inside, at most {@link
-   *     StraightLine#LONGEST}; negative with fewer than three readings
+   * @param trend of those that there are; null with fewer than two
+   * @param next the end of the next interval
+   * @param inside how many whole days after the last report the interval of the next reading stays
+   *     inside what is accepted, at most {@link Trend#LONGEST}; negative with fewer than three
+   *     readings
    */
   public record Drift(
       Item.Measured limit,
       List<@Nullable BigDecimal> readings,
-      @Nullable StraightLine line,
-      double expected,
-      double halfWidth,
-      boolean crosses,
+      @Nullable Trend trend,
+      LocalDate next,
       int inside) {
 
     /** The slope in the limit's unit a year; NaN without a line. */
     public double perYear() {
-      return line == null ? Double.NaN : line.slope() * DAYS_A_YEAR;
+      return trend == null ? Double.NaN : trend.perYear();
     }
 
     /** The standard error of the slope, likewise; NaN with fewer than three readings. */
     public double perYearError() {
-      return line == null ? Double.NaN : line.slopeError() * DAYS_A_YEAR;
+      return trend == null ? Double.NaN : trend.perYearError();
+    }
+
+    /** The line's value at the end of the next interval; NaN without a line. */
+    public double expected() {
+      return trend == null ? Double.NaN : trend.at(next);
+    }
+
+    /** Half the interval of the next reading; NaN with fewer than three readings. */
+    public double halfWidth() {
+      return trend == null ? Double.NaN : trend.halfWidth(next);
+    }
+
+    /** Whether any of that is outside what is accepted. */
+    public boolean crosses() {
+      return trend != null && trend.crosses(next);
     }
 
     /** What is accepted of the point: only points with limits have a drift. */
@@ -161,37 +168,29 @@ public record History(List<LocalDate> dates, List<Drift> drifts) {
   }
 
   private static Drift drift(
-      Item.Measured limit, List<LocalDate> dates, List<BigDecimal> readings, long intervalDays) {
-    List<Double> days = new ArrayList<>();
+      Item.Measured limit,
+      List<LocalDate> dates,
+      List<@Nullable BigDecimal> readings,
+      long intervalDays) {
+    List<LocalDate> days = new ArrayList<>();
     List<Double> values = new ArrayList<>();
     for (int i = 0; i < dates.size(); i++) {
-      if (readings.get(i) != null) {
-        days.add((double) ChronoUnit.DAYS.between(dates.get(0), dates.get(i)));
-        values.add(readings.get(i).doubleValue());
+      BigDecimal reading = readings.get(i);
+      if (reading != null) {
+        days.add(dates.get(i));
+        values.add(reading.doubleValue());
       }
     }
-    StraightLine line = StraightLine.fit(days, values);
-    if (line == null) {
-      return new Drift(limit, readings, null, Double.NaN, Double.NaN, false, -1);
-    }
-    double last = ChronoUnit.DAYS.between(dates.get(0), dates.get(dates.size() - 1));
-    double next = last + intervalDays;
+    LocalDate last = dates.get(dates.size() - 1);
     double low = end(limit.limits() == null ? null : limit.limits().acceptLower());
     double high = end(limit.limits() == null ? null : limit.limits().acceptUpper());
+    Trend trend = Trend.of(days, values, low, high);
     return new Drift(
         limit,
         readings,
-        line,
-        line.at(next),
-        line.predictionHalfWidth(next, PROBABILITY),
-        crosses(low, high, line, next),
-        line.daysInside(last, low, high, PROBABILITY));
-  }
-
-  private static boolean crosses(double low, double high, StraightLine line, double day) {
-    double half = line.predictionHalfWidth(day, PROBABILITY);
-    double about = Double.isNaN(half) ? 0 : half;
-    return line.at(day) - about < low || line.at(day) + about > high;
+        trend,
+        last.plusDays(intervalDays),
+        trend == null ? -1 : trend.daysInside(last));
   }
 
   /** NaN for a side that is open, which no comparison is true of. */
@@ -216,7 +215,7 @@ public record History(List<LocalDate> dates, List<Drift> drifts) {
     if (first == null) {
       return null;
     }
-    return first.inside() >= StraightLine.LONGEST
+    return first.inside() >= Trend.LONGEST
         ? "no point may leave what is accepted within ten years, as far as these readings tell"
         : "suggested longest interval: "
             + first.inside()

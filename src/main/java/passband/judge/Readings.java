@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import passband.evidence.BadInput;
+import passband.evidence.Item;
 
 /**
  * What was written down: the sheet's own export, or any table with the columns of {@link
@@ -14,8 +15,6 @@ import passband.evidence.BadInput;
  * @param digest of the procedure they were taken by; null where they do not say
  */
 public record Readings(@Nullable String digest, List<Row> rows) {
-  private static final String SHEET = "sheet/";
-
   /**
    * One row.
    *
@@ -80,8 +79,8 @@ public record Readings(@Nullable String digest, List<Row> rows) {
     Map<String, List<Row>> rows = new LinkedHashMap<>();
     for (Row row : this.rows) {
       boolean record = row.kind().equals("record") || row.kind().isEmpty();
-      if (record && row.point().startsWith(SHEET)) {
-        String name = row.point().substring(SHEET.length());
+      if (record && row.point().startsWith(Item.SHEET)) {
+        String name = row.point().substring(Item.SHEET.length());
         rows.computeIfAbsent(name, n -> new ArrayList<>()).add(row);
       }
     }
@@ -89,7 +88,8 @@ public record Readings(@Nullable String digest, List<Row> rows) {
     rows.forEach(
         (name, of) ->
             records.put(
-                name, Attempts.of(SHEET + name, of).rows().stream().map(Row::reading).toList()));
+                name,
+                Attempts.of(Item.SHEET + name, of).rows().stream().map(Row::reading).toList()));
     return records;
   }
 
@@ -100,11 +100,11 @@ public record Readings(@Nullable String digest, List<Row> rows) {
   public @Nullable String record(String name) {
     List<Row> of = new ArrayList<>();
     for (Row row : rows) {
-      if (row.point().equals(SHEET + name)) {
+      if (row.point().equals(Item.SHEET + name)) {
         of.add(row);
       }
     }
-    Attempts attempts = Attempts.of(SHEET + name, of);
+    Attempts attempts = Attempts.of(Item.SHEET + name, of);
     return attempts.trouble() != null || attempts.none() ? null : attempts.last().reading();
   }
 }

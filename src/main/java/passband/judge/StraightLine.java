@@ -18,9 +18,6 @@ import org.jspecify.annotations.Nullable;
  */
 public record StraightLine(
     double start, double slope, int count, double meanX, double squares, double residual) {
-  /** Nothing is said of what is further ahead, in days: ten years. */
-  public static final int LONGEST = 3652;
-
   /** With so many points the scatter about the line is known. */
   private static final int LEAST = 3;
 
@@ -88,35 +85,13 @@ public record StraightLine(
    * for two degrees of freedom fewer than there are points; NaN of two points.
    */
   public double predictionHalfWidth(double x, double probability) {
-    return count < LEAST ? Double.NaN : student(probability) * predictionError(x);
+    return student(probability) * predictionError(x);
   }
 
-  /**
-   * How many whole days after a day all of the interval of {@link #predictionHalfWidth} stays
-   * inside limits, at most {@link #LONGEST}; negative of two points. The interval only widens, but
-   * the line may lead back into the limits: the first day outside counts.
-   *
-   * @param low NaN where that side is open, likewise {@code high}
-   */
-  public int daysInside(double last, double low, double high, double probability) {
-    if (count < LEAST) {
-      return -1;
-    }
-    double t = student(probability);
-    int days = 0;
-    while (days < LONGEST && inside(last + days + 1, t, low, high)) {
-      days++;
-    }
-    return days;
-  }
-
-  /** Whether the interval at a place is inside limits, for a factor of Student's t. */
-  private boolean inside(double x, double t, double low, double high) {
-    double half = t * predictionError(x);
-    return !(at(x) - half < low) && !(at(x) + half > high);
-  }
-
-  private double student(double probability) {
-    return TDistribution.of(count - 2.0).inverseCumulativeProbability((1 + probability) / 2);
+  /** Student's factor of that interval; NaN of two points. */
+  double student(double probability) {
+    return count < LEAST
+        ? Double.NaN
+        : TDistribution.of(count - 2.0).inverseCumulativeProbability((1 + probability) / 2);
   }
 }

@@ -1,7 +1,6 @@
 package passband.record;
 
 import java.time.LocalDate;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -12,7 +11,7 @@ import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
-import passband.judge.StraightLine;
+import passband.judge.Trend;
 
 /**
  * The records of many generators put together.
@@ -30,9 +29,6 @@ public record Fleet(
     List<Rate> points,
     List<Drift> drifts,
     List<LeftOut> left) {
-  private static final double PROBABILITY = 0.95;
-  private static final int LEAST = 3;
-
   /** A file that is in no total. */
   public record LeftOut(String file, String why) {}
 
@@ -69,20 +65,19 @@ public record Fleet(
   /**
    * A point of a generator over its visits, with the same limits in all of them.
    *
-   * @param inside how many days after the last visit the interval in which the next reading lies
-   *     with 95 % stays inside the limits, at most ten years
+   * @param inside how many days after the last visit the interval of the next reading stays inside
+   *     the limits, at most {@link Trend#LONGEST}
    */
   public record Drift(
-      String device,
-      String serial,
-      RecordSummary.Measured last,
-      List<LocalDate> dates,
-      List<Double> readings,
-      StraightLine line,
-      int inside) {
+      String device, String serial, RecordSummary.Measured last, Trend trend, int inside) {
+    /** The day of the last visit. */
+    public LocalDate lastDay() {
+      return trend.dates().get(trend.dates().size() - 1);
+    }
+
     /** The day from which the next reading may be outside. */
     public LocalDate until() {
-      return dates.get(dates.size() - 1).plusDays(inside);
+      return lastDay().plusDays(inside);
     }
   }
 
@@ -199,26 +194,22 @@ public record Fleet(
       Unit unit, List<RecordSummary> visits, List<RecordSummary.Measured> values) {
     RecordSummary.Measured last = values.get(values.size() - 1);
     List<LocalDate> dates = new ArrayList<>();
-    List<Double> days = new ArrayList<>();
     List<Double> readings = new ArrayList<>();
     for (int i = 0; i < values.size(); i++) {
       if (sameMeaning(values.get(i), last)) {
         dates.add(visits.get(i).date());
-        days.add((double) ChronoUnit.DAYS.between(dates.get(0), visits.get(i).date()));
         readings.add(values.get(i).value());
       }
     }
-    StraightLine line = days.size() < LEAST ? null : StraightLine.fit(days, readings);
-    return line == null
+    Trend trend = Trend.of(dates, readings, last.lower(), last.upper());
+    return trend == null || !trend.hasInterval()
         ? null
         : new Drift(
             unit.device(),
             unit.serial(),
             last,
-            dates,
-            readings,
-            line,
-            line.daysInside(days.get(days.size() - 1), last.lower(), last.upper(), PROBABILITY));
+            trend,
+            trend.daysInside(dates.get(dates.size() - 1)));
   }
 
   private static boolean sameMeaning(RecordSummary.Measured one, RecordSummary.Measured other) {
@@ -255,7 +246,7 @@ public record Fleet(
     SortedSet<String> serials = new TreeSet<>();
     for (Unit unit : units) {
       for (RecordSummary visit : unit.visits()) {
-        for (RecordSummary.Used one : visit.instruments()) {
+        for (UsedInstrument one : visit.instruments()) {
           if (one.serial() != null) {
             serials.add(one.serial().strip());
           }

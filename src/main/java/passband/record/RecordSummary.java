@@ -38,19 +38,11 @@ public record RecordSummary(
     LocalDate date,
     String overall,
     List<String> failedAsFound,
-    List<Used> instruments,
+    List<UsedInstrument> instruments,
     List<Measured> values) {
 
   /** By which procedure. */
   public record Visit(String device, String procedure, String revision, List<String> phases) {}
-
-  /** An instrument; null for what was not written down. */
-  public record Used(
-      String role,
-      String name,
-      @Nullable String serial,
-      @Nullable String due,
-      @Nullable String certificate) {}
 
   /**
    * A value that was judged.
@@ -92,7 +84,7 @@ public record RecordSummary(
     private final Map<String, String> identity = new LinkedHashMap<>();
     private final List<String> failedAsFound = new ArrayList<>();
     private final Map<String, @Nullable String> failed = new LinkedHashMap<>();
-    private final List<Used> instruments = new ArrayList<>();
+    private final List<UsedInstrument> instruments = new ArrayList<>();
     private final List<Measured> values = new ArrayList<>();
 
     void read(JsonReader json) throws IOException, BadInput {
@@ -131,7 +123,7 @@ public record RecordSummary(
       while (json.hasNext()) {
         Map<String, @Nullable String> one = texts(json);
         instruments.add(
-            new Used(
+            new UsedInstrument(
                 String.valueOf(one.get("role")),
                 String.valueOf(one.get("name")),
                 one.get("serial"),

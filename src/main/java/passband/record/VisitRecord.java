@@ -74,12 +74,28 @@ public record VisitRecord(
   public Map<String, @Nullable String> identity() {
     Map<String, @Nullable String> identity = new LinkedHashMap<>();
     for (Item item : report.list().items()) {
-      if (item instanceof Item.Recorded && item.id().startsWith("sheet/")) {
-        String name = item.id().substring("sheet/".length());
+      String name = item instanceof Item.Recorded blank ? blank.sheetName() : null;
+      if (name != null) {
         identity.put(name, report.readings().record(name));
       }
     }
     return identity;
+  }
+
+  /** The instruments in the order of their roles. */
+  public List<UsedInstrument> instruments() {
+    List<UsedInstrument> instruments = new ArrayList<>();
+    for (ItemList.Instrument one : report.list().source().instruments()) {
+      String role = one.role();
+      instruments.add(
+          new UsedInstrument(
+              role,
+              one.name(),
+              report.readings().record(role + "-serial"),
+              report.readings().record(role + "-due"),
+              particulars.said().get(Particulars.CERTIFICATE + role)));
+    }
+    return instruments;
   }
 
   /** What failed before anything was adjusted: in a phase after which there is another. */
@@ -107,8 +123,9 @@ public record VisitRecord(
     List<Deviation> deviations = new ArrayList<>();
     for (Judgement judgement : report.judgements()) {
       List<Readings.Row> rows = report.written().getOrDefault(judgement.item().id(), List.of());
-      for (Readings.Row row : rows) {
-        Deviation.Kind kind = kind(row, rows.indexOf(row) > 0);
+      for (int i = 0; i < rows.size(); i++) {
+        Readings.Row row = rows.get(i);
+        Deviation.Kind kind = kind(row, i > 0);
         if (kind != null) {
           deviations.add(
               new Deviation(

@@ -11,10 +11,9 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import passband.draw.Drawing;
-import passband.draw.DriftPicture;
 import passband.draw.Svg;
 import passband.judge.Cell;
-import passband.judge.StraightLine;
+import passband.judge.Trend;
 import passband.record.Fleet;
 import passband.record.RecordSummary;
 
@@ -22,8 +21,6 @@ import passband.record.RecordSummary;
 public final class FleetReport {
   /** So many drifts and points are listed, the worst ones. */
   public static final int WORST = 12;
-
-  private static final double PROBABILITY = 0.95;
 
   private FleetReport() {}
 
@@ -88,12 +85,12 @@ public final class FleetReport {
         + " "
         + drift.last().id()
         + ": "
-        + drift.readings().size()
+        + drift.trend().readings().size()
         + " visits, last "
         + plain(drift.last().value())
         + " "
         + drift.last().unit()
-        + (drift.inside() >= StraightLine.LONGEST
+        + (drift.inside() >= Trend.LONGEST
             ? ", stays inside for ten years"
             : ", may be outside from " + drift.until());
   }
@@ -227,16 +224,10 @@ public final class FleetReport {
 
   /** The next reading is expected a year after the last. */
   private static Drawing picture(Fleet.Drift drift) {
-    LocalDate next = drift.dates().get(drift.dates().size() - 1).plusYears(1);
-    double day = next.toEpochDay() - drift.dates().get(0).toEpochDay();
-    double half = drift.line().predictionHalfWidth(day, PROBABILITY);
-    return DriftPicture.of(
+    return TrendPicture.of(
         drift.serial() + ": " + drift.last().id(),
-        drift.dates(),
-        drift.readings(),
-        drift.last().lower(),
-        drift.last().upper(),
+        drift.trend(),
         drift.last().unit(),
-        new DriftPicture.Next(next, drift.line().at(day) - half, drift.line().at(day) + half));
+        drift.lastDay().plusYears(1));
   }
 }

@@ -92,10 +92,8 @@ public final class JudgePage {
         .records()
         .forEach((name, said) -> records.put(name, JudgeReport.attempts(said)));
     for (Item item : report.list().items()) {
-      if (item.id().startsWith("sheet/")
-          && item instanceof Item.Recorded blank
-          && Blank.of(blank) != Blank.TEXT) {
-        String name = item.id().substring("sheet/".length());
+      String name = item instanceof Item.Recorded blank ? blank.sheetName() : null;
+      if (name != null && Blank.of((Item.Recorded) item) != Blank.TEXT) {
         records.merge(name, "not recorded", (was, none) -> was.isBlank() ? none : was);
       }
     }

@@ -15,8 +15,8 @@ import passband.judge.Judgement;
 import passband.judge.Readings;
 import passband.record.Deviation;
 import passband.record.KeptFile;
-import passband.record.Particulars;
 import passband.record.RecordReader;
+import passband.record.UsedInstrument;
 import passband.record.VisitRecord;
 
 /** A record of a visit as JSON, sealed, in the form of {@code record.schema.json}. */
@@ -93,14 +93,13 @@ public final class RecordJson {
 
   private static void instruments(JsonWriter json, VisitRecord record) throws IOException {
     json.name("instruments").beginArray();
-    for (ItemList.Instrument one : record.report().list().source().instruments()) {
+    for (UsedInstrument one : record.instruments()) {
       json.beginObject();
       json.name("role").value(one.role());
       json.name("name").value(one.name());
-      json.name("serial").value(record.identity().get(one.role() + "-serial"));
-      json.name("due").value(record.identity().get(one.role() + "-due"));
-      json.name("certificate")
-          .value(record.particulars().said().get(Particulars.CERTIFICATE + one.role()));
+      json.name("serial").value(one.serial());
+      json.name("due").value(one.due());
+      json.name("certificate").value(one.certificate());
       json.endObject();
     }
     json.endArray();

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.function.Predicate;
 import passband.evidence.BadInput;
 import passband.evidence.Item;
 import passband.judge.Judgement;
@@ -17,10 +18,6 @@ import passband.record.VisitRecord;
 /** The report of a record, to print and sign. */
 public final class RecordPage {
   private RecordPage() {}
-
-  /** An instrument; empty where nothing is known. */
-  public record InstrumentRow(
-      String role, String name, String serial, String due, String certificate) {}
 
   /** What was done otherwise. */
   public record DeviationRow(String item, String title, String what, String reason) {}
@@ -46,13 +43,13 @@ public final class RecordPage {
     own.put("limitsDigest", record.limits().sha256());
     own.put("readings", record.readings());
     own.put("readingsDigest", record.readings().sha256());
-    own.put("instruments", instruments(record));
+    own.put("instruments", record.instruments());
     own.put("ambient", ambient(record));
     own.put("failedAsFound", failed(record.failedAsFound()));
     own.put("failed", failed(record.failed()));
     own.put("deviations", deviations(record));
-    own.put("ticked", ticked(record).size());
-    own.put("absent", absent(record));
+    own.put("ticked", count(record, RecordPage::isTicked));
+    own.put("absent", count(record, RecordPage::isAbsent));
     model.put("rows", rows(record));
     String style = Checklist.resource("diff.css") + foot(seal);
     model.put("style", style);
@@ -68,59 +65,45 @@ public final class RecordPage {
         + "\"; font: 9pt Arial, sans-serif; } }\n";
   }
 
-  private static List<InstrumentRow> instruments(VisitRecord record) {
-    return record.report().list().source().instruments().stream()
-        .map(
-            one ->
-                new InstrumentRow(
-                    one.role(),
-                    one.name(),
-                    Objects.requireNonNullElse(record.identity().get(one.role() + "-serial"), ""),
-                    Objects.requireNonNullElse(record.identity().get(one.role() + "-due"), ""),
-                    record.particulars().said(Particulars.CERTIFICATE + one.role())))
-        .toList();
-  }
-
   /** What was recorded in a unit, such as the temperature. */
   private static Map<String, String> ambient(VisitRecord record) {
     Map<String, String> ambient = new LinkedHashMap<>();
     for (Judgement judgement : record.report().judgements()) {
-      boolean applies = judgement.verdict() != Verdict.NOT_APPLICABLE;
-      if (applies && judgement.item() instanceof Item.Recorded blank && blank.unit() != null) {
+      if (!isAbsent(judgement)
+          && judgement.item() instanceof Item.Recorded blank
+          && blank.unit() != null) {
         ambient.put(blank.head().title(), JudgeReport.reading(judgement));
       }
     }
     return ambient;
   }
 
-  /** Boxes that are ticked: they are counted, every other item has a row. */
-  private static List<Judgement> ticked(VisitRecord record) {
-    return record.report().judgements().stream()
-        .filter(j -> j.item() instanceof Item.Tick && j.verdict() == Verdict.PASS)
-        .toList();
+  /** Whether it is a ticked box: they are counted, every other item has a row. */
+  private static boolean isTicked(Judgement judgement) {
+    return judgement.item() instanceof Item.Tick && judgement.verdict() == Verdict.PASS;
   }
 
-  private static long absent(VisitRecord record) {
-    return record.report().judgements().stream()
-        .filter(j -> j.verdict() == Verdict.NOT_APPLICABLE)
-        .count();
+  private static boolean isAbsent(Judgement judgement) {
+    return judgement.verdict() == Verdict.NOT_APPLICABLE;
+  }
+
+  private static long count(VisitRecord record, Predicate<Judgement> which) {
+    return record.report().judgements().stream().filter(which).count();
   }
 
   /** What was measured stands first; what the sheet asks for itself stands on the first page. */
   private static List<JudgePage.Row> rows(VisitRecord record) {
     List<JudgePage.Row> measured = new ArrayList<>();
     List<JudgePage.Row> others = new ArrayList<>();
-    List<Judgement> ticked = ticked(record);
     for (Judgement judgement : record.report().judgements()) {
-      if (judgement.verdict() == Verdict.NOT_APPLICABLE) {
-        continue;
-      }
       boolean identity =
-          judgement.item() instanceof Item.Recorded && judgement.item().id().startsWith("sheet/");
-      if (judgement.item() instanceof Item.Measured) {
+          judgement.item() instanceof Item.Recorded blank && blank.sheetName() != null;
+      boolean elsewhere = identity && judgement.verdict() == Verdict.PASS || isTicked(judgement);
+      if (isAbsent(judgement)) {
+        continue;
+      } else if (judgement.item() instanceof Item.Measured) {
         measured.add(JudgePage.row(judgement));
-      } else if (!ticked.contains(judgement)
-          && !(identity && judgement.verdict() == Verdict.PASS)) {
+      } else if (!elsewhere) {
         others.add(JudgePage.row(judgement));
       }
     }

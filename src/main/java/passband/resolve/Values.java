@@ -304,14 +304,9 @@ public final class Values {
       }
     }
     String near = Spelling.nearest(said.text(), known);
-    DiagnosticBuilder fault =
-        diagnostics.say(
-            Code.UNKNOWN_NAME, said.span(), "there is no distribution '%s'", said.text());
-    if (near == null) {
-      fault.hint("one of %s", String.join(", ", known));
-    } else {
-      fault.hint("did you mean '%s'?", near).fix(Fix.replace(said.span(), near));
-    }
+    diagnostics
+        .say(Code.UNKNOWN_NAME, said.span(), "there is no distribution '%s'", said.text())
+        .meant(near, "one of %s", String.join(", ", known));
     return null;
   }
 

@@ -123,8 +123,8 @@ class FleetTest {
     }
     Fleet.Drift first = Fleet.of(all, List.of(), 365).drifts().get(0);
     assertEquals(POINT.id(), first.last().id());
-    assertEquals(4, first.readings().size());
-    double days = (high.doubleValue() - first.last().value()) / first.line().slope();
+    assertEquals(4, first.trend().readings().size());
+    double days = (high.doubleValue() - first.last().value()) / first.trend().line().slope();
     assertEquals(days, first.inside(), 120);
     assertTrue(first.until().isAfter(LocalDate.of(2027, 1, 1)));
   }

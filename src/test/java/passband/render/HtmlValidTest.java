@@ -77,7 +77,7 @@ class HtmlValidTest {
                 new History.Dated(LocalDate.of(2025, 1, 31), report),
                 new History.Dated(LocalDate.of(2026, 1, 31), report)),
             365);
-    assertEquals("", said(HistoryPage.of(list, history, 365)));
+    assertEquals("", said(HistoryPage.of(list, history)));
     KeptFile limits =
         KeptFile.of("limits.json", LimitsWriter.of(list).getBytes(StandardCharsets.UTF_8));
     KeptFile table =
