@@ -36,15 +36,16 @@ public record Compilation<R>(
             SourceSelection.units(paths, workingDirectory, root, analyzer),
             analyzer,
             plan -> plan,
-            () -> {});
+            () -> {},
+            true);
     compilation.procedures.sort(Comparator.comparing(p -> p.name().text()));
     return compilation;
   }
 
   /**
    * Compiles group by group, on every processor, and keeps of each procedure only what {@code made}
-   * makes of it, so that a library of any size fits into memory. {@code step} is told of each
-   * group.
+   * makes of it, so that a library of any size fits into memory; nothing of what is declared beside
+   * procedures. {@code step} is told of each group.
    */
   public static <R> Compilation<R> each(
       List<CompilationUnit> groups,
@@ -52,12 +53,22 @@ public record Compilation<R>(
       InOrder.Work<Plan, R> made,
       Runnable step)
       throws UsageException, IOException {
+    return each(groups, analyzer, made, step, false);
+  }
+
+  private static <R> Compilation<R> each(
+      List<CompilationUnit> groups,
+      @Nullable String analyzer,
+      InOrder.Work<Plan, R> made,
+      Runnable step,
+      boolean profiles)
+      throws UsageException, IOException {
     List<R> kept = new ArrayList<>();
     Map<Span, Profile> declared = new LinkedHashMap<>();
     Findings findings = new Findings();
     InOrder.each(
         groups,
-        group -> UnforeseenException.at(group.place(), () -> done(group, analyzer, made)),
+        group -> UnforeseenException.at(group.place(), () -> done(group, analyzer, made, profiles)),
         done -> {
           step.run();
           findings.take(done.found);
@@ -69,14 +80,18 @@ public record Compilation<R>(
   }
 
   private static <R> Done<R> done(
-      CompilationUnit group, @Nullable String analyzer, InOrder.Work<Plan, R> made)
+      CompilationUnit group,
+      @Nullable String analyzer,
+      InOrder.Work<Plan, R> made,
+      boolean profiles)
       throws UsageException, IOException {
     CompilationUnit.Compiled compiled = group.compiled(analyzer);
     List<R> results = new ArrayList<>();
     for (Plan plan : compiled.plans()) {
       results.add(made.of(plan));
     }
-    return new Done<>(compiled.found(), compiled.declared(), results);
+    List<Profile> declared = profiles ? compiled.declared().get() : List.of();
+    return new Done<>(compiled.found(), declared, results);
   }
 
   private record Done<R>(CompilationUnit.Found found, List<Profile> declared, List<R> results) {}

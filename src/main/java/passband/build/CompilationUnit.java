@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import passband.compile.Compiler;
 import passband.diagnostic.Diagnostics;
@@ -41,9 +42,10 @@ public record CompilationUnit(
   /**
    * What became of a group.
    *
-   * @param declared what the files that are named declare besides procedures
+   * @param declared what the files that are named declare besides procedures, made when it is asked
+   *     for: only a comparison needs it
    */
-  public record Compiled(List<Plan> plans, List<Profile> declared, Found found) {}
+  public record Compiled(List<Plan> plans, Supplier<List<Profile>> declared, Found found) {}
 
   /**
    * What was found in a group.
@@ -133,7 +135,7 @@ public record CompilationUnit(
         diagnostics.list().isEmpty() && areAllOf(root.names().shown(start), usedAllows);
     return new Compiled(
         plans,
-        compiler.declared(file -> isNamed(library.pathOf(file))),
+        () -> compiler.declared(file -> isNamed(library.pathOf(file))),
         new Found(names, diagnostics, usedAllows, silent, consulted));
   }
 

@@ -12,6 +12,7 @@ import passband.compile.Compiler;
 import passband.diagnostic.Diagnostics;
 import passband.library.DisplayPaths;
 import passband.library.Git;
+import passband.library.GitObjects;
 import passband.library.Library;
 import passband.library.LibraryRoot;
 import passband.library.Paths;
@@ -27,6 +28,7 @@ import passband.plan.Profile;
 public final class Revision {
   private final Path workingDirectory;
   private final String revision;
+  private final GitObjects objects;
   private final Git git;
 
   /**
@@ -35,7 +37,8 @@ public final class Revision {
   public Revision(Path workingDirectory, String revision) {
     this.workingDirectory = workingDirectory;
     this.revision = revision;
-    this.git = new Git(workingDirectory, revision);
+    this.objects = new GitObjects(workingDirectory);
+    this.git = new Git(workingDirectory, revision, objects);
   }
 
   /**
@@ -46,6 +49,14 @@ public final class Revision {
    * @param analyzer null for each procedure's own
    */
   public Compilation<Plan> compiled(String path, @Nullable String root, @Nullable String analyzer)
+      throws UsageException, IOException {
+    try (objects) {
+      return compilation(path, root, analyzer);
+    }
+  }
+
+  private Compilation<Plan> compilation(
+      String path, @Nullable String root, @Nullable String analyzer)
       throws UsageException, IOException {
     List<String> sources = git.sources(path);
     if (sources.isEmpty()) {

@@ -83,11 +83,6 @@ final class SnapshotSide {
     return dependents;
   }
 
-  /** Whether this is one of the side's sources. */
-  boolean has(String source) {
-    return rootOf.containsKey(source);
-  }
-
   /** What a source declares; nothing where the side does not have it. */
   Compiled compiled(String source) throws UsageException, IOException {
     Diagnostics errors = new Diagnostics();

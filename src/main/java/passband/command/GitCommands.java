@@ -77,8 +77,8 @@ final class GitCommands {
             words.get(5));
     ShownRevisions.Pair shown = new ShownRevisions(top, calling).of(was.version, now.version);
     try (GitObjects objects = new GitObjects(top)) {
-      Snapshot old = snapshot(shown.was(), was, objects);
-      Snapshot fresh = snapshot(shown.now(), now, objects);
+      Snapshot old = snapshot(shown.was(), was.path(), was.bytes, objects);
+      Snapshot fresh = snapshot(shown.now(), now.path(), now.bytes, objects);
       out.println(
           "passband "
               + (was.path().equals(now.path()) ? path : path + " -> " + now.path())
@@ -131,14 +131,15 @@ final class GitCommands {
     return new Given(new Version(path, false, blob), bytes);
   }
 
-  private Snapshot snapshot(Origin origin, Given given, GitObjects objects) throws IOException {
+  private Snapshot snapshot(Origin origin, String path, byte @Nullable [] bytes, GitObjects objects)
+      throws IOException {
     String revision = origin.revision();
     Snapshot others =
         revision == null
             ? new DiskSnapshot(top)
             : new Git(
                 top, revision.equals(Git.INDEX) ? revision : Git.shortened(top, revision), objects);
-    return new EditedSnapshot(others, given.path(), given.bytes);
+    return new EditedSnapshot(others, path, bytes);
   }
 
   private static String named(Snapshot snapshot, Origin origin) {
@@ -153,9 +154,8 @@ final class GitCommands {
         new ShownRevisions(top, CallingGit.words(top)).of(file, Git.blobOf(top, file));
     List<Plan> own = List.of();
     if (found != null) {
-      Given given = new Given(new Version(found.path(), false, null), bytes);
       try (GitObjects objects = new GitObjects(top)) {
-        Snapshot snapshot = snapshot(found.origin(), given, objects);
+        Snapshot snapshot = snapshot(found.origin(), found.path(), bytes, objects);
         own = SnapshotDiff.own(snapshot, found.path());
         if (!own.isEmpty()) {
           out.println("used files: " + named(snapshot, found.origin()));

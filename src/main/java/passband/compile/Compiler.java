@@ -128,11 +128,12 @@ public final class Compiler {
   public List<Profile> declared(Predicate<Tree.File> wanted) {
     List<Profile> declared = new ArrayList<>();
     Profiles profiles = made;
+    if (profiles == null || diagnostics.hasErrors()) {
+      return declared;
+    }
     for (Tree.File file : library.files()) {
-      for (Tree.Declaration one : file.declarations()) {
-        if (profiles != null && !diagnostics.hasErrors() && wanted.test(file)) {
-          declared(one, profiles, declared);
-        }
+      if (wanted.test(file)) {
+        file.declarations().forEach(one -> declared(one, profiles, declared));
       }
     }
     return declared;

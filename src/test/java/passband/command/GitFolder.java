@@ -11,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import passband.testing.Repository;
 
 /** A folder in which a test calls Passband and the real git. */
 final class GitFolder {
@@ -20,6 +21,14 @@ final class GitFolder {
 
   GitFolder(Path folder) {
     this.folder = folder;
+  }
+
+  /** Puts the tests' library into its folder 'procedures', without its records of releases. */
+  void copyLibraryUnreleased() throws IOException {
+    Repository.copy(Repository.LIBRARY, folder.resolve("procedures"));
+    for (Path record : Repository.files(folder, "released.txt")) {
+      Files.delete(record);
+    }
   }
 
   /** Calls Passband; its exit status. */

@@ -10,7 +10,6 @@ import java.nio.file.Path;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import passband.testing.Repository;
 
 /**
  * What git shows of a commit is that commit's meaning: no other revision of a used file counts,
@@ -34,11 +33,8 @@ class GitRevisionsTest {
 
   @BeforeEach
   void threeCommits() throws IOException, InterruptedException {
-    Repository.copy(Repository.LIBRARY, work.resolve("procedures"));
-    for (Path record : Repository.files(work, "released.txt")) {
-      Files.delete(record);
-    }
     folder = new GitFolder(work);
+    folder.copyLibraryUnreleased();
     folder.init();
     folder.write(".gitattributes", "*.pband diff=passband\n*.csv diff=passband\n");
     folder.write("procedures/broken.pband", "procedure broken {\n");

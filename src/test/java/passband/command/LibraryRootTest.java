@@ -5,10 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.google.common.jimfs.Configuration;
 import com.google.common.jimfs.Jimfs;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystem;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -48,20 +45,10 @@ class LibraryRootTest {
   }
 
   private int run(String in, String... words) {
-    ByteArrayOutputStream outBytes = new ByteArrayOutputStream();
-    ByteArrayOutputStream errBytes = new ByteArrayOutputStream();
-    int status =
-        Main.run(
-            new Invocation(
-                disk.getPath(in),
-                new PrintStream(outBytes, true, StandardCharsets.UTF_8),
-                new PrintStream(errBytes, true, StandardCharsets.UTF_8),
-                0,
-                null,
-                false),
-            List.of(words));
-    out = outBytes.toString(StandardCharsets.UTF_8);
-    err = errBytes.toString(StandardCharsets.UTF_8);
+    GitFolder folder = new GitFolder(disk.getPath(in));
+    int status = folder.run(words);
+    out = folder.out();
+    err = folder.err();
     return status;
   }
 

@@ -5,10 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.google.gson.JsonParser;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -35,18 +32,14 @@ class ProfileDiffTest {
   }
 
   private int run(String... words) {
-    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-    PrintStream stream = new PrintStream(bytes, true, StandardCharsets.UTF_8);
-    int status = Main.run(new Invocation(work, stream, stream, 0, null, false), List.of(words));
-    out = bytes.toString(StandardCharsets.UTF_8);
+    GitFolder folder = new GitFolder(work);
+    int status = folder.run(words);
+    out = folder.said();
     return status;
   }
 
   private void edit(String path, String from, String to) throws IOException {
-    Path file = work.resolve("now").resolve(path);
-    String text = Files.readString(file);
-    assertTrue(text.contains(from), from);
-    Files.writeString(file, text.replace(from, to));
+    new GitFolder(work).edit("now/" + path, from, to);
   }
 
   @ParameterizedTest

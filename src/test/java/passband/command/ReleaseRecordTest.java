@@ -14,7 +14,6 @@ import java.util.stream.IntStream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import passband.testing.Repository;
 
 /** The record of releases as a chain, in real repositories. */
 class ReleaseRecordTest {
@@ -26,11 +25,8 @@ class ReleaseRecordTest {
 
   @BeforeEach
   void copyLibrary() throws IOException {
-    Repository.copy(Repository.LIBRARY, work.resolve("procedures"));
-    for (Path record : Repository.files(work, "released.txt")) {
-      Files.delete(record);
-    }
     git = new GitFolder(work);
+    git.copyLibraryUnreleased();
   }
 
   private int run(String... words) {
@@ -257,6 +253,12 @@ class ReleaseRecordTest {
 
   // ---- branches ----
 
+  /** What a person does with a record that git could not merge. */
+  private void takeMarkersOut() throws IOException {
+    String text = Files.readString(work.resolve(RECORD));
+    git.write(RECORD, text.replaceAll("(?m)^(<<<<<<<|=======|>>>>>>>).*\n", ""));
+  }
+
   /** Two people release on two branches; git cannot merge the record. */
   @Test
   void aMergeOfTwoReleasesIsApprovedAgain() throws Exception {
@@ -281,8 +283,7 @@ class ReleaseRecordTest {
     assertEquals(1, run("check", "procedures"), git.said());
     assertTrue(out().contains("[record-conflict]"), out());
     assertEquals(1, run("release", TEASEL, "--by", "A. Ward", "--on", "2026-11-04"), git.said());
-    String text = Files.readString(work.resolve(RECORD));
-    git.write(RECORD, text.replaceAll("(?m)^(<<<<<<<|=======|>>>>>>>).*\n", ""));
+    takeMarkersOut();
     assertEquals(1, run("check", "procedures"), git.said());
     assertTrue(out().contains("[record-fork]"), out());
     assertFalse(out().contains("[record-gap]"), out());
@@ -310,8 +311,7 @@ class ReleaseRecordTest {
     git.commit("C");
     assertEquals(1, git.status("merge", "-q", "other"));
     git.git("checkout", "-q", "--ours", TEASEL);
-    String text = Files.readString(work.resolve(RECORD));
-    git.write(RECORD, text.replaceAll("(?m)^(<<<<<<<|=======|>>>>>>>).*\n", ""));
+    takeMarkersOut();
     assertEquals(1, run("check", TEASEL), git.said());
     assertTrue(out().contains("released on two branches with different meanings"), out());
     released(TEASEL, "C", "D", digest());

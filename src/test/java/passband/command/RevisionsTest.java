@@ -14,39 +14,26 @@ import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import passband.testing.Repository;
 
 /** Revisions on a disk and in git's keeping: diff, release, the record. */
 class RevisionsTest {
   private static final String TEASEL = "procedures/teasel/teasel-output.pband";
 
   @TempDir Path work;
+  private GitFolder git;
   private String out;
   private String err;
 
   @BeforeEach
   void copyLibrary() throws IOException {
-    Repository.copy(Repository.LIBRARY, work.resolve("procedures"));
-    for (Path record : Repository.files(work, "released.txt")) {
-      Files.delete(record);
-    }
+    git = new GitFolder(work);
+    git.copyLibraryUnreleased();
   }
 
   private int run(String... words) {
-    ByteArrayOutputStream outBytes = new ByteArrayOutputStream();
-    ByteArrayOutputStream errBytes = new ByteArrayOutputStream();
-    int status =
-        Main.run(
-            new Invocation(
-                work,
-                new PrintStream(outBytes, true, StandardCharsets.UTF_8),
-                new PrintStream(errBytes, true, StandardCharsets.UTF_8),
-                0,
-                null,
-                false),
-            List.of(words));
-    out = outBytes.toString(StandardCharsets.UTF_8);
-    err = errBytes.toString(StandardCharsets.UTF_8);
+    int status = git.run(words);
+    out = git.out();
+    err = git.err();
     return status;
   }
 
@@ -58,31 +45,16 @@ class RevisionsTest {
   }
 
   private void edit(String path, String from, String to) throws IOException {
-    String text = Files.readString(work.resolve(path));
-    assertTrue(text.contains(from), from);
-    Files.writeString(work.resolve(path), text.replace(from, to));
+    git.edit(path, from, to);
   }
 
   private String git(String... arguments) throws IOException, InterruptedException {
-    List<String> command = new ArrayList<>(List.of("git", "-c", "core.pager=cat"));
-    command.addAll(List.of(arguments));
-    ProcessBuilder builder =
-        new ProcessBuilder(command).directory(work.toFile()).redirectErrorStream(true);
-    builder.environment().put("GIT_CONFIG_GLOBAL", "/dev/null");
-    builder.environment().put("GIT_CONFIG_SYSTEM", "/dev/null");
-    Process process = builder.start();
-    process.getOutputStream().close();
-    String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
-    assertEquals(0, process.waitFor(), String.join(" ", command) + "\n" + said);
-    return said;
+    return git.git(arguments);
   }
 
   private void commit() throws IOException, InterruptedException {
-    git("init", "-q");
-    git("config", "user.email", "someone@example.org");
-    git("config", "user.name", "Someone");
-    git("add", ".");
-    git("commit", "-q", "-m", "first");
+    git.init();
+    git.commit("first");
   }
 
   @Test
@@ -163,7 +135,7 @@ class RevisionsTest {
     Files.writeString(work.resolve(".gitattributes"), "*.pband diff=passband\n");
     Files.writeString(work.resolve("procedures/teasel/passband.library"), "");
     commit();
-    git("config", "diff.passband.command", command("git-diff"));
+    git("config", "diff.passband.command", GitFolder.command("git-diff"));
     edit(TEASEL, "410 to 500", "400 to 500");
     String said = git("diff");
     assertTrue(said.contains("not compared: "), said);
@@ -177,16 +149,12 @@ class RevisionsTest {
     assertTrue(said.contains("limits loosened: tack-output/bipolar/tack/1/40ohm/current"), said);
   }
 
-  private static String command(String name) {
-    return "java -cp '" + System.getProperty("java.class.path") + "' passband.command.Main " + name;
-  }
-
   /** The two lines of the README, with real git. */
   @Test
   void gitCallsItAsExternalDiff() throws IOException, InterruptedException {
     Files.writeString(work.resolve(".gitattributes"), "*.pband diff=passband\n");
     commit();
-    git("config", "diff.passband.command", command("git-diff"));
+    git("config", "diff.passband.command", GitFolder.command("git-diff"));
     edit(TEASEL, "410 to 500", "400 to 500");
     String said = git("diff");
     assertTrue(said.contains("passband " + TEASEL), said);
@@ -217,7 +185,7 @@ class RevisionsTest {
   void gitCallsItAsTextconv() throws IOException, InterruptedException {
     Files.writeString(work.resolve(".gitattributes"), "*.pband diff=passband\n");
     commit();
-    git("config", "diff.passband.textconv", command("git-text"));
+    git("config", "diff.passband.textconv", GitFolder.command("git-text"));
     edit(TEASEL, "410 to 500", "400 to 500");
     edit(TEASEL, "  test tack-output", "  # a remark\n  test tack-output");
     String said = git("diff", "-U0");
