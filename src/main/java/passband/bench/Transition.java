@@ -118,7 +118,7 @@ final class Transition implements Act.Visitor<BenchState> {
   @Override
   public BenchState perform(Act.Perform perform) {
     Owner owner = perform.owner();
-    if (perform.action().equals("start") && !owner.isDevice()) {
+    if (perform.startsInstrument()) {
       return before.with(Variable.unit(owner.role()), "running", at);
     }
     return perform.stops() ? stopped(owner.role()) : free();

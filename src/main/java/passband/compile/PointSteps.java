@@ -382,9 +382,7 @@ final class PointSteps {
   private static @Nullable PlanStep onlyStart(List<PlanStep> instead) {
     PlanStep start = null;
     for (PlanStep step : instead) {
-      if (step.act() instanceof Act.Perform one
-          && one.action().equals("start")
-          && !one.owner().isDevice()) {
+      if (step.act() instanceof Act.Perform one && one.startsInstrument()) {
         start = step;
       } else if (step.kind() == Kind.DO || step.kind() == Kind.PERFORM) {
         return null;

@@ -1,6 +1,5 @@
 package passband.diff;
 
-import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -99,19 +98,10 @@ final class AcceptanceClassifier {
 
   private String text(Limit limit) {
     Real expanded = limit.expanded();
-    String u =
-        expanded == null
-            ? "unknown"
-            : expanded
-                    .over(Real.of(limit.unit().factor()))
-                    .toDecimal(4, RoundingMode.HALF_EVEN)
-                    .stripTrailingZeros()
-                    .toPlainString()
-                + " "
-                + limit.unit().printed();
+    String u = expanded == null ? "unknown" : limit.unit().rounded(expanded);
     return limit.words(limit.printed())
         + ", U = "
-        + u.strip()
+        + u
         + (isGuardedAlike() && now.guard().signum() > 0 ? ", " + accepted(limit) : "");
   }
 

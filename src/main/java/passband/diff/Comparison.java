@@ -1,10 +1,11 @@
 package passband.diff;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import passband.limit.Limit;
 import passband.plan.Fact;
@@ -17,6 +18,9 @@ final class Comparison {
   private final Map<String, Fact> fresh;
   private final ChangeClassifier judge;
   private final Causes causes;
+
+  /** Differences that say nothing by themselves. */
+  private final Set<String> silent = new HashSet<>();
 
   private Comparison(
       @Nullable Plan was, Map<String, Fact> old, @Nullable Plan now, Map<String, Fact> fresh) {
@@ -48,7 +52,7 @@ final class Comparison {
       }
     }
     if (was != null && now != null) {
-      comparison.acceptances(differences, new AcceptanceClassifier(was, now));
+      comparison.acceptances(new AcceptanceClassifier(was, now));
       TestedParts.changes(points, old.values(), fresh.values())
           .forEach(one -> comparison.causes.add(one.change(), one.difference(), Aspect.ITSELF));
       if (was.revision().label().equals(now.revision().label())) {
@@ -74,22 +78,22 @@ final class Comparison {
     Change change = judge.judge(difference);
     if (change != null) {
       causes.add(withLimits(change, difference), difference, Aspect.ITSELF);
+    } else {
+      silent.add(difference.fact().key());
     }
   }
 
   // ---- acceptance ----
 
   /** Of every limit that is on both sides, whether the limit itself changed or not. */
-  private void acceptances(List<Difference> differences, AcceptanceClassifier acceptance) {
-    Map<String, Difference> changed = new LinkedHashMap<>();
-    differences.forEach(one -> changed.put(one.fact().key(), one));
+  private void acceptances(AcceptanceClassifier acceptance) {
     for (Fact after : fresh.values()) {
       Fact before = old.get(after.key());
       if (after.limit() != null && before != null && before.limit() != null) {
         Difference both = new Difference(before, after);
         boolean told = told(acceptance.guard(before, after), both, Aspect.DECISION);
         told |= told(acceptance.uncertainty(before, after), both, Aspect.UNCERTAINTY);
-        if (!told && changed.containsKey(after.key()) && judge.judge(both) == null) {
+        if (!told && silent.contains(after.key())) {
           causes.add(accepted(before, after), both, Aspect.DECISION);
         }
       }

@@ -105,15 +105,23 @@ final class Origins {
   }
 
   private void limit(List<Span> lines, Limit limit, Aspect aspect) {
-    if (aspect == Aspect.DECISION) {
-      decision(lines);
+    switch (aspect) {
+      case DECISION -> {
+        decision(lines);
+        reading(lines, limit);
+        tolerance(lines, limit);
+      }
+      case UNCERTAINTY -> {
+        reading(lines, limit);
+        tolerance(lines, limit);
+        decision(lines);
+      }
+      case ITSELF -> {
+        tolerance(lines, limit);
+        decision(lines);
+        reading(lines, limit);
+      }
     }
-    if (aspect != Aspect.ITSELF) {
-      reading(lines, limit);
-    }
-    tolerance(lines, limit);
-    decision(lines);
-    reading(lines, limit);
   }
 
   /** What reaches more than a line says. */

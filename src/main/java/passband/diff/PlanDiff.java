@@ -4,10 +4,12 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import passband.plan.Naming;
 import passband.plan.Plan;
 import passband.plan.Profile;
+import passband.source.Span;
 
 /**
  * What changed in meaning between two revisions of a procedure, or of a profile or a rule by
@@ -35,9 +37,11 @@ public record PlanDiff(@Nullable Compared was, @Nullable Compared now, List<Chan
       List<Plan> was, List<Profile> wasProfiles, List<Plan> now, List<Profile> nowProfiles) {
     List<Compared> old = Compared.all(was, wasProfiles);
     List<Compared> fresh = Compared.all(now, nowProfiles);
+    Set<Span> oldUses = Profile.used(was);
+    Set<Span> freshUses = Profile.used(now);
     List<PlanDiff> diffs = new ArrayList<>();
     for (Pairing.Pair pair : Pairing.of(old, fresh)) {
-      boolean used = isUsed(pair.was(), was) || isUsed(pair.now(), now);
+      boolean used = isUsed(pair.was(), oldUses) || isUsed(pair.now(), freshUses);
       PlanDiff diff = used ? null : of(pair.was(), pair.now());
       if (diff != null) {
         diffs.add(diff);
@@ -46,8 +50,8 @@ public record PlanDiff(@Nullable Compared was, @Nullable Compared now, List<Chan
     return diffs;
   }
 
-  private static boolean isUsed(@Nullable Compared one, List<Plan> plans) {
-    return one != null && one.profile() != null && one.profile().isUsed(plans);
+  private static boolean isUsed(@Nullable Compared one, Set<Span> uses) {
+    return one != null && one.profile() != null && one.profile().isUsed(uses);
   }
 
   /** Null where both are the same. */

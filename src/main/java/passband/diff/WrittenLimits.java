@@ -3,7 +3,7 @@ package passband.diff;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import passband.limit.Limit;
-import passband.plan.LimitText;
+import passband.plan.Formula;
 import passband.quantity.Rational;
 import passband.quantity.Unit;
 import passband.quantity.Units;
@@ -68,7 +68,7 @@ final class WrittenLimits {
 
   private static String of(Tolerance tolerance) {
     Expression of = tolerance.of();
-    return of == null ? "" : LimitText.exact(new LimitExpression.AtMost(of, tolerance.span()));
+    return of == null ? "" : Formula.exact(of);
   }
 
   private void parts(List<Part> was, List<Part> now) {

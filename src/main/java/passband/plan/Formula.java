@@ -24,7 +24,7 @@ public final class Formula implements Expression.Visitor<String> {
   }
 
   /** The expression with every amount in SI: the same for the same meaning. */
-  static String exact(Expression expression) {
+  public static String exact(Expression expression) {
     return expression.accept(EXACT);
   }
 

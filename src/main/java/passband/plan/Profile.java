@@ -127,22 +127,20 @@ public record Profile(String kind, Word name, List<Fact> facts, List<Span> parts
     return Meaning.of(this).digest();
   }
 
-  /** Whether one of these procedures uses it. */
-  public boolean isUsed(List<Plan> plans) {
-    for (Plan plan : plans) {
-      if (!Collections.disjoint(used(plan), parts)) {
-        return true;
-      }
-    }
-    return false;
+  /** Whether procedures use it, by what they use. */
+  public boolean isUsed(Set<Span> used) {
+    return !Collections.disjoint(used, parts);
   }
 
-  private static Set<Span> used(Plan plan) {
+  /** The names and lines of the profiles and rules that procedures use. */
+  public static Set<Span> used(List<Plan> plans) {
     Set<Span> used = new HashSet<>();
-    used.add(plan.device().name().span());
-    plan.instruments().declarations().forEach(one -> used.add(one.name().span()));
-    plan.leads().forEach(lead -> used.add(lead.name().span()));
-    plan.limits().forEach(limit -> used.add(limit.rule().span()));
+    for (Plan plan : plans) {
+      used.add(plan.device().name().span());
+      plan.instruments().declarations().forEach(one -> used.add(one.name().span()));
+      plan.leads().forEach(lead -> used.add(lead.name().span()));
+      plan.limits().forEach(limit -> used.add(limit.rule().span()));
+    }
     return used;
   }
 }
