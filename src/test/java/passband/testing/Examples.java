@@ -90,7 +90,8 @@ public final class Examples {
   public static Snippet compile(byte[] main, byte[] rows) {
     String record = record(main);
     if (record.contains(" now ")) {
-      String digest = compiled(main, rows, "").plans().get(0).digest();
+      List<Plan> plans = compiled(main, rows, "").plans();
+      String digest = plans.isEmpty() ? "0".repeat(64) : plans.get(0).digest();
       record = record.replace(" now ", " " + digest + " ");
     }
     return compiled(main, rows, record);
@@ -132,7 +133,8 @@ public final class Examples {
 
   /**
    * The record of releases that a text gives in comments, {@code # released: …}, {@code meaning
-   * now} for today's version of the meaning and {@code now} for its digest; empty without.
+   * now} for today's version of the meaning and {@code now} for its digest (zeros if it does not
+   * compile); empty without.
    */
   private static String record(byte[] main) {
     return new String(main, StandardCharsets.UTF_8)
