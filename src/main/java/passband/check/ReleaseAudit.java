@@ -1,7 +1,9 @@
 package passband.check;
 
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import passband.diagnostic.Code;
 import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
@@ -55,6 +57,44 @@ public final class ReleaseAudit {
     ReleaseAudit audit = new ReleaseAudit(procedures, diagnostics);
     procedures.forEach(audit::sayUnreleased);
     records.forEach(audit::look);
+  }
+
+  /**
+   * Adds each entry that a record once had and has no more: the last ones can be taken away without
+   * a gap in the chain, also together with their sources or with the whole record.
+   *
+   * @param before the records as they were, by their folders
+   * @param now the records as they are, by their folders
+   * @param revision where they were so
+   */
+  public static void sayLost(
+      Map<String, SourceFile> before,
+      Map<String, SourceFile> now,
+      String revision,
+      Diagnostics diagnostics) {
+    before.forEach(
+        (folder, record) -> {
+          Set<String> kept = new HashSet<>();
+          SourceFile after = now.get(folder);
+          if (after != null) {
+            Released.parse(after, new Diagnostics())
+                .entries()
+                .forEach(entry -> kept.add(entry.span().text()));
+          }
+          for (ReleaseEntry entry : Released.parse(record, new Diagnostics()).entries()) {
+            if (!kept.contains(entry.span().text())) {
+              diagnostics
+                  .say(
+                      Code.RECORD_GAP,
+                      entry.span(),
+                      "this entry stood in the record at %s and is no longer there",
+                      revision)
+                  .hint(
+                      "restore the record from git; a procedure that is no longer in use is"
+                          + " withdrawn: passband release --withdraw");
+            }
+          }
+        });
   }
 
   private void sayUnreleased(Procedure one) {

@@ -15,6 +15,8 @@ import passband.build.CompilationUnit;
 import passband.build.SourceSelection;
 import passband.check.ReleaseAudit;
 import passband.library.Decoder;
+import passband.library.Git;
+import passband.library.GitObjects;
 import passband.library.Paths;
 import passband.library.SourceFiles;
 import passband.library.UsageException;
@@ -59,7 +61,9 @@ final class CheckCommand implements Verb {
             progress::step);
     progress.end();
     if (released) {
-      audit(arguments.operands(), compilation);
+      audit(arguments.operands(), compilation, arguments.valueOrNull("--since"));
+    } else if (arguments.has("--since")) {
+      throw new UsageException("--since belongs to --released");
     }
     read = compilation.read();
     if (coverage && form.equals("json")) {
@@ -73,14 +77,20 @@ final class CheckCommand implements Verb {
     return compilation.diagnostics().hasErrors() ? ExitStatus.FAULTS : ExitStatus.FINE;
   }
 
-  private void audit(List<String> paths, Compilation<Kept> compilation) throws IOException {
+  private void audit(List<String> paths, Compilation<Kept> compilation, @Nullable String since)
+      throws UsageException, IOException {
     List<ReleaseAudit.Procedure> procedures = new ArrayList<>();
     for (Kept one : compilation.procedures()) {
       if (one.release != null) {
         procedures.add(one.release);
       }
     }
-    ReleaseAudit.run(procedures, records(paths, compilation), compilation.diagnostics());
+    Map<String, SourceFile> records = records(paths, compilation);
+    ReleaseAudit.run(procedures, records, compilation.diagnostics());
+    if (since != null) {
+      ReleaseAudit.sayLost(
+          recordsAt(since, paths, compilation), records, since, compilation.diagnostics());
+    }
   }
 
   private ReleaseAudit.Procedure procedure(Plan plan) {
@@ -106,6 +116,38 @@ final class CheckCommand implements Verb {
             Decoder.decode(shown, Files.readAllBytes(record), compilation.diagnostics());
         if (source != null) {
           records.put(folder(record), source);
+        }
+      }
+    }
+    return records;
+  }
+
+  /** The records that a commit had in the same folders, by where these are on the disk. */
+  private Map<String, SourceFile> recordsAt(
+      String revision, List<String> paths, Compilation<Kept> compilation)
+      throws UsageException, IOException {
+    Path here = invocation.workingDirectory();
+    Map<String, SourceFile> records = new TreeMap<>();
+    try (GitObjects objects = new GitObjects(here)) {
+      Git git = new Git(here, revision, objects);
+      if (!git.exists()) {
+        throw new UsageException("git knows no commit '" + revision + "' here");
+      }
+      Path top = here;
+      for (String below = git.below();
+          !below.isEmpty();
+          below = below.substring(below.indexOf('/') + 1)) {
+        top = Paths.folder(top);
+      }
+      for (String path : paths) {
+        Path asked = here.resolve(path).normalize();
+        for (String record :
+            git.records(asked.equals(top) ? "" : Paths.of(top.relativize(asked)))) {
+          SourceFile source =
+              Decoder.decode(revision + ":" + record, git.read(record), compilation.diagnostics());
+          if (source != null) {
+            records.put(folder(top.resolve(record)), source);
+          }
         }
       }
     }

@@ -66,6 +66,12 @@ final class CommandTable {
                       "--released",
                       "for continuous integration: every procedure must be released as it is, and"
                           + " every released one be there"),
+                  Option.of(
+                      "--since",
+                      ArgumentKind.NAME,
+                      "REVISION",
+                      "with --released: every entry of released.txt that this commit has must still be"
+                          + " there"),
                   WATCH),
               true),
           new CommandSpec(

@@ -66,6 +66,25 @@ public final class Git implements Snapshot {
     return sources;
   }
 
+  /**
+   * The records of releases in and below a folder, from the repository's top; empty for the top.
+   */
+  public List<String> records(String folder) throws IOException {
+    List<String> records = new ArrayList<>();
+    for (String name : listed(folder.isEmpty() ? List.of() : List.of(folder), true)) {
+      if (name.equals(Released.NAME) || name.endsWith("/" + Released.NAME)) {
+        records.add(name);
+      }
+    }
+    return records;
+  }
+
+  /** Whether git knows the commit. */
+  public boolean exists() throws IOException {
+    return git.line("rev-parse", "--verify", "--quiet", "--end-of-options", revision + "^{commit}")
+        != null;
+  }
+
   @Override
   public Set<String> present(Collection<String> paths) throws IOException {
     return paths.isEmpty() ? Set.of() : Set.copyOf(listed(paths, false));

@@ -141,6 +141,36 @@ class ReleaseRecordTest {
     assertTrue(out().contains("there is no released.txt beside its source"), out());
   }
 
+  /** What was released once stays in the record, whatever goes with it. */
+  @Test
+  void noEntryOfAnEarlierCommitCanGo() throws Exception {
+    git.init();
+    threeRevisions();
+    git.commit("three revisions");
+    String[] check = {"check", "--released", "--since", "HEAD", "procedures"};
+    assertEquals(0, run(check), git.said());
+    git.edit(TEASEL, "421 to 489", "422 to 488");
+    revise(TEASEL, "D", "E");
+    released(TEASEL, "A. Ward", "2026-11-05");
+    assertEquals(0, run(check), git.said());
+    git.git("checkout", "-q", "HEAD", "--", TEASEL);
+    List<String> whole = lines();
+    for (int keep = 3; keep > 0; keep--) {
+      git.write(RECORD, String.join("\n", whole.subList(0, keep)) + "\n");
+      assertEquals(1, run(check), git.said());
+      for (int gone = keep + 1; gone <= 4; gone++) {
+        assertTrue(out().contains("HEAD:" + RECORD + ":" + gone + ":1: error: "), out());
+      }
+    }
+    Files.delete(work.resolve(TEASEL));
+    Files.delete(work.resolve(RECORD));
+    assertEquals(0, run("check", "--released", "procedures"), git.said());
+    assertEquals(1, run(check), git.said());
+    assertTrue(out().contains("[record-gap]"), out());
+    assertEquals(2, run("check", "--released", "--since", "none", "procedures"));
+    assertEquals(2, run("check", "--since", "HEAD", "procedures"));
+  }
+
   /** Line ends, comments and empty lines are nobody's approval. */
   @Test
   void whatIsNoEntryMayChange() throws IOException {
