@@ -204,7 +204,7 @@ public final class Releases {
                 "\"%s\" is not the revision released before this one: that is \"%s\"",
                 replaces.text(),
                 before.label());
-    said.note(before.span(), "it is recorded here").hint("write: %s", right);
+    said.note(before.span(), "it is recorded here").hint("write after the date: %s", right);
     said.fix(
         replaces == null
             ? Fix.insert("write '" + right + "'", date.atEnd(), " " + right)

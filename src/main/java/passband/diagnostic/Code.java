@@ -24,6 +24,8 @@ public enum Code {
   UNTERMINATED_TEXT(Severity.ERROR, "a text without its closing quote"),
   /** A backslash before a letter that forms no escape. */
   UNKNOWN_ESCAPE(Severity.ERROR, "a backslash before a letter that forms no escape"),
+  /** A source that git could not merge. */
+  MERGE_CONFLICT(Severity.ERROR, "a source that git could not merge"),
   /** A character that the language does not use. */
   UNEXPECTED_CHARACTER(Severity.ERROR, "a character that the language does not use"),
   /** A text in a script that the PDF cannot print. */

@@ -34,7 +34,7 @@ final class Lexer {
    */
   static List<Token> of(SourceFile source, Diagnostics diagnostics, BitSet badLines) {
     Lexer words = new Lexer(source, diagnostics, badLines);
-    return words.joined(words.sound(lex(source.text())));
+    return words.joined(words.sound(lex(source.text()), Conflicts.check(source, diagnostics)));
   }
 
   /** Every word and comment of a text. */
@@ -116,9 +116,12 @@ final class Lexer {
     return new Span(source, Math.min(start, length), Math.min(end, length));
   }
 
-  private List<CommonToken> sound(List<CommonToken> raw) {
+  private List<CommonToken> sound(List<CommonToken> raw, BitSet leftOut) {
     List<CommonToken> words = new ArrayList<>(raw.size());
     for (CommonToken word : raw) {
+      if (leftOut.get(word.getLine())) {
+        continue;
+      }
       switch (word.getType()) {
         case COMMENT -> {}
         case STRAY -> stray(word);

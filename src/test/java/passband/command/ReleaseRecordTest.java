@@ -54,7 +54,7 @@ class ReleaseRecordTest {
             + "\" on 2026-10-02"
             + text.substring(end));
     run("check", path);
-    String hint = "hint: write: ";
+    String hint = "hint: write after the date: ";
     int at = out().indexOf(hint);
     assertTrue(at >= 0, git.said());
     String replaces = out().substring(at + hint.length(), out().indexOf('\n', at));
