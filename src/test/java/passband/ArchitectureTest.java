@@ -52,6 +52,8 @@ class ArchitectureTest {
           .definedBy("passband.plan")
           .layer("bench")
           .definedBy("passband.bench")
+          .layer("detect")
+          .definedBy("passband.detect")
           .layer("evidence")
           .definedBy("passband.evidence")
           .layer("check")
@@ -90,6 +92,7 @@ class ArchitectureTest {
           .whereLayer("limit")
           .mayOnlyBeAccessedByLayers(
               "bench",
+              "detect",
               "evidence",
               "plan",
               "compile",
@@ -103,6 +106,7 @@ class ArchitectureTest {
           .whereLayer("plan")
           .mayOnlyBeAccessedByLayers(
               "bench",
+              "detect",
               "evidence",
               "compile",
               "check",
@@ -115,7 +119,9 @@ class ArchitectureTest {
               "build",
               "command")
           .whereLayer("bench")
-          .mayOnlyBeAccessedByLayers("check", "render")
+          .mayOnlyBeAccessedByLayers("check", "detect", "render")
+          .whereLayer("detect")
+          .mayOnlyBeAccessedByLayers("check", "diff", "render", "pdf", "build", "command")
           .whereLayer("evidence")
           .mayOnlyBeAccessedByLayers("judge", "record", "render", "pdf", "build", "command")
           .whereLayer("check")

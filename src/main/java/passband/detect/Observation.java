@@ -1,0 +1,60 @@
+package passband.detect;
+
+import java.util.List;
+
+/**
+ * What stands on a display at one point, and which of it passes: the true value with the errors of
+ * the instrument's range and of the load, rounded to the display's step.
+ *
+ * @param truth the true value in SI; NaN where there is no number, which never passes
+ * @param own the error of the instrument's range
+ * @param load the error of the load
+ */
+record Observation(double truth, Window window, ErrorTerm own, ErrorTerm load) {
+  private static final String SURE = "";
+
+  /** An error that is none. */
+  static final ErrorTerm NO_ERROR = new ErrorTerm(SURE, 0, Spread.RECTANGULAR);
+
+  /** The same of another true value, with errors of the same size. */
+  Observation at(double other) {
+    return new Observation(other, window, own, load);
+  }
+
+  /** The same with another window. */
+  Observation with(Window other) {
+    return new Observation(truth, other, own, load);
+  }
+
+  /** Whether there is a number. */
+  boolean hasValue() {
+    return !Double.isNaN(truth);
+  }
+
+  /** The errors that move it. */
+  List<ErrorTerm> errors() {
+    if (own.half() == 0) {
+      return load.half() == 0 ? List.of() : List.of(load);
+    }
+    return load.half() == 0 ? List.of(own) : List.of(own, load);
+  }
+
+  private double reach() {
+    return own.reach() + load.reach();
+  }
+
+  /** Whether it passes whatever the errors are. */
+  boolean alwaysPasses() {
+    return hasValue() && truth - reach() >= window.low() && truth + reach() < window.high();
+  }
+
+  /** Whether it fails whatever the errors are. */
+  boolean neverPasses() {
+    return !hasValue() || truth + reach() < window.low() || truth - reach() >= window.high();
+  }
+
+  /** Whether no error is without an end, so that what is sure is proved. */
+  boolean ends() {
+    return own.spread().ends() && load.spread().ends();
+  }
+}
