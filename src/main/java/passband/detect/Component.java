@@ -10,20 +10,23 @@ import java.util.Set;
  * ones is integrated by Gauss and Legendre's rule.
  */
 final class Component {
-  /** Panels a side, for one, two and three errors. */
-  private static final int[] PANELS = {192, 24, 8};
+  /** Panels a side, for two and three errors; over the last of them is integrated by pieces. */
+  private static final int[] PANELS = {0, 12, 12};
+
+  /** A side for two errors of which one has no end. */
+  private static final int ENDLESS_PANELS = 48;
 
   /**
    * The four nodes on [−1, 1] and their weights: Abramowitz and Stegun, 25.4.30, in closed form.
    */
-  private static final double[] NODES = {
+  static final double[] NODES = {
     -Math.sqrt((3 + 2 * Math.sqrt(1.2)) / 7),
     -Math.sqrt((3 - 2 * Math.sqrt(1.2)) / 7),
     Math.sqrt((3 - 2 * Math.sqrt(1.2)) / 7),
     Math.sqrt((3 + 2 * Math.sqrt(1.2)) / 7)
   };
 
-  private static final double[] WEIGHTS = {
+  static final double[] WEIGHTS = {
     (18 - Math.sqrt(30)) / 36,
     (18 + Math.sqrt(30)) / 36,
     (18 + Math.sqrt(30)) / 36,
@@ -32,28 +35,26 @@ final class Component {
 
   private final List<String> outer;
   private final List<String> inner;
-  private final List<Observation> readings;
+  final List<Observation> readings;
   private final boolean ownOuter;
 
   /** By outer error: its spread, and between what values any reading can pass. */
-  private final Spread[] outerSpreads;
+  final Spread[] outerSpreads;
 
-  private final double[] from;
-  private final double[] to;
+  final double[] from;
+  final double[] to;
 
   /** By reading: the index of its outer and its inner error, or −1. */
-  private final int[] outerOf;
+  final int[] outerOf;
 
-  private final int[] innerOf;
-  private final Spread[] innerSpreads;
-  private final double[] least;
-  private final double[] most;
+  final int[] innerOf;
+  final Spread[] innerSpreads;
 
   Component(List<Observation> readings) {
     Set<String> own = Kernel.keys(readings, true);
     Set<String> load = Kernel.keys(readings, false);
     this.readings = readings;
-    this.ownOuter = own.size() <= load.size();
+    this.ownOuter = !own.isEmpty() && (load.isEmpty() || own.size() <= load.size());
     this.outer = new ArrayList<>(ownOuter ? own : load);
     this.inner = new ArrayList<>(ownOuter ? load : own);
     this.outerOf = new int[readings.size()];
@@ -62,8 +63,6 @@ final class Component {
     this.innerSpreads = new Spread[inner.size()];
     this.from = new double[outer.size()];
     this.to = new double[outer.size()];
-    this.least = new double[inner.size()];
-    this.most = new double[inner.size()];
     index();
     cut();
   }
@@ -73,11 +72,21 @@ final class Component {
     return outer.size();
   }
 
-  private ErrorTerm outerTerm(Observation one) {
+  /** Over so many errors is integrated; over more is drawn. */
+  int mostOuter() {
+    for (Spread spread : outerSpreads) {
+      if (!spread.ends()) {
+        return 2;
+      }
+    }
+    return 3;
+  }
+
+  ErrorTerm outerTerm(Observation one) {
     return ownOuter ? one.own() : one.load();
   }
 
-  private ErrorTerm innerTerm(Observation one) {
+  ErrorTerm innerTerm(Observation one) {
     return ownOuter ? one.load() : one.own();
   }
 
@@ -117,9 +126,6 @@ final class Component {
 
   /** The probability that all pass. */
   double passing() {
-    if (outer.isEmpty()) {
-      return given(new double[0]);
-    }
     if (inner.isEmpty()) {
       double passing = 1;
       for (int i = 0; i < from.length; i++) {
@@ -130,9 +136,10 @@ final class Component {
     return integral(new double[outer.size()], 0);
   }
 
+  /** Over the outer errors from one on; over the last of them piece by piece. */
   private double integral(double[] errors, int at) {
-    if (at == errors.length) {
-      return given(errors);
+    if (at == errors.length - 1) {
+      return new Pieces(this, errors).integral();
     }
     Spread spread = outerSpreads[at];
     double low = spread.variable(from[at]);
@@ -140,7 +147,7 @@ final class Component {
     if (high <= low) {
       return 0;
     }
-    int panels = PANELS[errors.length - 1];
+    int panels = mostOuter() == 2 ? ENDLESS_PANELS : PANELS[errors.length - 1];
     double half = (high - low) / panels / 2;
     double sum = 0;
     for (int panel = 0; panel < panels; panel++) {
@@ -153,39 +160,5 @@ final class Component {
       }
     }
     return sum;
-  }
-
-  /** The probability that all pass, given the outer errors. */
-  private double given(double[] errors) {
-    for (int i = 0; i < least.length; i++) {
-      least[i] = -innerSpreads[i].reach();
-      most[i] = innerSpreads[i].reach();
-    }
-    for (int i = 0; i < readings.size(); i++) {
-      Observation one = readings.get(i);
-      double at = one.truth();
-      if (outerOf[i] >= 0) {
-        at += outerTerm(one).half() * errors[outerOf[i]];
-      }
-      if (innerOf[i] < 0) {
-        if (at < one.window().low() || at >= one.window().high()) {
-          return 0;
-        }
-        continue;
-      }
-      double half = innerTerm(one).half();
-      double a = (one.window().low() - at) / half;
-      double b = (one.window().high() - at) / half;
-      least[innerOf[i]] = Math.max(least[innerOf[i]], Math.min(a, b));
-      most[innerOf[i]] = Math.min(most[innerOf[i]], Math.max(a, b));
-      if (least[innerOf[i]] >= most[innerOf[i]]) {
-        return 0;
-      }
-    }
-    double passing = 1;
-    for (int i = 0; i < least.length; i++) {
-      passing *= innerSpreads[i].between(least[i], most[i]);
-    }
-    return passing;
   }
 }

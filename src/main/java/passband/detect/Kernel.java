@@ -14,7 +14,6 @@ import java.util.TreeSet;
  * integrated over once.
  */
 public final class Kernel {
-  private static final int MOST_OUTER = 3;
   private static final int DRAWS = 200_000;
   private static final long SEED = 106;
 
@@ -22,16 +21,6 @@ public final class Kernel {
 
   /** The probability that at least one fails. */
   public Chance failing(List<Observation> all) {
-    Chance before = known.get(all);
-    if (before != null) {
-      return before;
-    }
-    Chance chance = workedOut(all);
-    known.put(List.copyOf(all), chance);
-    return chance;
-  }
-
-  private static Chance workedOut(List<Observation> all) {
     List<Observation> open = new ArrayList<>();
     boolean proved = true;
     for (Observation one : all) {
@@ -47,15 +36,23 @@ public final class Kernel {
     if (open.isEmpty()) {
       return proved ? Chance.NEVER : Chance.ofPassing(1, Chance.Proof.QUADRATURE);
     }
+    Chance chance = known.get(open);
+    if (chance == null) {
+      chance = workedOut(open);
+      known.put(open, chance);
+    }
+    return chance;
+  }
+
+  /** Of readings of which none is decided. */
+  private static Chance workedOut(List<Observation> open) {
     double passing = 1;
     boolean drawn = false;
     for (List<Observation> some : components(open)) {
       Component component = new Component(some);
-      drawn |= component.outer() > MOST_OUTER;
-      passing *=
-          component.outer() > MOST_OUTER
-              ? 1 - Simulation.failing(some, DRAWS, SEED)
-              : component.passing();
+      boolean draws = component.outer() > component.mostOuter();
+      passing *= draws ? 1 - Simulation.failing(some, DRAWS, SEED) : component.passing();
+      drawn |= draws;
     }
     return Chance.ofPassing(passing, drawn ? Chance.Proof.SIMULATION : Chance.Proof.QUADRATURE);
   }

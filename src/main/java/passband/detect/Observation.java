@@ -53,6 +53,27 @@ record Observation(double truth, Window window, ErrorTerm own, ErrorTerm load) {
     return !hasValue() || truth + reach() < window.low() || truth - reach() >= window.high();
   }
 
+  /** The probability that one value is displayed. */
+  double shows(long steps) {
+    Window only = window.only(steps);
+    boolean rectangular = own.spread().isRectangular() && load.spread().isRectangular();
+    return rectangular && own.half() != 0 && load.half() != 0
+        ? below(only.high()) - below(only.low())
+        : new Kernel().failing(List.of(with(only))).passing();
+  }
+
+  /** The sum of two rectangular errors is a trapezoid: JCGM 101, 6.4.4. */
+  private double below(double value) {
+    double a = Math.abs(own.half());
+    double b = Math.abs(load.half());
+    double x = value - truth;
+    double rest = Math.max(0, a + b - Math.abs(x));
+    double tail = rest * rest / (8 * a * b);
+    return Math.abs(x) <= Math.abs(a - b)
+        ? 0.5 + x / (2 * Math.max(a, b))
+        : x < 0 ? tail : 1 - tail;
+  }
+
   /** Whether no error is without an end, so that what is sure is proved. */
   boolean ends() {
     return own.spread().ends() && load.spread().ends();

@@ -25,6 +25,10 @@ record Spread(Distribution.Shape shape, double deviation) {
     return shape == Distribution.Shape.NORMAL;
   }
 
+  boolean isRectangular() {
+    return shape == Distribution.Shape.RECTANGULAR;
+  }
+
   /** Whether the error cannot be greater than its half-width. */
   boolean ends() {
     return !isNormal();

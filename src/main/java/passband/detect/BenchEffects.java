@@ -1,0 +1,253 @@
+package passband.detect;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import passband.model.Analyzer;
+import passband.model.Analyzer.LoadBank;
+import passband.model.Device.Mode;
+import passband.model.Series;
+import passband.plan.Point;
+import passband.plan.Stage;
+import passband.plan.WiredLoads;
+import passband.quantity.Rational;
+
+/** Slips on the bench: a load, a setting, a mode or the instrument is not what the row asks for. */
+final class BenchEffects {
+  private static final List<String> EFFECTS =
+      List.of(
+          "load-step",
+          "load-before",
+          "setting-before",
+          "mode-before",
+          "error-edge",
+          "error-scale",
+          "wider-range");
+
+  private final SheetLines lines;
+
+  BenchEffects(SheetLines lines) {
+    this.lines = lines;
+  }
+
+  static boolean has(Fault fault) {
+    return EFFECTS.contains(fault.effect());
+  }
+
+  List<Instance> of(Fault fault, Fault.Size size) {
+    return switch (fault.effect()) {
+      case "load-step" -> loadStep(fault, size);
+      case "load-before" -> loadBefore(fault, size);
+      case "setting-before" -> settingBefore(fault, size);
+      case "mode-before" -> modeBefore(fault, size);
+      case "error-edge" -> errorEdge(fault, size);
+      case "error-scale" -> errorScale(fault, size);
+      case "wider-range" -> widerRange(fault, size);
+      default -> throw new IllegalArgumentException(fault.effect());
+    };
+  }
+
+  /** The generator keeps its power: into another load there is another current or voltage. */
+  private static double intoOther(SheetLine line, Rational set, Rational other) {
+    double ratio = other.over(set).doubleValue();
+    return switch (line.limit().quantity()) {
+      case "current" -> line.nominal() / Math.sqrt(ratio);
+      case "voltage" -> line.nominal() * Math.sqrt(ratio);
+      default -> line.nominal();
+    };
+  }
+
+  private static Instance.Change change(SheetLine line, double truth) {
+    return new Instance.Change(line, line.at(truth));
+  }
+
+  private List<Instance> loadStep(Fault fault, Fault.Size size) {
+    Map<String, List<Instance.Change>> loads = new LinkedHashMap<>();
+    for (SheetLine line : lines.output()) {
+      Rational set = line.ohms();
+      Rational other = set == null ? null : beside(line, set, size.value() > 0);
+      if (set != null && other != null) {
+        loads
+            .computeIfAbsent(
+                Place.of(line).text() + " " + line.point().loadText(), l -> new ArrayList<>())
+            .add(change(line, intoOther(line, set, other)));
+      }
+    }
+    List<Instance> instances = new ArrayList<>();
+    loads.forEach((where, changes) -> instances.add(new Instance(fault, size, where, changes)));
+    return instances;
+  }
+
+  /** The load's next value up or down; null where there is none. */
+  private @Nullable Rational beside(SheetLine line, Rational set, boolean up) {
+    Stage.Run run = line.run();
+    LoadBank bank =
+        WiredLoads.bank(
+            lines.plan().instruments(), run.setup(), line.point().mode(), line.outlet(), set);
+    return bank == null ? null : beside(bank.values(), set, up);
+  }
+
+  static @Nullable Rational beside(Series values, Rational set, boolean up) {
+    Rational nearest = null;
+    for (Series.Segment segment : values.segments()) {
+      List<Rational> some = new ArrayList<>(List.of(segment.from(), segment.to()));
+      if (segment.step() != null && segment.contains(set)) {
+        some.add(up ? set.plus(segment.step()) : set.minus(segment.step()));
+      }
+      for (Rational one : some) {
+        int order = one.compareTo(set);
+        boolean nearer =
+            nearest == null || (up ? one.compareTo(nearest) < 0 : one.compareTo(nearest) > 0);
+        if (values.contains(one) && (up ? order > 0 : order < 0) && nearer) {
+          nearest = one;
+        }
+      }
+    }
+    return nearest;
+  }
+
+  /** The reading of the row before in the same run, of the same quantity; null for the first. */
+  static @Nullable SheetLine before(SheetLine line, List<SheetLine> among) {
+    SheetLine before = null;
+    for (SheetLine other : among) {
+      if (other == line) {
+        return before;
+      }
+      if (other.run() == line.run() && other.limit().quantity().equals(line.limit().quantity())) {
+        before = other;
+      }
+    }
+    return null;
+  }
+
+  private static List<Instance> rows(
+      Fault fault, Fault.Size size, Map<String, List<Instance.Change>> rows) {
+    List<Instance> instances = new ArrayList<>();
+    rows.forEach((where, changes) -> instances.add(new Instance(fault, size, where, changes)));
+    return instances;
+  }
+
+  /** One row at a time: whoever forgets to turn a dial does so once. */
+  private List<Instance> loadBefore(Fault fault, Fault.Size size) {
+    Map<String, List<Instance.Change>> rows = new LinkedHashMap<>();
+    Point last = null;
+    SheetLine lastLine = null;
+    for (SheetLine line : lines.output()) {
+      Rational set = line.ohms();
+      Rational left = lastLine == null || lastLine.point() == line.point() ? null : lastLine.ohms();
+      boolean sameUnit =
+          lastLine != null
+              && lastLine.point().loadAt() != null
+              && lastLine.point().loadAt().equals(line.point().loadAt());
+      if (set != null && left != null && sameUnit && !set.equals(left)) {
+        rows.computeIfAbsent(line.point().id(), p -> new ArrayList<>())
+            .add(change(line, intoOther(line, set, left)));
+      }
+      if (line.point() != last) {
+        last = line.point();
+      }
+      lastLine = line;
+    }
+    return rows(fault, size, rows);
+  }
+
+  private List<Instance> settingBefore(Fault fault, Fault.Size size) {
+    Map<String, List<Instance.Change>> rows = new LinkedHashMap<>();
+    List<SheetLine> output = lines.output();
+    for (SheetLine line : output) {
+      SheetLine before = before(line, output);
+      if (before != null
+          && before.mode().equals(line.mode())
+          && !Double.isNaN(line.setting())
+          && before.setting() != line.setting()) {
+        rows.computeIfAbsent(line.point().id(), p -> new ArrayList<>())
+            .add(change(line, line.scaled(before.power() / line.power())));
+      }
+    }
+    return rows(fault, size, rows);
+  }
+
+  /** The mode before, with the setting of the row: where it can be set, the power is the same. */
+  private List<Instance> modeBefore(Fault fault, Fault.Size size) {
+    Map<String, List<Instance.Change>> rows = new LinkedHashMap<>();
+    Mode last = null;
+    for (SheetLine line : lines.output()) {
+      Mode before = last;
+      last = line.mode();
+      if (before == null || before.equals(line.mode()) || line.point().setting() == null) {
+        continue;
+      }
+      Series scale = before.setting();
+      boolean taken =
+          scale != null
+              && before.settingKind() == line.mode().settingKind()
+              && scale.contains(line.point().setting().si());
+      rows.computeIfAbsent(line.point().id(), p -> new ArrayList<>())
+          .add(change(line, taken ? line.nominal() : Double.NaN));
+    }
+    return rows(fault, size, rows);
+  }
+
+  /** The common error of every range at one end, of a good generator. */
+  private List<Instance> errorEdge(Fault fault, Fault.Size size) {
+    List<Instance.Change> changes = new ArrayList<>();
+    for (SheetLine line : lines.output()) {
+      Observation good = line.good();
+      double at = good.truth() + size.value() * good.own().half();
+      changes.add(
+          new Instance.Change(
+              line, new Observation(at, good.window(), Observation.NO_ERROR, good.load())));
+    }
+    return List.of(new Instance(fault, size, "every range", changes));
+  }
+
+  private List<Instance> errorScale(Fault fault, Fault.Size size) {
+    List<Instance.Change> changes = new ArrayList<>();
+    for (SheetLine line : lines.output()) {
+      Observation good = line.good();
+      double off = size.value() * good.own().half();
+      changes.add(new Instance.Change(line, good.at(good.truth() + off)));
+    }
+    return List.of(new Instance(fault, size, "every range", changes));
+  }
+
+  private List<Instance> widerRange(Fault fault, Fault.Size size) {
+    List<Instance.Change> changes = new ArrayList<>();
+    for (SheetLine line : lines.output()) {
+      Analyzer.Measure measure = lines.plan().measure(line.limit());
+      Analyzer.Range own = line.limit().range();
+      if (measure == null || own == null) {
+        continue;
+      }
+      Analyzer.Range wider = null;
+      for (Analyzer.Range range : measure.ranges()) {
+        boolean above = range.to().compareTo(own.to()) > 0;
+        if (above && (wider == null || range.to().compareTo(wider.to()) < 0)) {
+          wider = range;
+        }
+      }
+      if (wider != null) {
+        changes.add(new Instance.Change(line, inRange(line, wider)));
+      }
+    }
+    return changes.isEmpty()
+        ? List.of()
+        : List.of(new Instance(fault, size, "every range but the widest", changes));
+  }
+
+  private Observation inRange(SheetLine line, Analyzer.Range range) {
+    SheetLine.Errors own = line.errors();
+    SheetLine.Errors other =
+        new SheetLine.Errors(
+            range.error(),
+            lines.ownKey(line.limit(), range),
+            own.load(),
+            own.loadKey(),
+            own.loadSpread());
+    SheetLine there =
+        new SheetLine(line.run(), line.point(), line.limit(), line.kind(), line.nominal(), other);
+    return there.at(line.nominal(), range.resolution());
+  }
+}

@@ -1,0 +1,176 @@
+package passband.detect;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import passband.model.Device.Mode;
+import passband.model.Device.Outlet;
+import passband.plan.Plan;
+
+/**
+ * What a procedure catches.
+ *
+ * @param findings of every entry of the catalogue, size and place, in the order of the catalogue
+ * @param gains in the order of the sheet
+ * @param falseFails of a good generator
+ * @param idle what may be left out together, in the order of the sheet
+ * @param readings how many readings take part
+ * @param untested modes on outlets of which no output is read
+ * @param notes what is left out, in sentences
+ */
+public record Detection(
+    Plan plan,
+    List<Finding> findings,
+    List<Gain> gains,
+    List<FalseFail> falseFails,
+    List<IdleRow> idle,
+    int readings,
+    List<String> untested,
+    List<String> notes) {
+
+  /**
+   * What becomes of a fault of one size at one place.
+   *
+   * @param where in words; empty where the procedure has nothing of the kind
+   * @param power the probability that the sheet fails, given the fault
+   * @param places the same for the readings of each mode and outlet alone
+   */
+  public record Finding(
+      Fault fault,
+      Fault.Size size,
+      String where,
+      Chance power,
+      Outcome outcome,
+      Map<Place, Cell> places) {}
+
+  /** A probability with what it means. */
+  public record Cell(Chance power, Outcome outcome) {}
+
+  /**
+   * The probability that a good generator fails while every reading is off by one share of its
+   * tolerance.
+   *
+   * @param share 0.9 for nine tenths
+   */
+  public record FalseFail(double share, Chance low, Chance high) {}
+
+  /**
+   * A row that adds nothing against this catalogue.
+   *
+   * @param point its identity
+   * @param loss the greatest loss of power over the catalogue when it goes alone
+   */
+  public record IdleRow(String point, double loss) {}
+
+  private static final double[] SHARES = {0, 0.5, 0.8, 0.9, 1};
+
+  /** Of a compiled procedure, with everything that is printed. */
+  public static Detection of(Plan plan) {
+    SheetLines lines = SheetLines.of(plan);
+    Kernel kernel = new Kernel();
+    List<Instance> instances = Instances.of(lines);
+    List<Finding> findings = new ArrayList<>();
+    for (Instance instance : instances) {
+      findings.add(finding(instance, kernel));
+    }
+    return new Detection(
+        plan,
+        List.copyOf(findings),
+        Gain.of(lines, kernel, true),
+        falseFails(lines, kernel),
+        Idle.of(lines, instances, kernel),
+        lines.all().size(),
+        untested(plan, lines),
+        notes(lines));
+  }
+
+  private static Finding finding(Instance instance, Kernel kernel) {
+    Chance power = instance.failing(kernel);
+    Map<Place, Cell> cells = new LinkedHashMap<>();
+    for (Place place : instance.places()) {
+      Instance there =
+          instance.only(line -> line.point().mode() != null && Place.of(line).equals(place));
+      Chance alone = there.failing(kernel);
+      cells.put(place, new Cell(alone, there.outcome(alone)));
+    }
+    return new Finding(
+        instance.fault(), instance.size(), instance.where(), power, instance.outcome(power), cells);
+  }
+
+  private static List<FalseFail> falseFails(SheetLines lines, Kernel kernel) {
+    List<FalseFail> fails = new ArrayList<>();
+    for (double share : SHARES) {
+      fails.add(
+          new FalseFail(
+              share, failing(lines, kernel, share, false), failing(lines, kernel, share, true)));
+    }
+    return fails;
+  }
+
+  private static Chance failing(SheetLines lines, Kernel kernel, double share, boolean above) {
+    List<Observation> seen = new ArrayList<>();
+    for (SheetLine line : lines.output()) {
+      var end = above ? line.limit().exact().upper() : line.limit().exact().lower();
+      double truth =
+          end == null
+              ? line.nominal()
+              : line.nominal() + share * (end.doubleValue() - line.nominal());
+      seen.add(line.at(truth));
+    }
+    return kernel.failing(seen);
+  }
+
+  private static List<String> untested(Plan plan, SheetLines lines) {
+    List<String> tested = new ArrayList<>();
+    lines.places().keySet().forEach(place -> tested.add(place.text()));
+    List<String> untested = new ArrayList<>();
+    for (Mode mode : plan.device().modes()) {
+      for (Outlet outlet : mode.outlets()) {
+        Place place = new Place(mode.name().text(), mode.title(), outlet.name().text());
+        if (!tested.contains(place.text())) {
+          untested.add(place.text());
+        }
+      }
+    }
+    return untested;
+  }
+
+  private static List<String> notes(SheetLines lines) {
+    List<String> notes = new ArrayList<>();
+    if (!lines.plan().phases().isEmpty()) {
+      notes.add(
+          "Only the first phase counts ("
+              + lines.plan().phases().get(0)
+              + "): an adjustment changes the generator.");
+    }
+    if (lines.workedOut() > 0) {
+      notes.add(
+          lines.workedOut()
+              + " limits of derived values are not counted: they can only add to what is caught, and"
+              + " to false fails.");
+    }
+    if (lines.unknownErrors() > 0) {
+      notes.add(
+          lines.unknownErrors()
+              + " readings have an error that nobody states: they count as exact, so what they catch"
+              + " is too favourable.");
+    }
+    return notes;
+  }
+
+  /** The worst outcome of each entry, over its sizes and places outside of the tolerance. */
+  public Map<Fault, Finding> worst() {
+    Map<Fault, Finding> worst = new LinkedHashMap<>();
+    for (Finding finding : findings) {
+      worst.merge(finding.fault(), finding, (a, b) -> isWorse(b, a) ? b : a);
+    }
+    return worst;
+  }
+
+  /** Whether one is less noticed than another: what is inside the tolerance need not be. */
+  public static boolean isWorse(Finding one, Finding other) {
+    int order = one.outcome().compareTo(other.outcome());
+    return order < 0 || (order == 0 && one.power().value() < other.power().value());
+  }
+}

@@ -1,0 +1,142 @@
+package passband.detect;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What error of the gain is caught in a mode, on an outlet, into a load: its operating
+ * characteristic. Gains are of the power, as a share: −0.21 is 21 % too little.
+ *
+ * @param load as printed; empty for none
+ * @param rows how many readings take part
+ * @param low the least shortage that is caught with 95 %, below zero; null where none is
+ * @param high the least excess that is caught with 95 %; null where none is
+ * @param shared the same as {@code low} if all ranges of the instrument shared one error
+ * @param toleranceLow the narrowest tolerance at these readings, of the mode where it has one,
+ *     below the nominal, below zero; infinite where that side is open
+ * @param toleranceHigh the narrowest above the nominal; infinite where that side is open
+ * @param expanded the greatest expanded uncertainty, as a share of the power
+ */
+public record Gain(
+    Place place,
+    String load,
+    int rows,
+    @Nullable Double low,
+    @Nullable Double high,
+    @Nullable Double shared,
+    double toleranceLow,
+    double toleranceHigh,
+    double expanded,
+    List<At> curve) {
+
+  /**
+   * A point of the curve.
+   *
+   * @param shared the power if all ranges shared one error
+   */
+  public record At(double gain, double power, double shared) {}
+
+  private static final double HIGHEST = 4;
+  private static final int HALVINGS = 24;
+  private static final int CURVE_POINTS = 48;
+
+  /** Whether a side is beyond the tolerance and twice the uncertainty, or nothing is caught. */
+  public boolean isBlunt() {
+    double slack = expanded + 1e-9;
+    boolean below = !Double.isInfinite(toleranceLow) && (low == null || low < toleranceLow - slack);
+    boolean above =
+        !Double.isInfinite(toleranceHigh) && (high == null || high > toleranceHigh + slack);
+    return below || above;
+  }
+
+  static List<Gain> of(SheetLines lines, Kernel kernel, boolean curves) {
+    Map<String, List<SheetLine>> groups = new LinkedHashMap<>();
+    for (SheetLine line : lines.output()) {
+      if (!passband.model.Instruments.DEVICE.equals(line.limit().read().by())) {
+        String key = Place.of(line).text() + " " + line.point().loadText();
+        groups.computeIfAbsent(key, k -> new ArrayList<>()).add(line);
+      }
+    }
+    List<Gain> gains = new ArrayList<>();
+    groups.values().forEach(some -> gains.add(of(some, kernel, curves)));
+    return gains;
+  }
+
+  static Gain of(List<SheetLine> some, Kernel kernel, boolean curves) {
+    SheetLine first = some.get(0);
+    double toleranceLow = Double.NEGATIVE_INFINITY;
+    double toleranceHigh = Double.POSITIVE_INFINITY;
+    double expanded = 0;
+    for (SheetLine line : some) {
+      toleranceLow = Math.max(toleranceLow, end(line, false));
+      toleranceHigh = Math.min(toleranceHigh, end(line, true));
+      expanded = Math.max(expanded, line.expandedShare());
+    }
+    return new Gain(
+        Place.of(first),
+        first.point().loadText() == null ? "" : first.point().loadText(),
+        some.size(),
+        least(some, kernel, -1, false),
+        least(some, kernel, 1, false),
+        curves ? least(some, kernel, -1, true) : null,
+        toleranceLow,
+        toleranceHigh,
+        expanded,
+        curves ? curve(some, kernel, Math.max(-toleranceLow, toleranceHigh)) : List.of());
+  }
+
+  private static double end(SheetLine line, boolean above) {
+    var ofMode = line.limit().ofMode();
+    var bounds = ofMode == null ? line.limit().exact() : ofMode;
+    var end = above ? bounds.upper() : bounds.lower();
+    double open = above ? Double.POSITIVE_INFINITY : Double.NEGATIVE_INFINITY;
+    return end == null ? open : line.factor(end.doubleValue()) - 1;
+  }
+
+  /** The least error on one side that is caught with 95 %; null where none is. */
+  private static @Nullable Double least(
+      List<SheetLine> some, Kernel kernel, int side, boolean shared) {
+    double far = side < 0 ? -1 : HIGHEST;
+    if (power(some, kernel, far, shared) < Outcome.SURE_ENOUGH) {
+      return null;
+    }
+    double near = 0;
+    for (int i = 0; i < HALVINGS; i++) {
+      double middle = (near + far) / 2;
+      if (power(some, kernel, middle, shared) < Outcome.SURE_ENOUGH) {
+        near = middle;
+      } else {
+        far = middle;
+      }
+    }
+    return far;
+  }
+
+  static double power(List<SheetLine> some, Kernel kernel, double gain, boolean shared) {
+    List<Observation> seen = new ArrayList<>();
+    for (SheetLine line : some) {
+      Observation one = line.at(line.scaled(1 + gain));
+      seen.add(shared ? new Observation(one.truth(), one.window(), common(one), one.load()) : one);
+    }
+    return kernel.failing(seen).value();
+  }
+
+  private static ErrorTerm common(Observation one) {
+    return one.own().half() == 0
+        ? one.own()
+        : new ErrorTerm("all ranges", one.own().half(), one.own().spread());
+  }
+
+  private static List<At> curve(List<SheetLine> some, Kernel kernel, double tolerance) {
+    double reach = 1.6 * (tolerance > 0 && tolerance < 1 ? tolerance : 0.2);
+    List<At> curve = new ArrayList<>();
+    for (int i = 0; i <= CURVE_POINTS; i++) {
+      double gain = Math.max(-1, reach * (2.0 * i / CURVE_POINTS - 1));
+      curve.add(new At(gain, power(some, kernel, gain, false), power(some, kernel, gain, true)));
+    }
+    return curve;
+  }
+}

@@ -1,0 +1,116 @@
+package passband.detect;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import passband.model.Terminal;
+import passband.plan.Point;
+
+/**
+ * Rows that add nothing against the catalogue: taken out one after the other as long as no fault is
+ * caught less, since of two rows that do the same work each alone seems idle. Never a mode's least
+ * or greatest tested setting, nor the only row of an outlet, a contact or a load.
+ */
+final class Idle {
+  /** A loss of power up to this counts as none. */
+  static final double NOTHING = 0.001;
+
+  private final Kernel kernel;
+  private final Map<Instance, Double> whole = new IdentityHashMap<>();
+  private final Map<Point, List<Instance>> byPoint = new IdentityHashMap<>();
+  private final Set<Point> gone = Collections.newSetFromMap(new IdentityHashMap<>());
+
+  private Idle(List<Instance> instances, Kernel kernel) {
+    this.kernel = kernel;
+    for (Instance instance : instances) {
+      // A slip in a row cannot happen where there is no row.
+      boolean slip =
+          instance.fault().over().equals("row") || instance.fault().effect().startsWith("error-");
+      if (!slip && !instance.changes().isEmpty()) {
+        whole.put(instance, instance.failing(kernel).value());
+        for (Instance.Change change : instance.changes()) {
+          byPoint.computeIfAbsent(change.line().point(), p -> new ArrayList<>()).add(instance);
+        }
+      }
+    }
+  }
+
+  static List<Detection.IdleRow> of(SheetLines lines, List<Instance> instances, Kernel kernel) {
+    Idle idle = new Idle(instances, kernel);
+    List<Point> candidates = candidates(lines);
+    List<Detection.IdleRow> rows = new ArrayList<>();
+    for (Point point : candidates) {
+      if (isNeeded(point, lines, idle.gone)) {
+        continue;
+      }
+      double alone = idle.loss(point, Set.of());
+      if (alone <= NOTHING && idle.loss(point, idle.gone) <= NOTHING) {
+        idle.gone.add(point);
+        rows.add(new Detection.IdleRow(point.id(), alone));
+      }
+    }
+    return rows;
+  }
+
+  /** Rows of output, the last of the sheet first: the first row of two twins stays. */
+  private static List<Point> candidates(SheetLines lines) {
+    List<Point> points = new ArrayList<>();
+    for (SheetLine line : lines.all()) {
+      boolean output = line.kind() == SheetLine.Kind.OUTPUT || line.kind() == SheetLine.Kind.PEAK;
+      if (output && (points.isEmpty() || points.get(0) != line.point())) {
+        points.add(0, line.point());
+      }
+    }
+    return points;
+  }
+
+  private double loss(Point point, Set<Point> before) {
+    double worst = 0;
+    for (Instance instance : byPoint.getOrDefault(point, List.of())) {
+      double all = Objects.requireNonNull(whole.get(instance), "every instance has its power");
+      if (all > worst) {
+        Instance rest =
+            instance.only(line -> line.point() != point && !before.contains(line.point()));
+        worst = Math.max(worst, all - rest.failing(kernel).value());
+      }
+      if (worst > NOTHING) {
+        return worst;
+      }
+    }
+    return worst;
+  }
+
+  private static boolean isNeeded(Point point, SheetLines lines, Set<Point> gone) {
+    boolean lesser = false;
+    boolean greater = false;
+    boolean outlet = false;
+    boolean contact = false;
+    boolean load = false;
+    for (SheetLine line : lines.all()) {
+      Point other = line.point();
+      if (other == point || gone.contains(other)) {
+        continue;
+      }
+      boolean samePlace =
+          Objects.equals(other.mode(), point.mode()) && other.outlet() == point.outlet();
+      if (samePlace && other.setting() != null && point.setting() != null) {
+        int order = other.setting().si().compareTo(point.setting().si());
+        lesser |= order < 0;
+        greater |= order > 0;
+      }
+      outlet |= other.outlet() == point.outlet();
+      contact |= same(LimitEffects.contact(other), LimitEffects.contact(point));
+      load |= samePlace && Objects.equals(other.loadText(), point.loadText());
+    }
+    return !(lesser && greater && outlet && contact && load);
+  }
+
+  private static boolean same(@Nullable Terminal a, @Nullable Terminal b) {
+    return a == null ? b == null : b != null && a.same(b);
+  }
+}

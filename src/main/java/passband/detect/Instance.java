@@ -1,0 +1,90 @@
+package passband.detect;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.function.Predicate;
+
+/**
+ * A fault of one size at one place, and the readings that it changes.
+ *
+ * @param where in words: {@code slit}, {@code mono-1}, an identity of a point
+ * @param changes empty where no reading would show it
+ * @param chance how what fails is worked out from them
+ */
+record Instance(Fault fault, Fault.Size size, String where, List<Change> changes, Way chance) {
+
+  /** A reading as the fault has it. */
+  record Change(SheetLine line, Observation seen) {
+    boolean outside() {
+      return line.isOutside(seen.truth());
+    }
+  }
+
+  /** How the probability comes from the changed readings. */
+  interface Way {
+    Chance failing(Kernel kernel, List<Change> changes);
+  }
+
+  /** At least one of them fails, with the errors that they share. */
+  static final Way JOINTLY =
+      (kernel, changes) -> {
+        List<Observation> seen = new ArrayList<>();
+        changes.forEach(change -> seen.add(change.seen()));
+        return kernel.failing(seen);
+      };
+
+  /** There is nothing of the kind. */
+  private static final Way NOTHING = (kernel, changes) -> Chance.NEVER;
+
+  static Instance ofNothing(Fault fault, Fault.Size size) {
+    return new Instance(fault, size, "", List.of(), NOTHING);
+  }
+
+  /** What there is, but no reading shows. */
+  static Instance notRead(Fault fault, Fault.Size size, String where) {
+    return new Instance(fault, size, where, List.of());
+  }
+
+  Instance(Fault fault, Fault.Size size, String where, List<Change> changes) {
+    this(fault, size, where, List.copyOf(changes), JOINTLY);
+  }
+
+  Chance failing(Kernel kernel) {
+    return chance.failing(kernel, changes);
+  }
+
+  /** The same while only some readings are taken. */
+  Instance only(Predicate<SheetLine> kept) {
+    List<Change> some = new ArrayList<>(changes);
+    some.removeIf(change -> !kept.test(change.line()));
+    return new Instance(fault, size, where, some, chance);
+  }
+
+  /** The places of its output that it changes. */
+  Set<Place> places() {
+    Set<Place> places = new LinkedHashSet<>();
+    for (Change change : changes) {
+      if (change.line().point().mode() != null) {
+        places.add(Place.of(change.line()));
+      }
+    }
+    return places;
+  }
+
+  Outcome outcome(Chance power) {
+    if (chance == NOTHING) {
+      return Outcome.NOT_APPLICABLE;
+    }
+    if (changes.isEmpty()) {
+      return Outcome.NOT_READ;
+    }
+    if (!fault.anySize() && changes.stream().noneMatch(Change::outside)) {
+      return Outcome.INSIDE;
+    }
+    return power.value() >= Outcome.SURE_ENOUGH
+        ? Outcome.CAUGHT
+        : power.value() >= Outcome.HARDLY ? Outcome.PARTLY : Outcome.MISSED;
+  }
+}

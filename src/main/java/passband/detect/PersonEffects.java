@@ -1,0 +1,124 @@
+package passband.detect;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.LongFunction;
+
+/** Slips in writing a reading down: one row at a time. */
+final class PersonEffects {
+  private static final List<String> EFFECTS =
+      List.of("transposed", "tenfold", "repeated", "nominal", "omitted");
+
+  /** A display of more values than this within its error is not gone through one by one. */
+  private static final int MOST_VALUES = 4000;
+
+  private final SheetLines lines;
+
+  PersonEffects(SheetLines lines) {
+    this.lines = lines;
+  }
+
+  static boolean has(Fault fault) {
+    return EFFECTS.contains(fault.effect());
+  }
+
+  List<Instance> of(Fault fault, Fault.Size size) {
+    List<Instance> instances = new ArrayList<>();
+    List<SheetLine> output = lines.output();
+    for (SheetLine line : output) {
+      String where = line.limit().id();
+      switch (fault.effect()) {
+        case "transposed" -> instances.add(digits(fault, size, line, PersonEffects::transposed));
+        case "tenfold" -> instances.add(digits(fault, size, line, shifted(size.value() > 1)));
+        case "repeated" -> {
+          SheetLine above = BenchEffects.before(line, output);
+          if (above != null) {
+            instances.add(new Instance(fault, size, where, List.of(repeated(line, above))));
+          }
+        }
+        case "nominal" ->
+            instances.add(
+                new Instance(
+                    fault, size, where, List.of(change(line, exactly(line, line.nominal())))));
+        case "omitted" ->
+            instances.add(
+                new Instance(fault, size, where, List.of(change(line, line.at(Double.NaN)))));
+        default -> throw new IllegalArgumentException(fault.effect());
+      }
+    }
+    return instances;
+  }
+
+  private static Instance.Change change(SheetLine line, Observation seen) {
+    return new Instance.Change(line, seen);
+  }
+
+  private static Observation exactly(SheetLine line, double value) {
+    return new Observation(
+        value, line.at(value).window(), Observation.NO_ERROR, Observation.NO_ERROR);
+  }
+
+  /** What the row above shows, judged by the limits of this one. */
+  private static Instance.Change repeated(SheetLine line, SheetLine above) {
+    Observation shown = above.good();
+    Window window =
+        Window.of(
+            line.limit().accept().lower(),
+            line.limit().accept().upper(),
+            above.limit().resolution());
+    return change(line, shown.with(window));
+  }
+
+  /** Digits that became others, each set of them as likely as the next; never passes where none. */
+  private static Instance digits(
+      Fault fault, Fault.Size size, SheetLine line, LongFunction<List<Long>> others) {
+    return new Instance(
+        fault,
+        size,
+        line.limit().id(),
+        List.of(change(line, line.good())),
+        (kernel, changes) -> changes.isEmpty() ? Chance.NEVER : miswritten(line, others));
+  }
+
+  private static Chance miswritten(SheetLine line, LongFunction<List<Long>> others) {
+    Observation shown = line.good();
+    double reach = shown.own().reach() + shown.load().reach();
+    long from = shown.window().displayed(shown.truth() - reach);
+    long to = shown.window().displayed(shown.truth() + reach);
+    if (to - from > MOST_VALUES) {
+      long middle = shown.window().displayed(shown.truth());
+      from = middle;
+      to = middle;
+    }
+    double passing = 0;
+    double all = 0;
+    for (long value = from; value <= to; value++) {
+      double share = from == to ? 1 : shown.shows(value);
+      List<Long> written = others.apply(value);
+      long pass = written.stream().filter(shown.window()::passes).count();
+      passing += written.isEmpty() ? share : share * pass / written.size();
+      all += share;
+    }
+    double kept = all == 0 ? 0 : passing / all;
+    return kept == 0 ? Chance.SURE : Chance.ofPassing(kept, Chance.Proof.QUADRATURE);
+  }
+
+  /** Every exchange of two neighbouring digits that differ. */
+  static List<Long> transposed(long value) {
+    char[] digits = Long.toString(Math.abs(value)).toCharArray();
+    List<Long> others = new ArrayList<>();
+    for (int i = 0; i + 1 < digits.length; i++) {
+      if (digits[i] != digits[i + 1]) {
+        char[] other = digits.clone();
+        other[i] = digits[i + 1];
+        other[i + 1] = digits[i];
+        others.add(Long.parseLong(new String(other)));
+      }
+    }
+    return others;
+  }
+
+  private static LongFunction<List<Long>> shifted(boolean up) {
+    return value -> List.of(up ? value * 10 : value / 10);
+  }
+}

@@ -1,0 +1,187 @@
+package passband.detect;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.HashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import passband.plan.Plan;
+import passband.testing.Repository;
+import passband.testing.Snippet;
+
+/** Every entry of the catalogue: a procedure that catches it, and one that does not. */
+class CatalogueTest {
+  private static final Map<String, Plan> PLANS = new HashMap<>();
+
+  static Plan plan(String name) {
+    return PLANS.computeIfAbsent(name, CatalogueTest::compiled);
+  }
+
+  private static Plan compiled(String name) {
+    if (name.contains("/")) {
+      return Snippet.compile(Repository.texts(Repository.PROCEDURES), name, null).plans().get(0);
+    }
+    Map<String, String> files = new TreeMap<>();
+    for (String file : List.of("bench.pband", "keen.pband", "thin.pband")) {
+      try (InputStream in = CatalogueTest.class.getResourceAsStream("/detect/" + file)) {
+        files.put(file, new String(in.readAllBytes(), StandardCharsets.UTF_8));
+      } catch (IOException e) {
+        throw new java.io.UncheckedIOException(e);
+      }
+    }
+    String thin = files.get("thin.pband");
+    files.put("poor.pband", files.get("bench.pband").replace("0.4 % of", "1.5 % of"));
+    files.put("worn.pband", files.get("keen.pband").replace("bench.pband", "poor.pband"));
+    files.put(
+        "sharp.pband",
+        files
+            .get("bench.pband")
+            .replace("0.4 % of", "0.1 % of")
+            .replace("resolution 0.1 mA", "resolution 1 mA"));
+    files.put("fine.pband", files.get("keen.pband").replace("bench.pband", "sharp.pband"));
+    files.put("upper.pband", thin.replace("within 5 W of setting", "at most 15 W"));
+    files.put(
+        "top.pband",
+        thin.replace("within 5 W of", "within 50 W of").replace("soft | 10 ", "soft | 100"));
+    files.put(
+        "peak.pband",
+        thin.replace("power within 5 W of setting, read as current", "peak-voltage from device"));
+    return Snippet.compile(files, name + ".pband", null).plans().get(0);
+  }
+
+  private static final String SEDGE = "sedge-170/sedge-170-full.pband";
+  private static final String FESCUE = "fescue-3/fescue-3-service.pband";
+  private static final String TUSSOCK = "tussock-4/tussock-4-output.pband";
+
+  private static Set<Outcome> outcomes(String name, String fault) {
+    SheetLines lines = SheetLines.of(plan(name));
+    Kernel kernel = new Kernel();
+    Set<Outcome> outcomes = new TreeSet<>();
+    for (Instance one : Instances.of(lines)) {
+      if (one.fault().id().equals(fault)) {
+        outcomes.add(one.outcome(one.failing(kernel)));
+      }
+    }
+    return outcomes;
+  }
+
+  /** Of the second procedure no instance is caught; P04 and B08 nothing ever catches. */
+  @ParameterizedTest
+  @CsvSource({
+    "G01, keen, upper",
+    "G02, keen, upper",
+    "G03, keen, upper",
+    "G04, keen, thin",
+    "G05, keen, tussock",
+    "G06, keen, upper",
+    "G07, keen, upper",
+    "G08, keen, thin",
+    "G09, keen, thin",
+    "G10, keen, thin",
+    "G11, keen, thin",
+    "G12, keen, top",
+    "G13, keen, tussock",
+    "G14, keen, upper",
+    "G15, keen, upper",
+    "G16, keen, upper",
+    "G17, keen, upper",
+    "G18, keen, thin",
+    "G19, keen, thin",
+    "G20, keen, thin",
+    "G21, sedge, thin",
+    "G22, sedge, thin",
+    "G23, sedge, thin",
+    "G24, sedge, thin",
+    "G25, sedge, thin",
+    "G26, sedge, thin",
+    "G27, sedge, thin",
+    "G28, keen, tussock",
+    "G29, keen, thin",
+    "G30, sedge, thin",
+    "B01, keen, thin",
+    "B02, keen, thin",
+    "B03, keen, thin",
+    "B04, keen, thin",
+    "B05, fescue, thin",
+    "B06, keen, upper",
+    "B07, keen, upper",
+    "B09, worn, thin",
+    "B10, keen, thin",
+    "P01, fine, thin",
+    "P02, keen, upper",
+    "P03, keen, thin",
+    "P05, keen, peak"
+  })
+  void caughtHereAndNotThere(String fault, String by, String notBy) {
+    Map<String, String> names = Map.of("sedge", SEDGE, "tussock", TUSSOCK, "fescue", FESCUE);
+    assertTrue(
+        outcomes(names.getOrDefault(by, by), fault).contains(Outcome.CAUGHT),
+        () -> by + " " + outcomes(names.getOrDefault(by, by), fault));
+    assertFalse(
+        outcomes(names.getOrDefault(notBy, notBy), fault).contains(Outcome.CAUGHT),
+        () -> notBy + " " + outcomes(names.getOrDefault(notBy, notBy), fault));
+  }
+
+  /**
+   * Nobody can tell a nominal value from a reading, nor an instrument within its error from one.
+   */
+  @ParameterizedTest
+  @CsvSource({"P04, MISSED", "B08, INSIDE"})
+  void nothingCatches(String fault, Outcome outcome) {
+    for (String name : List.of("keen", "thin", SEDGE, TUSSOCK)) {
+      assertEquals(Set.of(outcome), outcomes(name, fault), name);
+    }
+  }
+
+  /** Every entry has an effect, a source and a test of its own here. */
+  @Test
+  void theCatalogueIsWhole() {
+    Set<String> ids = new LinkedHashSet<>();
+    for (Fault fault : Fault.all()) {
+      assertTrue(ids.add(fault.id()), fault.id());
+      assertNotEquals("", fault.source(), fault.id());
+      assertFalse(fault.sizes().isEmpty(), fault.id());
+    }
+    assertEquals(45, ids.size());
+  }
+
+  /**
+   * Draws and quadrature agree on every instance of the demo: within four standard errors where it
+   * is open, exactly where it is sure.
+   */
+  @ParameterizedTest
+  @ValueSource(strings = {TUSSOCK, SEDGE, "keen", "thin"})
+  void drawsAgreeOnEveryFault(String name) {
+    Kernel kernel = new Kernel();
+    int open = 0;
+    for (Instance one : Instances.of(SheetLines.of(plan(name)))) {
+      if (one.chance() != Instance.JOINTLY || one.changes().isEmpty()) {
+        continue;
+      }
+      List<Observation> seen = one.changes().stream().map(Instance.Change::seen).toList();
+      Chance power = kernel.failing(seen);
+      boolean sure = power.proof() == Chance.Proof.CERTAIN;
+      int visits = sure ? 500 : 40_000;
+      double drawn = Simulation.failing(seen, visits, 7);
+      double error = Math.sqrt(power.value() * power.passing() / visits);
+      assertEquals(
+          power.value(), drawn, sure ? 0 : 4.5 * error + 2e-5, one.fault().id() + one.where());
+      open += sure ? 0 : 1;
+    }
+    assertTrue(open > (name.equals("thin") ? -1 : 4), open + " open");
+  }
+}
