@@ -17,6 +17,7 @@ import passband.library.UsageException;
 import passband.plan.Plan;
 import passband.render.DiffPage;
 import passband.render.DiffReport;
+import passband.render.RangeLists;
 
 /** {@code passband diff}: what changed in meaning. */
 final class DiffCommand implements Verb {
@@ -56,7 +57,7 @@ final class DiffCommand implements Verb {
     if (retargeted) {
       diffs.replaceAll(PlanDiff::ofOneRevision);
     }
-    invocation.out().print(shown(diffs, arguments));
+    invocation.out().print(shown(diffs, null, arguments));
     return diffs.isEmpty() ? ExitStatus.FINE : ExitStatus.FAULTS;
   }
 
@@ -82,14 +83,7 @@ final class DiffCommand implements Verb {
       List<PlanDiff> diffs =
           PlanDiff.between(
               diff.was().plans(), diff.was().declared(), diff.now().plans(), diff.now().declared());
-      String report = new RangeReport(diff, diffs).text();
-      String shown = shown(diffs, arguments);
-      if (arguments.value("--as").equals("text")) {
-        invocation.out().print(report + (shown.isEmpty() ? "" : "\n" + shown));
-      } else {
-        invocation.err().print(report);
-        invocation.out().print(shown);
-      }
+      invocation.out().print(shown(diffs, new RangeReport(diff, diffs).lists(), arguments));
       for (SnapshotDiff.Side side : List.of(diff.was(), diff.now())) {
         side.errors().forEach(error -> invocation.err().print("in " + side.name() + ": " + error));
       }
@@ -99,12 +93,19 @@ final class DiffCommand implements Verb {
     }
   }
 
-  private static String shown(List<PlanDiff> diffs, Arguments arguments) {
+  /**
+   * @param range of two commits; null where two files or folders are compared
+   */
+  private static String shown(
+      List<PlanDiff> diffs, @Nullable RangeLists range, Arguments arguments) {
     return switch (arguments.value("--as")) {
-      case "markdown" -> DiffReport.markdown(diffs);
-      case "json" -> DiffReport.json(diffs);
-      case "html" -> DiffPage.of(diffs);
-      default -> DiffReport.text(diffs, arguments.has("--full"));
+      case "markdown" -> DiffReport.markdown(diffs, range);
+      case "json" -> DiffReport.json(diffs, range);
+      case "html" -> DiffPage.of(diffs, range);
+      default -> {
+        String shown = DiffReport.text(diffs, arguments.has("--full"));
+        yield range == null ? shown : range.text() + (shown.isEmpty() ? "" : "\n" + shown);
+      }
     };
   }
 

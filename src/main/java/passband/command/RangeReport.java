@@ -2,13 +2,13 @@ package passband.command;
 
 import java.io.IOException;
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.List;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import passband.build.SnapshotDiff;
 import passband.diff.PlanDiff;
 import passband.plan.Plan;
+import passband.render.RangeLists;
 
 /** Which procedures' meaning changed from one commit to another, through which file; which not. */
 final class RangeReport {
@@ -20,8 +20,7 @@ final class RangeReport {
     this.diffs = diffs;
   }
 
-  /** As text, a line each. */
-  String text() throws IOException {
+  RangeLists lists() throws IOException {
     List<String> changed = new ArrayList<>();
     for (PlanDiff one : diffs) {
       changed.add(line(one));
@@ -32,18 +31,13 @@ final class RangeReport {
         same.add(line(plan.name().text(), path(plan)));
       }
     }
-    StringBuilder out = new StringBuilder();
-    out.append(diff.was().name() + " to " + diff.now().name() + "\n");
-    list(out, "meaning changed", changed);
-    list(out, "same meaning, though a file that they use changed", same);
-    list(out, "not compared, because of errors", diff.failed());
-    list(out, "not affected: they use no file that changed", diff.unaffected());
-    return out.toString();
-  }
-
-  private static void list(StringBuilder out, String title, Collection<String> lines) {
-    out.append(title + ": " + (lines.isEmpty() ? "none" : lines.size() + "") + "\n");
-    lines.forEach(line -> out.append("  " + line + "\n"));
+    return new RangeLists(
+        diff.was().name(),
+        diff.now().name(),
+        changed,
+        same,
+        List.copyOf(diff.failed()),
+        List.copyOf(diff.unaffected()));
   }
 
   private boolean isChanged(Plan plan) {

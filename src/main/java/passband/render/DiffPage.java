@@ -51,8 +51,12 @@ public final class DiffPage {
       List<String> details,
       @Nullable String cause) {}
 
-  /** The whole file. */
-  public static String of(List<PlanDiff> diffs) {
+  /**
+   * The whole file.
+   *
+   * @param range of two commits, printed before; null where two files or folders are compared
+   */
+  public static String of(List<PlanDiff> diffs, @Nullable RangeLists range) {
     List<Procedure> procedures = new ArrayList<>();
     for (PlanDiff diff : diffs) {
       List<Group> groups = new ArrayList<>();
@@ -65,6 +69,10 @@ public final class DiffPage {
     }
     Map<String, Object> model = new HashMap<>();
     model.put("procedures", procedures);
+    if (range != null) {
+      model.put("range", range);
+      model.put("lists", range.titled());
+    }
     model.put("style", STYLE);
     model.put("styleHash", Checklist.hash(STYLE));
     return Templates.filled("diff.ftlh", model);

@@ -112,8 +112,15 @@ public final class DiffReport {
   }
 
   /** For a review on a web page. */
-  public static String markdown(List<PlanDiff> diffs) {
+  public static String markdown(List<PlanDiff> diffs, @Nullable RangeLists range) {
     StringBuilder out = new StringBuilder();
+    if (range != null) {
+      out.append("## " + escaped(range.was() + " to " + range.now()) + "\n\n");
+      for (RangeLists.Titled list : range.titled()) {
+        out.append("- " + list.title() + ": " + list.lines().size() + "\n");
+        list.lines().forEach(line -> out.append("  - " + escaped(line) + "\n"));
+      }
+    }
     for (PlanDiff diff : diffs) {
       out.append(out.isEmpty() ? "" : "\n").append("## " + escaped(title(diff)) + "\n\n");
       if (!diff.groups().isEmpty()) {
@@ -169,13 +176,16 @@ public final class DiffReport {
         .replace("\n", " ");
   }
 
-  /** For other programs: {@code {"format":"passband-diff/5","compared":[…]}}. */
-  public static String json(List<PlanDiff> diffs) {
+  /** For other programs: {@code {"format":"passband-diff/6","compared":[…]}}. */
+  public static String json(List<PlanDiff> diffs, @Nullable RangeLists range) {
     StringWriter out = new StringWriter();
     try (JsonWriter json = new JsonWriter(out)) {
       json.setFormattingStyle(FormattingStyle.PRETTY);
       json.beginObject();
-      json.name("format").value("passband-diff/5");
+      json.name("format").value("passband-diff/6");
+      if (range != null) {
+        range(json, range);
+      }
       json.name("compared").beginArray();
       for (PlanDiff diff : diffs) {
         json.beginObject();
@@ -196,6 +206,25 @@ public final class DiffReport {
       throw new UncheckedIOException(e);
     }
     return out + "\n";
+  }
+
+  private static void range(JsonWriter json, RangeLists range) throws IOException {
+    json.name("range").beginObject();
+    json.name("was").value(range.was());
+    json.name("now").value(range.now());
+    list(json, "changed", range.changed());
+    list(json, "same", range.same());
+    list(json, "failed", range.failed());
+    list(json, "unaffected", range.unaffected());
+    json.endObject();
+  }
+
+  private static void list(JsonWriter json, String name, List<String> lines) throws IOException {
+    json.name(name).beginArray();
+    for (String line : lines) {
+      json.value(line);
+    }
+    json.endArray();
   }
 
   private static void group(JsonWriter json, ChangeGroup group) throws IOException {

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -287,6 +288,26 @@ class GitRevisionsTest {
     assertEquals(
         2, list(folder.out(), "same meaning, though a file that they use changed").lines().count());
     assertEquals(0, folder.run("diff", "HEAD..HEAD"), folder.said());
+  }
+
+  @Test
+  void everyFormListsThem() throws IOException, InterruptedException {
+    String range = second + ".." + third;
+    assertEquals(1, folder.run("diff", range), folder.said());
+    List<String> lines =
+        List.of(
+            "teasel-output, " + TEASEL + ", itself changed",
+            list(folder.out(), "not affected: they use no file that changed")
+                .lines()
+                .toList()
+                .get(0)
+                .strip());
+    for (String form : List.of("json", "html", "markdown")) {
+      assertEquals(1, folder.run("diff", range, "--as", form), folder.said());
+      String shown = folder.out().replace("<wbr>", "").replace("\\-", "-");
+      lines.forEach(line -> assertTrue(shown.contains(line), shown));
+      assertEquals("", folder.err());
+    }
   }
 
   /** What depends on the changed files is all that can differ: as if all were compiled. */

@@ -313,10 +313,10 @@ class DiffTest {
     assertTrue(text.contains("now  400.0 to 500.0 mA"), text);
     assertTrue(text.contains(TEASEL + ":64: tack | 1       | 40       | 400 to 500"), text);
     assertTrue(
-        DiffReport.markdown(diffs)
+        DiffReport.markdown(diffs, null)
             .contains("| **limits loosened** tack-output/bipolar/tack/1/40ohm/current |"));
-    JsonObject json = JsonParser.parseString(DiffReport.json(diffs)).getAsJsonObject();
-    assertEquals("passband-diff/5", json.get("format").getAsString());
+    JsonObject json = JsonParser.parseString(DiffReport.json(diffs, null)).getAsJsonObject();
+    assertEquals("passband-diff/6", json.get("format").getAsString());
     JsonObject change =
         json.getAsJsonArray("compared")
             .get(0)
@@ -341,7 +341,7 @@ class DiffTest {
             .getAsJsonObject()
             .get("accept_lower")
             .getAsBigDecimal());
-    String page = DiffPage.of(diffs);
+    String page = DiffPage.of(diffs, null);
     assertTrue(page.contains("<b>limits loosened</b><small>tack-output"), page);
     assertTrue(page.contains("Reviewed by"));
   }

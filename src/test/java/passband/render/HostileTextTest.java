@@ -98,7 +98,7 @@ class HostileTextTest {
     assertEquals(1, html.split("<script>", -1).length - 1);
     assertEquals(1, html.split("</style>", -1).length - 1);
     Plan other = plan("other");
-    assertValid(DiffPage.of(PlanDiff.between(List.of(plan), List.of(other))));
+    assertValid(DiffPage.of(PlanDiff.between(List.of(plan), List.of(other)), null));
     for (Map<String, String> drawings : List.of(Drawings.setups(plan), Drawings.limits(plan))) {
       for (String svg : drawings.values()) {
         DocumentBuilderFactory.newInstance()

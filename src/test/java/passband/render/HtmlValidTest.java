@@ -66,7 +66,7 @@ class HtmlValidTest {
   void theReportsAreValid() throws Exception {
     Plan plan = Sheets.YARROW;
     Plan other = Sheets.TEASEL;
-    assertEquals("", said(DiffPage.of(PlanDiff.between(List.of(plan), List.of(other)))));
+    assertEquals("", said(DiffPage.of(PlanDiff.between(List.of(plan), List.of(other)), null)));
     ItemList list = Evidence.of(plan).list();
     Readings readings = Records.of(list, false).readings();
     Report report = Judge.judge(list, readings, null);
