@@ -7,7 +7,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * What the script of the sheet shows beside one line at a time: the kinds of the steps of each
- * group, and of each line its times and the steps that are not worded as those of the group.
+ * group and at which of them its boxes are written, and of each line its times and the steps that
+ * are not worded as those of the group.
  */
 final class ScriptLines {
   private final JsonWriter json;
@@ -34,6 +35,11 @@ final class ScriptLines {
     json.name("kinds").beginArray();
     for (Sheet.StepLine step : group.steps()) {
       json.value(step.kind());
+    }
+    json.endArray();
+    json.name("at").beginArray();
+    for (int place : group.writtenAt()) {
+      json.value(place);
     }
     json.endArray();
     json.name("lines").beginArray();

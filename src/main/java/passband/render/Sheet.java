@@ -178,14 +178,19 @@ public record Sheet(
    */
   public record StepLine(String kind, String text, @Nullable Ask ask, @Nullable String lasts) {}
 
-  /** Lines whose steps are the same but for what stands on the line. */
+  /**
+   * Lines whose steps are the same but for what stands on the line.
+   *
+   * @param writtenAt by box of a line, the place of the step at which it is written, from 0
+   */
   public record Group(
       @Nullable String title,
       List<StepLine> steps,
       List<Line> lines,
       boolean hasSetting,
       boolean hasLoad,
-      List<String> extras) {}
+      List<String> extras,
+      List<Integer> writtenAt) {}
 
   /**
    * A point.

@@ -363,7 +363,8 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
         made,
         first.setting() != null,
         first.loadText() != null,
-        first.extras().keySet().stream().map(n -> language.term(n.replace('-', ' '))).toList());
+        first.extras().keySet().stream().map(n -> language.term(n.replace('-', ' '))).toList(),
+        WrittenAt.of(first));
   }
 
   private Sheet.Line line(Point point, StageItems.PointItems asked) {

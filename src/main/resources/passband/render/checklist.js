@@ -41,6 +41,7 @@
     serialField.value = unit;
     keep();
     refresh();
+    OneLine.forget();
   }
 
   // A unit, as it is kept on this device; a new one where nothing is kept.
@@ -125,8 +126,9 @@
 
   function go(element, why = "") {
     OneLine.reveal(element);
-    element.focus();
-    tell(why);
+    const early = OneLine.early(element);
+    (early === undefined ? element : document.getElementById("forward")).focus();
+    tell(early || why);
   }
 
   let byTab = false;
@@ -147,6 +149,10 @@
     field = item === undefined ? field : event.target;
     const back = byTab && item !== undefined && event.target.matches(".entry") ? Order.before(item.id) : undefined;
     byTab = false;
+    const early = OneLine.early(event.target);
+    if (early !== undefined) {
+      tell(early);
+    }
     if (back !== undefined && back !== event.target) {
       go(back, words("first", { what: Order.named(back) }));
     }

@@ -1,22 +1,25 @@
 // One line at a time: the same page, of which only one stop is shown, large; at a line beside its wiring and its steps.
 const OneLine = (() => {
-  const lines = Fields.data.groups.flatMap((group) => group.lines.map((line) => ({ ...line, kinds: group.kinds })));
+  const lines = Fields.data.groups.flatMap((group) => group.lines.map((line) => ({ ...line, kinds: group.kinds, at: group.at })));
   const wired = new Map();
   const panel = el("div", { id: "panel" });
   const position = el("p", { id: "position", role: "status" });
   const forward = button("forward", WORDS.next, () => onward());
   const backward = button("backward", WORDS.back, () => go(beside(-1)));
-  const bar = el("div", { id: "stops", role: "region", "aria-label": WORDS.oneLine }, backward, position, forward);
+  const observed = button("observed", "", () => observe());
+  const bar = el("div", { id: "stops", role: "region", "aria-label": WORDS.oneLine }, backward, position, observed, forward);
   let stops = [];
   let at = 0;
-  let step = 0;
   let on = false;
   let focus = () => {};
+
+  // What is done of a stop: how many steps, whether it is read again, which waits are over, and what was asked for and left blank.
+  const nothing = () => ({ step: undefined, again: false, over: new Set(), asked: new Set() });
 
   const within = (elements) => [
     ...new Set(elements.flatMap((one) => [...one.querySelectorAll("[data-item]")].map((field) => field.dataset.item))),
   ];
-  const stop = (shown) => ({ shown, items: within(shown), line: undefined });
+  const stop = (shown) => ({ shown, items: within(shown), line: undefined, steps: [], done: nothing() });
 
   // ---- the stops of the sheet ----
 
@@ -41,7 +44,7 @@ const OneLine = (() => {
         for (const row of table.tBodies) {
           const line = lines[lineNumber++];
           list.push({ ...stop([...head, panel, row, ...notes]), line, number: lineNumber, table, wiring, title: how.firstElementChild.dataset.title });
-          list.at(-1).steps = stepsOf(line, [...how.querySelectorAll("li")]);
+          list.at(-1).steps = stepsOf(line, [...how.querySelectorAll("li")], row);
         }
       }
       add(list, head, parts.slice(last + 1));
@@ -49,13 +52,17 @@ const OneLine = (() => {
     return list;
   }
 
-  // The steps of a line with what is its own in them.
-  function stepsOf(line, items) {
+  // The steps of a line with what is its own in them, and what is written at each: boxes, or what it asks for below the line.
+  function stepsOf(line, items, row) {
+    const boxes = within([...row.querySelectorAll("td.reading")]);
+    const asks = within([...row.querySelectorAll(".asks")]);
     return items.map((li, i) => ({
       kind: line.kinds[i],
       text: line.steps[i] || li.textContent,
       caution: li.classList.contains("caution"),
-      wait: li.dataset.wait,
+      wait: li.dataset.wait && Number(li.dataset.wait),
+      boxes: boxes.filter((id, place) => line.at[place] === i && Fields.items.get(id).kind === "reading"),
+      asks: ["confirm", "record", "choose"].includes(line.kinds[i]) ? asks.splice(0, 1) : [],
     }));
   }
 
@@ -93,6 +100,7 @@ const OneLine = (() => {
     document.querySelectorAll(".off").forEach((one) => one.classList.remove("off"));
     document.querySelectorAll(".atline").forEach((one) => one.classList.remove("atline"));
     panel.remove();
+    unlock();
     document.body.classList.toggle("one", on);
     bar.hidden = !on;
     if (!on) {
@@ -106,6 +114,7 @@ const OneLine = (() => {
     }
     hide(document.querySelector("main"), shown);
     document.querySelector("header").classList.toggle("off", !shown.includes(document.querySelector("header")));
+    lock();
     const n = stops.slice(0, at + 1).filter(applies).length;
     position.textContent = words("position", { n, all: stops.filter(applies).length });
     backward.disabled = at === 0;
@@ -126,6 +135,7 @@ const OneLine = (() => {
 
   function draw() {
     const here = stops[at];
+    const { step } = here.done;
     const list = el("ol", { className: "steps", "aria-label": WORDS.steps });
     here.steps.forEach((one, i) => {
       const item = el("li", { className: (one.caution ? "caution " : "") + (i < step ? "done" : i === step ? "now" : "") }, one.text);
@@ -146,21 +156,84 @@ const OneLine = (() => {
     }
   }
 
-  const stepsLeft = () => stops[at].line !== undefined && step < stops[at].steps.length;
+  // The step that is to be done; undefined where all are.
+  const now = () => stops[at].steps[stops[at].done.step];
 
   function label() {
-    forward.textContent = stepsLeft() ? WORDS.stepDone : WORDS.next;
+    const step = now();
+    const waits = step === undefined ? openWait() !== undefined && stops[at].done.asked.has("wait") : isWait(step) && !isOver(step);
+    forward.textContent = step === undefined ? WORDS.next : WORDS.stepDone;
+    observed.hidden = !waits;
+    observed.textContent = step !== undefined && step.kind === "rest" ? WORDS.restObserved : WORDS.waitObserved;
+  }
+
+  // ---- nothing is written before its step ----
+
+  const isWait = ({ wait }) => wait !== undefined;
+  const isOver = (step) => stops[at].done.over.has(step);
+  const written = (id) => {
+    const [one, two, not] = Fields.written(id);
+    return not || one !== "" || two !== "";
+  };
+
+  // The steps of a line that is written already are done up to there; those after it are not known to be.
+  function begun({ line, steps, done }) {
+    if (done.step === undefined) {
+      const boxes = steps.flatMap((step) => step.boxes);
+      done.step = line !== undefined && boxes.length > 0 && boxes.every(written) ? steps.findLastIndex((step) => step.boxes.length > 0) + 1 : 0;
+    }
+  }
+
+  // The fields of the line whose step has not come yet, or that are for reading again when it is not.
+  function locked({ steps, done }) {
+    return steps.flatMap((step, i) =>
+      step.boxes.flatMap((id) => {
+        const entry = Fields.first(id);
+        const again = Fields.second(entry);
+        return [...(i > done.step && entry.value === "" ? [entry] : []), ...((i > done.step || !done.again) && again.value === "" ? [again] : [])];
+      }),
+    );
+  }
+
+  const unlock = () => document.querySelectorAll("main input[readonly]").forEach((field) => (field.readOnly = false));
+
+  function lock() {
+    unlock();
+    locked(stops[at]).forEach((field) => (field.readOnly = true));
+  }
+
+  const first = (what) => words("first", { what });
+
+  // Whoever goes to a field before its step is told which step it is.
+  function early(field) {
+    return on && field.readOnly && now() !== undefined ? first(now().text) : undefined;
   }
 
   // ---- from stop to stop ----
 
   function go(next) {
     at = next;
-    step = 0;
+    begun(stops[at]);
     show();
     window.scrollTo(0, 0);
     const field = stops[at].line === undefined ? Order.firstOpen(stops[at].items, true) : undefined;
     focus(field || forward, "");
+  }
+
+  // Beside the steps of a list: the first that waits and has not been timed.
+  const openWait = () => stops[at].shown.flatMap((part) => [...part.querySelectorAll("li[data-wait]")]).find((li) => stops[at].line === undefined && Timer.timed(li) === false && !isOver(li));
+
+  // A blank that may stay one is asked for once: what comes next of it, or undefined.
+  function blankOnce(ids) {
+    const { asked } = stops[at].done;
+    const id = ids.find((one) => Fields.items.get(one).kind === "record" && Shown.of(one).verdict === "not done" && !asked.has(one));
+    if (id === undefined) {
+      return false;
+    }
+    asked.add(id);
+    const field = Fields.first(id);
+    focus(field, words("writeOrBlank", { what: Order.named(field), button: forward.textContent }));
+    return true;
   }
 
   // The step is done, or the stop: then the next one, unless something is open here or before.
@@ -168,51 +241,102 @@ const OneLine = (() => {
     const here = stops[at];
     const before = here.items.length === 0 ? undefined : Order.before(here.items[0]);
     if (before !== undefined) {
-      focus(before, words("first", { what: Order.named(before) }));
-    } else if (stepsLeft()) {
-      stepDone(here);
+      focus(before, first(Order.named(before)));
+    } else if (now() !== undefined) {
+      stepDone(here, now());
     } else {
-      const open = Order.firstOpen(here.items, false);
-      if (open !== undefined && here.line !== undefined && open.matches(".again")) {
-        // What failed is read again by the same steps.
-        step = 0;
-        show();
-        focus(forward, words("first", { what: Order.named(open) }));
-      } else if (open !== undefined) {
-        focus(open, words("first", { what: Order.named(open) }));
-      } else if (beside(1) === at) {
-        focus(forward, WORDS.allDone);
-      } else {
-        go(beside(1));
-      }
+      stopDone(here);
     }
   }
 
-  function stepDone(here) {
-    const { kind } = here.steps[step];
-    const box = Order.firstOpen(here.items.filter((id) => Fields.items.get(id).kind === "reading"), false);
-    // What fails is read again only when the output is off: the steps go on.
-    if (kind === "read" && box !== undefined && box.matches(".entry") && box.value === "") {
-      focus(box, WORDS.writeOrNot);
+  function stopDone(here) {
+    const open = Order.firstOpen(here.items, false);
+    const wait = openWait();
+    if (open !== undefined && here.line !== undefined && open.matches(".again")) {
+      // What failed is read again by the same steps.
+      Object.assign(here.done, nothing(), { step: 0, again: true });
+      show();
+      focus(forward, first(Order.named(open)));
+    } else if (open !== undefined) {
+      focus(open, first(Order.named(open)));
+    } else if (wait !== undefined) {
+      here.done.asked.add("wait");
+      label();
+      focus(wait.querySelector("button"), first(wait.firstChild.textContent));
+    } else if (blankOnce(here.items)) {
       return;
+    } else if (beside(1) === at) {
+      focus(forward, WORDS.allDone);
+    } else {
+      go(beside(1));
     }
-    if (kind === "activate" && here.line.on !== undefined) {
+  }
+
+  // What is to be written at a step; undefined where nothing is open. What fails is read again only when the output is off: the steps go on.
+  function openAt(here, { boxes, asks }) {
+    const box = boxes.map(Fields.first).find((one) => {
+      const field = here.done.again ? Fields.second(one) : one;
+      return field.value === "" && [[Fields.itemOf(one).id], here.items].some((ids) => Order.firstOpen(ids, false) === field);
+    });
+    return box === undefined ? Order.firstOpen(asks, false) : here.done.again ? Fields.second(box) : box;
+  }
+
+  function stepDone(here, step) {
+    const open = openAt(here, step);
+    if (open !== undefined) {
+      focus(open, step.boxes.length > 0 ? WORDS.writeOrNot : first(Order.named(open)));
+    } else if (isWait(step) && !isOver(step)) {
+      if (!Timer.runs(step)) {
+        time(step);
+      }
+      label();
+      focus(forward, first(step.text));
+    } else if (!blankOnce(step.asks)) {
+      next(here, step);
+    }
+  }
+
+  function time(step) {
+    const { over } = stops[at].done;
+    Timer.start(step.kind === "rest" ? WORDS.timerRest : WORDS.timerWait, step.wait, step, () => {
+      over.add(step);
+      if (on) {
+        label();
+      }
+    });
+  }
+
+  function next(here, step) {
+    if (step.kind === "activate" && here.line.on !== undefined) {
       Timer.start(WORDS.timerOn, here.line.on);
     }
-    if (kind === "stop") {
+    if (step.kind === "stop") {
       Timer.stop();
     }
-    step++;
-    const next = here.steps[step];
-    if (next !== undefined && next.kind === "rest") {
-      Timer.start(WORDS.timerRest, Number(next.wait));
-    } else if (next !== undefined && next.wait !== undefined) {
-      Timer.start(WORDS.timerWait, Number(next.wait));
+    here.done.step++;
+    const following = now();
+    if (following !== undefined && isWait(following)) {
+      time(following);
     }
     draw();
+    lock();
     label();
-    const atBox = next !== undefined && next.kind === "read" ? box : undefined;
-    focus(atBox || forward, "");
+    focus((following !== undefined && openAt(here, following)) || forward, "");
+  }
+
+  // Somebody says that the time has passed, though no timer does.
+  function observe() {
+    const step = now();
+    const { over } = stops[at].done;
+    if (step === undefined) {
+      for (let wait = openWait(); wait !== undefined; wait = openWait()) {
+        over.add(wait);
+      }
+    } else {
+      over.add(step);
+    }
+    Timer.stop();
+    onward();
   }
 
   function stopOf(element) {
@@ -225,23 +349,17 @@ const OneLine = (() => {
     const place = stopOf(element);
     if (on && place >= 0 && place !== at) {
       at = place;
-      step = 0;
+      begun(stops[at]);
       show();
     }
   }
 
-  // From a field by Enter, where the next one is elsewhere: what is written is read, so the steps up to it are done.
+  // From a field by Enter, where the next one is elsewhere, or is read again and the output goes off first.
   function enter(to) {
     const place = to === undefined ? stops.length : stopOf(to);
-    const offFirst = place === at && stepsLeft() && to.matches(".again") && to !== document.activeElement;
-    if (place <= at && !offFirst) {
+    const offFirst = place === at && now() !== undefined && to.matches(".again") && to !== document.activeElement;
+    if (place <= at && !offFirst && !(place === at && early(to) !== undefined)) {
       return false;
-    }
-    if (stepsLeft()) {
-      step = Math.max(
-        step,
-        stops[at].steps.findIndex(({ kind }) => kind === "read"),
-      );
     }
     onward();
     return true;
@@ -251,16 +369,23 @@ const OneLine = (() => {
   function toggle(field) {
     on = !on;
     at = on && field !== undefined ? Math.max(0, stopOf(field)) : at;
-    step = 0;
+    begun(stops[at]);
     show();
     return on;
+  }
+
+  // What stands in the fields is another one: of no step is it known that it is done.
+  function forget() {
+    Timer.forget();
+    stops.forEach((one) => (one.done = nothing()));
+    begun(stops[at]);
+    show();
   }
 
   // The sheet from its beginning.
   function restart() {
     at = 0;
-    step = 0;
-    show();
+    forget();
   }
 
   const equip = (way) => {
@@ -268,5 +393,5 @@ const OneLine = (() => {
     stops = made();
   };
 
-  return { bar, equip, restart, toggle, reveal, enter, isOn: () => on };
+  return { bar, equip, restart, forget, toggle, reveal, enter, early, isOn: () => on };
 })();

@@ -56,8 +56,9 @@ const Order = (() => {
 
   // What is asked for in words.
   function named(element) {
-    const label = element.closest("label");
-    return (element.getAttribute("aria-label") || (label === null ? "" : label.textContent)).trim();
+    const asking = element.type === "radio" ? element.closest("[role=radiogroup]") : element;
+    const [label] = asking.labels || [];
+    return (asking.getAttribute("aria-label") || (label === undefined ? "" : label.textContent)).trim();
   }
 
   // From an item: { to, why }, where the keyboard goes on, and what to say of it; to is undefined at the end.

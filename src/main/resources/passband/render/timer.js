@@ -4,14 +4,17 @@ const Timer = (() => {
   const over = el("span", { id: "over", role: "status" });
   let end = 0;
   let ticking;
-  let now = { what: "", seconds: 0 };
+  let now = { what: "", seconds: 0, of: undefined, then: () => {} };
+  const timed = new Set();
 
   function tick() {
     const left = Math.max(0, Math.ceil((end - performance.now()) / 1000));
     shown.textContent = left === 0 ? "" : words("timerLeft", { what: now.what, left });
     if (left === 0) {
       clearInterval(ticking);
+      ticking = undefined;
       over.textContent = words("timerOver", now);
+      now.then();
       beep();
     }
   }
@@ -30,8 +33,9 @@ const Timer = (() => {
     }
   }
 
-  function start(what, seconds) {
-    now = { what, seconds };
+  // Of what it is the time, and what happens when it is over.
+  function start(what, seconds, of, then = () => {}) {
+    now = { what, seconds, of, then };
     end = performance.now() + seconds * 1000;
     over.textContent = "";
     clearInterval(ticking);
@@ -41,6 +45,7 @@ const Timer = (() => {
 
   function stop() {
     clearInterval(ticking);
+    ticking = undefined;
     shown.textContent = "";
     over.textContent = "";
   }
@@ -48,15 +53,18 @@ const Timer = (() => {
   // Beside each step that waits, what times it.
   function equip() {
     for (const step of document.querySelectorAll("li[data-wait]")) {
-      step.append(" ", waiting(Number(step.dataset.wait)));
+      step.append(" ", waiting(step, Number(step.dataset.wait)));
     }
   }
 
-  function waiting(seconds) {
+  function waiting(step, seconds) {
     const made = el("button", { type: "button", className: "wait" }, words("startTimer", { seconds }));
-    made.addEventListener("click", () => start(WORDS.timerWait, seconds));
+    made.addEventListener("click", () => start(WORDS.timerWait, seconds, step, () => timed.add(step)));
     return made;
   }
 
-  return { element: el("p", { className: "timer" }, shown, over), start, stop, equip };
+  const forget = () => timed.clear();
+  const runs = (what) => ticking !== undefined && now.of === what;
+
+  return { element: el("p", { className: "timer" }, shown, over), start, stop, equip, forget, runs, timed: (step) => timed.has(step) };
 })();

@@ -10,6 +10,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -157,27 +158,12 @@ class OneLineBrowserTest {
   /** The time of the output begins when it is activated, that of the rest when it is off. */
   @Test
   void timersBeginWithTheirSteps() throws IOException {
-    Plan plan =
-        Sheets.demo().stream()
-            .filter(p -> p.points().stream().anyMatch(OneLineBrowserTest::timed))
-            .findFirst()
-            .orElseThrow();
+    Plan plan = timed();
     Point point = plan.points().stream().filter(OneLineBrowserTest::timed).findFirst().get();
     show(plan);
-    browser.run(
-        """
-        for (const item of Fields.data.items) {
-          if (item.kind === "tick") Fields.first(item.id).checked = true;
-          if (item.kind === "choice") Fields.all.get(item.id).find((one) => one.value === (item.pass || item.options[0])).checked = true;
-          if (item.kind === "record" && item.asks === "number") Fields.first(item.id).value = item.low || item.high || "80";
-          if (item.kind === "reading") Fields.first(item.id).value = item.low || item.high || "300.00";
-        }
-        document.querySelector("main input").dispatchEvent(new Event("input", { bubbles: true }));
-        const real = performance.now.bind(performance);
-        window.later = 0;
-        performance.now = () => real() + window.later;
-        """);
-    shown(point.limits().get(0).id());
+    fillBefore(point);
+    List<String> boxes = boxes(point);
+    shown(boxes.get(0));
     WebElement forward = browser.find("#forward");
     long on = whole(point.onTime());
     long rest = whole(point.rest());
@@ -187,6 +173,9 @@ class OneLineBrowserTest {
       PlanStep step = point.steps().get(i);
       assertEquals("Step done", forward.getText());
       assertEquals(said.get(i), plain(browser.find("#panel li[aria-current]").getText()));
+      for (String id : step.kind() == PlanStep.Kind.READ ? boxes : List.<String>of()) {
+        write(id);
+      }
       forward.click();
       if (step.kind() == PlanStep.Kind.ACTIVATE) {
         left = browser.find("#left").getText();
@@ -197,10 +186,164 @@ class OneLineBrowserTest {
     }
     assertTrue(!left.isEmpty(), "nothing was activated");
     assertEquals("Rest: " + rest + " s left", browser.find("#left").getText());
-    forward.click();
-    assertEquals("Next", forward.getText());
+    for (int i = 0; i < 3; i++) {
+      forward.sendKeys(Keys.ENTER);
+      assertEquals("Step done", forward.getText());
+      assertEquals(said.get(said.size() - 1), plain(current()));
+    }
+    WebElement observed = browser.find("#observed");
+    assertEquals("Rest observed", observed.getText());
     browser.run("window.later += arguments[0] * 1000", rest);
     await("#over", "Rest: " + rest + " s are over");
+    assertTrue(!observed.isDisplayed());
+    forward.click();
+    assertTrue(browser.all("#panel li[aria-current]").isEmpty() || !said.contains(current()));
+  }
+
+  /** Without the timer it goes on only when somebody says that the time has passed. */
+  @Test
+  void aRestIsConfirmedByAButtonOfItsOwn() throws IOException {
+    Plan plan = timed();
+    Point point = plan.points().stream().filter(OneLineBrowserTest::timed).findFirst().get();
+    show(plan);
+    fillBefore(point);
+    List<String> boxes = boxes(point);
+    // What is written on the whole sheet: of what comes after it nothing is known.
+    browser.find("#view").click();
+    boxes.forEach(OneLineBrowserTest::write);
+    browser.run("document.activeElement.blur()");
+    browser.run("Fields.first(arguments[0]).focus()", boxes.get(0));
+    browser.find("#view").click();
+    WebElement forward = browser.find("#forward");
+    List<String> said = steps(point, plan.language());
+    for (int i = 0; i < said.size(); i++) {
+      forward.click();
+    }
+    assertEquals(said.get(said.size() - 1), plain(current()));
+    browser.find("#observed").click();
+    assertTrue(browser.all("#panel li[aria-current]").isEmpty() || !said.contains(current()));
+  }
+
+  /**
+   * A box is shut until its step has come, and each step that comes before says that it is first.
+   */
+  @ParameterizedTest
+  @MethodSource("plans")
+  void nothingIsWrittenBeforeItsStep(Plan plan) throws IOException {
+    show(plan);
+    int shut = 0;
+    for (Stage.Run run : plan.runs()) {
+      for (Point point : run.points()) {
+        int last = lastReading(point);
+        List<String> boxes = boxes(point);
+        if (last <= 0 || boxes.isEmpty()) {
+          continue;
+        }
+        shown(boxes.get(0));
+        for (String id : boxes) {
+          String where = plan.name().text() + ": " + id;
+          boolean gated =
+              (Boolean)
+                  browser.run(
+                      "const field = Fields.first(arguments[0]); field.focus(); return field.disabled",
+                      id);
+          if (gated) {
+            continue;
+          }
+          browser.driver().switchTo().activeElement().sendKeys("1");
+          assertEquals("", browser.run("return Fields.first(arguments[0]).value", id), where);
+          String first = steps(point, plan.language()).get(0);
+          assertTrue(plain(browser.find("#hint").getText()).endsWith(first), where);
+          shut++;
+        }
+      }
+    }
+    assertTrue(shut > 0, "no box was shut");
+  }
+
+  /** The place of the last step at which is read, or that stands for it; -1 where none is. */
+  private static int lastReading(Point point) {
+    int last = -1;
+    for (int i = 0; i < point.steps().size(); i++) {
+      last = point.steps().get(i).standsFor(PlanStep.Kind.READ) ? i : last;
+    }
+    return last;
+  }
+
+  /** A blank that may stay one is asked for once, and passed when the button is pressed again. */
+  @Test
+  void aBlankIsAskedForOnce() throws IOException {
+    Plan plan = Sheets.YARROW;
+    show(plan);
+    String position = browser.find("#position").getText();
+    List<String> asked = new ArrayList<>();
+    while (browser.find("#position").getText().equals(position)) {
+      browser.find("#forward").click();
+      asked.add((String) browser.run("return document.activeElement.dataset.item || ''"));
+      assertTrue(asked.size() < 30, asked::toString);
+    }
+    asked.remove(asked.size() - 1);
+    List<?> blanks =
+        (List<?>)
+            browser.run(
+                "return [...document.querySelectorAll('header [data-item]')].filter(one => one.value === '').map(one => one.dataset.item)");
+    assertEquals(blanks, asked);
+    assertTrue(!asked.isEmpty());
+  }
+
+  private static String current() {
+    return browser.find("#panel li[aria-current]").getText();
+  }
+
+  private static Plan timed() {
+    return Sheets.demo().stream()
+        .filter(p -> p.points().stream().anyMatch(OneLineBrowserTest::timed))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  /** The identities of what is read at a point. */
+  private static List<String> boxes(Point point) {
+    List<?> boxes =
+        (List<?>)
+            browser.run(
+                "return arguments[0].filter((id) => Fields.items.get(id).kind === 'reading')",
+                Stream.concat(
+                        point.readings().stream().map(r -> r.id()),
+                        point.limits().stream().map(l -> l.id()))
+                    .toList());
+    return boxes.stream().map(String.class::cast).toList();
+  }
+
+  private static void write(String id) {
+    browser.run(
+        """
+        const field = Fields.first(arguments[0]);
+        if (field.readOnly) throw new Error("shut");
+        const { low, high } = Fields.items.get(arguments[0]);
+        field.value = low || high || "300.00";
+        field.dispatchEvent(new Event("input", { bubbles: true }));
+        """,
+        id);
+  }
+
+  /** Everything but the readings of a point is written, and time passes when it is told to. */
+  private static void fillBefore(Point point) {
+    browser.run(
+        """
+        for (const item of Fields.data.items) {
+          if (arguments[0].includes(item.id)) continue;
+          if (item.kind === "tick") Fields.first(item.id).checked = true;
+          if (item.kind === "choice") Fields.all.get(item.id).find((one) => one.value === (item.pass || item.options[0])).checked = true;
+          if (item.kind === "record" && item.asks === "number") Fields.first(item.id).value = item.low || item.high || "80";
+          if (item.kind === "reading") Fields.first(item.id).value = item.low || item.high || "300.00";
+        }
+        document.querySelector("main input").dispatchEvent(new Event("input", { bubbles: true }));
+        const real = performance.now.bind(performance);
+        window.later = 0;
+        performance.now = () => real() + window.later;
+        """,
+        boxes(point));
   }
 
   /** Nobody reads again while the output is still on: the steps after the reading come first. */
@@ -223,7 +366,11 @@ class OneLineBrowserTest {
         document.querySelector("main input").dispatchEvent(new Event("input", { bubbles: true }));
         """);
     shown(id);
-    browser.find("input.entry[data-item='" + id + "']").sendKeys("99999.99", Keys.ENTER);
+    for (int i = 0; i + 1 < stepAfterReading(point); i++) {
+      browser.find("#forward").click();
+    }
+    assertEquals(id, browser.run("return document.activeElement.dataset.item"));
+    browser.driver().switchTo().activeElement().sendKeys("99999.99", Keys.ENTER);
     int after = stepAfterReading(point);
     assertEquals("forward", browser.driver().switchTo().activeElement().getDomAttribute("id"));
     assertEquals(
@@ -233,6 +380,10 @@ class OneLineBrowserTest {
       browser.find("#forward").click();
     }
     browser.find("#forward").click();
+    if (browser.find("#observed").isDisplayed()) {
+      browser.find("#observed").click();
+      browser.find("#forward").click();
+    }
     assertEquals(
         steps(point, plan.language()).get(0),
         plain(browser.find("#panel li[aria-current]").getText()));
