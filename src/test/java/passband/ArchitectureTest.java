@@ -121,7 +121,7 @@ class ArchitectureTest {
           .whereLayer("bench")
           .mayOnlyBeAccessedByLayers("check", "detect", "render")
           .whereLayer("detect")
-          .mayOnlyBeAccessedByLayers("check", "diff", "render", "pdf", "build", "command")
+          .mayOnlyBeAccessedByLayers("check", "draw", "diff", "render", "pdf", "build", "command")
           .whereLayer("evidence")
           .mayOnlyBeAccessedByLayers("judge", "record", "render", "pdf", "build", "command")
           .whereLayer("check")

@@ -41,6 +41,7 @@ final class Verbs {
       case "build" -> new BuildCommand(invocation);
       case "format" -> new FormatCommand(invocation);
       case "steps" -> new StepsCommand(invocation);
+      case "detect" -> new DetectCommand(invocation);
       case "diff" -> new DiffCommand(invocation);
       case "release" -> new ReleaseCommand(invocation);
       case "readings" -> this::readings;

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import passband.model.Device.Mode;
 import passband.model.Device.Outlet;
 import passband.plan.Plan;
@@ -34,6 +35,8 @@ public record Detection(
    *
    * @param where in words; empty where the procedure has nothing of the kind
    * @param power the probability that the sheet fails, given the fault
+   * @param proposal the cheapest row that would catch it; null where it is caught, or none of the
+   *     rows that are tried would
    * @param places the same for the readings of each mode and outlet alone
    */
   public record Finding(
@@ -42,6 +45,7 @@ public record Detection(
       String where,
       Chance power,
       Outcome outcome,
+      @Nullable String proposal,
       Map<Place, Cell> places) {}
 
   /** A probability with what it means. */
@@ -70,9 +74,10 @@ public record Detection(
     SheetLines lines = SheetLines.of(plan);
     Kernel kernel = new Kernel();
     List<Instance> instances = Instances.of(lines);
+    Proposals proposals = new Proposals(lines, kernel);
     List<Finding> findings = new ArrayList<>();
     for (Instance instance : instances) {
-      findings.add(finding(instance, kernel));
+      findings.add(finding(instance, kernel, proposals));
     }
     return new Detection(
         plan,
@@ -85,7 +90,7 @@ public record Detection(
         notes(lines));
   }
 
-  private static Finding finding(Instance instance, Kernel kernel) {
+  private static Finding finding(Instance instance, Kernel kernel, Proposals proposals) {
     Chance power = instance.failing(kernel);
     Map<Place, Cell> cells = new LinkedHashMap<>();
     for (Place place : instance.places()) {
@@ -94,8 +99,16 @@ public record Detection(
       Chance alone = there.failing(kernel);
       cells.put(place, new Cell(alone, there.outcome(alone)));
     }
+    Outcome outcome = instance.outcome(power);
+    boolean open = outcome == Outcome.PARTLY || outcome.isUnnoticed();
     return new Finding(
-        instance.fault(), instance.size(), instance.where(), power, instance.outcome(power), cells);
+        instance.fault(),
+        instance.size(),
+        instance.where(),
+        power,
+        outcome,
+        open ? proposals.of(instance) : null,
+        cells);
   }
 
   private static List<FalseFail> falseFails(SheetLines lines, Kernel kernel) {

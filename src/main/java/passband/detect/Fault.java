@@ -13,6 +13,7 @@ import passband.quantity.Table;
  * @param anySize whether it is a fault at any size; else not while within the tolerance
  * @param decidedBy how its probability is known
  * @param source a clause, or that it is common practice
+ * @param advice what would catch it, in words
  */
 public record Fault(
     String id,
@@ -23,7 +24,8 @@ public record Fault(
     List<Size> sizes,
     boolean anySize,
     String decidedBy,
-    String source) {
+    String source,
+    String advice) {
 
   /**
    * How great it is.
@@ -49,7 +51,7 @@ public record Fault(
           ? new Size(value / 100, false, shown)
           : text.endsWith(" t")
               ? new Size(value, true, shown.replace(" t", " \u00d7 tolerance"))
-              : new Size(value, false, shown);
+              : new Size(value, false, text.matches("[0-9.]+") ? "\u00d7 " + shown : shown);
     }
   }
 
@@ -73,7 +75,8 @@ public record Fault(
                 List.copyOf(sizes),
                 cells[6].equals("always"),
                 cells[7],
-                cells[8]));
+                cells[8],
+                cells[9]));
       }
       return List.copyOf(faults);
     }

@@ -10,11 +10,12 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import passband.model.Terminal;
 import passband.plan.Point;
+import passband.plan.Stage.Run;
 
 /**
  * Rows that add nothing against the catalogue: taken out one after the other as long as no fault is
  * caught less, since of two rows that do the same work each alone seems idle. Never a mode's least
- * or greatest tested setting, nor the only row of an outlet, a contact or a load.
+ * or greatest tested setting, nor the only row of a test, an outlet, a contact or a load.
  */
 final class Idle {
   /** A loss of power up to this counts as none. */
@@ -28,9 +29,11 @@ final class Idle {
   private Idle(List<Instance> instances, Kernel kernel) {
     this.kernel = kernel;
     for (Instance instance : instances) {
-      // A slip in a row cannot happen where there is no row.
+      // A slip in a row cannot happen where there is no row; of activations every one counts.
       boolean slip =
-          instance.fault().over().equals("row") || instance.fault().effect().startsWith("error-");
+          instance.fault().over().equals("row")
+              || instance.fault().effect().startsWith("error-")
+              || instance.fault().effect().equals("intermittent");
       if (!slip && !instance.changes().isEmpty()) {
         whole.put(instance, instance.failing(kernel).value());
         for (Instance.Change change : instance.changes()) {
@@ -51,7 +54,7 @@ final class Idle {
       double alone = idle.loss(point, Set.of());
       if (alone <= NOTHING && idle.loss(point, idle.gone) <= NOTHING) {
         idle.gone.add(point);
-        rows.add(new Detection.IdleRow(point.id(), alone));
+        rows.add(0, new Detection.IdleRow(point.id(), alone));
       }
     }
     return rows;
@@ -91,6 +94,8 @@ final class Idle {
     boolean outlet = false;
     boolean contact = false;
     boolean load = false;
+    boolean test = false;
+    Run run = run(point, lines);
     for (SheetLine line : lines.all()) {
       Point other = line.point();
       if (other == point || gone.contains(other)) {
@@ -103,11 +108,21 @@ final class Idle {
         lesser |= order < 0;
         greater |= order > 0;
       }
+      test |= line.run() == run;
       outlet |= other.outlet() == point.outlet();
       contact |= same(LimitEffects.contact(other), LimitEffects.contact(point));
       load |= samePlace && Objects.equals(other.loadText(), point.loadText());
     }
-    return !(lesser && greater && outlet && contact && load);
+    return !(lesser && greater && outlet && contact && load && test);
+  }
+
+  private static @Nullable Run run(Point point, SheetLines lines) {
+    for (SheetLine line : lines.all()) {
+      if (line.point() == point) {
+        return line.run();
+      }
+    }
+    return null;
   }
 
   private static boolean same(@Nullable Terminal a, @Nullable Terminal b) {

@@ -26,6 +26,13 @@ final class OutputEffects {
     }
   }
 
+  /** Of a sheet with a row more: sizes are those of the sheet as it is. */
+  OutputEffects(SheetLines lines, OutputEffects as) {
+    this.lines = lines;
+    this.output = lines.output();
+    this.greatest.putAll(as.greatest);
+  }
+
   /** Readings with both limits before others, a greater setting before a lesser one. */
   private static double rank(SheetLine line) {
     boolean both = line.limit().exact().lower() != null && line.limit().exact().upper() != null;
@@ -63,7 +70,7 @@ final class OutputEffects {
       case "bend" -> each(fault, size, this::byPlace, l -> bent(l, size));
       case "voltage-limit" -> limited(fault, size, true);
       case "current-limit" -> limited(fault, size, false);
-      case "step-down" -> each(fault, size, this::byMode, OutputEffects::stepDown);
+      case "step-down" -> each(fault, size, this::byMode, this::stepDown);
       case "stuck-least" -> each(fault, size, this::byMode, l -> least(l) / l.power());
       case "stuck-greatest" -> each(fault, size, this::byMode, l -> most(l) / l.power());
       case "other-scale" -> otherScale(fault, size);
@@ -181,9 +188,9 @@ final class OutputEffects {
     return Double.isNaN(share) ? 1 : 1 - less * share;
   }
 
-  private static double stepDown(SheetLine line) {
+  private double stepDown(SheetLine line) {
     Series setting = line.mode().setting();
-    if (setting == null || !setsPower(line.mode()) || line.point().setting() == null) {
+    if (setting == null || line.point().setting() == null) {
       return 1;
     }
     Rational at = line.point().setting().si();
@@ -191,10 +198,31 @@ final class OutputEffects {
       if (segment.step() != null
           && segment.contains(at)
           && at.minus(segment.step()).compareTo(segment.from()) >= 0) {
-        return 1 - segment.step().doubleValue() / at.doubleValue();
+        double lower = line.setting() - segment.step().doubleValue();
+        return setsPower(line.mode())
+            ? lower / line.setting()
+            : between(line, lower) / line.power();
       }
     }
     return 1;
+  }
+
+  /** The power at a setting that is no power: on the straight line between the tested ones. */
+  private double between(SheetLine line, double setting) {
+    SheetLine below = null;
+    for (SheetLine other : output) {
+      boolean there = Place.of(other).equals(Place.of(line)) && sameLoad(other, line);
+      if (there
+          && other.setting() < line.setting()
+          && (below == null || other.setting() > below.setting())) {
+        below = other;
+      }
+    }
+    if (below == null) {
+      return line.power();
+    }
+    double share = (line.setting() - setting) / (line.setting() - below.setting());
+    return line.power() - share * (line.power() - below.power());
   }
 
   private static boolean aboveRated(SheetLine line) {

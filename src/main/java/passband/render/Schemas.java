@@ -11,7 +11,15 @@ public final class Schemas {
   /** The names of the formats. */
   public static final List<String> NAMES =
       List.of(
-          "limits", "diagnostics", "coverage", "steps", "diff", "verdicts", "record", "history");
+          "limits",
+          "diagnostics",
+          "coverage",
+          "steps",
+          "detect",
+          "diff",
+          "verdicts",
+          "record",
+          "history");
 
   private Schemas() {}
 

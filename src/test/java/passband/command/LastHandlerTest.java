@@ -77,6 +77,7 @@ class LastHandlerTest {
     arguments.put("record", List.of("limits.json", "2025-01-01.csv"));
     arguments.put("verify", List.of("records/r.json"));
     arguments.put("fleet", List.of("records"));
+    arguments.put("detect", List.of(OUTPUT));
     arguments.putAll(
         Map.of(
             "check", List.of("--coverage", OUTPUT),

@@ -154,6 +154,7 @@ class SchemasTest {
   void steps() {
     String json = run(0, "steps", "--as", "json", Repository.PROCEDURES.toString());
     assertFits("steps", json);
+    assertFits("detect", run(0, "detect", "--as", "json", Repository.PROCEDURES.toString()));
     assertTrue(json.contains("\"was\": null"), json);
   }
 

@@ -1,0 +1,255 @@
+package passband.detect;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import passband.diagnostic.Diagnostics;
+import passband.limit.Limit;
+import passband.limit.LimitMaker;
+import passband.limit.LimitRequest;
+import passband.limit.PointConditions;
+import passband.limit.RowValues;
+import passband.limit.Value;
+import passband.model.Analyzer;
+import passband.model.Analyzer.LoadBank;
+import passband.model.Instruments;
+import passband.model.Series;
+import passband.plan.Figure;
+import passband.plan.Point;
+import passband.plan.WiredLoads;
+import passband.quantity.QuantityKind;
+import passband.quantity.Rational;
+import passband.quantity.Units;
+
+/**
+ * The cheapest row that would catch a fault: of the modes and outlets on the sheet, at the least, a
+ * tested and the greatest setting, into the rated load and those beside it on the dial. Its limits
+ * are made as those of the row that it is like.
+ */
+final class Proposals {
+  private static final double LOAD_SECONDS = 10;
+  private static final double ADJUST_SECONDS = 10;
+  private static final double SELECT_SECONDS = 5;
+  private static final double READ_SECONDS = 20;
+
+  private final SheetLines lines;
+  private final OutputEffects output;
+  private final Kernel kernel;
+  private @Nullable List<Candidate> candidates;
+
+  Proposals(SheetLines lines, Kernel kernel) {
+    this.lines = lines;
+    this.output = new OutputEffects(lines);
+    this.kernel = kernel;
+  }
+
+  /** A row that is not on the sheet, or a tested one as it would stand in another mode. */
+  private record Candidate(SheetLine line, SheetLine like, String words, double seconds) {}
+
+  /** The cheapest row; null where none of those that are tried would catch it. */
+  @Nullable String of(Instance missed) {
+    if (!OutputEffects.has(missed.fault())) {
+      return null;
+    }
+    Candidate best = null;
+    for (Candidate one : candidates()) {
+      if (best == null && catches(one, missed)) {
+        best = one;
+      }
+    }
+    return best == null ? null : best.words + " (about " + Math.round(best.seconds) + " s more)";
+  }
+
+  private boolean catches(Candidate one, Instance missed) {
+    SheetLines more = lines.with(one.line());
+    OutputEffects effects = new OutputEffects(more, output);
+    for (Instance other : effects.of(missed.fault(), missed.size())) {
+      if (other.where().equals(missed.where())) {
+        return other.outcome(other.failing(kernel)) == Outcome.CAUGHT;
+      }
+    }
+    return false;
+  }
+
+  private List<Candidate> candidates() {
+    List<Candidate> all = candidates;
+    if (all == null) {
+      all = new ArrayList<>();
+      Map<Place, SheetLine> likes = new LinkedHashMap<>();
+      for (SheetLine line : lines.output()) {
+        boolean byDevice = Instruments.DEVICE.equals(line.limit().read().by());
+        if (!byDevice && line.point().setting() != null && line.ohms() != null) {
+          likes.putIfAbsent(Place.of(line), line);
+        }
+      }
+      for (SheetLine like : likes.values()) {
+        for (Rational setting : settings(like)) {
+          for (Rational load : loads(like)) {
+            add(like, setting, load, all);
+          }
+        }
+      }
+      all.sort(Comparator.comparingDouble(Candidate::seconds));
+      candidates = all;
+    }
+    return all;
+  }
+
+  private Set<Rational> settings(SheetLine like) {
+    Set<Rational> settings = new LinkedHashSet<>();
+    Series scale = like.mode().setting();
+    if (scale != null) {
+      settings.add(scale.highest());
+      settings.add(scale.lowest());
+    }
+    for (SheetLine line : lines.output()) {
+      if (Place.of(line).equals(Place.of(like)) && line.point().setting() != null) {
+        settings.add(line.point().setting().si());
+      }
+    }
+    return settings;
+  }
+
+  /** The rated load, and the next on the dial to either side. */
+  private Set<Rational> loads(SheetLine like) {
+    Set<Rational> loads = new LinkedHashSet<>();
+    Rational set = like.ohms();
+    if (set != null) {
+      loads.add(set);
+      LoadBank bank = bank(like, set);
+      for (boolean up : new boolean[] {true, false}) {
+        Rational beside = bank == null ? null : BenchEffects.beside(bank.values(), set, up);
+        if (beside != null) {
+          loads.add(beside);
+        }
+      }
+    }
+    return loads;
+  }
+
+  private @Nullable LoadBank bank(SheetLine like, Rational ohms) {
+    return WiredLoads.bank(
+        lines.plan().instruments(), like.run().setup(), like.point().mode(), like.outlet(), ohms);
+  }
+
+  private void add(SheetLine like, Rational setting, Rational load, List<Candidate> all) {
+    for (SheetLine line : lines.output()) {
+      boolean there =
+          Place.of(line).equals(Place.of(like))
+              && line.point().setting() != null
+              && setting.equals(line.point().setting().si())
+              && Objects.equals(load, line.ohms());
+      if (there) {
+        return;
+      }
+    }
+    Figure was = like.point().setting();
+    if (was == null) {
+      return;
+    }
+    Figure set = new Figure(setting, was.unit());
+    Figure ohms = new Figure(load, Units.of("ohm"));
+    Limit limit = limit(like, set, ohms);
+    if (limit == null) {
+      return;
+    }
+    Point old = like.point();
+    Point.Settings settings =
+        new Point.Settings(
+            set,
+            ohms,
+            old.loadAt(),
+            null,
+            old.activation(),
+            null,
+            old.otherLoads(),
+            old.extras(),
+            old.values());
+    Point point =
+        new Point(
+            "proposed/" + Place.of(like).text() + "/" + set.id() + "/" + ohms.id(),
+            old.outlet(),
+            old.mode(),
+            settings,
+            old.steps(),
+            old.times(),
+            List.of(limit),
+            List.of(),
+            old.places(),
+            old.span());
+    String words =
+        Place.of(like).text()
+            + " at "
+            + set.text()
+            + " into "
+            + ohms.text()
+            + ", read as "
+            + limit.quantity();
+    all.add(
+        new Candidate(
+            lines.line(like.run(), point, limit, SheetLine.Kind.OUTPUT),
+            like,
+            words,
+            seconds(like, load)));
+  }
+
+  /** Settings, one activation and its rest; common practice, no source. */
+  private double seconds(SheetLine like, Rational load) {
+    Analyzer unit =
+        like.limit().read().by() == null
+            ? null
+            : lines.plan().instruments().in(like.limit().read().by());
+    double settle = unit == null || unit.settle() == null ? 0 : unit.settle().doubleValue();
+    double rest = like.point().rest() == null ? 0 : like.point().rest().doubleValue();
+    double dial = Objects.equals(load, like.ohms()) ? 0 : LOAD_SECONDS;
+    return SELECT_SECONDS + ADJUST_SECONDS + dial + settle + READ_SECONDS + rest;
+  }
+
+  /** The limit as of the row that it is like, at another setting and load; null where none is. */
+  private @Nullable Limit limit(SheetLine like, Figure setting, Figure load) {
+    Limit old = like.limit();
+    QuantityKind accepted =
+        old.rule().quantity() == null ? null : QuantityKind.find(old.rule().quantity().text());
+    String by = old.read().by();
+    if (accepted == null || by == null) {
+      return null;
+    }
+    PointConditions conditions =
+        new PointConditions(
+            "proposed",
+            new PointConditions.Load(load.si(), null, bank(like, load.si()), like.point().span()),
+            values(setting, load),
+            like.point().mode(),
+            List.of(),
+            List.of(),
+            like.point().span());
+    Diagnostics unsaid = new Diagnostics();
+    LimitMaker maker =
+        new LimitMaker(lines.plan().instruments().in(by), lines.plan().decision(), unsaid);
+    return maker.limit(new LimitRequest(conditions, old.rule(), accepted, old.read().kind(), null));
+  }
+
+  private static RowValues values(Figure setting, Figure load) {
+    Map<String, Value> values =
+        Map.of(
+            "setting", Value.of(setting.si(), setting.unit().dimension()),
+            "load", Value.of(load.si(), load.unit().dimension()));
+    return new RowValues() {
+      @Override
+      public @Nullable Value value(String name) {
+        return values.get(name);
+      }
+
+      @Override
+      public Set<String> names() {
+        return values.keySet();
+      }
+    };
+  }
+}

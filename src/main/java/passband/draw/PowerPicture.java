@@ -1,0 +1,105 @@
+package passband.draw;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.ToDoubleFunction;
+import passband.detect.Gain;
+
+/**
+ * The operating characteristic of a mode on an outlet: the probability that the sheet fails against
+ * the error of the gain, the tolerance shaded, and the line of 95 %. 90 mm wide.
+ */
+public final class PowerPicture {
+  private static final double LEFT = 40;
+  private static final double RIGHT = 350;
+  private static final double TOP = 34;
+  private static final double BOTTOM = 150;
+  private static final double SIZE = 10;
+  private static final double SURE_ENOUGH = 0.95;
+  private static final String SHADE = "#e2e2e2";
+
+  private PowerPicture() {}
+
+  /** The picture of outlets that have one curve. */
+  public static Drawing of(List<Gain> same) {
+    Gain gain = same.get(0);
+    List<String> outlets = new ArrayList<>();
+    same.forEach(one -> outlets.add(one.place().outlet()));
+    List<Double> gains = new ArrayList<>();
+    gain.curve().forEach(at -> gains.add(at.gain() * 100));
+    Scale x = new Scale(gains.get(0), gains.get(gains.size() - 1), 10, LEFT, RIGHT);
+    Scale ticks = Scale.over(gains, LEFT, RIGHT);
+    Scale y = new Scale(0, 1, 0.5, BOTTOM, TOP);
+    String title =
+        gain.place().title()
+            + (outlets.get(0).equals("-") ? "" : ", " + String.join(" and ", outlets))
+            + (gain.load().isEmpty() ? "" : ", " + gain.load());
+    List<Shape> shapes = new ArrayList<>();
+    double from = Math.max(x.low(), gain.toleranceLow() * 100);
+    double to = Math.min(x.high(), gain.toleranceHigh() * 100);
+    shapes.add(
+        new Shape.Rect(x.at(from), TOP, x.at(to) - x.at(from), BOTTOM - TOP, SHADE, null, 0));
+    shapes.add(text(4, 14, true, Shape.Anchor.START, title));
+    for (double tick : new double[] {0, 0.5, SURE_ENOUGH}) {
+      boolean dashed = tick == SURE_ENOUGH;
+      shapes.add(
+          new Shape.Line(
+              List.of(new Shape.At(LEFT, y.at(tick)), new Shape.At(RIGHT, y.at(tick))),
+              dashed ? 1 : 0.6,
+              dashed ? Palette.INK : "#9a9a9a",
+              dashed ? List.of(1.0, 2.0) : List.of()));
+      shapes.add(text(LEFT - 5, y.at(tick) + 3.5, false, Shape.Anchor.END, Scale.text(tick)));
+    }
+    for (double tick : ticks.ticks()) {
+      if (tick >= x.low() && tick <= x.high()) {
+        double at = x.at(tick);
+        shapes.add(
+            new Shape.Line(
+                List.of(new Shape.At(at, BOTTOM), new Shape.At(at, BOTTOM + 4)),
+                1,
+                Palette.INK,
+                List.of()));
+        String sign = tick < 0 ? "\u2212" : tick > 0 ? "+" : "";
+        shapes.add(
+            text(at, BOTTOM + 15, false, Shape.Anchor.MIDDLE, sign + Scale.text(Math.abs(tick))));
+      }
+    }
+    shapes.add(curve(gain, Gain.At::shared, x, y, 1, List.of(4.0, 2.5)));
+    shapes.add(curve(gain, Gain.At::power, x, y, 2, List.of()));
+    shapes.add(
+        text((LEFT + RIGHT) / 2, BOTTOM + 28, true, Shape.Anchor.MIDDLE, "error of the power, %"));
+    return new Drawing(
+        "power-" + (gain.place().text() + "-" + gain.load()).replaceAll("[^A-Za-z0-9.-]+", "-"),
+        title,
+        description(gain),
+        360,
+        BOTTOM + 34,
+        shapes);
+  }
+
+  private static Shape curve(
+      Gain gain,
+      ToDoubleFunction<Gain.At> power,
+      Scale x,
+      Scale y,
+      double width,
+      List<Double> dash) {
+    List<Shape.At> points = new ArrayList<>();
+    gain.curve()
+        .forEach(
+            at -> points.add(new Shape.At(x.at(at.gain() * 100), y.at(power.applyAsDouble(at)))));
+    return new Shape.Line(points, width, Palette.INK, dash);
+  }
+
+  private static String description(Gain gain) {
+    return "The probability that the sheet fails, against the error of the power: 95 % at "
+        + (gain.low() == null ? "no shortage" : Math.round(gain.low() * 1000) / 10.0 + " %")
+        + " and at "
+        + (gain.high() == null ? "no excess" : Math.round(gain.high() * 1000) / 10.0 + " %")
+        + ". The tolerance is shaded.";
+  }
+
+  private static Shape text(double x, double y, boolean bold, Shape.Anchor anchor, String text) {
+    return new Shape.Text(x, y, SIZE, bold, anchor, text);
+  }
+}

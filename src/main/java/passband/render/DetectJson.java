@@ -1,0 +1,144 @@
+package passband.render;
+
+import com.google.gson.FormattingStyle;
+import com.google.gson.stream.JsonWriter;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import passband.detect.Chance;
+import passband.detect.Detection;
+import passband.detect.Gain;
+
+/** What procedures catch as JSON, in the form of {@code detect.schema.json}. */
+public final class DetectJson {
+  private static final MathContext SIX = new MathContext(6);
+
+  private DetectJson() {}
+
+  /** The whole file. */
+  public static String of(List<Detection> detections) {
+    StringWriter out = new StringWriter();
+    try (JsonWriter json = new JsonWriter(out)) {
+      json.setFormattingStyle(FormattingStyle.PRETTY);
+      json.beginObject();
+      json.name("format").value("passband-detect/1");
+      json.name("assumptions");
+      words(json, DetectReport.ASSUMPTIONS);
+      json.name("procedures").beginArray();
+      for (Detection detection : detections) {
+        procedure(json, detection);
+      }
+      json.endArray();
+      json.endObject();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return out + "\n";
+  }
+
+  private static void words(JsonWriter json, List<String> words) throws IOException {
+    json.beginArray();
+    for (String word : words) {
+      json.value(word);
+    }
+    json.endArray();
+  }
+
+  private static void procedure(JsonWriter json, Detection detection) throws IOException {
+    json.beginObject();
+    json.name("procedure").value(detection.plan().name().text());
+    json.name("revision").value(detection.plan().revision().label());
+    json.name("digest").value(detection.plan().digest());
+    json.name("readings").value(detection.readings());
+    json.name("notes");
+    words(json, detection.notes());
+    json.name("not_read");
+    words(json, detection.untested());
+    json.name("faults").beginArray();
+    for (Detection.Finding finding : detection.findings()) {
+      finding(json, finding);
+    }
+    json.endArray();
+    json.name("gains").beginArray();
+    for (Gain gain : detection.gains()) {
+      gain(json, gain);
+    }
+    json.endArray();
+    json.name("false_fail").beginArray();
+    for (Detection.FalseFail fail : detection.falseFails()) {
+      json.beginObject();
+      json.name("share").value(number(fail.share()));
+      json.name("low");
+      chance(json, fail.low());
+      json.name("high");
+      chance(json, fail.high());
+      json.endObject();
+    }
+    json.endArray();
+    json.name("adds_nothing").beginArray();
+    for (Detection.IdleRow row : detection.idle()) {
+      json.value(row.point());
+    }
+    json.endArray();
+    json.endObject();
+  }
+
+  private static void finding(JsonWriter json, Detection.Finding finding) throws IOException {
+    json.beginObject();
+    json.name("fault").value(finding.fault().id());
+    json.name("who").value(finding.fault().who());
+    json.name("name").value(finding.fault().name());
+    json.name("size").value(finding.size().text().isEmpty() ? null : finding.size().text());
+    json.name("where").value(finding.where().isEmpty() ? null : finding.where());
+    json.name("outcome").value(finding.outcome().word());
+    json.name("power").value(number(finding.power().value()));
+    json.name("proof").value(finding.power().proof().word());
+    json.name("cheapest_row").value(finding.proposal());
+    json.name("source").value(finding.fault().source());
+    json.endObject();
+  }
+
+  private static void gain(JsonWriter json, Gain gain) throws IOException {
+    json.beginObject();
+    json.name("mode").value(gain.place().mode());
+    json.name("outlet").value(gain.place().outlet().equals("-") ? null : gain.place().outlet());
+    json.name("load").value(gain.load().isEmpty() ? null : gain.load());
+    json.name("rows").value(gain.rows());
+    json.name("detectable_low").value(number(gain.low()));
+    json.name("detectable_high").value(number(gain.high()));
+    json.name("detectable_low_if_ranges_share").value(number(gain.shared()));
+    json.name("tolerance_low").value(number(gain.toleranceLow()));
+    json.name("tolerance_high").value(number(gain.toleranceHigh()));
+    json.name("expanded_uncertainty").value(number(gain.expanded()));
+    json.name("curve").beginArray();
+    for (Gain.At at : gain.curve()) {
+      json.beginObject();
+      json.name("gain").value(number(at.gain()));
+      json.name("power").value(number(at.power()));
+      json.name("power_if_ranges_share").value(number(at.shared()));
+      json.endObject();
+    }
+    json.endArray();
+    json.endObject();
+  }
+
+  private static void chance(JsonWriter json, Chance chance) throws IOException {
+    json.beginObject();
+    json.name("power").value(number(chance.value()));
+    json.name("proof").value(chance.proof().word());
+    json.endObject();
+  }
+
+  /** Six significant digits; null for none and for what has no end. */
+  private static @Nullable Number number(@Nullable Double value) {
+    if (value == null || value.isNaN() || value.isInfinite()) {
+      return null;
+    }
+    BigDecimal rounded = new BigDecimal(value).round(SIX).stripTrailingZeros();
+    return rounded.signum() == 0 ? BigDecimal.ZERO : new BigDecimal(rounded.toPlainString());
+  }
+}

@@ -1,0 +1,207 @@
+package passband.render;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import passband.detect.Detection;
+import passband.detect.Detection.Cell;
+import passband.detect.Detection.Finding;
+import passband.detect.Fault;
+import passband.detect.Gain;
+import passband.detect.Outcome;
+import passband.detect.Place;
+import passband.draw.Drawing;
+import passband.draw.PowerPicture;
+import passband.draw.Svg;
+
+/** What procedures catch as one page without a network: what is missed first, curves, a matrix. */
+public final class DetectPage {
+  private static final String STYLE =
+      Checklist.resource("diff.css") + Checklist.resource("detect.css");
+
+  private DetectPage() {}
+
+  /** What the template prints of a fault that is not caught everywhere. */
+  public record Missed(String id, String title, String said, String where, String advice) {}
+
+  /** A line of the table of gains. */
+  public record GainRow(
+      String place,
+      String load,
+      int rows,
+      String low,
+      String high,
+      String tolerance,
+      String shared) {}
+
+  /** A line of the matrix. */
+  public record MatrixRow(String id, String name, List<MatrixCell> cells) {}
+
+  /** A cell: its class for the style, and its words. */
+  public record MatrixCell(String kind, String text) {}
+
+  /** A line of the false fails. */
+  public record FailRow(String share, String low, String high) {}
+
+  /** What the template prints of a procedure. */
+  public record Part(
+      String title,
+      String summary,
+      List<Missed> missed,
+      List<Missed> partly,
+      List<String> plots,
+      List<GainRow> gains,
+      List<String> places,
+      List<MatrixRow> matrix,
+      List<FailRow> fails,
+      List<String> idle,
+      List<String> assumptions) {}
+
+  /** The whole file. */
+  public static String of(List<Detection> detections) {
+    List<Part> parts = new ArrayList<>();
+    for (Detection detection : detections) {
+      parts.add(part(detection, parts.size() + 1));
+    }
+    Map<String, Object> model = new HashMap<>();
+    model.put("parts", parts);
+    model.put("style", STYLE);
+    model.put("styleHash", Checklist.hash(STYLE));
+    return Templates.filled("detect.ftlh", model);
+  }
+
+  private static Part part(Detection detection, int number) {
+    List<Missed> missed = new ArrayList<>();
+    List<Missed> partly = new ArrayList<>();
+    for (Finding worst : detection.worst().values()) {
+      if (worst.outcome().isUnnoticed()) {
+        missed.add(missed(worst, DetectReport.advice(worst)));
+      } else if (worst.outcome() == Outcome.PARTLY) {
+        partly.add(missed(worst, worst.proposal() == null ? "" : worst.proposal()));
+      }
+    }
+    missed.sort(java.util.Comparator.comparing(m -> m.said().equals(Outcome.NOT_READ.word())));
+    for (String place : detection.untested()) {
+      missed.add(new Missed("", "output of " + place, "not read", "", "a test of this mode"));
+    }
+    List<Place> places = places(detection);
+    return new Part(
+        detection.plan().title() + ", revision " + detection.plan().revision().label(),
+        DetectReport.summary(detection),
+        missed,
+        partly,
+        plots(detection, number),
+        gains(detection),
+        places.stream().map(Place::text).toList(),
+        matrix(detection, places),
+        fails(detection),
+        detection.idle().stream().map(Detection.IdleRow::point).toList(),
+        DetectReport.assumptions(detection));
+  }
+
+  private static Missed missed(Finding finding, String advice) {
+    return new Missed(
+        finding.fault().id(),
+        DetectReport.title(finding),
+        DetectReport.said(finding),
+        finding.outcome() == Outcome.NOT_READ ? "" : finding.where(),
+        advice);
+  }
+
+  /** Each picture once: modes and outlets that are tested alike have the same curve. */
+  private static List<String> plots(Detection detection, int number) {
+    List<String> plots = new ArrayList<>();
+    for (Drawing drawing : curves(detection)) {
+      plots.add(Svg.element(drawing, "power-" + number + "-" + (plots.size() + 1)));
+    }
+    return plots;
+  }
+
+  /** A curve for each mode and load; outlets with the same one share it. */
+  public static List<Drawing> curves(Detection detection) {
+    Map<String, List<Gain>> same = new LinkedHashMap<>();
+    for (Gain gain : detection.gains()) {
+      if (gain.rows() > 1 || detection.gains().size() < 8) {
+        String key = gain.place().mode() + gain.load() + gain.curve();
+        same.computeIfAbsent(key, k -> new ArrayList<>()).add(gain);
+      }
+    }
+    List<Drawing> drawings = new ArrayList<>();
+    same.values().forEach(gains -> drawings.add(PowerPicture.of(gains)));
+    return drawings;
+  }
+
+  private static List<GainRow> gains(Detection detection) {
+    List<GainRow> rows = new ArrayList<>();
+    for (Gain gain : detection.gains()) {
+      rows.add(
+          new GainRow(
+              gain.place().text(),
+              gain.load(),
+              gain.rows(),
+              DetectReport.percent(gain.low(), 1),
+              DetectReport.percent(gain.high(), 1),
+              DetectReport.tolerance(gain).replace("tolerance ", ""),
+              DetectReport.percent(gain.shared(), 1)));
+    }
+    return rows;
+  }
+
+  private static List<Place> places(Detection detection) {
+    Set<Place> places = new LinkedHashSet<>();
+    detection.gains().forEach(gain -> places.add(gain.place()));
+    return new ArrayList<>(places);
+  }
+
+  /** The worst of each fault at each place, over its sizes. */
+  public static List<MatrixRow> matrix(Detection detection, List<Place> places) {
+    Map<Fault, Map<Place, Cell>> worst = new LinkedHashMap<>();
+    for (Finding finding : detection.findings()) {
+      Map<Place, Cell> cells = worst.computeIfAbsent(finding.fault(), f -> new HashMap<>());
+      finding.places().forEach((place, cell) -> cells.merge(place, cell, DetectPage::worse));
+    }
+    List<MatrixRow> rows = new ArrayList<>();
+    worst.forEach(
+        (fault, cells) -> {
+          if (!cells.isEmpty()) {
+            List<MatrixCell> row = new ArrayList<>();
+            places.forEach(place -> row.add(cell(cells.get(place))));
+            rows.add(new MatrixRow(fault.id(), fault.name(), row));
+          }
+        });
+    return rows;
+  }
+
+  private static Cell worse(Cell a, Cell b) {
+    int order = a.outcome().compareTo(b.outcome());
+    return order < 0 || (order == 0 && a.power().value() <= b.power().value()) ? a : b;
+  }
+
+  private static MatrixCell cell(@org.jspecify.annotations.Nullable Cell cell) {
+    if (cell == null) {
+      return new MatrixCell("none", "\u2013");
+    }
+    return switch (cell.outcome()) {
+      case CAUGHT -> new MatrixCell("caught", "caught");
+      case PARTLY -> new MatrixCell("partly", "partly " + cell.power().text());
+      case MISSED -> new MatrixCell("missed", "missed");
+      case INSIDE -> new MatrixCell("inside", "inside");
+      default -> new MatrixCell("none", "\u2013");
+    };
+  }
+
+  private static List<FailRow> fails(Detection detection) {
+    List<FailRow> rows = new ArrayList<>();
+    detection
+        .falseFails()
+        .forEach(
+            fail ->
+                rows.add(
+                    new FailRow(DetectReport.share(fail), fail.low().text(), fail.high().text())));
+    return rows;
+  }
+}

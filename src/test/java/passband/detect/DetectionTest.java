@@ -1,0 +1,120 @@
+package passband.detect;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import passband.render.DetectPage;
+import passband.render.DetectReport;
+
+/** The whole report: what is worked out of a sheet beside single faults. */
+class DetectionTest {
+  private static final String TUSSOCK = "tussock-4/tussock-4-output.pband";
+  private static final String SEDGE = "sedge-170/sedge-170-full.pband";
+
+  /** At the smallest error the power is 95 %, a little nearer it is less, on both sides. */
+  @Test
+  void smallestErrorIsWhereTheCurveReaches95Percent() {
+    SheetLines lines = SheetLines.of(CatalogueTest.plan(TUSSOCK));
+    Kernel kernel = new Kernel();
+    List<Gain> gains = Gain.of(lines, kernel, false);
+    assertEquals(9, gains.size());
+    for (Gain gain : gains) {
+      List<SheetLine> some = new ArrayList<>(lines.output());
+      some.removeIf(
+          line ->
+              !Place.of(line).equals(gain.place()) || !gain.load().equals(line.point().loadText()));
+      for (double end : new double[] {gain.low(), gain.high()}) {
+        assertTrue(Gain.power(some, kernel, end, false) >= 0.95, gain.toString());
+        assertTrue(Gain.power(some, kernel, end * 0.999, false) < 0.95, gain.toString());
+      }
+      assertTrue(gain.low() < gain.toleranceLow() && gain.high() > gain.toleranceHigh());
+    }
+  }
+
+  /** Outlets that are tested alike are caught alike. */
+  @Test
+  void likeOutletsAreCaughtAlike() {
+    Detection detection = Detection.of(CatalogueTest.plan(TUSSOCK));
+    List<Gain> slit =
+        detection.gains().stream().filter(gain -> gain.place().mode().equals("slit")).toList();
+    assertEquals(2, slit.size());
+    assertEquals(slit.get(0).low(), slit.get(1).low());
+    assertEquals(slit.get(0).curve(), slit.get(1).curve());
+  }
+
+  /** One error common to a range leaves less to be caught than errors of their own would. */
+  @Test
+  void falseFailsGrowWithTheShareOfTheTolerance() {
+    Detection detection = Detection.of(CatalogueTest.plan(TUSSOCK));
+    double before = 0;
+    for (Detection.FalseFail fail : detection.falseFails()) {
+      assertTrue(fail.low().value() >= before, fail.toString());
+      before = fail.low().value();
+    }
+    assertTrue(detection.falseFails().get(0).low().never());
+    assertTrue(before > 0.5 && before < 1, "at the tolerance: " + before);
+  }
+
+  /** Taking out what adds nothing leaves every fault caught as before. */
+  @Test
+  void idleRowsMayGoTogether() {
+    SheetLines lines = SheetLines.of(CatalogueTest.plan("keen"));
+    Kernel kernel = new Kernel();
+    List<Instance> instances = Instances.of(lines);
+    List<Detection.IdleRow> idle = Idle.of(lines, instances, kernel);
+    assertTrue(!idle.isEmpty(), "the closely spaced settings of 'keen'");
+    List<String> gone = idle.stream().map(Detection.IdleRow::point).toList();
+    for (Instance instance : instances) {
+      if (instance.fault().over().equals("row")
+          || instance.fault().effect().matches("error-.*|intermittent")) {
+        continue;
+      }
+      double all = instance.failing(kernel).value();
+      double rest =
+          instance.only(line -> !gone.contains(line.point().id())).failing(kernel).value();
+      assertTrue(all - rest <= Idle.NOTHING, instance.fault().id() + " " + instance.where());
+    }
+  }
+
+  @Test
+  void aProposedRowCatchesWhatWasMissed() {
+    Detection detection = Detection.of(CatalogueTest.plan(TUSSOCK));
+    Detection.Finding highLoad =
+        detection.findings().stream().filter(f -> f.fault().id().equals("G05")).findFirst().get();
+    assertEquals(Outcome.NOT_READ, highLoad.outcome());
+    assertNotNull(highLoad.proposal());
+    assertTrue(highLoad.proposal().contains("into 80 Ω"), highLoad.proposal());
+    detection.findings().stream()
+        .filter(f -> f.outcome() == Outcome.CAUGHT)
+        .forEach(f -> assertNull(f.proposal()));
+  }
+
+  /** Phases: what an adjustment mends does not count twice. */
+  @Test
+  void onlyTheFirstPhaseCounts() {
+    SheetLines lines = SheetLines.of(CatalogueTest.plan(SEDGE));
+    assertTrue(lines.all().size() > 50);
+    assertTrue(lines.all().stream().allMatch(line -> !"as-left".equals(line.run().phase())));
+    assertTrue(lines.workedOut() > 0);
+  }
+
+  @Test
+  void reportSaysWhatIsMissedFirst() {
+    Detection detection = Detection.of(CatalogueTest.plan(TUSSOCK));
+    String text = DetectReport.text(detection);
+    assertTrue(text.startsWith("tussock-4-output, revision B: 18 of 44 faults missed"), text);
+    assertTrue(text.indexOf("Missed or not read") < text.indexOf("Partly caught"));
+    assertTrue(text.contains("P04  nominal value written instead of the reading: missed, sure"));
+    assertTrue(text.contains("if the ranges share their error"));
+    String page = DetectPage.of(List.of(detection));
+    assertTrue(page.contains("<svg"));
+    assertTrue(page.contains("Content-Security-Policy"));
+    String thin = DetectReport.text(Detection.of(CatalogueTest.plan("thin")));
+    assertTrue(thin.contains("no output is read of hard two"), thin);
+  }
+}
