@@ -83,11 +83,14 @@ final class Origins {
     if (fact.limit() != null) {
       limit(lines, fact.limit(), aspect);
     }
+    Point row = fact.span() == null ? null : rows.get(fact.span());
+    if (fact.area() == Fact.Area.DUTY) {
+      times(lines, fact, row);
+    }
     add(lines, fact.span());
     for (Stage.Run run : fact.span() == null ? Set.<Stage.Run>of() : tests(fact.span())) {
       test(lines, run);
     }
-    Point row = fact.span() == null ? null : rows.get(fact.span());
     if (row != null && fact.area() != Fact.Area.POINT) {
       mode(lines, row.mode());
     }
@@ -102,6 +105,19 @@ final class Origins {
       shared(lines, fact, plan);
     }
     return lines;
+  }
+
+  /** What says how long the output is on and rests, before the row that is worked so. */
+  private void times(List<Span> lines, Fact fact, @Nullable Point row) {
+    if (row != null && row.mode() != null) {
+      duty(lines, row.mode());
+    }
+    for (Stage.Run run : fact.span() == null ? Set.<Stage.Run>of() : tests(fact.span())) {
+      add(lines, run.tree().onTime() == null ? null : run.tree().onTime().span());
+    }
+    if (row != null && plan != null) {
+      plan.instruments().units().forEach(unit -> settle(lines, unit));
+    }
   }
 
   private void limit(List<Span> lines, Limit limit, Aspect aspect) {
@@ -122,6 +138,8 @@ final class Origins {
         reading(lines, limit);
       }
     }
+    Point point = points.get(limit);
+    mode(lines, point == null ? null : point.mode());
   }
 
   /** What reaches more than a line says. */
@@ -144,8 +162,8 @@ final class Origins {
     add(lines, limit.rule().span());
     Point point = points.get(limit);
     if (point != null) {
-      mode(lines, point.mode());
       add(lines, point.span());
+      tolerances(lines, point.mode());
     }
   }
 
@@ -170,12 +188,23 @@ final class Origins {
     if (mode == null) {
       return;
     }
+    tolerances(lines, mode);
+    duty(lines, mode);
+    block(lines, mode.tree().span());
+  }
+
+  private static void tolerances(List<Span> lines, @Nullable Mode mode) {
+    if (mode == null) {
+      return;
+    }
     if (mode.output() != null) {
       add(lines, mode.output().span());
     }
     mode.limits().forEach(limit -> add(lines, limit.span()));
+  }
+
+  private static void duty(List<Span> lines, Mode mode) {
     add(lines, mode.tree().duty() == null ? null : mode.tree().duty().span());
-    block(lines, mode.tree().span());
   }
 
   private static void test(List<Span> lines, Stage.Run run) {

@@ -230,9 +230,9 @@ final class MeaningOfDevice {
             : duty.on() == null && duty.off() == null
                 ? "continuous"
                 : FactText.seconds(duty.on()) + " on, " + FactText.seconds(duty.off()) + " off";
-    facts.add(
-        Fact.of(
-            Area.DUTY, key + "/duty", subject + ", duty", canonical, shown, mode.name().span()));
+    Ratings.Duty written = mode.tree().duty();
+    Span at = written == null ? mode.name().span() : written.span();
+    facts.add(Fact.of(Area.DUTY, key + "/duty", subject + ", duty", canonical, shown, at));
   }
 
   /** Any one of several contacts will do, so that their order says nothing. */
