@@ -10,6 +10,7 @@ import passband.limit.Uncertainty;
 import passband.model.Analyzer;
 import passband.plan.Fact;
 import passband.plan.Plan;
+import passband.quantity.Rational;
 import passband.quantity.Real;
 import passband.source.Span;
 
@@ -68,15 +69,16 @@ final class AcceptanceClassifier {
   }
 
   /** Less where it is less at either end: that end accepts more. */
-  private static @Nullable Kind kind(Limit was, Limit now) {
-    Uncertainty old = was.uncertainty();
-    Uncertainty fresh = now.uncertainty();
+  private @Nullable Kind kind(Limit before, Limit after) {
+    Uncertainty old = before.uncertainty();
+    Uncertainty fresh = after.uncertainty();
+    Rational factor = now.coverage();
     if (old == null || fresh == null) {
       return old == fresh ? null : fresh == null ? Kind.UNCERTAINTY_MORE : Kind.UNCERTAINTY_LESS;
     }
     boolean more = false;
-    for (Real end : ends(now)) {
-      int direction = fresh.standard(end).compareTo(old.standard(end));
+    for (Real end : ends(after)) {
+      int direction = fresh.expanded(end, factor).compareTo(old.expanded(end, factor));
       if (direction < 0) {
         return Kind.UNCERTAINTY_LESS;
       }

@@ -93,6 +93,8 @@ final class ProfileCompletions {
         boolean normal = shape == Distribution.Shape.NORMAL;
         keyword(shape.word() + (normal ? " coverage 2" : ""), "how the error is distributed");
       }
+    } else if (lead.equals("error") && !last.equals("error") && !last.equals("because")) {
+      keyword("degrees-of-freedom", "how well the error is known; infinitely many unless said");
     }
   }
 

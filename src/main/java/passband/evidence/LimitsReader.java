@@ -13,8 +13,8 @@ import passband.model.Instruments;
 import passband.quantity.Units;
 
 /**
- * Reads {@code limits.json}, formats 1, 2 and 3. A file that is not whole is refused: from format 2
- * the seal has to be right, and of a key that is missing, unknown or of the wrong type the path is
+ * Reads {@code limits.json}, formats 1 to 5. A file that is not whole is refused: from format 2 the
+ * seal has to be right, and of a key that is missing, unknown or of the wrong type the path is
  * said.
  */
 public final class LimitsReader {
@@ -62,6 +62,9 @@ public final class LimitsReader {
   /** Format 4 but for distributions, all are rectangular, and for whether it was released. */
   private static final String FORMAT_3 = "passband-limits/3";
 
+  /** Format 5 but for degrees of freedom, all are infinite. */
+  private static final String FORMAT_4 = "passband-limits/4";
+
   private LimitsReader() {}
 
   /**
@@ -74,7 +77,7 @@ public final class LimitsReader {
     String format = root.at("format").text();
     ItemList list =
         switch (format) {
-          case LimitsWriter.FORMAT, FORMAT_3, FORMAT_2 -> sealed(text, root);
+          case LimitsWriter.FORMAT, FORMAT_4, FORMAT_3, FORMAT_2 -> sealed(text, root);
           case LimitsReader1.FORMAT -> LimitsReader1.read(root);
           default -> throw root.at("format").fault("unknown format '" + format + "'");
         };
@@ -103,14 +106,16 @@ public final class LimitsReader {
   }
 
   private static ItemList list(JsonNode root) throws BadInput {
-    boolean before = root.at("format").text().equals(FORMAT_2);
-    boolean now = root.at("format").text().equals(LimitsWriter.FORMAT);
+    String named = root.at("format").text();
+    int format = Integer.parseInt(named.substring(named.indexOf('/') + 1));
+    boolean before = format == 2;
+    boolean now = format > 3;
     root.only(now ? FILE : before ? FILE_2 : FILE_3);
     JsonNode decision = root.at("decision");
     decision.only(Set.of("rule", "coverage_factor", "risk", "guard"));
     List<Item> items = new ArrayList<>();
     for (JsonNode item : root.at("items").list()) {
-      items.add(item(item, before, now));
+      items.add(item(item, format));
     }
     return new ItemList(
         new ItemList.Source(
@@ -160,16 +165,16 @@ public final class LimitsReader {
   /**
    * One item.
    *
-   * @param before whether the file is of format 2, in which what a reading's calibration depends on
-   *     may be missing: every one on the sheet then bears on it
-   * @param spreads whether the file says how errors are distributed
+   * @param format of the file; in format 2 what a reading's calibration depends on may be missing:
+   *     every one on the sheet then bears on it
    */
-  private static Item item(JsonNode node, boolean before, boolean spreads) throws BadInput {
+  private static Item item(JsonNode node, int format) throws BadInput {
+    boolean before = format == 2;
     String kind = node.at("kind").oneOf(List.of("reading", "derived", "record", "choice", "tick"));
     return switch (kind) {
       case "reading" -> {
         only(node, with("where", "scale", "limits", "budget"), before, "due", "when");
-        List<Item.Contribution> budget = Spreads.budget(node.at("budget"), spreads);
+        List<Item.Contribution> budget = Spreads.budget(node.at("budget"), format);
         List<String> due = node.has("due") ? node.at("due").texts() : null;
         yield new Item.Reading(head(node), where(node), scale(node), limits(node), budget, due);
       }
@@ -183,14 +188,14 @@ public final class LimitsReader {
                 "parts",
                 "load_error_relative",
                 "load_error_absolute");
-        keys.addAll(Spreads.keys(node, Spreads.LOAD, spreads));
+        keys.addAll(Spreads.keys(node, Spreads.LOAD, format));
         only(node, keys, before, "when");
         Item.Limits limits = limits(node);
         if (limits == null) {
           throw node.at("limits").fault("a derived value must have limits");
         }
         yield new Item.Derived(
-            head(node), where(node), scale(node), limits, Spreads.calculation(node, spreads));
+            head(node), where(node), scale(node), limits, Spreads.calculation(node, format));
       }
       case "record" -> {
         only(node, with("unit"), before, "accepts", "when");

@@ -10,14 +10,15 @@ import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import passband.quantity.Distribution;
+import passband.quantity.Rational;
 
 /**
- * {@code limits.json}, format 3, in the form of {@code limits.schema.json}: every item, numbers as
- * numbers, null for an open side.
+ * {@code limits.json}, in the form of {@code limits.schema.json}: every item, numbers as numbers,
+ * null for an open side.
  */
 public final class LimitsWriter implements Item.Visitor<Void> {
   /** The format that is written. */
-  public static final String FORMAT = "passband-limits/4";
+  public static final String FORMAT = "passband-limits/5";
 
   private final StringWriter out = new StringWriter();
   private final Json json = new Json(out);
@@ -156,6 +157,9 @@ public final class LimitsWriter implements Item.Visitor<Void> {
     if (spread.shape() == Distribution.Shape.NORMAL) {
       json.number(prefix + "coverage_factor", new BigDecimal(spread.coverage().toPlain()));
     }
+    Rational freedom = spread.freedom();
+    json.number(
+        prefix + "degrees_of_freedom", freedom == null ? null : new BigDecimal(freedom.toPlain()));
   }
 
   @Override

@@ -1,5 +1,6 @@
 package passband.evidence;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -15,43 +16,50 @@ final class Spreads {
 
   private static final String SPREAD = "distribution";
   private static final String COVERAGE = "coverage_factor";
+  private static final String FREEDOM = "degrees_of_freedom";
   private static final String NORMAL = Distribution.Shape.NORMAL.word();
 
   private Spreads() {}
 
   /** Null where the error is not known. */
-  static @Nullable List<Item.Contribution> budget(JsonNode node, boolean spreads) throws BadInput {
+  static @Nullable List<Item.Contribution> budget(JsonNode node, int format) throws BadInput {
     if (node.isNull()) {
       return null;
     }
     List<Item.Contribution> budget = new ArrayList<>();
     for (JsonNode part : node.list()) {
       Set<String> keys = new HashSet<>(Set.of("contribution", "relative", "absolute"));
-      keys.addAll(keys(part, "", spreads));
+      keys.addAll(keys(part, "", format));
       part.only(keys);
       budget.add(
           new Item.Contribution(
               part.at("contribution").name(),
               part.at("relative").notNegative(),
               part.at("absolute").notNegative(),
-              spread(part, "", spreads)));
+              spread(part, "", format)));
     }
     return budget;
   }
 
-  static List<String> keys(JsonNode node, String prefix, boolean spreads) throws BadInput {
+  static Set<String> keys(JsonNode node, String prefix, int format) throws BadInput {
     String word = prefix + SPREAD;
-    if (!spreads) {
-      return List.of();
+    Set<String> keys = new HashSet<>();
+    if (format < 4) {
+      return keys;
     }
-    boolean normal = node.has(word) && node.at(word).text().equals(NORMAL);
-    return normal ? List.of(word, prefix + COVERAGE) : List.of(word);
+    keys.add(word);
+    if (node.has(word) && node.at(word).text().equals(NORMAL)) {
+      keys.add(prefix + COVERAGE);
+    }
+    if (format > 4) {
+      keys.add(prefix + FREEDOM);
+    }
+    return keys;
   }
 
   /** Rectangular where the file is of a format that does not say it. */
-  private static Distribution spread(JsonNode node, String prefix, boolean spreads)
-      throws BadInput {
-    if (!spreads) {
+  private static Distribution spread(JsonNode node, String prefix, int format) throws BadInput {
+    if (format < 4) {
       return Distribution.RECTANGULAR;
     }
     JsonNode word = node.at(prefix + SPREAD);
@@ -62,10 +70,19 @@ final class Spreads {
     if (found == null) {
       throw word.fault("unknown distribution '" + word.text() + "'");
     }
-    return found;
+    String degrees = prefix + FREEDOM;
+    BigDecimal number = format == 4 ? null : node.at(degrees).optionalNumber();
+    if (number == null) {
+      return found;
+    }
+    Rational freedom = Rational.of(number);
+    if (freedom.compareTo(Rational.ONE) < 0) {
+      throw node.at(degrees).fault("there is at least one degree of freedom");
+    }
+    return found.with(freedom);
   }
 
-  static Calculation calculation(JsonNode node, boolean spreads) throws BadInput {
+  static Calculation calculation(JsonNode node, int format) throws BadInput {
     Calculation calculation =
         new Calculation(
             new WrittenFormula(node.at("formula").name()),
@@ -73,7 +90,7 @@ final class Spreads {
             Calculation.loadError(
                 node.at("load_error_relative").notNegative(),
                 node.at("load_error_absolute").notNegative(),
-                spread(node, LOAD, spreads)));
+                spread(node, LOAD, format)));
     if (calculation.formula().tree() == null) {
       throw node.at("formula").fault("this is not a formula");
     }

@@ -1,10 +1,17 @@
 package passband.judge;
 
 import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.List;
+import org.apache.commons.statistics.distribution.ContinuousDistribution;
 import org.apache.commons.statistics.distribution.NormalDistribution;
+import org.apache.commons.statistics.distribution.TDistribution;
 import org.jspecify.annotations.Nullable;
 import passband.evidence.Item;
+import passband.evidence.ItemList;
+import passband.quantity.Rational;
+import passband.quantity.Real;
+import passband.quantity.Student;
 
 /** Uncertainties put together, and what follows from them for a verdict. */
 public final class Budget {
@@ -31,6 +38,55 @@ public final class Budget {
     return halfWidth(part, y) * Math.sqrt(part.spread().variance().doubleValue());
   }
 
+  /** The effective degrees of freedom of a reading y; null for infinitely many. */
+  public static @Nullable Integer freedom(Item.Reading reading, Rational y) {
+    if (reading.budget() == null) {
+      return null;
+    }
+    Real variance = Real.ZERO;
+    Real shares = Real.ZERO;
+    for (Item.Contribution part : reading.budget()) {
+      Rational width =
+          Rational.of(part.relative()).times(y.abs()).plus(Rational.of(part.absolute()));
+      Real square = Real.of(width.times(width).times(part.spread().variance()));
+      variance = variance.plus(square);
+      shares = shares.plus(Student.share(square, part.spread()));
+    }
+    return Student.effective(variance, shares);
+  }
+
+  /**
+   * The factor k of the expanded uncertainty that an item's limits have, four digits: that of the
+   * end at which the uncertainty is greater.
+   */
+  public static BigDecimal coverage(BigDecimal normal, Item.Measured item) {
+    Item.Limits limits = item.limits();
+    if (!(item instanceof Item.Reading reading) || limits == null) {
+      return normal;
+    }
+    BigDecimal greater = limits.upper() != null ? limits.upper() : limits.lower();
+    if (greater == null) {
+      return normal;
+    }
+    Integer freedom = freedom(reading, Rational.of(greater));
+    return freedom == null
+        ? normal
+        : new BigDecimal(Student.factor(Rational.of(normal), freedom).toPlain())
+            .round(new MathContext(4));
+  }
+
+  /** Whether an error of the list is said to be known only so well. */
+  public static boolean hasFiniteFreedom(ItemList list) {
+    return list.items().stream()
+        .anyMatch(
+            item ->
+                item instanceof Item.Derived derived
+                        && derived.calculation().load().spread().freedom() != null
+                    || item instanceof Item.Reading reading
+                        && reading.budget() != null
+                        && reading.budget().stream().anyMatch(c -> c.spread().freedom() != null));
+  }
+
   /** The half-width of a contribution at a reading y. */
   static double halfWidth(Item.Contribution part, double y) {
     return part.relative().doubleValue() * Math.abs(y) + part.absolute().doubleValue();
@@ -43,19 +99,31 @@ public final class Budget {
 
   /**
    * The probability that what was read conforms to its tolerance, for a normal distribution about
-   * the reading (JCGM 106, 7.3 and 7.4).
+   * the reading (JCGM 106, 7.3 and 7.4), or Student's t with few degrees of freedom.
    *
    * @param lower null where that side is open, likewise {@code upper}
    * @param standard the standard uncertainty; zero decides by comparison alone
+   * @param freedom its degrees of freedom; null for infinitely many
    */
   public static double conformity(
-      double reading, @Nullable Double lower, @Nullable Double upper, double standard) {
+      double reading,
+      @Nullable Double lower,
+      @Nullable Double upper,
+      double standard,
+      @Nullable Integer freedom) {
     if (standard == 0) {
       return (lower == null || reading >= lower) && (upper == null || reading <= upper) ? 1 : 0;
     }
-    double low = lower == null ? 0 : NORMAL.cumulativeProbability((lower - reading) / standard);
-    double high = upper == null ? 1 : NORMAL.cumulativeProbability((upper - reading) / standard);
+    ContinuousDistribution about = freedom == null ? NORMAL : TDistribution.of(freedom);
+    double low = lower == null ? 0 : about.cumulativeProbability((lower - reading) / standard);
+    double high = upper == null ? 1 : about.cumulativeProbability((upper - reading) / standard);
     return high - low;
+  }
+
+  /** With infinitely many degrees of freedom. */
+  public static double conformity(
+      double reading, @Nullable Double lower, @Nullable Double upper, double standard) {
+    return conformity(reading, lower, upper, standard, null);
   }
 
   /**

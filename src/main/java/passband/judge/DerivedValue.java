@@ -4,11 +4,13 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import passband.evidence.Item;
 import passband.quantity.Distribution;
 import passband.quantity.Rational;
 import passband.quantity.Real;
+import passband.quantity.Student;
 import passband.quantity.Unit;
 import passband.syntax.Expression;
 
@@ -21,8 +23,10 @@ import passband.syntax.Expression;
  * greater of the variance without and with full correlation (5.2.2) is taken.
  *
  * @param variance null where the uncertainty of a part is not known
+ * @param freedom its effective degrees of freedom (G.4.1), the fewer of those without and with
+ *     correlation; null for infinitely many
  */
-record DerivedValue(Real value, @Nullable Real variance) {
+record DerivedValue(Real value, @Nullable Real variance, @Nullable Integer freedom) {
 
   /**
    * From the values of its parts.
@@ -40,9 +44,30 @@ record DerivedValue(Real value, @Nullable Real variance) {
     }
     Gradient.Dual dual = Gradient.at(formula, values);
     Real factor = Real.of(unit(item.scale().unit()).factor());
-    Real variance = variance(dual, item, parts);
+    Combined combined = combined(dual, item, parts);
     return new DerivedValue(
-        dual.value().over(factor), variance == null ? null : variance.over(factor.times(factor)));
+        dual.value().over(factor),
+        combined == null ? null : combined.variance.over(factor.times(factor)),
+        combined == null ? null : combined.freedom);
+  }
+
+  /** In SI. */
+  private record Combined(Real variance, @Nullable Integer freedom) {}
+
+  /** A sum of variances, with what their degrees of freedom bring about. */
+  private static final class Sum {
+    private Real variance = Real.ZERO;
+    private Real shares = Real.ZERO;
+
+    void add(Real moved, Distribution spread) {
+      Real square = moved.times(moved).times(Real.of(spread.variance()));
+      variance = variance.plus(square);
+      shares = shares.plus(Student.share(square, spread));
+    }
+
+    @Nullable Integer freedom() {
+      return Student.effective(variance, shares);
+    }
   }
 
   /** A reading that a formula takes. */
@@ -98,10 +123,12 @@ record DerivedValue(Real value, @Nullable Real variance) {
   }
 
   /** Null where the uncertainty of a part is not known. */
-  private static @Nullable Real variance(
+  private static @Nullable Combined combined(
       Gradient.Dual dual, Item.Derived item, Map<String, Part> parts) {
-    Real apart = load(dual, item);
-    Real together = apart;
+    Sum apart = new Sum();
+    Sum together = new Sum();
+    load(dual, item, apart);
+    load(dual, item, together);
     Map<String, Real> common = new LinkedHashMap<>();
     Map<String, Distribution> spreads = new HashMap<>();
     for (Map.Entry<String, Part> entry : parts.entrySet()) {
@@ -113,10 +140,9 @@ record DerivedValue(Real value, @Nullable Real variance) {
       }
       for (Item.Contribution c : budget) {
         Real moved = slope.times(part.width(c));
-        Real square = moved.times(moved).times(Real.of(c.spread().variance()));
-        apart = apart.plus(square);
+        apart.add(moved, c.spread());
         if (c.name().equals(Item.Contribution.RESOLUTION)) {
-          together = together.plus(square);
+          together.add(moved, c.spread());
         } else {
           String key = part.key() + "|" + c.name() + "|" + c.spread().text();
           common.merge(key, moved, Real::plus);
@@ -124,26 +150,27 @@ record DerivedValue(Real value, @Nullable Real variance) {
         }
       }
     }
-    for (Map.Entry<String, Real> moved : common.entrySet()) {
-      Distribution spread = spreads.getOrDefault(moved.getKey(), Distribution.RECTANGULAR);
-      Real square = moved.getValue().times(moved.getValue());
-      together = together.plus(square.times(Real.of(spread.variance())));
-    }
-    return apart.max(together);
+    common.forEach(
+        (key, moved) -> together.add(moved, Objects.requireNonNull(spreads.get(key), key)));
+    return new Combined(
+        apart.variance.max(together.variance), fewer(apart.freedom(), together.freedom()));
+  }
+
+  private static @Nullable Integer fewer(@Nullable Integer one, @Nullable Integer other) {
+    return one == null ? other : other == null ? one : Integer.valueOf(Math.min(one, other));
   }
 
   /** What the load's error adds to the variance of a formula that uses the load. */
-  private static Real load(Gradient.Dual dual, Item.Derived item) {
+  private static void load(Gradient.Dual dual, Item.Derived item, Sum sum) {
     Real slope = dual.slopes().get("load");
     if (slope == null || item.where().load() == null) {
-      return Real.ZERO;
+      return;
     }
     Item.Contribution error = item.calculation().load();
     Rational width =
         Rational.of(error.relative())
             .times(Rational.of(item.where().load()).abs())
             .plus(Rational.of(error.absolute()));
-    Real moved = slope.times(si(width, item.where().loadUnit()));
-    return moved.times(moved).times(Real.of(error.spread().variance()));
+    sum.add(slope.times(si(width, item.where().loadUnit())), error.spread());
   }
 }

@@ -98,6 +98,8 @@ final class Gates {
         one.value(),
         List.copyOf(causes),
         one.uncertainty(),
+        one.factor(),
+        one.freedom(),
         one.conformity());
   }
 }

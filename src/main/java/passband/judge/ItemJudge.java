@@ -200,9 +200,8 @@ final class ItemJudge implements Item.Visitor<Judgement> {
       return unclear(reading, doubts.get(0));
     }
     outside.addAll(doubts);
-    double coverage = list.decision().coverage().doubleValue();
-    double standard = Budget.standard(reading, read.doubleValue(), coverage);
-    return measured(reading, Real.of(read), outside, standard);
+    Evaluation known = Evaluation.of(reading, read, list.decision().coverage());
+    return measured(reading, Real.of(read), outside, known);
   }
 
   /** Why a reading cannot pass, wherever it lies. */
@@ -268,25 +267,21 @@ final class ItemJudge implements Item.Visitor<Judgement> {
     return Real.of(Rational.of(value));
   }
 
-  private Judgement measured(Item.Measured item, Real value, List<Cause> outside, double standard) {
+  private Judgement measured(
+      Item.Measured item, Real value, List<Cause> outside, Evaluation known) {
     List<Cause> causes = new ArrayList<>(outside);
     causes.addAll(earlier(item));
-    Item.Limits limits = item.limits();
+    BigDecimal coverage = list.decision().coverage();
     return new Judgement(
         item,
         written(item),
         outside.isEmpty() ? Verdict.PASS : Verdict.FAIL,
         shown(value, item.scale()),
         List.copyOf(causes),
-        standard * list.decision().coverage().doubleValue(),
-        limits == null || Double.isNaN(standard)
-            ? Double.NaN
-            : Budget.conformity(
-                value.doubleValue(), doubled(limits.lower()), doubled(limits.upper()), standard));
-  }
-
-  private static @Nullable Double doubled(@Nullable BigDecimal value) {
-    return value == null ? null : value.doubleValue();
+        known.expanded(coverage),
+        known.factor(coverage),
+        known.freedom(),
+        known.conformity(value.doubleValue(), item.limits()));
   }
 
   /** Exact where its digits end, else with two decimals more than its limits have. */
@@ -371,12 +366,7 @@ final class ItemJudge implements Item.Visitor<Judgement> {
       Item.Derived derived, DerivedValue value, Map<String, DerivedValue.Part> parts) {
     BigDecimal shown = shown(value.value(), derived.scale());
     List<Cause> why = outside(derived, value);
-    Judgement judged =
-        measured(
-            derived,
-            value.value(),
-            why,
-            value.variance() == null ? Double.NaN : Math.sqrt(value.variance().doubleValue()));
+    Judgement judged = measured(derived, value.value(), why, Evaluation.of(value));
     if (judged.verdict() == Verdict.FAIL) {
       return judged;
     }
@@ -415,7 +405,7 @@ final class ItemJudge implements Item.Visitor<Judgement> {
   private List<Cause> outside(Item.Derived derived, DerivedValue value) {
     Item.Limits limits = derived.limits();
     List<Cause> why = new ArrayList<>();
-    Real guard = real(list.decision().guard());
+    Real guard = Real.of(Evaluation.of(value).factor(list.decision().guard()));
     Real band = value.variance() == null ? Real.ZERO : value.variance().times(guard.times(guard));
     if (limits.lower() != null && beyond(value.value().minus(real(limits.lower())), band)) {
       boolean below = value.value().compareTo(real(limits.lower())) < 0;

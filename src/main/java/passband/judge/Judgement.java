@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import passband.evidence.Item;
+import passband.quantity.Rational;
 
 /**
  * A verdict on one item.
@@ -12,6 +13,8 @@ import passband.evidence.Item;
  * @param value the number that was compared, in the item's unit; null where there is none
  * @param causes why, and what else is to be said of it; empty for nothing
  * @param uncertainty the expanded uncertainty of the value; NaN where none is known
+ * @param factor its coverage factor k; null where none is known
+ * @param freedom its effective degrees of freedom; null for infinitely many
  * @param conformity the probability that it conforms to the tolerance; NaN where none is known
  */
 public record Judgement(
@@ -21,17 +24,20 @@ public record Judgement(
     @Nullable BigDecimal value,
     List<Cause> causes,
     double uncertainty,
+    @Nullable Rational factor,
+    @Nullable Integer freedom,
     double conformity) {
 
   /** A verdict without a number. */
   static Judgement of(Item item, List<String> attempts, Verdict verdict, List<Cause> causes) {
     return new Judgement(
-        item, List.copyOf(attempts), verdict, null, causes, Double.NaN, Double.NaN);
+        item, List.copyOf(attempts), verdict, null, causes, Double.NaN, null, null, Double.NaN);
   }
 
   /** The same with a number. */
   Judgement value(BigDecimal value) {
-    return new Judgement(item, attempts, verdict, value, causes, uncertainty, conformity);
+    return new Judgement(
+        item, attempts, verdict, value, causes, uncertainty, factor, freedom, conformity);
   }
 
   /** What is stated of its value; null where it has no tolerance or no known uncertainty. */

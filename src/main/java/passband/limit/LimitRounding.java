@@ -35,13 +35,12 @@ final class LimitRounding {
   }
 
   private Bounds guarded(Bounds exact, Uncertainty uncertainty) {
-    Real times = Real.of(guard);
     Real lower = exact.lower();
     Real upper = exact.upper();
     return new Bounds(
         null,
-        lower == null ? null : lower.plus(uncertainty.standard(lower).times(times)),
-        upper == null ? null : upper.minus(uncertainty.standard(upper).times(times)));
+        lower == null ? null : lower.plus(uncertainty.expanded(lower, guard)),
+        upper == null ? null : upper.minus(uncertainty.expanded(upper, guard)));
   }
 
   /** Whether a reading can meet a limit; if not, it has been said. */

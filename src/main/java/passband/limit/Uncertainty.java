@@ -1,9 +1,11 @@
 package passband.limit;
 
+import org.jspecify.annotations.Nullable;
 import passband.model.Accuracy;
 import passband.quantity.Distribution;
 import passband.quantity.Rational;
 import passband.quantity.Real;
+import passband.quantity.Student;
 
 /**
  * The uncertainty of a reading (JCGM 100): half-widths of distributions, a rectangular one divided
@@ -22,7 +24,7 @@ public final class Uncertainty {
 
   private final Real linear;
   private final Real constant;
-  private final Real expansion;
+  private final Rational coverage;
 
   /**
    * @param error the analyzer's error
@@ -30,7 +32,8 @@ public final class Uncertainty {
    * @param load the share of itself by which the load's error moves the reading; zero where nothing
    *     is converted through the load
    * @param loadSpread how the load's error is spread
-   * @param coverage the factor k by which the combined uncertainty is expanded (6.2.1)
+   * @param coverage the factor k by which the combined uncertainty is expanded (6.2.1) where it has
+   *     infinitely many degrees of freedom
    */
   public Uncertainty(
       Accuracy error,
@@ -51,7 +54,7 @@ public final class Uncertainty {
             share.times(share).times(spread).plus(load.times(load).times(loadSpread.variance())));
     this.linear = Real.of(share.times(fixed).times(Rational.TWO).times(spread));
     this.constant = Real.of(fixed.times(fixed).times(spread).plus(half.times(half).times(THIRD)));
-    this.expansion = Real.of(coverage.times(coverage));
+    this.coverage = coverage;
   }
 
   /** With a load whose error is rectangular, or that moves nothing. */
@@ -91,7 +94,37 @@ public final class Uncertainty {
 
   /** The expanded uncertainty at a reading, in SI. */
   public Real expanded(Real reading) {
-    return variance(reading).times(expansion).sqrt();
+    return expanded(reading, coverage);
+  }
+
+  /**
+   * So many standard uncertainties at a reading, in SI; with few degrees of freedom more of them,
+   * by Student's t.
+   *
+   * @param times the factor for infinitely many degrees of freedom
+   */
+  public Real expanded(Real reading, Rational times) {
+    Rational factor = Student.factor(times, freedom(reading));
+    return variance(reading).times(Real.of(factor.times(factor))).sqrt();
+  }
+
+  /** The effective degrees of freedom at a reading; null for infinitely many. */
+  public @Nullable Integer freedom(Real reading) {
+    if (error.distribution().freedom() == null && loadSpread.freedom() == null) {
+      return null;
+    }
+    Real width = error.at(reading);
+    Real instrument = width.times(width).times(Real.of(error.distribution().variance()));
+    Real moved = reading.times(Real.of(load));
+    Real through = moved.times(moved).times(Real.of(loadSpread.variance()));
+    Real shares =
+        Student.share(instrument, error.distribution()).plus(Student.share(through, loadSpread));
+    return Student.effective(variance(reading), shares);
+  }
+
+  /** The factor of the expanded uncertainty at a reading. */
+  public Rational coverage(Real reading) {
+    return Student.factor(coverage, freedom(reading));
   }
 
   private Real variance(Real reading) {

@@ -144,6 +144,12 @@ final class Terminals {
     return number == null ? null : bare(number);
   }
 
+  private @Nullable Amount factor(@Nullable Token number) {
+    return number == null
+        ? null
+        : number(number.getText(), number, null, Lexer.span(source, number));
+  }
+
   /** A number without a unit. */
   Amount bare(TerminalNode number) {
     return number(
@@ -232,8 +238,6 @@ final class Terminals {
       terms.add(new AccuracyTerm(amount(term.amount()), of, span(term)));
     }
     return new WrittenError(
-        terms,
-        optionalName(accuracy.name()),
-        accuracy.NUMBER() == null ? null : bare(accuracy.NUMBER()));
+        terms, optionalName(accuracy.name()), factor(accuracy.factor), factor(accuracy.freedom));
   }
 }

@@ -103,9 +103,15 @@ final class MeaningOfMeasures {
         : accuracy.distribution().equals(Distribution.RECTANGULAR)
             ? Canonical.of(accuracy.relative(), accuracy.absolute())
             : Canonical.of(
-                accuracy.relative(),
-                accuracy.absolute(),
-                accuracy.distribution().shape(),
-                accuracy.distribution().coverage());
+                    accuracy.relative(),
+                    accuracy.absolute(),
+                    accuracy.distribution().shape(),
+                    accuracy.distribution().coverage())
+                + degrees(accuracy.distribution().freedom());
+  }
+
+  /** Nothing for infinitely many. */
+  private static String degrees(@Nullable Rational freedom) {
+    return freedom == null ? "" : Canonical.of(freedom);
   }
 }

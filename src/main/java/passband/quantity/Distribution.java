@@ -8,10 +8,22 @@ import org.jspecify.annotations.Nullable;
  *
  * @param coverage of a normal distribution, by how many standard uncertainties the half-width is
  *     stated; one for any other
+ * @param freedom the degrees of freedom of what is known of it (G.4.2, G.6.4); null where it is
+ *     taken to be known exactly, so that they are infinite
  */
-public record Distribution(Shape shape, Rational coverage) {
+public record Distribution(Shape shape, Rational coverage, @Nullable Rational freedom) {
   /** What is taken where nothing is said: only the limits of an error are known (4.3.7). */
   public static final Distribution RECTANGULAR = new Distribution(Shape.RECTANGULAR, Rational.ONE);
+
+  /** With infinitely many degrees of freedom. */
+  public Distribution(Shape shape, Rational coverage) {
+    this(shape, coverage, null);
+  }
+
+  /** The same with so many degrees of freedom; null for infinitely many. */
+  public Distribution with(@Nullable Rational degrees) {
+    return new Distribution(shape, coverage, degrees);
+  }
 
   /** The shape of a distribution. */
   public enum Shape {
@@ -53,8 +65,9 @@ public record Distribution(Shape shape, Rational coverage) {
     return Rational.ONE.over(Rational.of(shape.divisor).times(coverage).times(coverage));
   }
 
-  /** In words, such as {@code normal, k = 2}. */
+  /** In words, such as {@code normal, k = 2, 9 degrees of freedom}. */
   public String text() {
-    return shape.word + (shape == Shape.NORMAL ? ", k = " + coverage.toPlain() : "");
+    String degrees = freedom == null ? "" : ", " + freedom.toPlain() + " degrees of freedom";
+    return shape.word + (shape == Shape.NORMAL ? ", k = " + coverage.toPlain() : "") + degrees;
   }
 }

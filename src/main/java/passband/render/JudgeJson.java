@@ -18,7 +18,7 @@ import passband.judge.Verdict;
 
 /** Verdicts as JSON, in the form of {@code verdicts.schema.json}. */
 final class JudgeJson {
-  private static final String FORMAT = "passband-verdicts/5";
+  private static final String FORMAT = "passband-verdicts/6";
 
   private JudgeJson() {}
 
@@ -84,6 +84,9 @@ final class JudgeJson {
     json.name("accept_lower").value(limits == null ? null : limits.lower());
     json.name("accept_upper").value(limits == null ? null : limits.upper());
     HistoryJson.number(json, "uncertainty", j.uncertainty());
+    boolean known = j.factor() != null && !Double.isNaN(j.uncertainty());
+    HistoryJson.number(json, "coverage_factor", known ? j.factor().doubleValue() : Double.NaN);
+    json.name("degrees_of_freedom").value(j.freedom());
     HistoryJson.number(json, "conformity", j.conformity());
     Statement statement = j.statement();
     json.name("statement").value(statement == null ? null : statement.word());

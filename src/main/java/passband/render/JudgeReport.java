@@ -16,6 +16,8 @@ import passband.judge.Statement;
 
 /** Verdicts as text and JSON, and the lines that the printed report is made of. */
 public final class JudgeReport {
+  private static final String STUDENT =
+      ", more by Student's t where an uncertainty has few degrees of freedom (JCGM 100, G.4)";
   private static final String RECORDS =
       "recorded values have no known uncertainty and are compared with their limits as they are";
 
@@ -54,6 +56,7 @@ public final class JudgeReport {
         + reading(j)
         + (accepted.isEmpty() ? "" : ", accepted: " + accepted)
         + (uncertainty(j).isEmpty() ? "" : ", U = " + uncertainty(j))
+        + (factor(j).isEmpty() ? "" : " (" + factor(j) + ")")
         + (conformity(j).isEmpty() ? "" : ", conforms with P = " + conformity(j))
         + (j.why().isEmpty() ? "" : " (" + j.why() + ")")
         + "\n";
@@ -131,6 +134,7 @@ public final class JudgeReport {
         + " is wrongly accepted with a probability of up to "
         + percent(risk)
         + coverage
+        + (Budget.hasFiniteFreedom(list) ? STUDENT : "")
         + (guard > 0 && hasRecordLimits(list) ? "; " + RECORDS : "");
   }
 
@@ -164,6 +168,19 @@ public final class JudgeReport {
         ? ""
         : new BigDecimal(j.uncertainty()).round(new MathContext(2, RoundingMode.UP)).toPlainString()
             + ItemWords.unit(j.item());
+  }
+
+  /**
+   * The factor k of the expanded uncertainty to two decimals, where Student's t makes it; else
+   * empty.
+   */
+  public static String factor(Judgement j) {
+    return j.factor() == null || j.freedom() == null || Double.isNaN(j.uncertainty())
+        ? ""
+        : "k = "
+            + new BigDecimal(j.factor().doubleValue())
+                .setScale(2, RoundingMode.HALF_EVEN)
+                .toPlainString();
   }
 
   /** What is stated of it beside the verdict; empty where nothing is. */
@@ -201,7 +218,7 @@ public final class JudgeReport {
     return parts;
   }
 
-  /** For other programs: {@code {"format":"passband-verdicts/5",…}}. */
+  /** For other programs: {@code {"format":"passband-verdicts/6",…}}. */
   public static String json(Report report) {
     return JudgeJson.of(report);
   }

@@ -8,6 +8,7 @@ import org.jspecify.annotations.Nullable;
 import passband.evidence.Item;
 import passband.evidence.ItemList;
 import passband.evidence.ItemWords;
+import passband.judge.Budget;
 
 /**
  * A column of the table of limits, as {@code limits.csv} and {@code limits.xlsx} have it.
@@ -132,7 +133,7 @@ record LimitColumn(
               "coverage_factor",
               NONE,
               "Coverage factor k of the expanded uncertainty",
-              r -> r.list().decision().coverage()),
+              r -> Budget.coverage(r.list().decision().coverage(), r.item())),
           number(
               "accuracy_ratio",
               NONE,

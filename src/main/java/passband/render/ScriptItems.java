@@ -16,10 +16,12 @@ import org.jspecify.annotations.Nullable;
 import passband.evidence.Blank;
 import passband.evidence.Item;
 import passband.evidence.ItemList;
+import passband.judge.Budget;
 import passband.judge.ReadingColumn;
 import passband.judge.SameWave;
 import passband.quantity.Distribution;
 import passband.quantity.Rational;
+import passband.quantity.Student;
 import passband.quantity.Unit;
 import passband.quantity.Units;
 import passband.syntax.Expression;
@@ -65,6 +67,7 @@ final class ScriptItems implements Item.Visitor<Void> {
     list.items().forEach(item -> places.put(item.id(), places.size()));
     write(json::beginObject);
     text("guard", list.decision().guard().toPlainString());
+    guards(list);
     texts("phases", list.phases());
     write(() -> json.name("items").beginArray());
     list.items().forEach(item -> item.accept(this));
@@ -74,6 +77,19 @@ final class ScriptItems implements Item.Visitor<Void> {
     write(() -> new ScriptLines(json).groups(sheet));
     write(json::endObject);
     return out.toString();
+  }
+
+  /** The guard by degrees of freedom, from one on, where any error has a finite number of them. */
+  private void guards(ItemList list) {
+    if (!Budget.hasFiniteFreedom(list)) {
+      return;
+    }
+    List<String> guards = new ArrayList<>();
+    Rational normal = Rational.of(list.decision().guard());
+    for (int freedom = 1; freedom <= Student.MOST; freedom++) {
+      guards.add(Student.factor(normal, freedom).toPlain());
+    }
+    texts("guards", guards);
   }
 
   private void number(String name, long value) {
@@ -92,6 +108,10 @@ final class ScriptItems implements Item.Visitor<Void> {
         write(() -> json.value(part.absolute().toPlainString()));
         if (!part.spread().equals(Distribution.RECTANGULAR)) {
           write(() -> json.value(weight(part.spread())));
+        }
+        Rational freedom = part.spread().freedom();
+        if (freedom != null) {
+          write(() -> json.value(freedom.toString()));
         }
         write(json::endArray);
       }
@@ -255,6 +275,9 @@ final class ScriptItems implements Item.Visitor<Void> {
       si("loadError", width, where.loadUnit());
       if (!error.spread().equals(Distribution.RECTANGULAR)) {
         text("loadWeight", weight(error.spread()));
+      }
+      if (error.spread().freedom() != null) {
+        text("loadFreedom", error.spread().freedom().toString());
       }
     }
     write(json::endObject);

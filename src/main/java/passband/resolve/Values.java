@@ -287,7 +287,27 @@ public final class Values {
       }
     }
     Distribution distribution = distribution(error);
-    return distribution == null ? null : new Accuracy(relative, absolute, distribution);
+    return distribution == null || !hasDegrees(error.freedom())
+        ? null
+        : new Accuracy(
+            relative,
+            absolute,
+            error.freedom() == null ? distribution : distribution.with(error.freedom().number()));
+  }
+
+  /** Fewer than one degree of freedom have no interval; a fault is said. */
+  private boolean hasDegrees(@Nullable Amount freedom) {
+    Rational degrees = freedom == null ? Rational.ONE : freedom.number();
+    if (degrees != null && degrees.compareTo(Rational.ONE) >= 0) {
+      return true;
+    }
+    if (freedom != null) {
+      diagnostics
+          .say(
+              Code.IMPOSSIBLE_EXPRESSION, freedom.span(), "there is at least one degree of freedom")
+          .hint("leave 'degrees-of-freedom' out where the error is known exactly");
+    }
+    return false;
   }
 
   /** How an error is spread; rectangular where nothing is said, null where it cannot be told. */

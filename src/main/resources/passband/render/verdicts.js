@@ -133,33 +133,63 @@ const Verdicts = (() => {
       return said(fails ? "fail" : "pass", [...causes, ...doubts, ...earlier(item)], read.value);
     }
 
-    // The square of a derived value's standard uncertainty, times three; null where it is not known.
+    // The square of a standard uncertainty, times three, with what its parts' degrees of freedom bring about.
+    function sum() {
+      let square = zero;
+      let shares = zero;
+      return {
+        add(moved, weight = "1", freedom = undefined) {
+          const one = times(times(moved, moved), parse(weight));
+          square = plus(square, one);
+          shares = freedom === undefined ? shares : plus(shares, over(times(one, one), parse(freedom)));
+        },
+        square: () => square,
+        // Whole effective degrees of freedom, by Welch and Satterthwaite; undefined for infinitely many.
+        freedom() {
+          if (sign(shares) === 0) {
+            return undefined;
+          }
+          const [top, bottom] = over(times(square, square), shares);
+          const whole = top / bottom;
+          const most = BigInt(data.guards.length);
+          return Number(whole > most ? most : whole < 1n ? 1n : whole);
+        },
+      };
+    }
+
+    // The greater square of a derived value's standard uncertainty, without or with correlation, times three, and the
+    // fewer degrees of freedom; null where it is not known.
     function spread(item, slopes, parts) {
-      const squared = (a) => times(a, a);
       const load = slopes.get("load");
-      let apart = load === undefined || item.loadError === undefined ? zero : times(squared(times(load, parse(item.loadError))), parse(item.loadWeight || "1"));
-      let together = apart;
+      const apart = sum();
+      const together = sum();
+      if (load !== undefined && item.loadError !== undefined) {
+        [apart, together].forEach((one) => one.add(times(load, parse(item.loadError)), item.loadWeight, item.loadFreedom));
+      }
       const common = new Map();
       for (const [name, part] of parts) {
         if (part.item.budget === undefined) {
           return null;
         }
-        for (const [what, relative, absolute, weight = "1"] of part.item.budget) {
+        for (const [what, relative, absolute, weight = "1", freedom = undefined] of part.item.budget) {
           const width = times(plus(times(parse(relative), abs(part.value)), parse(absolute)), parse(part.item.factor));
           const moved = times(slopes.get(name) || zero, width);
-          const square = times(squared(moved), parse(weight));
-          apart = plus(apart, square);
+          apart.add(moved, weight, freedom);
           if (what === "resolution") {
-            together = plus(together, square);
+            together.add(moved, weight, freedom);
           } else {
-            const key = [part.item.unit, part.item.shares, what, weight].join("|");
-            const [sum] = common.get(key) || [zero];
-            common.set(key, [plus(sum, moved), weight]);
+            const key = [part.item.unit, part.item.shares, what, weight, freedom].join("|");
+            const [before] = common.get(key) || [zero];
+            common.set(key, [plus(before, moved), weight, freedom]);
           }
         }
       }
-      common.forEach(([moved, weight]) => (together = plus(together, times(squared(moved), parse(weight)))));
-      return compare(apart, together) > 0 ? apart : together;
+      common.forEach((one) => together.add(...one));
+      const degrees = [apart.freedom(), together.freedom()].filter((one) => one !== undefined);
+      return {
+        square: compare(apart.square(), together.square()) > 0 ? apart.square() : together.square(),
+        freedom: degrees.length === 0 ? undefined : Math.min(...degrees),
+      };
     }
 
     function derived(item) {
@@ -224,8 +254,8 @@ const Verdicts = (() => {
       const factor = parse(item.factor);
       const value = over(si, factor);
       const three = spread(item, slopes, parts);
-      const guard = parse(data.guard);
-      const band = three === null ? zero : times(over(over(three, [3n, 1n]), times(factor, factor)), times(guard, guard));
+      const guard = parse(three === null || three.freedom === undefined ? data.guard : data.guards[three.freedom - 1]);
+      const band = three === null ? zero : times(over(over(three.square, [3n, 1n]), times(factor, factor)), times(guard, guard));
       const causes = [];
       const beyond = (inside) => sign(inside) < 0 || compare(times(inside, inside), band) < 0;
       const limit = (code, number) => causes.push(Causes.of(code, item, { number, unit: item.unit }));

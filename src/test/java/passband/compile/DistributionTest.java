@@ -33,6 +33,8 @@ class DistributionTest {
         "as bell | unknown-name | there is no distribution 'bell'",
         "as normal | missing-item | a normal distribution needs the coverage factor",
         "as triangular coverage 2 | impossible-expression | only a normal distribution",
+        "degrees-of-freedom 0.5 | impossible-expression | there is at least one degree of freedom",
+        "as bell degrees-of-freedom 4 | unknown-name | there is no distribution 'bell'",
         "as normal coverage 0 | impossible-expression | a coverage factor is above zero"
       })
   void whatCannotBeMeantIsAnErrorAtItsPlace(String suffix, String code, String message) {
@@ -59,6 +61,20 @@ class DistributionTest {
     String all = triangular + " " + rectangular + " " + arcsine + " " + certified;
     assertTrue(triangular > rectangular && rectangular > arcsine, all);
     assertTrue(certified < triangular + 1e-9 && certified > rectangular, all);
+  }
+
+  /**
+   * The less is known of an error, the wider the guard band; many degrees come near to none said.
+   */
+  @Test
+  void theGuardBandFollowsTheDegreesOfFreedom() {
+    double known = width(with("").plan());
+    double most = width(with(" degrees-of-freedom 1000").plan());
+    double ten = width(with(" degrees-of-freedom 10").plan());
+    double two = width(with(" as rectangular degrees-of-freedom 2").plan());
+    String all = two + " " + ten + " " + most + " " + known;
+    assertTrue(two < ten && ten < most && most <= known, all);
+    assertTrue(known - most < (known - two) / 50, all);
   }
 
   /** The sum of the widths of all limits of current. */

@@ -137,7 +137,7 @@ class LimitsFileTest {
             withoutSpreads(good())
                 .replaceFirst(
                     "(?s)\"instruments\": \\[.*?\\]", "\"analyzer\": \"" + analyzer + "\"")
-                .replaceFirst("passband-limits/4", "passband-limits/2"));
+                .replaceFirst("passband-limits/5", "passband-limits/2"));
     ItemList read = LimitsReader.read(before);
     assertEquals(Evidence.of(plans().get(0)).list().items(), read.items());
     assertEquals(
@@ -148,10 +148,29 @@ class LimitsFileTest {
     assertEquals(analyzer, read.source().analyzers());
   }
 
+  /** In format 4 all degrees of freedom were infinite, and none can be said in it. */
+  @Test
+  void formatFourIsReadWithoutDegreesOfFreedom() throws BadInput {
+    String four =
+        good()
+            .replaceAll(",\\s+\"(load_error_)?degrees_of_freedom\": null", "")
+            .replaceFirst("passband-limits/5", "passband-limits/4");
+    assertEquals(
+        Evidence.of(plans().get(0)).list().items(), LimitsReader.read(resealed(four)).items());
+    String said = refused(resealed(good().replaceFirst("passband-limits/5", "passband-limits/4")));
+    assertTrue(said.contains("unknown key 'degrees_of_freedom'"), said);
+    String half =
+        refused(
+            resealed(
+                good()
+                    .replaceFirst("\"degrees_of_freedom\": null", "\"degrees_of_freedom\": 0.5")));
+    assertTrue(half.contains("at least one degree of freedom"), half);
+  }
+
   /** In format 3 every error was rectangular, and nothing else can be said in it. */
   @Test
   void formatThreeIsReadWithoutDistributions() throws BadInput {
-    String three = withoutSpreads(good()).replaceFirst("passband-limits/4", "passband-limits/3");
+    String three = withoutSpreads(good()).replaceFirst("passband-limits/5", "passband-limits/3");
     assertEquals(
         Evidence.of(plans().get(0)).list().items(), LimitsReader.read(resealed(three)).items());
     assertEquals(null, LimitsReader.read(resealed(three)).source().released());
@@ -160,7 +179,7 @@ class LimitsFileTest {
             resealed(
                 good()
                     .replaceFirst("\\s*\"released\": [a-z]+,", "")
-                    .replaceFirst("passband-limits/4", "passband-limits/3")));
+                    .replaceFirst("passband-limits/5", "passband-limits/3")));
     assertTrue(said.contains("unknown key 'distribution'"), said);
     String unknown = refused(resealed(good().replace("\"rectangular\"", "\"trapezoid\"")));
     assertTrue(unknown.contains("unknown distribution 'trapezoid'"), unknown);
@@ -195,17 +214,22 @@ class LimitsFileTest {
             "accepts",
             "due",
             "load_error_coverage_factor",
+            "load_error_degrees_of_freedom",
             "load_error_distribution",
             "stops",
             "when"),
         optional);
   }
 
+  private static final String SPREAD =
+      "\"(load_error_)?(distribution\": \"[a-z-]+\"|coverage_factor\": 1.96"
+          + "|degrees_of_freedom\": (null|[0-9.]+))";
+
   /** As the formats before 4 were. */
   private static String withoutSpreads(String json) {
     return json.replaceFirst("\\s*\"released\": [a-z]+,", "")
-        .replaceAll(
-            ",\\s+\"(load_error_)?(distribution\": \"[a-z-]+\"|coverage_factor\": 1.96)", "");
+        .replaceAll(",\\s+" + SPREAD, "")
+        .replaceAll("\\{\\s+" + SPREAD + ",", "{");
   }
 
   private static String pretty(JsonObject root) {

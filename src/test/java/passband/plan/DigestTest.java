@@ -81,6 +81,7 @@ class DigestTest {
         "`error      1 % of reading + 0.3 mA`|`error      1.1 % of reading + 0.3 mA`",
         "`error      1 % of reading + 0.3 mA`|`error      1 % of reading + 0.3 mA as triangular`",
         "`error      1 % of reading + 0.3 mA`|`error      1 % of reading + 0.3 mA as normal coverage 2`",
+        "`error      1 % of reading + 0.3 mA`|`error      1 % of reading + 0.3 mA degrees-of-freedom 9`",
         "`rated 6 kV, colour black`|`rated 5 kV, colour black`",
         "`leave \"Leave the service page, then switch the generator off and on again.\"`|`leave \"Leave the service page.\"`",
         "`decision simple`|`decision guarded`",

@@ -27,12 +27,16 @@ public final class Sheets {
   /** The second with points at which peak and RMS values have limits of their own. */
   public static final Plan WAVES = waves();
 
-  /** The second with instruments whose errors are not rectangular. */
+  /** The second with instruments whose errors are not rectangular, and known only so well. */
   public static final Plan SPREADS = spreads();
 
   private static Plan spreads() {
     Map<String, String> files = new HashMap<>(Repository.texts(Repository.LIBRARY));
-    List<String> spreads = List.of("triangular", "u-shaped", "normal coverage 1.96");
+    List<String> spreads =
+        List.of(
+            "triangular degrees-of-freedom 5",
+            "u-shaped",
+            "normal coverage 1.96 degrees-of-freedom 12.5");
     int[] next = {0};
     files.replaceAll(
         (name, text) ->
