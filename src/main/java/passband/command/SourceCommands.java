@@ -119,7 +119,7 @@ final class SourceCommands {
           new CommandSpec(
               "detect",
               List.of(SOURCES),
-              "show which faults a procedure would catch, and with what probability",
+              "show which faults a procedure would catch",
               """
               Works out for each fault of a catalogue (of the generator, of the bench, of the person) the probability
               that the sheet fails at least once, from limits, decision rule and uncertainty: readings that share an

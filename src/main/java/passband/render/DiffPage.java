@@ -21,7 +21,7 @@ public final class DiffPage {
   private DiffPage() {}
 
   /** What the template prints of a procedure; the summary is empty where it is new or gone. */
-  public record Procedure(String title, String summary, List<Group> groups) {}
+  public record Procedure(String title, String summary, List<Group> groups, List<String> caught) {}
 
   /**
    * What the template prints of what one edit brought about; was and now are the edited lines.
@@ -65,7 +65,8 @@ public final class DiffPage {
         groups.add(group(group, id));
       }
       String summary = groups.isEmpty() ? "" : DiffReport.summary(diff);
-      procedures.add(new Procedure(DiffReport.title(diff), summary, groups));
+      procedures.add(
+          new Procedure(DiffReport.title(diff), summary, groups, DiffReport.caught(diff)));
     }
     Map<String, Object> model = new HashMap<>();
     model.put("procedures", procedures);

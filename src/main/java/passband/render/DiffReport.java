@@ -8,6 +8,7 @@ import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import passband.detect.CatchChange;
 import passband.diagnostic.JsonReport;
 import passband.diff.Change;
 import passband.diff.ChangeGroup;
@@ -43,8 +44,20 @@ public final class DiffReport {
       for (ChangeGroup group : diff.groups()) {
         group(out, number++ + ". ", group, full);
       }
+      List<String> caught = caught(diff);
+      if (!caught.isEmpty()) {
+        out.append("What is caught (see passband detect)\n");
+        caught.forEach(line -> out.append("     ").append(line).append('\n'));
+      }
     }
     return out.toString();
+  }
+
+  /** What the change costs or gains, of a procedure that is on both sides. */
+  static List<String> caught(PlanDiff diff) {
+    Plan was = diff.was() == null ? null : diff.was().plan();
+    Plan now = diff.now() == null ? null : diff.now().plan();
+    return was == null || now == null ? List.of() : CatchChange.between(was, now);
   }
 
   private static void group(StringBuilder out, String number, ChangeGroup group, boolean full) {
@@ -130,6 +143,11 @@ public final class DiffReport {
       int number = 1;
       for (ChangeGroup group : diff.groups()) {
         markdown(out, number++, group);
+      }
+      List<String> caught = caught(diff);
+      if (!caught.isEmpty()) {
+        out.append("\nWhat is caught:\n\n");
+        caught.forEach(line -> out.append("- ").append(escaped(line)).append('\n'));
       }
     }
     return out.toString();

@@ -1,0 +1,121 @@
+package passband.detect;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import passband.plan.Plan;
+
+/** What a change of a procedure costs or gains: what was caught, and what is now. */
+public final class CatchChange {
+  /** A smaller change of a probability is none. */
+  private static final double NOTHING = 0.02;
+
+  private static final double[] OVER_TOLERANCE = {1.02, 1.05, 1.1, 1.15, 1.2, 1.25, 1.35, 1.5};
+
+  private final Kernel kernel = new Kernel();
+  private final SheetLines was;
+  private final SheetLines now;
+  private final List<String> lines = new ArrayList<>();
+
+  private CatchChange(Plan was, Plan now) {
+    this.was = SheetLines.of(was);
+    this.now = SheetLines.of(now);
+  }
+
+  /**
+   * A line for each mode, outlet and load whose gain errors are caught otherwise, and one for each
+   * fault of the catalogue with another outcome; empty where nothing is caught otherwise.
+   */
+  public static List<String> between(Plan was, Plan now) {
+    CatchChange change = new CatchChange(was, now);
+    change.gains();
+    change.faults();
+    return List.copyOf(change.lines);
+  }
+
+  private static Map<String, List<SheetLine>> groups(SheetLines lines) {
+    Map<String, List<SheetLine>> groups = new LinkedHashMap<>();
+    for (SheetLine line : lines.output()) {
+      String key = Place.of(line).text() + " " + line.point().loadText();
+      groups.computeIfAbsent(key, k -> new ArrayList<>()).add(line);
+    }
+    return groups;
+  }
+
+  private void gains() {
+    Map<String, List<SheetLine>> old = groups(was);
+    Map<String, List<SheetLine>> fresh = groups(now);
+    old.forEach((key, some) -> gain(key, some, fresh.get(key)));
+    fresh.forEach(
+        (key, some) -> {
+          if (!old.containsKey(key)) {
+            gain(key, null, some);
+          }
+        });
+  }
+
+  /** The gain error at which most changes, on each side of the tolerance. */
+  private void gain(String key, @Nullable List<SheetLine> old, @Nullable List<SheetLine> fresh) {
+    List<SheetLine> tolerated = old == null ? fresh : old;
+    if (tolerated == null) {
+      return;
+    }
+    Gain of = Gain.of(tolerated, kernel, false);
+    double worst = NOTHING;
+    String said = null;
+    for (boolean above : new boolean[] {false, true}) {
+      double tolerance = above ? of.toleranceHigh() : of.toleranceLow();
+      for (double times : Double.isInfinite(tolerance) ? new double[0] : OVER_TOLERANCE) {
+        double percent = Math.round(tolerance * times * 100);
+        double before = old == null ? 0 : Gain.power(old, kernel, percent / 100, false);
+        double after = fresh == null ? 0 : Gain.power(fresh, kernel, percent / 100, false);
+        if (Math.abs(after - before) > worst) {
+          worst = Math.abs(after - before);
+          said =
+              String.format(
+                  java.util.Locale.ROOT,
+                  "%s: %d %% %s: %s, now %s",
+                  key,
+                  Math.round(Math.abs(percent)),
+                  above ? "high" : "low",
+                  old == null ? "not read" : "caught " + two(before),
+                  fresh == null ? "not read" : two(after));
+        }
+      }
+    }
+    if (said != null) {
+      lines.add(said);
+    }
+  }
+
+  private static String two(double power) {
+    return Chance.ofPassing(1 - power, Chance.Proof.QUADRATURE).text();
+  }
+
+  private void faults() {
+    Map<String, Instance> old = worst(was);
+    Map<String, Instance> fresh = worst(now);
+    for (Fault fault : Fault.all()) {
+      Outcome before = outcome(old.get(fault.id()));
+      Outcome after = outcome(fresh.get(fault.id()));
+      if (before != after) {
+        lines.add(fault.id() + " " + fault.name() + ": " + before.word() + ", now " + after.word());
+      }
+    }
+  }
+
+  private Outcome outcome(@Nullable Instance instance) {
+    return instance == null ? Outcome.NOT_APPLICABLE : instance.outcome(instance.failing(kernel));
+  }
+
+  /** The worst instance of each entry. */
+  private Map<String, Instance> worst(SheetLines sheet) {
+    Map<String, Instance> worst = new LinkedHashMap<>();
+    for (Instance one : Instances.of(sheet)) {
+      worst.merge(one.fault().id(), one, (a, b) -> outcome(b).compareTo(outcome(a)) < 0 ? b : a);
+    }
+    return worst;
+  }
+}
