@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
+import passband.detect.Detection;
 import passband.evidence.Evidence;
 import passband.evidence.ItemList;
 import passband.evidence.LimitsWriter;
@@ -57,7 +58,7 @@ record ProcedureFiles(Map<String, byte[]> files, int pages, List<String> warning
       pages = printed.pages();
       files.put("checklist.pdf", printed.bytes());
       warnOfLost(plan.name().text() + "/checklist.pdf", printed.lost(), warnings);
-      ChecklistPdf.Printed review = ReviewPdf.printed(sheet, options.paper());
+      ChecklistPdf.Printed review = ReviewPdf.printed(sheet, Detection.of(plan), options.paper());
       files.put("review.pdf", review.bytes());
       warnOfLost(plan.name().text() + "/review.pdf", review.lost(), warnings);
     }

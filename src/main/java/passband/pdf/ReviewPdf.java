@@ -2,6 +2,7 @@ package passband.pdf;
 
 import java.util.ArrayList;
 import java.util.List;
+import passband.detect.Detection;
 import passband.draw.Drawing;
 import passband.plan.Plan;
 import passband.render.Sheet;
@@ -14,25 +15,29 @@ import passband.words.Language;
  */
 public final class ReviewPdf {
   private final Sheet sheet;
+  private final Detection detection;
   private final PartWriter write;
 
-  private ReviewPdf(Sheet sheet, PartWriter write) {
+  private ReviewPdf(Sheet sheet, Detection detection, PartWriter write) {
     this.sheet = sheet;
+    this.detection = detection;
     this.write = write;
   }
 
   /** The whole file. */
   public static byte[] of(Plan plan, Paper paper) {
-    return printed(SheetMaker.sheet(plan), paper).bytes();
+    return printed(SheetMaker.sheet(plan), Detection.of(plan), paper).bytes();
   }
 
   /** The whole file, and what could not be printed of it. */
-  public static ChecklistPdf.Printed printed(Sheet sheet, Paper paper) {
+  public static ChecklistPdf.Printed printed(Sheet sheet, Detection detection, Paper paper) {
     return PdfFile.printed(
         sheet,
         paper,
         new PdfFile.About(title(sheet) + ", for the reviewer", 1, false, Language.ENGLISH),
-        fonts -> new ReviewPdf(sheet, new PartWriter(Language.ENGLISH, fonts, paper)).pages());
+        fonts ->
+            new ReviewPdf(sheet, detection, new PartWriter(Language.ENGLISH, fonts, paper))
+                .pages());
   }
 
   private static String title(Sheet sheet) {
@@ -54,6 +59,7 @@ public final class ReviewPdf {
     allowed();
     unknown();
     pictures();
+    new DetectParts(detection, write).add();
     return write.pages();
   }
 

@@ -88,7 +88,6 @@ public final class DetectPage {
     for (String place : detection.untested()) {
       missed.add(new Missed("", "output of " + place, "not read", "", "a test of this mode"));
     }
-    List<Place> places = places(detection);
     return new Part(
         detection.plan().title() + ", revision " + detection.plan().revision().label(),
         DetectReport.summary(detection),
@@ -96,8 +95,8 @@ public final class DetectPage {
         partly,
         plots(detection, number),
         gains(detection),
-        places.stream().map(Place::text).toList(),
-        matrix(detection, places),
+        placeNames(detection),
+        matrix(detection),
         fails(detection),
         detection.idle().stream().map(Detection.IdleRow::point).toList(),
         DetectReport.assumptions(detection));
@@ -151,6 +150,11 @@ public final class DetectPage {
     return rows;
   }
 
+  /** The modes on outlets that the matrix has columns for. */
+  public static List<String> placeNames(Detection detection) {
+    return places(detection).stream().map(Place::text).toList();
+  }
+
   private static List<Place> places(Detection detection) {
     Set<Place> places = new LinkedHashSet<>();
     detection.gains().forEach(gain -> places.add(gain.place()));
@@ -158,7 +162,8 @@ public final class DetectPage {
   }
 
   /** The worst of each fault at each place, over its sizes. */
-  public static List<MatrixRow> matrix(Detection detection, List<Place> places) {
+  public static List<MatrixRow> matrix(Detection detection) {
+    List<Place> places = places(detection);
     Map<Fault, Map<Place, Cell>> worst = new LinkedHashMap<>();
     for (Finding finding : detection.findings()) {
       Map<Place, Cell> cells = worst.computeIfAbsent(finding.fault(), f -> new HashMap<>());

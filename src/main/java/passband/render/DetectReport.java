@@ -50,14 +50,14 @@ public final class DetectReport {
   }
 
   /** What is assumed, and what is left out of this procedure. */
-  static List<String> assumptions(Detection detection) {
+  public static List<String> assumptions(Detection detection) {
     List<String> all = new ArrayList<>(ASSUMPTIONS);
     all.addAll(detection.notes());
     return all;
   }
 
   /** One line: how many faults go unnoticed, and how small an error is caught. */
-  static String summary(Detection detection) {
+  public static String summary(Detection detection) {
     int applies = 0;
     int unnoticed = 0;
     for (Finding worst : detection.worst().values()) {
