@@ -25,6 +25,7 @@ import passband.quantity.Rational;
 import passband.resolve.Profiles;
 import passband.resolve.Scope;
 import passband.source.Span;
+import passband.syntax.DecisionKind;
 import passband.syntax.Heading;
 import passband.syntax.Tree;
 import passband.syntax.Word;
@@ -200,7 +201,26 @@ final class Planner {
           Code.WRONG_KIND, written.risk().span(), "the risk must be above 0 %% and at most 50 %%");
       return Decision.SIMPLE;
     }
-    return new Decision(written.kind(), share, coverage);
+    if (written.kind() == DecisionKind.MANAGED && coverage.compareTo(Rational.TWO) != 0) {
+      diagnostics
+          .say(
+              Code.IMPOSSIBLE_EXPRESSION,
+              written.span(),
+              "the managed guard band is made for uncertainties with a coverage of 95 %%")
+          .hint("leave 'coverage' out");
+      return Decision.SIMPLE;
+    }
+    Rational prior = written.prior() == null ? null : written.prior().number();
+    Rational inside = prior == null ? null : prior.over(Rational.HUNDRED);
+    if (written.prior() != null
+        && (inside == null || inside.signum() <= 0 || inside.compareTo(Rational.ONE) >= 0)) {
+      diagnostics.say(
+          Code.WRONG_KIND,
+          written.prior().span(),
+          "the share in tolerance must be above 0 %% and below 100 %%");
+      return Decision.SIMPLE;
+    }
+    return new Decision(written.kind(), share, coverage, inside);
   }
 
   private Plan.Revision revision() {

@@ -13,6 +13,7 @@ import passband.plan.Plan;
 import passband.quantity.Rational;
 import passband.quantity.Real;
 import passband.source.Span;
+import passband.syntax.DecisionKind;
 
 /**
  * How a reading is compared with a limit, apart from the limit itself: the guard band that the
@@ -32,9 +33,9 @@ final class AcceptanceClassifier {
 
   /** What the decision rule brings about at a limit; null where it brings about nothing. */
   @Nullable Change guard(Fact before, Fact after) {
-    int direction = now.guard().compareTo(was.guard());
     Limit old = limit(before);
     Limit fresh = limit(after);
+    int direction = direction(old, fresh);
     if (direction == 0 || old.uncertainty() == null && fresh.uncertainty() == null) {
       return null;
     }
@@ -45,6 +46,21 @@ final class AcceptanceClassifier {
         accepted(old) + ", " + was.text(),
         accepted(fresh) + ", " + now.text(),
         line);
+  }
+
+  /** By the factors; of a managed guard band, which has one for each limit, by what is accepted. */
+  private int direction(Limit old, Limit fresh) {
+    boolean managed = was.kind() == DecisionKind.MANAGED || now.kind() == DecisionKind.MANAGED;
+    if (!managed || was.kind() == now.kind()) {
+      return now.guard().compareTo(was.guard());
+    }
+    boolean same = old.accept().equals(fresh.accept());
+    return same ? 0 : isWider(old.accept(), fresh.accept()) ? -1 : 1;
+  }
+
+  private static boolean isWider(Limit.Rounded old, Limit.Rounded fresh) {
+    return old.lower() != null && fresh.lower() != null && fresh.lower().compareTo(old.lower()) < 0
+        || old.upper() != null && fresh.upper() != null && fresh.upper().compareTo(old.upper()) > 0;
   }
 
   private static String accepted(Limit limit) {
@@ -109,7 +125,7 @@ final class AcceptanceClassifier {
 
   /** Else the acceptance tells more of the decision rule than of the uncertainty. */
   private boolean isGuardedAlike() {
-    return was.guard().equals(now.guard());
+    return was.kind() == now.kind() && was.guard().equals(now.guard());
   }
 
   private boolean isShown(Kind kind) {

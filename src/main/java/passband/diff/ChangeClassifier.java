@@ -211,7 +211,9 @@ final class ChangeClassifier {
       return Kind.DECISION;
     }
     Decision old = was.decision();
-    boolean guard = now.decision().guard().compareTo(old.guard()) < 0;
+    boolean managed =
+        now.decision().kind() == DecisionKind.MANAGED && old.kind() != DecisionKind.MANAGED;
+    boolean guard = managed || now.decision().guard().compareTo(old.guard()) < 0;
     return old.kind() != DecisionKind.SIMPLE && guard ? Kind.DECISION_LOOSER : Kind.DECISION;
   }
 }

@@ -231,7 +231,8 @@ final class Completions {
       }
       case "setting" -> quantities();
       case "derive" -> derive(last);
-      case "decision" -> List.of("simple", "guarded", "risk").forEach(w -> add(w, "keyword", ""));
+      case "decision" ->
+          List.of("simple", "guarded", "managed", "risk").forEach(w -> add(w, "keyword", ""));
       case "language" ->
           Language.all().forEach(one -> add(one.code(), "language", one.of("language")));
       case "order" -> List.of("by outlet", "by test").forEach(w -> add(w, "keyword", ""));

@@ -82,7 +82,8 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
         decision.kind().word(),
         new BigDecimal(decision.coverage().toPlain()),
         decision.risk() == null ? null : new BigDecimal(decision.risk().toPlain()),
-        new BigDecimal(decision.guard().toPlain()));
+        new BigDecimal(decision.guard().toPlain()),
+        decision.prior() == null ? null : new BigDecimal(decision.prior().toPlain()));
   }
 
   // ---- the sheet's own ----

@@ -57,12 +57,23 @@ public record ItemList(Source source, Decision decision, List<String> phases, Li
   /**
    * How readings are compared with limits.
    *
-   * @param rule {@code simple}, {@code guarded} or {@code risk}
+   * @param rule {@code simple}, {@code guarded}, {@code managed} or {@code risk}
    * @param coverage the factor k of expanded uncertainties
    * @param risk the share of {@code risk}, such as 0.02; null for the other rules
    * @param guard by how many standard uncertainties limits are moved inward; zero for {@code
-   *     simple}
+   *     simple}, and of {@code managed} for what is calculated
+   * @param prior the share expected in tolerance before the test, such as 0.95; null where none is
+   *     said
    */
   public record Decision(
-      String rule, BigDecimal coverage, @Nullable BigDecimal risk, BigDecimal guard) {}
+      String rule,
+      BigDecimal coverage,
+      @Nullable BigDecimal risk,
+      BigDecimal guard,
+      @Nullable BigDecimal prior) {
+    /** Without a prior. */
+    public Decision(String rule, BigDecimal coverage, @Nullable BigDecimal risk, BigDecimal guard) {
+      this(rule, coverage, risk, guard, null);
+    }
+  }
 }

@@ -112,7 +112,11 @@ public final class LimitsReader {
     boolean now = format > 3;
     root.only(now ? FILE : before ? FILE_2 : FILE_3);
     JsonNode decision = root.at("decision");
-    decision.only(Set.of("rule", "coverage_factor", "risk", "guard"));
+    Set<String> keys = new HashSet<>(Set.of("rule", "coverage_factor", "risk", "guard"));
+    if (format > 4) {
+      keys.add("prior");
+    }
+    decision.only(keys);
     List<Item> items = new ArrayList<>();
     for (JsonNode item : root.at("items").list()) {
       items.add(item(item, format));
@@ -128,10 +132,11 @@ public final class LimitsReader {
             instruments(root.at(before ? "analyzer" : "instruments")),
             now ? root.at("released").flag() : null),
         new ItemList.Decision(
-            decision.at("rule").oneOf(List.of("simple", "guarded", "risk")),
+            decision.at("rule").oneOf(List.of("simple", "guarded", "managed", "risk")),
             decision.at("coverage_factor").positive(),
             decision.at("risk").optionalNumber(),
-            decision.at("guard").notNegative()),
+            decision.at("guard").notNegative(),
+            format > 4 ? decision.at("prior").optionalNumber() : null),
         root.at("phases").texts(),
         items);
   }

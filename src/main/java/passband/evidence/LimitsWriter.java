@@ -55,6 +55,7 @@ public final class LimitsWriter implements Item.Visitor<Void> {
     json.number("coverage_factor", list.decision().coverage());
     json.number("risk", list.decision().risk());
     json.number("guard", list.decision().guard());
+    json.number("prior", list.decision().prior());
     json.end();
     json.texts("phases", list.phases());
     json.array("items");

@@ -16,6 +16,9 @@ public final class Seal {
   private static final Pattern LINE =
       Pattern.compile("^  \"seal\": \"([0-9a-f]{64})\",\n", Pattern.MULTILINE);
 
+  /** One that stands in a text of another layout. */
+  private static final Pattern ANYWHERE = Pattern.compile("\"seal\"\\s*:\\s*\"[0-9a-f]{64}\"");
+
   private Seal() {}
 
   /** The text, whose line {@code "seal"} holds {@link #OPEN}, with its seal. */
@@ -32,7 +35,11 @@ public final class Seal {
     String plain = text.replace("\r\n", "\n");
     Matcher line = LINE.matcher(plain);
     if (!line.find()) {
-      throw new BadInput("it has no seal");
+      throw new BadInput(
+          ANYWHERE.matcher(plain).find()
+              ? "it was laid out anew after it was written, so its seal cannot be checked: the seal is"
+                  + " of the text as Passband wrote it, with its line breaks and indentation"
+              : "it has no seal");
     }
     if (!line.group(1).equals(digest(plain))) {
       throw new BadInput("its seal is broken: it was changed after it was written");

@@ -63,6 +63,7 @@ public final class LimitMaker {
   private @Nullable Limit limit(
       LimitRequest request, ReadQuantity read, Bounds exact, Bounds rule) {
     Bounds computed = request.converted(rule);
+    Real ratio = ToleranceRatio.of(exact, read.kind().nonNegative(), read.uncertainty());
     Limit limit =
         new Limit(
             request.id(),
@@ -71,8 +72,8 @@ public final class LimitMaker {
             computed,
             ofMode(request, computed, rule),
             LimitRounding.rounded(exact, read.resolution()),
-            rounding.accepting(exact, read),
-            ToleranceRatio.of(exact, read.kind().nonNegative(), read.uncertainty()),
+            rounding.accepting(exact, read, ratio),
+            ratio,
             request.hasStated() && statedGoverns(exact, computed)
                 ? Limit.Source.STATED
                 : Limit.Source.RULE,

@@ -1,5 +1,6 @@
 package passband.limit;
 
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
@@ -11,11 +12,11 @@ import passband.quantity.Real;
  * reading.
  */
 final class LimitRounding {
-  private final Rational guard;
+  private final Decision decision;
   private final Diagnostics diagnostics;
 
   LimitRounding(Decision decision, Diagnostics diagnostics) {
-    this.guard = decision.guard();
+    this.decision = decision;
     this.diagnostics = diagnostics;
   }
 
@@ -27,14 +28,15 @@ final class LimitRounding {
   }
 
   /** What a reading is compared with: the tolerance limits, moved inward by the guard band. */
-  Limit.Rounded accepting(Bounds exact, ReadQuantity read) {
+  Limit.Rounded accepting(Bounds exact, ReadQuantity read, @Nullable Real ratio) {
     Uncertainty uncertainty = read.uncertainty();
+    Rational guard = decision.guard(ratio);
     return guard.isZero() || uncertainty == null
         ? rounded(exact, read.resolution())
-        : rounded(guarded(exact, uncertainty), read.resolution());
+        : rounded(guarded(exact, uncertainty, guard), read.resolution());
   }
 
-  private Bounds guarded(Bounds exact, Uncertainty uncertainty) {
+  private Bounds guarded(Bounds exact, Uncertainty uncertainty, Rational guard) {
     Real lower = exact.lower();
     Real upper = exact.upper();
     return new Bounds(

@@ -3,7 +3,6 @@ package passband.parse;
 import java.util.ArrayList;
 import java.util.List;
 import passband.parse.antlr.PassbandParser.*;
-import passband.syntax.Amount;
 import passband.syntax.DecisionKind;
 import passband.syntax.Gate;
 import passband.syntax.Heading;
@@ -115,14 +114,18 @@ final class ProcedureBuilder {
   }
 
   private Heading.Decision decision(ProcedureDecisionContext d) {
-    int number = 0;
-    Amount risk = d.RISK() == null ? null : leaves.bare(d.NUMBER(number++));
-    Amount coverage = d.COVERAGE() == null ? null : leaves.bare(d.NUMBER(number));
     DecisionKind kind =
         d.RISK() != null
             ? DecisionKind.RISK
-            : d.GUARDED() != null ? DecisionKind.GUARDED : DecisionKind.SIMPLE;
-    return new Heading.Decision(kind, risk, coverage, leaves.line(d));
+            : d.MANAGED() != null
+                ? DecisionKind.MANAGED
+                : d.GUARDED() != null ? DecisionKind.GUARDED : DecisionKind.SIMPLE;
+    return new Heading.Decision(
+        kind,
+        leaves.factor(d.risk),
+        leaves.factor(d.factor),
+        leaves.factor(d.prior),
+        leaves.line(d));
   }
 
   private Tree.Section section(SectionContext section) {

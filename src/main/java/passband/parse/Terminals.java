@@ -144,7 +144,8 @@ final class Terminals {
     return number == null ? null : bare(number);
   }
 
-  private @Nullable Amount factor(@Nullable Token number) {
+  /** A number without a unit; null where there is none. */
+  @Nullable Amount factor(@Nullable Token number) {
     return number == null
         ? null
         : number(number.getText(), number, null, Lexer.span(source, number));

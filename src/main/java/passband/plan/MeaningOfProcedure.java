@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import passband.limit.Decision;
 import passband.plan.Fact.Area;
+import passband.quantity.Rational;
 import passband.syntax.DecisionKind;
 import passband.syntax.Word;
 import passband.words.Language;
@@ -80,8 +81,13 @@ final class MeaningOfProcedure {
             Area.DECISION,
             "decision",
             "the decision rule",
-            Canonical.of(d.kind().word(), d.risk(), d.coverage()),
-            d.text() + (simple ? ", k = " + d.coverage().toPlain() : ""),
+            Canonical.of(d.kind().word(), d.risk(), d.coverage())
+                + (d.prior() == null ? "" : Canonical.of(d.prior())),
+            d.text()
+                + (simple ? ", k = " + d.coverage().toPlain() : "")
+                + (d.prior() == null
+                    ? ""
+                    : ", prior " + d.prior().times(Rational.HUNDRED).toPlain() + " %"),
             plan.source().decision()));
   }
 

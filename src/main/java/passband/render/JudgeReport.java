@@ -10,6 +10,7 @@ import passband.evidence.Item;
 import passband.evidence.ItemList;
 import passband.evidence.ItemWords;
 import passband.judge.Budget;
+import passband.judge.GlobalRisk;
 import passband.judge.Judgement;
 import passband.judge.Report;
 import passband.judge.Statement;
@@ -124,6 +125,11 @@ public final class JudgeReport {
           case "guarded" ->
               "guarded acceptance, limits moved inward by U, limits included; a value on a tolerance"
                   + " limit";
+          case "managed" ->
+              "guarded acceptance by ANSI/NCSL Z540.3, method 6: limits moved inward by U times a factor"
+                  + " for the ratio of tolerance and U, limits included; what does not conform is"
+                  + " accepted with a probability below 2 % whatever share conforms; a calculated value"
+                  + " is guarded by U, and one on its tolerance limit";
           default ->
               "guarded acceptance, limits moved inward until that risk is met, limits included; a"
                   + " value on a tolerance limit";
@@ -135,7 +141,30 @@ public final class JudgeReport {
         + percent(risk)
         + coverage
         + (Budget.hasFiniteFreedom(list) ? STUDENT : "")
+        + global(list)
         + (guard > 0 && hasRecordLimits(list) ? "; " + RECORDS : "");
+  }
+
+  /**
+   * The greatest global risks of readings with a tolerance on both sides; empty without a prior.
+   */
+  private static String global(ItemList list) {
+    BigDecimal prior = list.decision().prior();
+    if (prior == null) {
+      return "";
+    }
+    GlobalRisk worst = GlobalRisk.greatest(list, prior.doubleValue());
+    String inside = "; with " + prior.movePointRight(2).stripTrailingZeros().toPlainString();
+    return inside
+        + " % in tolerance before the test "
+        + (worst == null
+            ? "no global risk is known: no reading has two limits and a known uncertainty"
+            : "a generator that does not conform is accepted with a probability of at most "
+                + percent(worst.consumer())
+                + " and one that conforms rejected with at most "
+                + percent(worst.producer())
+                + " at each reading with two limits (global consumer's and producer's risk, JCGM 106,"
+                + " 9.3 to 9.5, normal distributions about the middle of the tolerance)");
   }
 
   private static boolean hasRecordLimits(ItemList list) {

@@ -141,7 +141,7 @@ record LimitColumn(
               r -> r.limits().accuracyRatio()),
           always(
               "decision",
-              "Decision rule: simple, guarded, or risk with the accepted risk in percent",
+              "Decision rule: simple, guarded, managed, or risk with the accepted risk in percent",
               r -> decision(r.list().decision())),
           always(
               "source",

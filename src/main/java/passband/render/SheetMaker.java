@@ -127,6 +127,8 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
       case SIMPLE -> language.of("decision.simple");
       case GUARDED ->
           language.of("decision.guarded", language.of("decision.guarded.rule", coverage));
+      case MANAGED ->
+          language.of("decision.guarded", language.of("decision.managed.rule", coverage));
       case RISK ->
           language.of(
               "decision.guarded",

@@ -4,6 +4,7 @@ package passband.syntax;
 public enum DecisionKind {
   SIMPLE("simple"),
   GUARDED("guarded"),
+  MANAGED("managed"),
   RISK("risk");
 
   private final String word;

@@ -19,7 +19,11 @@ public final class Heading {
 
   /** The decision rule; {@code risk} in per cent, {@code coverage} the factor k. */
   public record Decision(
-      DecisionKind kind, @Nullable Amount risk, @Nullable Amount coverage, Span span) {}
+      DecisionKind kind,
+      @Nullable Amount risk,
+      @Nullable Amount coverage,
+      @Nullable Amount prior,
+      Span span) {}
 
   /** {@code caution NAME "…"}. */
   public record Caution(Word name, Word text, Span span) {}

@@ -208,12 +208,24 @@ class GuideTest {
         3. The first range of the instrument that holds both limits and the nominal value gives error and resolution. The standard
            uncertainty u(x) is the root of ((s·x + f)² + (l·x)² + (d/2)²)/3: s and f are the share and the fixed part of the instrument's
            error, l the share by which the load's error moves the reading, d the resolution (JCGM 100, 4.3.7, 5.1.2, F.2.2.1).
+           An error that is not rectangular is divided by 6 where it is triangular, by 2 where it is U-shaped, by the square of
+           its coverage factor where it is normal.
         4. `decision simple` compares with the limits themselves. `decision guarded` moves each limit L inward by k·u(L); k is 2, or what
            `coverage` says. `decision risk N %` moves it by the factor of u that leaves a chance
-           of N % that a value on L is accepted (JCGM 106).
-        5. Both ends are rounded once, inward, to the resolution: a reading on a limit passes.
+           of N % that a value on L is accepted (JCGM 106). `decision managed` moves it by the managed guard band of ANSI/NCSL
+           Z540.3, method 6: with TUR the ratio of the tolerance and U = 2·u, by U·(1.04 − exp(0.38·ln TUR − 0.54)), and not at
+           all from a TUR of 4.59 on. It keeps the probability of accepting what does not conform below 2 %, whatever share
+           conforms. Where there is no ratio, and for a derived value, it is U.
+        5. Where an error says its `degrees-of-freedom`, those of u follow by Welch and Satterthwaite, rounded down to a whole
+           number (JCGM 100, G.4.1), and the factor of u by Student's t: the one that leaves outside what k, or N %, leaves outside
+           of a normal distribution. With k = 2, that is 95.45 %, and 10 degrees of freedom it is 2.28. More than 200 count as
+           200. An error that says none has infinitely many; one known to a quarter of itself has about 8, to a tenth about 50
+           (G.4.2).
+        6. Both ends are rounded once, inward, to the resolution: a reading on a limit passes.
 
-        A derived value is guarded at the readings, so its guard band is known only then.
+        A derived value is guarded at the readings, so its guard band is known only then. With `prior N %`, the share of generators
+        expected in tolerance before the test, `judge` says the global consumer's and producer's risk of the rule (JCGM 106, 9.5),
+        the greatest over the readings with two limits; it moves no limit.
         """);
   }
 

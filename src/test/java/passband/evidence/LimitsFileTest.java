@@ -153,12 +153,12 @@ class LimitsFileTest {
   void formatFourIsReadWithoutDegreesOfFreedom() throws BadInput {
     String four =
         good()
-            .replaceAll(",\\s+\"(load_error_)?degrees_of_freedom\": null", "")
+            .replaceAll(",\\s+\"(prior|(load_error_)?degrees_of_freedom)\": null", "")
             .replaceFirst("passband-limits/5", "passband-limits/4");
     assertEquals(
         Evidence.of(plans().get(0)).list().items(), LimitsReader.read(resealed(four)).items());
     String said = refused(resealed(good().replaceFirst("passband-limits/5", "passband-limits/4")));
-    assertTrue(said.contains("unknown key 'degrees_of_freedom'"), said);
+    assertTrue(said.contains("unknown key 'prior'"), said);
     String half =
         refused(
             resealed(
@@ -179,6 +179,7 @@ class LimitsFileTest {
             resealed(
                 good()
                     .replaceFirst("\\s*\"released\": [a-z]+,", "")
+                    .replaceFirst(",\\s+\"prior\": null", "")
                     .replaceFirst("passband-limits/5", "passband-limits/3")));
     assertTrue(said.contains("unknown key 'distribution'"), said);
     String unknown = refused(resealed(good().replace("\"rectangular\"", "\"trapezoid\"")));
@@ -216,6 +217,7 @@ class LimitsFileTest {
             "load_error_coverage_factor",
             "load_error_degrees_of_freedom",
             "load_error_distribution",
+            "prior",
             "stops",
             "when"),
         optional);
@@ -228,6 +230,8 @@ class LimitsFileTest {
   /** As the formats before 4 were. */
   private static String withoutSpreads(String json) {
     return json.replaceFirst("\\s*\"released\": [a-z]+,", "")
+        .replaceAll(",\\s+\"prior\": null", "")
+        .replaceAll("\\{\\s+\"prior\": null,", "{")
         .replaceAll(",\\s+" + SPREAD, "")
         .replaceAll("\\{\\s+" + SPREAD + ",", "{");
   }
