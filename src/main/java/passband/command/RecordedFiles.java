@@ -62,6 +62,9 @@ final class RecordedFiles {
   /** All of a file. */
   byte[] bytes(String path) throws UsageException, IOException {
     Path file = workingDirectory.resolve(path);
+    if (Files.isDirectory(file)) {
+      throw new UsageException(path + " is a folder: name a file in it");
+    }
     if (!Files.isRegularFile(file)) {
       throw new UsageException("there is no file " + path);
     }

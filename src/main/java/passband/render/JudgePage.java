@@ -36,14 +36,6 @@ public final class JudgePage {
 
   /** What the templates print of a report. */
   static Map<String, Object> model(Report report) {
-    Map<String, String> budgets = new LinkedHashMap<>();
-    for (Judgement j : report.judgements()) {
-      if (j.item() instanceof Item.Reading reading && reading.budget() != null) {
-        String budget = String.join("; ", JudgeReport.budget(reading));
-        String quantity = reading.scale().quantity();
-        budgets.merge(budget, quantity, (a, b) -> a.contains(b) ? a : a + ", " + b);
-      }
-    }
     Map<String, Object> model = new HashMap<>();
     model.put("title", JudgeReport.title(report));
     model.put("source", report.list().source());
@@ -61,7 +53,7 @@ public final class JudgePage {
     model.put("warnings", report.warnings().stream().map(Cause::text).toList());
     model.put("records", records(report));
     model.put("rows", report.judgements().stream().map(JudgePage::row).toList());
-    model.put("budgets", budgets);
+    model.put("budgets", BudgetTable.of(report));
     model.put("style", STYLE);
     model.put("styleHash", Checklist.hash(STYLE));
     return model;

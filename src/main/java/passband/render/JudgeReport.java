@@ -3,7 +3,6 @@ package passband.render;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import passband.evidence.Item;
@@ -223,28 +222,6 @@ public final class JudgeReport {
     return Double.isNaN(j.conformity())
         ? ""
         : new BigDecimal(j.conformity()).setScale(3, RoundingMode.DOWN).toPlainString();
-  }
-
-  /** What the uncertainty of each kind of reading is made of, in words. */
-  public static List<String> budget(Item.Reading reading) {
-    List<String> parts = new ArrayList<>();
-    if (reading.budget() != null) {
-      for (Item.Contribution part : reading.budget()) {
-        String relative =
-            part.relative().signum() == 0
-                ? ""
-                : part.relative().movePointRight(2).stripTrailingZeros().toPlainString()
-                    + " % of reading";
-        String absolute =
-            part.absolute().signum() == 0
-                ? ""
-                : part.absolute().toPlainString() + ItemWords.unit(reading);
-        String plus = relative.isEmpty() || absolute.isEmpty() ? "" : " + ";
-        parts.add(
-            part.name() + ": \u00b1(" + relative + plus + absolute + "), " + part.spread().text());
-      }
-    }
-    return parts;
   }
 
   /** For other programs: {@code {"format":"passband-verdicts/6",…}}. */
