@@ -16,21 +16,28 @@ import passband.quantity.Rational;
 final class OutputEffects {
   private final SheetLines lines;
   private final List<SheetLine> output;
+
+  /** Those of them that a fault is worked out for. */
+  private final List<SheetLine> moved;
+
   private final Map<Place, SheetLine> greatest = new LinkedHashMap<>();
 
   OutputEffects(SheetLines lines) {
     this.lines = lines;
     this.output = lines.output();
+    this.moved = output;
     for (SheetLine line : output) {
       greatest.merge(Place.of(line), line, (a, b) -> rank(b) > rank(a) ? b : a);
     }
   }
 
-  /** Of a sheet with a row more: sizes are those of the sheet as it is. */
-  OutputEffects(SheetLines lines, OutputEffects as) {
-    this.lines = lines;
-    this.output = lines.output();
-    this.greatest.putAll(as.greatest);
+  /** Of one row more on the same sheet: sizes are those of the sheet as it is. */
+  OutputEffects(OutputEffects sheet, SheetLine more) {
+    this.lines = sheet.lines;
+    this.output = new ArrayList<>(sheet.output);
+    this.output.add(more);
+    this.moved = List.of(more);
+    this.greatest.putAll(sheet.greatest);
   }
 
   /** Readings with both limits before others, a greater setting before a lesser one. */
@@ -129,7 +136,7 @@ final class OutputEffects {
       Function<SheetLine, String> group,
       ToDoubleFunction<SheetLine> factor) {
     Map<String, List<Instance.Change>> groups = new LinkedHashMap<>();
-    for (SheetLine line : output) {
+    for (SheetLine line : moved) {
       List<Instance.Change> changes =
           groups.computeIfAbsent(group.apply(line), g -> new ArrayList<>());
       double times = factor.applyAsDouble(line);
@@ -266,7 +273,8 @@ final class OutputEffects {
 
   private List<Instance> otherScale(Fault fault, Fault.Size size) {
     List<Instance> instances = new ArrayList<>();
-    Map<Place, List<SheetLine>> places = lines.places();
+    Map<Place, List<SheetLine>> places = new LinkedHashMap<>();
+    moved.forEach(line -> places.computeIfAbsent(Place.of(line), p -> new ArrayList<>()).add(line));
     places.forEach(
         (place, some) -> {
           for (Mode other : lines.plan().device().modes()) {

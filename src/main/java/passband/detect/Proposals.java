@@ -67,11 +67,13 @@ final class Proposals {
   }
 
   private boolean catches(Candidate one, Instance missed) {
-    SheetLines more = lines.with(one.line());
-    OutputEffects effects = new OutputEffects(more, output);
-    for (Instance other : effects.of(missed.fault(), missed.size())) {
-      if (other.where().equals(missed.where())) {
-        return other.outcome(other.failing(kernel)) == Outcome.CAUGHT;
+    OutputEffects effects = new OutputEffects(output, one.line());
+    for (Instance more : effects.of(missed.fault(), missed.size())) {
+      if (more.where().equals(missed.where()) && !more.changes().isEmpty()) {
+        List<Instance.Change> changes = new ArrayList<>(missed.changes());
+        changes.addAll(more.changes());
+        Instance both = new Instance(missed.fault(), missed.size(), missed.where(), changes);
+        return both.outcome(both.failing(kernel)) == Outcome.CAUGHT;
       }
     }
     return false;

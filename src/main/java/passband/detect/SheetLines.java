@@ -51,22 +51,6 @@ final class SheetLines {
     return lines;
   }
 
-  /** The same without some lines. */
-  SheetLines without(List<SheetLine> gone) {
-    SheetLines other = new SheetLines(plan);
-    other.runs.addAll(runs);
-    other.all.addAll(all);
-    other.all.removeAll(gone);
-    return other;
-  }
-
-  /** The same with one line more. */
-  SheetLines with(SheetLine more) {
-    SheetLines other = without(List.of());
-    other.all.add(more);
-    return other;
-  }
-
   Plan plan() {
     return plan;
   }
