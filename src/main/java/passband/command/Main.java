@@ -88,7 +88,9 @@ public final class Main {
   private static PrintStream stream(FileDescriptor descriptor) {
     OutputStream out = new BufferedOutputStream(new FileOutputStream(descriptor), 1 << 14);
     Console console = File.separatorChar == '\\' ? System.console() : null;
-    return console != null && isTerminal(console) && !console.charset().equals(StandardCharsets.UTF_8)
+    return console != null
+            && isTerminal(console)
+            && !console.charset().equals(StandardCharsets.UTF_8)
         ? new ConsoleStream(out, console.charset())
         : new PrintStream(out, false, StandardCharsets.UTF_8);
   }
