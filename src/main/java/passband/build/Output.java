@@ -185,7 +185,7 @@ public final class Output implements AutoCloseable {
       looks.put(procedure + "/" + file.getKey(), look(path));
     }
     written.forget(procedure);
-    written.made(procedure, Paths.of(Paths.from(out.toAbsolutePath().normalize(), source)));
+    written.made(procedure, Paths.of(out.toAbsolutePath().normalize().relativize(source)));
     looks.forEach(written::add);
     written.about(about);
     return looks;

@@ -95,7 +95,7 @@ public final class Revision {
     }
     Path top = workingDirectory.getFileSystem().getPath("/");
     Path here = top.resolve(git.below());
-    Path below = Paths.from(workingDirectory, workingDirectory.resolve(root).normalize());
+    Path below = workingDirectory.relativize(workingDirectory.resolve(root).normalize());
     for (Path part : below) {
       here = part.toString().equals("..") ? here.getParent() : here.resolve(part);
       if (here == null) {

@@ -1,6 +1,7 @@
 package passband.command;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -12,7 +13,6 @@ import passband.diff.PlanDiff;
 import passband.library.CommitRange;
 import passband.library.Git;
 import passband.library.GitObjects;
-import passband.library.Paths;
 import passband.library.UsageException;
 import passband.plan.Plan;
 import passband.render.DiffPage;
@@ -62,7 +62,7 @@ final class DiffCommand implements Verb {
   }
 
   private boolean isThere(String path) {
-    return Paths.exists(invocation.workingDirectory(), path);
+    return Files.exists(invocation.workingDirectory().resolve(path));
   }
 
   /** Two commits: what depends on the files that differ, compiled on both sides. */
@@ -113,7 +113,7 @@ final class DiffCommand implements Verb {
       throws UsageException, IOException {
     Path workingDirectory = invocation.workingDirectory();
     int colon = path.indexOf(':');
-    if (Paths.exists(workingDirectory, path) || colon <= 0) {
+    if (Files.exists(workingDirectory.resolve(path)) || colon <= 0) {
       return Compilation.of(List.of(path), workingDirectory, root, analyzer);
     }
     return new Revision(workingDirectory, path.substring(0, colon))

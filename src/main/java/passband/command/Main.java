@@ -1,12 +1,9 @@
 package passband.command;
 
-import java.io.BufferedOutputStream;
 import java.io.Console;
-import java.io.File;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.IOException;
-import java.io.OutputStream;
 import java.io.PrintStream;
 import java.net.URISyntaxException;
 import java.nio.charset.StandardCharsets;
@@ -84,15 +81,11 @@ public final class Main {
     }
   }
 
-  /** UTF-8 for files and other programs; for a console on Windows what that can show. */
   private static PrintStream stream(FileDescriptor descriptor) {
-    OutputStream out = new BufferedOutputStream(new FileOutputStream(descriptor), 1 << 14);
-    Console console = File.separatorChar == '\\' ? System.console() : null;
-    return console != null
-            && isTerminal(console)
-            && !console.charset().equals(StandardCharsets.UTF_8)
-        ? new ConsoleStream(out, console.charset())
-        : new PrintStream(out, false, StandardCharsets.UTF_8);
+    return new PrintStream(
+        new java.io.BufferedOutputStream(new FileOutputStream(descriptor), 1 << 14),
+        false,
+        StandardCharsets.UTF_8);
   }
 
   /** Runs a command line; the exit status. Whatever fails is said in a line. */

@@ -94,8 +94,8 @@ final class SourceCommands {
               List.of(SOURCES),
               "lay out sources in the standard format",
               """
-              Sets indentation, spacing and columns; words and comments are kept, in their order, and line ends as the
-              first line has them. A file with a syntax error is left alone. Prints the names of the files it changes.
+              Sets indentation, spacing and columns; words and comments are kept, in their order. A file with a syntax
+              error is left alone. Prints the names of the files it changes.
               """,
               List.of(
                   Option.flag(

@@ -73,6 +73,7 @@ final class EvidenceMaker implements Stage.Visitor<StageItems> {
         plan.digest(),
         plan.device().name().text(),
         instruments(),
+        language.code(),
         plan.release().isReleased());
   }
 

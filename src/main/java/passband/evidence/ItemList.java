@@ -23,6 +23,8 @@ public record ItemList(Source source, Decision decision, List<String> phases, Li
    * What the items were compiled from.
    *
    * @param instruments in the order of their roles; one at least
+   * @param language of the sheet by ISO 639-1: it says which decimal mark is written on it; English
+   *     in a file that does not say
    * @param released whether the record of releases held it as it is when this was made; null in a
    *     file that does not say
    */
@@ -34,6 +36,7 @@ public record ItemList(Source source, Decision decision, List<String> phases, Li
       String digest,
       String device,
       List<Instrument> instruments,
+      String language,
       @Nullable Boolean released) {
 
     /** Whether it is known that this was not released. */

@@ -11,9 +11,10 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import passband.model.Instruments;
 import passband.quantity.Units;
+import passband.words.Language;
 
 /**
- * Reads {@code limits.json}, formats 1 to 5. A file that is not whole is refused: from format 2 the
+ * Reads {@code limits.json}, formats 1 to 6. A file that is not whole is refused: from format 2 the
  * seal has to be right, and of a key that is missing, unknown or of the wrong type the path is
  * said.
  */
@@ -28,13 +29,18 @@ public final class LimitsReader {
           "date",
           "digest",
           "released",
+          "language",
           "device",
           "instruments",
           "decision",
           "phases",
           "items");
+  private static final Set<String> FILE_5 =
+      FILE.stream().filter(key -> !key.equals("language")).collect(Collectors.toUnmodifiableSet());
   private static final Set<String> FILE_3 =
-      FILE.stream().filter(key -> !key.equals("released")).collect(Collectors.toUnmodifiableSet());
+      FILE_5.stream()
+          .filter(key -> !key.equals("released"))
+          .collect(Collectors.toUnmodifiableSet());
   private static final Set<String> FILE_2 =
       FILE_3.stream()
           .map(key -> key.equals("instruments") ? "analyzer" : key)
@@ -65,6 +71,12 @@ public final class LimitsReader {
   /** Format 5 but for degrees of freedom, all are infinite. */
   private static final String FORMAT_4 = "passband-limits/4";
 
+  /** Format 6 but for the language, all are in English as far as anybody knows. */
+  private static final String FORMAT_5 = "passband-limits/5";
+
+  private static final List<String> LANGUAGES =
+      Language.all().stream().map(Language::code).toList();
+
   private LimitsReader() {}
 
   /**
@@ -77,7 +89,7 @@ public final class LimitsReader {
     String format = root.at("format").text();
     ItemList list =
         switch (format) {
-          case LimitsWriter.FORMAT, FORMAT_4, FORMAT_3, FORMAT_2 -> sealed(text, root);
+          case LimitsWriter.FORMAT, FORMAT_5, FORMAT_4, FORMAT_3, FORMAT_2 -> sealed(text, root);
           case LimitsReader1.FORMAT -> LimitsReader1.read(root);
           default -> throw root.at("format").fault("unknown format '" + format + "'");
         };
@@ -110,7 +122,8 @@ public final class LimitsReader {
     int format = Integer.parseInt(named.substring(named.indexOf('/') + 1));
     boolean before = format == 2;
     boolean now = format > 3;
-    root.only(now ? FILE : before ? FILE_2 : FILE_3);
+    boolean saysLanguage = format > 5;
+    root.only(saysLanguage ? FILE : now ? FILE_5 : before ? FILE_2 : FILE_3);
     JsonNode decision = root.at("decision");
     Set<String> keys = new HashSet<>(Set.of("rule", "coverage_factor", "risk", "guard"));
     if (format > 4) {
@@ -130,6 +143,7 @@ public final class LimitsReader {
             root.at("digest").name(),
             root.at("device").name(),
             instruments(root.at(before ? "analyzer" : "instruments")),
+            saysLanguage ? root.at("language").oneOf(LANGUAGES) : Language.ENGLISH.code(),
             now ? root.at("released").flag() : null),
         new ItemList.Decision(
             decision.at("rule").oneOf(List.of("simple", "guarded", "managed", "risk")),

@@ -13,6 +13,7 @@ import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
 import passband.syntax.DecisionKind;
 import passband.syntax.Variables;
+import passband.words.Language;
 
 /**
  * Reads {@code limits.json} of format 1, which carries points only: no ticks, choices or records,
@@ -72,6 +73,7 @@ final class LimitsReader1 {
             root.at("digest").name(),
             root.at("device").name(),
             LimitsReader.instruments(root.at("analyzer")),
+            Language.ENGLISH.code(),
             null),
         decision(decision, root.at("coverage_factor").positive()),
         phases,

@@ -18,7 +18,7 @@ import passband.quantity.Rational;
  */
 public final class LimitsWriter implements Item.Visitor<Void> {
   /** The format that is written. */
-  public static final String FORMAT = "passband-limits/5";
+  public static final String FORMAT = "passband-limits/6";
 
   private final StringWriter out = new StringWriter();
   private final Json json = new Json(out);
@@ -41,6 +41,7 @@ public final class LimitsWriter implements Item.Visitor<Void> {
     json.text("date", source.date());
     json.text("digest", source.digest());
     json.flag("released", Boolean.TRUE.equals(source.released()));
+    json.text("language", source.language());
     json.text("device", source.device());
     json.array("instruments");
     for (ItemList.Instrument one : source.instruments()) {

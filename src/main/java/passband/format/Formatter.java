@@ -58,13 +58,7 @@ public final class Formatter {
       throw new IllegalStateException(
           "formatting " + source.path() + " would change more than its layout");
     }
-    return endsAsOnWindows(source) ? text.replace("\n", "\r\n") : text;
-  }
-
-  /** A file keeps the line ends that its first line has. */
-  private static boolean endsAsOnWindows(SourceFile source) {
-    int end = source.text().indexOf('\n');
-    return end > 0 && source.text().charAt(end - 1) == '\r';
+    return text;
   }
 
   private static List<String> words(SourceFile source) {

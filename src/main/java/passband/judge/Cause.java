@@ -49,7 +49,8 @@ public record Cause(
     ATTEMPT_TWICE("attempt {number} is recorded twice"),
     ATTEMPT_MISSING("an attempt before number {number} is missing"),
     DONE_AND_NOT_DONE("both a value and 'not done' are recorded"),
-    DECIMAL_COMMA("use a decimal point, not a comma"),
+    DECIMAL_COMMA(
+        "write a decimal point: the comma or point in '{written}' may separate thousands"),
     NOT_A_NUMBER("'{written}' is not a number"),
     NO_UNIT("no unit is given"),
     UNKNOWN_UNIT("the limits are in '{note}', which is not a known unit"),

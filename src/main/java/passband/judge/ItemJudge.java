@@ -90,7 +90,8 @@ final class ItemJudge implements Item.Visitor<Judgement> {
     return written;
   }
 
-  private static @Nullable String unit(Item item) {
+  /** The unit of its number, a UCUM code; null where it is no number. */
+  static @Nullable String unit(Item item) {
     return item instanceof Item.Measured m
         ? m.scale().unit()
         : item instanceof Item.Recorded r ? r.unit() : null;

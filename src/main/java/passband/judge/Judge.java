@@ -78,6 +78,7 @@ public final class Judge {
   private Map<String, Attempts> attempts() throws BadInput {
     Map<String, List<Readings.Row>> rows = new HashMap<>();
     Map<String, Item> items = new HashMap<>();
+    DecimalMark mark = DecimalMark.of(list.source().language(), readings);
     list.items().forEach(item -> rows.put(item.id(), new ArrayList<>()));
     list.items().forEach(item -> items.put(item.id(), item));
     TreeSet<String> unknown = new TreeSet<>();
@@ -87,7 +88,7 @@ public final class Judge {
         Item item = Objects.requireNonNull(items.get(id), id);
         ofItsPhase(row, item);
         ofItsPoint(row, item);
-        rows.get(id).add(row);
+        rows.get(id).add(ItemJudge.unit(item) == null ? row : mark.plain(row));
       } else {
         unknown.add(row.point());
       }

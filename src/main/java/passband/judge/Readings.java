@@ -13,8 +13,14 @@ import passband.evidence.Item;
  * ReadingColumn}.
  *
  * @param digest of the procedure they were taken by; null where they do not say
+ * @param semicolons whether semicolons separate the cells of the file
  */
-public record Readings(@Nullable String digest, List<Row> rows) {
+public record Readings(@Nullable String digest, List<Row> rows, boolean semicolons) {
+  /** Of a file whose cells are separated by commas or tabs. */
+  public Readings(@Nullable String digest, List<Row> rows) {
+    this(digest, rows, false);
+  }
+
   /**
    * One row.
    *
@@ -48,6 +54,11 @@ public record Readings(@Nullable String digest, List<Row> rows) {
         String kind,
         int line) {
       this(point, reading, unit, phase, attempt, kind, line, Map.of(), Notes.NONE);
+    }
+
+    /** The same with another reading. */
+    Row reading(String other) {
+      return new Row(point, other, unit, phase, attempt, kind, line, said, notes);
     }
 
     /** Whether it says that the item was not done. */

@@ -56,7 +56,9 @@ public final class ReadingsTable {
   }
 
   static Readings read(byte[] bytes) throws BadInput {
-    List<CsvRecord> records = records(decoded(bytes));
+    String text = decoded(bytes);
+    char separator = separator(text);
+    List<CsvRecord> records = records(text, separator);
     if (records.isEmpty()) {
       throw new BadInput("this file is empty");
     }
@@ -77,7 +79,7 @@ public final class ReadingsTable {
     if (digests.size() > 1) {
       throw new BadInput("the rows carry " + digests.size() + " different digests");
     }
-    return new Readings(digests.stream().findFirst().orElse(null), rows);
+    return new Readings(digests.stream().findFirst().orElse(null), rows, separator == ';');
   }
 
   // ---- text ----
@@ -112,10 +114,10 @@ public final class ReadingsTable {
   }
 
   /** Without those whose cells are all blank. */
-  private static List<CsvRecord> records(String text) throws BadInput {
+  private static List<CsvRecord> records(String text, char separator) throws BadInput {
     try {
       return CsvReader.builder()
-          .fieldSeparator(separator(text))
+          .fieldSeparator(separator)
           .skipEmptyLines(true)
           .allowExtraFields(true)
           .allowMissingFields(true)

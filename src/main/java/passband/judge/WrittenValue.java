@@ -73,7 +73,7 @@ record WrittenValue(@Nullable Rational value, @Nullable Cause trouble) {
   /** The number in an item's unit, however many decimals it has. */
   private static WrittenValue converted(String id, String ucum, Readings.Row row) {
     if (!NUMBER.matcher(row.reading()).matches()) {
-      boolean comma = row.reading().contains(",");
+      boolean comma = row.reading().contains(",") || row.reading().endsWith(DecimalMark.UNSURE);
       Cause.Code code = comma ? Cause.Code.DECIMAL_COMMA : Cause.Code.NOT_A_NUMBER;
       return trouble(Cause.of(code, id).at(row, "reading"));
     }

@@ -14,6 +14,7 @@ import passband.evidence.Item;
 import passband.evidence.ItemList;
 import passband.judge.Cell;
 import passband.judge.ReadingColumn;
+import passband.words.Language;
 
 /**
  * The empty table of readings for a sheet that was filled in on paper: a line for each item in the
@@ -43,11 +44,13 @@ public final class ReadingsTemplate {
 
   /** The whole file. */
   public static String of(ItemList list) {
+    Language named = Language.named(list.source().language());
+    Language language = named == null ? Language.ENGLISH : named;
     StringWriter out = new StringWriter();
     try (CsvWriter csv = CsvWriter.builder().lineDelimiter(LineDelimiter.LF).build(out)) {
       csv.writeRecord(COLUMNS.stream().map(ReadingColumn::word).toList());
       for (Item item : list.items()) {
-        Optional<Asked> asked = item.accept(new AskedFor());
+        Optional<Asked> asked = item.accept(new AskedFor(language));
         asked.ifPresent(one -> csv.writeRecord(line(item, one, list.source().digest())));
       }
     } catch (IOException e) {
@@ -88,13 +91,19 @@ public final class ReadingsTemplate {
 
   /** Nothing for a derived value, which nobody writes. */
   private static final class AskedFor implements Item.Visitor<Optional<Asked>> {
+    private final Language language;
+
+    AskedFor(Language language) {
+      this.language = language;
+    }
+
     @Override
     public Optional<Asked> reading(Item.Reading reading) {
       int decimals = reading.scale().decimals();
       String write =
           decimals == 0
-              ? "number, no decimals"
-              : "number, " + decimals + (decimals == 1 ? " decimal" : " decimals");
+              ? language.of("write.whole")
+              : decimals == 1 ? language.of("write.one") : language.of("write.decimals", decimals);
       String unit = reading.scale().unit();
       return Optional.of(new Asked("reading", write, shown(unit)));
     }
@@ -107,11 +116,12 @@ public final class ReadingsTemplate {
     @Override
     public Optional<Asked> recorded(Item.Recorded recorded) {
       String write =
-          switch (Blank.of(recorded)) {
-            case NUMBER -> "number";
-            case DATE, DUE -> "date, YYYY-MM-DD";
-            case NAME, TEXT -> "text";
-          };
+          language.of(
+              switch (Blank.of(recorded)) {
+                case NUMBER -> "write.number";
+                case DATE, DUE -> "write.date";
+                case NAME, TEXT -> "write.text";
+              });
       return Optional.of(new Asked("record", write, shown(recorded.unit())));
     }
 
@@ -122,12 +132,13 @@ public final class ReadingsTemplate {
     @Override
     public Optional<Asked> choice(Item.Choice choice) {
       return Optional.of(
-          new Asked("choice", "one of: " + String.join(" | ", choice.options()), ""));
+          new Asked(
+              "choice", language.of("write.one-of", String.join(" | ", choice.options())), ""));
     }
 
     @Override
     public Optional<Asked> tick(Item.Tick tick) {
-      return Optional.of(new Asked("tick", "yes", ""));
+      return Optional.of(new Asked("tick", language.of("write.yes"), ""));
     }
   }
 }

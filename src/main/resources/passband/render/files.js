@@ -82,7 +82,7 @@ const Files = (() => {
     return item;
   }
 
-  function take(entries, row) {
+  function take(entries, row, semicolons) {
     const item = itemOf(row);
     const cannot = (what) => new Error(words("cannotShow", { line: row.line, what, id: item.id }));
     if (row.reading === "" && row.kind !== "not-done") {
@@ -110,7 +110,7 @@ const Files = (() => {
     if (value[attempt] !== "") {
       throw new Error(words("recordedTwice", { line: row.line, n: attempt + 1, id: item.id }));
     }
-    value[attempt] = joined(item, item.unit === undefined ? row.reading : Decimal.shown(row.reading), row.unit);
+    value[attempt] = joined(item, item.unit === undefined ? row.reading : Decimal.loaded(row.reading, semicolons), row.unit);
     if ((item.kind === "tick" && row.reading !== "yes") || (item.kind === "choice" && !item.options.includes(row.reading))) {
       throw cannot(words("quoted", { text: row.reading }));
     }
@@ -126,7 +126,7 @@ const Files = (() => {
       throw new Error(words("otherDigest", { digest: readings.digest.slice(0, 12) }));
     }
     const entries = new Map();
-    readings.rows.forEach((row) => take(entries, row));
+    readings.rows.forEach((row) => take(entries, row, readings.semicolons));
     const [other] = entries.get(SERIAL) || [""];
     if (other === "" || Blanks.filler(other)) {
       throw new Error(words("noUnit", { id: SERIAL }));

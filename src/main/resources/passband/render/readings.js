@@ -106,9 +106,11 @@ const Csv = (() => {
     return made.point === "" ? null : made;
   }
 
-  // What a file holds: { digest, rows }; the digest is null where it has none.
+  // What a file holds: { digest, rows, semicolons }; the digest is null where it has none.
   function read(bytes) {
-    const [heading, ...lines] = records(decoded(bytes));
+    const text = decoded(bytes);
+    const semicolons = separator(text) === ";";
+    const [heading, ...lines] = records(text);
     if (heading === undefined) {
       throw new Error(WORDS.emptyFile);
     }
@@ -122,7 +124,7 @@ const Csv = (() => {
       throw new Error(words("severalDigests", { n: digests.size }));
     }
     const [digest = null] = digests;
-    return { digest, rows };
+    return { digest, rows, semicolons };
   }
   return { text, read };
 })();

@@ -12,5 +12,14 @@ const Decimal = (() => {
   const plain = (text) => (COMMA && comma.test(text) ? text.replace(",", ".") : text);
   // As people read it.
   const shown = (text) => (COMMA && /^\S*\d\.\d+$/.test(text) ? text.replace(".", ",") : text);
-  return { unsure, plain, shown };
+  // Of a file: as the judge reads it (DecimalMark); what may be two numbers is none.
+  const thousands = new RegExp("^" + sign + "[1-9]\\d{0,2}[.,]\\d{3}$");
+  function loaded(text, semicolons) {
+    const both = COMMA && semicolons;
+    if (thousands.test(text) && (both ? text.includes(".") : text.includes(","))) {
+      return text + " ?";
+    }
+    return shown((COMMA || semicolons) && comma.test(text) ? text.replace(",", ".") : text);
+  }
+  return { loaded, unsure, plain, shown };
 })();

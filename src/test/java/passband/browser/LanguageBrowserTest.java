@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -16,6 +17,12 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.openqa.selenium.WebElement;
+import passband.evidence.Evidence;
+import passband.evidence.Item;
+import passband.evidence.ItemList;
+import passband.judge.Judge;
+import passband.judge.Judgement;
+import passband.judge.Readings;
 import passband.plan.Plan;
 import passband.render.Checklist;
 import passband.testing.Sheets;
@@ -59,6 +66,79 @@ class LanguageBrowserTest {
   private static String said(WebElement entry) {
     return (String)
         browser.run("return arguments[0].closest('tr').querySelector('.said').textContent", entry);
+  }
+
+  /** A reading in mA; null where there is none. */
+  private static Item.Reading current(Plan plan) {
+    return Evidence.of(plan).list().items().stream()
+        .filter(i -> i instanceof Item.Reading r && r.scale().unit().equals("mA"))
+        .map(Item.Reading.class::cast)
+        .findFirst()
+        .orElse(null);
+  }
+
+  /** Each file by its language and what separates its cells, and numbers in every notation. */
+  @ParameterizedTest
+  @CsvSource({"en", "de"})
+  void aNumberInAFileIsOneOrNoneAsForTheJudge(String language) throws Exception {
+    Plan plan =
+        Sheets.demo().stream()
+            .filter(p -> p.language().code().equals(language) && current(p) != null)
+            .findFirst()
+            .orElseThrow();
+    ItemList list = Evidence.of(plan).list();
+    Item.Reading item = current(plan);
+    Path page = folder.resolve(language + ".html");
+    Files.writeString(page, Checklist.of(plan));
+    browser.open(page, "S-1");
+    List<String> texts =
+        List.of(
+            "200.0",
+            "200,0",
+            "1.234",
+            "1,234",
+            "0,123",
+            "0.123",
+            "200,000",
+            "200.000",
+            "1.234,5",
+            "12,34",
+            "-1,234",
+            "\u22121,5",
+            "1,234 ?",
+            "1.234 ?",
+            "1,2 ?",
+            "\u2212200,00");
+    for (String separator : List.of(",", ";", "\t")) {
+      for (String text : texts) {
+        String digest = list.source().digest();
+        String cells =
+            String.join(separator, "point", "reading", "unit", "digest")
+                + "\n"
+                + String.join(separator, "sheet/generator-serial", "S-1", "", digest)
+                + "\n"
+                + String.join(separator, item.id(), '"' + text + '"', "mA", digest)
+                + "\n";
+        Judgement judge =
+            Judge.judge(list, Readings.parse(cells.getBytes(StandardCharsets.UTF_8)), null)
+                .judgements()
+                .stream()
+                .filter(one -> one.item().id().equals(item.id()))
+                .findFirst()
+                .orElseThrow();
+        Object said =
+            browser.run(
+                """
+                const { entries } = Files.read(new TextEncoder().encode(arguments[0]), null);
+                Fields.fill(entries);
+                Shown.refresh();
+                return Shown.of(arguments[1]).verdict;
+                """,
+                cells,
+                item.id());
+        assertEquals(judge.verdict().word(), said, text + " between '" + separator + "'");
+      }
+    }
   }
 
   /** 173.6 to 229.2 mA, with one decimal. */

@@ -445,7 +445,7 @@ class SchemasTest {
         JsonElement other = new JsonPrimitive("text");
         object.add(key, key.equals("stops") ? other : otherType(object.get(key)));
       }
-      case 3 -> root.addProperty("format", "passband-limits/" + (4 + random.nextInt(90)));
+      case 3 -> root.addProperty("format", "passband-limits/" + (7 + random.nextInt(90)));
       case 4 -> items.add(items.get(item).deepCopy());
       case 5 -> items.remove(item);
       default -> {

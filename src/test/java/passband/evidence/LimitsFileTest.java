@@ -137,7 +137,7 @@ class LimitsFileTest {
             withoutSpreads(good())
                 .replaceFirst(
                     "(?s)\"instruments\": \\[.*?\\]", "\"analyzer\": \"" + analyzer + "\"")
-                .replaceFirst("passband-limits/5", "passband-limits/2"));
+                .replaceFirst("passband-limits/6", "passband-limits/2"));
     ItemList read = LimitsReader.read(before);
     assertEquals(Evidence.of(plans().get(0)).list().items(), read.items());
     assertEquals(
@@ -154,10 +154,16 @@ class LimitsFileTest {
     String four =
         good()
             .replaceAll(",\\s+\"(prior|(load_error_)?degrees_of_freedom)\": null", "")
-            .replaceFirst("passband-limits/5", "passband-limits/4");
+            .replaceFirst("\\s*\"language\": \"en\",", "")
+            .replaceFirst("passband-limits/6", "passband-limits/4");
     assertEquals(
         Evidence.of(plans().get(0)).list().items(), LimitsReader.read(resealed(four)).items());
-    String said = refused(resealed(good().replaceFirst("passband-limits/5", "passband-limits/4")));
+    String said =
+        refused(
+            resealed(
+                good()
+                    .replaceFirst("\\s*\"language\": \"en\",", "")
+                    .replaceFirst("passband-limits/6", "passband-limits/4")));
     assertTrue(said.contains("unknown key 'prior'"), said);
     String half =
         refused(
@@ -170,7 +176,7 @@ class LimitsFileTest {
   /** In format 3 every error was rectangular, and nothing else can be said in it. */
   @Test
   void formatThreeIsReadWithoutDistributions() throws BadInput {
-    String three = withoutSpreads(good()).replaceFirst("passband-limits/5", "passband-limits/3");
+    String three = withoutSpreads(good()).replaceFirst("passband-limits/6", "passband-limits/3");
     assertEquals(
         Evidence.of(plans().get(0)).list().items(), LimitsReader.read(resealed(three)).items());
     assertEquals(null, LimitsReader.read(resealed(three)).source().released());
@@ -179,11 +185,30 @@ class LimitsFileTest {
             resealed(
                 good()
                     .replaceFirst("\\s*\"released\": [a-z]+,", "")
+                    .replaceFirst("\\s*\"language\": \"en\",", "")
                     .replaceFirst(",\\s+\"prior\": null", "")
-                    .replaceFirst("passband-limits/5", "passband-limits/3")));
+                    .replaceFirst("passband-limits/6", "passband-limits/3")));
     assertTrue(said.contains("unknown key 'distribution'"), said);
     String unknown = refused(resealed(good().replace("\"rectangular\"", "\"trapezoid\"")));
     assertTrue(unknown.contains("unknown distribution 'trapezoid'"), unknown);
+  }
+
+  /**
+   * Before format 6 no file said in which language its sheet is: a comma on it is no decimal mark.
+   */
+  @Test
+  void formatFiveIsReadAsEnglish() throws BadInput {
+    String five =
+        good()
+            .replaceFirst("\\s*\"language\": \"en\",", "")
+            .replaceFirst("passband-limits/6", "passband-limits/5");
+    ItemList read = LimitsReader.read(resealed(five));
+    assertEquals(Evidence.of(plans().get(0)).list(), read);
+    String said = refused(resealed(good().replace("passband-limits/6", "passband-limits/5")));
+    assertTrue(said.contains("unknown key 'language'"), said);
+    String other =
+        refused(resealed(good().replace("\"language\": \"en\"", "\"language\": \"xx\"")));
+    assertTrue(other.contains("language"), other);
   }
 
   /** Each key of each object of each kind of item; format 2 has not all of them. */
@@ -230,6 +255,7 @@ class LimitsFileTest {
   /** As the formats before 4 were. */
   private static String withoutSpreads(String json) {
     return json.replaceFirst("\\s*\"released\": [a-z]+,", "")
+        .replaceFirst("\\s*\"language\": \"[a-z]+\",", "")
         .replaceAll(",\\s+\"prior\": null", "")
         .replaceAll("\\{\\s+\"prior\": null,", "{")
         .replaceAll(",\\s+" + SPREAD, "")
@@ -244,6 +270,7 @@ class LimitsFileTest {
     JsonElement format = root.get("format");
     JsonElement instruments = root.remove("instruments");
     JsonElement released = root.remove("released");
+    JsonElement language = root.remove("language");
     JsonElement was = object.remove(key);
     root.addProperty("format", "passband-limits/2");
     root.addProperty("analyzer", "a");
@@ -257,6 +284,7 @@ class LimitsFileTest {
       root.remove("analyzer");
       root.add("instruments", instruments);
       root.add("released", released);
+      root.add("language", language);
       root.add("format", format);
     }
   }

@@ -115,7 +115,9 @@ class JudgeTest {
   @Test
   void aDecimalCommaIsUnclear() throws BadInput {
     Report report = judged(SIMPLE, Records.HEAD + CURRENT + ",\"200,0\",mA,,1,reading,\n");
-    assertEquals("use a decimal point, not a comma", of(report, CURRENT).why());
+    assertEquals(
+        "write a decimal point: the comma or point in '200,0' may separate thousands",
+        of(report, CURRENT).why());
   }
 
   /**
@@ -623,6 +625,7 @@ class JudgeTest {
             own.digest(),
             "another",
             own.instruments(),
+            own.language(),
             own.released());
     ItemList list = new ItemList(other, SIMPLE.decision(), SIMPLE.phases(), SIMPLE.items());
     List<History.Dated> two =

@@ -144,6 +144,7 @@ class LimitsXlsxTest {
             was.digest(),
             "-1+1",
             List.of(new ItemList.Instrument("analyzer", "@A1")),
+            was.language(),
             was.released());
     ItemList list = new ItemList(source, good.decision(), good.phases(), good.items());
     try (XSSFWorkbook workbook = opened(LimitsXlsx.of(list))) {

@@ -1,7 +1,9 @@
 package passband.render;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
@@ -9,11 +11,15 @@ import de.siegmar.fastcsv.writer.CsvWriter;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.LongStream;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -24,6 +30,7 @@ import passband.evidence.ItemList;
 import passband.judge.Judge;
 import passband.judge.Readings;
 import passband.judge.Verdict;
+import passband.plan.Plan;
 import passband.testing.GeneratedProcedures;
 import passband.testing.Records;
 import passband.testing.Sheets;
@@ -32,6 +39,7 @@ import passband.testing.Sheets;
 class ReadingsTemplateTest {
   private static final int GENERATED = 20;
   private static final String EMPTY = "";
+  private static final int WRITE = 6;
 
   static Stream<Arguments> lists() {
     return Stream.concat(
@@ -90,5 +98,26 @@ class ReadingsTemplateTest {
         assertNotEquals(Verdict.PASS, judged(list, readings, line), id);
       }
     }
+  }
+
+  /** What may be written is said in the sheet's language; headings and kinds are those of all. */
+  @Test
+  void aGermanTableIsInGerman() {
+    Set<String> english = new HashSet<>();
+    List<CsvRecord> german = new ArrayList<>();
+    for (Plan plan : Sheets.demo()) {
+      List<CsvRecord> table = table(Evidence.of(plan).list());
+      boolean own = plan.language().code().equals("de");
+      for (CsvRecord row : table.subList(1, table.size())) {
+        if (own) {
+          german.add(row);
+        } else {
+          english.add(row.getField(WRITE));
+        }
+      }
+      assertEquals("write", table.get(0).getField(WRITE));
+    }
+    assertTrue(!german.isEmpty() && english.size() > 3, english::toString);
+    german.forEach(row -> assertFalse(english.contains(row.getField(WRITE)), row::toString));
   }
 }

@@ -30,6 +30,7 @@ public final class Records {
           "0".repeat(64),
           "d",
           List.of(new ItemList.Instrument("analyzer", "a")),
+          "en",
           true);
 
   private final ItemList list;
