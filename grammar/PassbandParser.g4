@@ -60,7 +60,7 @@ analyzer: analyzerHead LBRACE NEWLINE analyzerItem* RBRACE NEWLINE;
 analyzerHead: ANALYZER name TEXT?;
 analyzerItem: jack | loadBank | measure | action | settle | extraSetting | allow | NEWLINE;
 
-jack: (JACK | KEY) name TEXT? (HOLDS NUMBER)? NEWLINE;
+jack: (JACK | KEY) name TEXT? (ON EARTH)? (HOLDS NUMBER)? NEWLINE;
 
 settle: SETTLE (amount | unknown) NEWLINE;
 

@@ -121,6 +121,9 @@ final class Transition implements Act.Visitor<BenchState> {
     if (perform.startsInstrument()) {
       return before.with(Variable.unit(owner.role()), "running", at);
     }
+    if (perform.activates()) {
+      return before.with(Variable.OUTPUT, "on", at);
+    }
     return perform.stops() ? stopped(owner.role()) : free();
   }
 

@@ -372,7 +372,7 @@ final class PointSteps {
   /** Output goes on where the test says so, and nowhere else. */
   private void requireOff(List<PlanStep> steps) {
     for (PlanStep step : steps) {
-      if (step.act() instanceof Act.Perform perform && perform.action().equals("activate")) {
+      if (step.act() instanceof Act.Perform perform && perform.activates()) {
         Steps.sayActivates(diagnostics, step.span());
       }
     }

@@ -235,6 +235,11 @@ public enum Code {
   CONTACT_ON_OUTPUT(Severity.ERROR, "a contact wired to an output"),
   /** A mode that cannot be activated through the setup. */
   ACTIVATION_OPEN(Severity.ERROR, "a mode that cannot be activated through the setup"),
+  /** An activation replaced by what turns nothing on, where a limit would not show it. */
+  ACTIVATION_EMPTIED(
+      Severity.ERROR,
+      "a test that no longer turns output on, and passes without it",
+      "what turns the output on, and how the technician sees that it is on"),
   /** A setup that leaves apart what has to be joined. */
   POLES_NOT_JOINED(Severity.ERROR, "a setup that leaves apart what has to be joined"),
   /** A profile that says how all of its steps are done but one. */
@@ -247,6 +252,16 @@ public enum Code {
       Severity.ERROR,
       "a leakage that is not measured to earth",
       "how the leakage comes to earth through the meter"),
+  /** A driven pole that leads connect to earth. */
+  POLE_EARTHED(
+      Severity.ERROR,
+      "a driven pole that leads connect to earth",
+      "why the pole has to be earthed, and who says so"),
+  /** A pole that no setup connects to anything. */
+  POLE_UNWIRED(
+      Severity.ERROR,
+      "a pole of a tested outlet that no setup connects",
+      "why nothing has to be connected to the pole"),
   /** Output without a burn caution. */
   CAUTION_MISSING(Severity.ERROR, "output without a burn caution"),
   /** A mode that no test covers. */

@@ -70,7 +70,10 @@ final class ProfileCompletions {
   private void mode(String lead, String last, boolean first) {
     switch (lead) {
       case "setting", "output", "allow" -> {}
-      case "load" -> terminations(found);
+      case "load" -> {
+        terminations(found);
+        unknown(first);
+      }
       case "activate" -> {
         contacts(last);
         unknown(first);

@@ -11,8 +11,8 @@ import passband.syntax.Word;
  * @param ownerTitle the printed name of the outlet or analyzer
  * @param title the printed name
  * @param holds how many leads it takes; a link goes in besides
- * @param floatsOn the {@link #id} of the pole whose potential a contact has; null where nothing
- *     says, and for what is no contact
+ * @param floatsOn the {@link #id} of the pole whose potential a contact has, or {@link #EARTH} for
+ *     a jack that is connected to earth; null where nothing says, and for what is neither
  * @param byHand whether a contact is a button that is pressed as it is, without a lead
  */
 public record Terminal(
@@ -25,6 +25,14 @@ public record Terminal(
     @Nullable String floatsOn,
     boolean byHand)
     implements Named {
+
+  /** The potential of a jack that is connected to earth inside its instrument. */
+  public static final String EARTH = "earth";
+
+  /** Whether it is at the potential of earth by itself. */
+  public boolean isEarthed() {
+    return kind == TerminalKind.EARTH || (onAnalyzer() && EARTH.equals(floatsOn));
+  }
 
   /** The name in the source: {@code mono-1.active}, {@code analyzer.load-high}. */
   public String id() {

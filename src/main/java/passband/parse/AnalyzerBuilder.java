@@ -53,10 +53,14 @@ final class AnalyzerBuilder {
         jack.JACK() != null ? TerminalKind.JACK : TerminalKind.KEY,
         leaves.name(jack.name()),
         leaves.optionalText(jack.TEXT()),
-        null,
+        jack.EARTH() == null ? null : earth(leaves.word(jack.EARTH().getSymbol())),
         false,
         leaves.optionalBare(jack.NUMBER()),
         leaves.line(jack));
+  }
+
+  private static Tree.Ref earth(Word word) {
+    return new Tree.Ref(List.of(word), word.span());
   }
 
   private Tree.LoadBank loadBank(LoadBankContext load) {

@@ -191,6 +191,11 @@ public sealed interface Act {
    * @param stops whether it stops the output
    */
   record Perform(Owner owner, String action, boolean stops) implements Act {
+    /** Whether it turns output on. */
+    public boolean activates() {
+      return action.equals("activate");
+    }
+
     /** Whether it lets an instrument measure: that turns no output on. */
     public boolean startsInstrument() {
       return action.equals("start") && !owner.isDevice();

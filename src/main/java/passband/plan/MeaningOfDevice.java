@@ -3,6 +3,7 @@ package passband.plan;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
@@ -148,16 +149,20 @@ final class MeaningOfDevice {
     mode.tolerances().unknown().forEach(u -> unknown(key, subject, u));
   }
 
+  /** What may be unknown and is no quantity with a limit, and what it is called. */
+  private static final Map<String, String> NO_QUANTITY =
+      Map.of("load", "rated load", "duty", "duty", "activate", "activated by");
+
   /** What nobody knows stands in the place of what it would be. */
   private void unknown(String key, String subject, Ratings.Unknown unknown) {
     String rating = unknown.rating().text();
-    boolean contact = rating.equals("activate");
-    boolean own = rating.equals("duty") || contact;
+    String called = NO_QUANTITY.get(rating);
+    boolean own = called != null;
     facts.add(
         Fact.of(
             Area.UNKNOWN,
             key + (own ? "/" : "/limit/") + rating,
-            subject + (contact ? ", activated by" : own ? ", duty" : ""),
+            subject + (called == null ? "" : ", " + called),
             Canonical.of("unknown", unknown.reason()),
             (own ? "" : rating + " ") + FactText.known("", unknown),
             unknown.span()));
@@ -195,6 +200,9 @@ final class MeaningOfDevice {
             Canonical.of(kind, MeaningOfProfiles.series(mode.setting())),
             (kind == null ? "" : kind + " ") + FactText.series(mode.setting()),
             at));
+    if (mode.loads() == null && mode.terminations().isEmpty() && isUnknown(mode, "load")) {
+      return;
+    }
     facts.add(
         Fact.of(
             Area.PROFILE,

@@ -57,9 +57,20 @@ final class MeaningOfProfiles {
     }
   }
 
-  /** The pole that a contact floats on: which leads may go to the contact depends on it. */
+  /**
+   * The pole that a contact floats on: which leads may go to the contact depends on it. Whether a
+   * jack is on earth: which leads may go to the jack does.
+   */
   private void floating(String id, Terminal contact) {
-    if (contact.floatsOn() != null) {
+    if (contact.onAnalyzer() && contact.isEarthed()) {
+      facts.add(
+          Fact.text(
+              Area.CONTACT,
+              "terminal/" + id + "/on-earth",
+              id + ", connected",
+              "to earth",
+              contact.name().span()));
+    } else if (contact.floatsOn() != null) {
       facts.add(
           Fact.text(
               Area.CONTACT,

@@ -81,7 +81,7 @@ final class AnalyzerProfile {
               t.name(),
               printed,
               Profiles.holds(t.holds(), values),
-              null,
+              t.on() == null ? null : Terminal.EARTH,
               false));
     }
     Profiles.printedNames(diagnostics, "terminals", terminals);

@@ -233,7 +233,10 @@ final class DeviceProfile {
         mode);
   }
 
-  /** Each of them switches a check off where it is missing: of leads, of rests, of contacts. */
+  /** What may be unknown and is no quantity with a limit. */
+  private static final List<String> NO_QUANTITY = List.of("load", "duty", "activate");
+
+  /** Each switches a check off where it is missing: of loads, of leads, of rests, of contacts. */
   private void requireRatings(Tree.Mode mode, Tree.Device device) {
     boolean told = false;
     for (Tree.Action action : device.actions()) {
@@ -242,15 +245,20 @@ final class DeviceProfile {
     String what = "the mode '" + mode.name().text() + "'";
     List<Ratings.Unknown> unknown = mode.tolerances().unknown();
     new RequiredRatings(what, mode.name().span(), unknown, diagnostics)
+        .need("load", "rated load", isLoaded(mode))
         .need("peak-voltage", "highest peak voltage", hasPeak(mode))
         .need("duty", "duty", mode.duty() != null)
         .need("activate", "contact that activates it", told || !mode.activateBy().isEmpty())
         .areGiven();
     for (Ratings.Unknown one : unknown) {
-      if (!one.rating().text().equals("duty") && !one.rating().text().equals("activate")) {
+      if (!NO_QUANTITY.contains(one.rating().text())) {
         values.quantity(one.rating());
       }
     }
+  }
+
+  private static boolean isLoaded(Tree.Mode mode) {
+    return !mode.loads().isEmpty() || !mode.adjustable().terminations().isEmpty();
   }
 
   private static boolean hasPeak(Tree.Mode mode) {

@@ -124,13 +124,18 @@ final class MeasureProfile {
         });
     return ranges.isEmpty()
         ? null
-        : new Measure(kind, from, to, through(measure), List.copyOf(ranges), measure.span());
+        : new Measure(kind, from, to, through(measure, kind), List.copyOf(ranges), measure.span());
   }
 
-  private @Nullable Rational through(Tree.Measure measure) {
-    return measure.through() == null
-        ? null
-        : values.positive(measure.through(), Dimension.RESISTANCE, "the meter's own resistance");
+  private @Nullable Rational through(Tree.Measure measure, QuantityKind kind) {
+    if (measure.through() == null) {
+      return null;
+    }
+    Rational ohms =
+        values.positive(measure.through(), Dimension.RESISTANCE, "the meter's own resistance");
+    return BETWEEN_JACKS.contains(kind.name())
+        ? new Plausible(diagnostics).network(measure.through(), ohms)
+        : ohms;
   }
 
   private @Nullable Range range(Tree.Range range, Dimension dimension) {
@@ -152,6 +157,9 @@ final class MeasureProfile {
     boolean faulty = range.error() != null && error == null;
     if (range.error() != null && error != null) {
       believable(range.error(), error);
+      if (resolution != null) {
+        new Plausible(diagnostics).error(range.error().span(), error.absolute(), resolution);
+      }
     }
     if (from == null || to == null || resolution == null || faulty) {
       return null;

@@ -4,11 +4,12 @@ import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.quantity.Rational;
+import passband.source.Span;
 import passband.syntax.Amount;
 
 /**
- * Ratings that no lead and no load of a bench has: a prefix was lost, and whatever is held against
- * the rating passes. The bounds are common practice, no source.
+ * Ratings that nothing on a bench has: a prefix was lost, and whatever is held against the rating
+ * passes. The bounds are common practice, no source, unless something else is said.
  */
 final class Plausible {
   /** In V: leads for generators are rated for some kilovolts. */
@@ -16,6 +17,17 @@ final class Plausible {
 
   /** In W: a generator delivers some hundred watts. */
   private static final Rational LOAD = Rational.of(5_000);
+
+  /** An error is stated in digits of the display; of one a hundredth cannot be read. */
+  private static final Rational SHARES = Rational.HUNDRED;
+
+  /**
+   * In ohm: leakage is measured through 1 kohm at mains frequency and 200 ohm at high frequency
+   * (IEC 60601-1, 8.7.4, and 60601-2-2, 201.8.7, from memory).
+   */
+  private static final Rational LEAST_NETWORK = Rational.of(100);
+
+  private static final Rational MOST_NETWORK = Rational.of(2_000);
 
   private final Diagnostics diagnostics;
 
@@ -26,7 +38,7 @@ final class Plausible {
   /** What a lead is rated for, in V; the same for what cannot be told. */
   @Nullable Rational lead(Amount written, @Nullable Rational volts) {
     if (volts != null && volts.compareTo(LEAD) > 0) {
-      say(written, "no test lead is rated for more than 50 kV");
+      say(written.span(), "no test lead is rated for more than 50 kV");
     }
     return volts;
   }
@@ -34,14 +46,29 @@ final class Plausible {
   /** What a load takes, in W. */
   @Nullable Rational load(Amount written, @Nullable Rational watts) {
     if (watts != null && watts.compareTo(LOAD) > 0) {
-      say(written, "no load of an analyzer takes more than 5 kW");
+      say(written.span(), "no load of an analyzer takes more than 5 kW");
     }
     return watts;
   }
 
-  private void say(Amount written, String what) {
+  /** The resistance of a meter through which a leakage flows, in ohm. */
+  @Nullable Rational network(Amount written, @Nullable Rational ohms) {
+    if (ohms != null && (ohms.compareTo(LEAST_NETWORK) < 0 || ohms.compareTo(MOST_NETWORK) > 0)) {
+      say(written.span(), "leakage is measured through 200 ohm or 1 kohm");
+    }
+    return ohms;
+  }
+
+  /** The fixed part of a meter's error beside one step of its reading, both in SI. */
+  void error(Span written, Rational fixed, Rational resolution) {
+    if (!fixed.isZero() && fixed.times(SHARES).compareTo(resolution) < 0) {
+      say(written, "the fixed part of this error is less than a hundredth of the resolution");
+    }
+  }
+
+  private void say(Span written, String what) {
     diagnostics
-        .say(Code.PREFIX_SLIP, written.span(), "%s: is the unit right?", what)
+        .say(Code.PREFIX_SLIP, written, "%s: is the unit right?", what)
         .hint("check the unit and its prefix against the maker's data");
   }
 }

@@ -329,6 +329,7 @@ class RecomputationTest {
           }
           mode hew "Hew" on out {
             setting power 0.01 W to 1 kW step 0.01 W
+            load unknown because "Each source has loads of its own."
             peak-voltage at most 1 kV
             duty continuous
           }
