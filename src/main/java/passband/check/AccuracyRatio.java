@@ -6,6 +6,7 @@ import passband.diagnostic.Code;
 import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
 import passband.limit.Limit;
+import passband.model.Analyzer.LoadBank;
 import passband.plan.Plan;
 import passband.plan.Point;
 import passband.quantity.Rational;
@@ -58,9 +59,12 @@ final class AccuracyRatio implements Check {
       said.note(one.limit.range().span(), "its error is here");
     }
     if (one.limit.range() == null || one.limit.rule().readAs() != null) {
-      plan.instruments()
-          .loads()
-          .forEach(bank -> said.note(bank.span(), "the load's error is here"));
+      String at = one.point.loadAt();
+      for (LoadBank bank : plan.instruments().loads()) {
+        if (at == null || bank.from().owner().equals(at)) {
+          said.note(bank.span(), "the load's error is here");
+        }
+      }
     }
   }
 }

@@ -36,6 +36,7 @@ final class Activation implements Check {
   public void check(Plan plan, Diagnostics diagnostics) {
     for (Stage.Run run : plan.runs()) {
       Set<String> looked = new HashSet<>();
+      Set<String> open = new HashSet<>();
       for (Point point : run.points()) {
         Mode mode = point.mode();
         Outlet outlet = point.outlet();
@@ -50,7 +51,7 @@ final class Activation implements Check {
             && run.setup().whole()
             && (named != null || looked.add(kind))
             && mode.isOn(outlet)) {
-          look(plan, run.setup(), mode, point, outlet, diagnostics);
+          look(plan, run.setup(), mode, point, outlet, open, diagnostics);
         } else if (mode == null && named != null) {
           diagnostics.say(
               Code.WRONG_KIND,
@@ -62,7 +63,13 @@ final class Activation implements Check {
   }
 
   private static void look(
-      Plan plan, Setup setup, Mode mode, Point point, Outlet outlet, Diagnostics diagnostics) {
+      Plan plan,
+      Setup setup,
+      Mode mode,
+      Point point,
+      Outlet outlet,
+      Set<String> open,
+      Diagnostics diagnostics) {
     List<Terminal> contacts = new ArrayList<>();
     for (Tree.Ref ref : mode.activateBy()) {
       Terminal contact = contact(plan.device(), outlet, ref, diagnostics);
@@ -72,19 +79,24 @@ final class Activation implements Check {
       contacts.add(contact);
     }
     if (point.activation() != null) {
-      named(plan, setup, mode, point.activation(), contacts, diagnostics);
+      named(plan, setup, mode, point.activation(), contacts, open, diagnostics);
     } else if (!contacts.isEmpty()) {
       any(plan, setup, mode, point, outlet, contacts, diagnostics);
     }
   }
 
-  /** The contact that the row names activates the mode, and something closes it. */
+  /**
+   * The contact that the row names activates the mode, and something closes it.
+   *
+   * @param open the contacts that have been said to be open, each once a run
+   */
   private static void named(
       Plan plan,
       Setup setup,
       Mode mode,
       Point.Activation named,
       List<Terminal> contacts,
+      Set<String> open,
       Diagnostics diagnostics) {
     Terminal contact = named.contact();
     if (contact == null) {
@@ -98,7 +110,8 @@ final class Activation implements Check {
           "contact",
           " among those that activate '" + mode.name().text() + "'",
           contacts.stream().map(c -> c.name().text()).toList());
-    } else if (Contacts.closing(plan.instruments(), setup, contact) == null) {
+    } else if (Contacts.closing(plan.instruments(), setup, contact) == null
+        && open.add(contact.id())) {
       diagnostics
           .say(
               Code.ACTIVATION_OPEN,

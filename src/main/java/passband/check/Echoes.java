@@ -20,6 +20,9 @@ public final class Echoes {
     Code.SETTING_OFF_SPAN,
     Code.LOAD_NOT_AVAILABLE,
     Code.CIRCUIT_OPEN,
+    Code.CIRCUIT_SHORTED,
+    Code.RETURN_MISSING,
+    Code.POLE_EARTHED,
     Code.OUT_OF_RANGE,
     Code.STATED_LOOSER,
     Code.PREFIX_SLIP,
@@ -32,6 +35,9 @@ public final class Echoes {
   private static final Set<Code> ECHOES =
       EnumSet.of(
           Code.LEAKAGE_NOT_TO_EARTH,
+          Code.POLE_EARTHED,
+          Code.POLE_UNWIRED,
+          Code.TERMINAL_CROWDED,
           Code.MISSING_ITEM,
           Code.OUT_OF_RANGE,
           Code.EMPTY_LIMITS,

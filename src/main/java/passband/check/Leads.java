@@ -73,6 +73,7 @@ final class Leads implements Check {
                   wire.lead().link() ? "link" : "lead",
                   holds == 1 ? "" : "s")
               .note(there.get(0).span(), "another is here")
+              .note(setup.name().span(), "the setup is here")
               .hint("if the terminal takes more, add 'holds 2' to it in the profile");
         }
       }

@@ -72,7 +72,8 @@ final class PointSteps {
     own.put("set-load", loads(work.loads(), point, row));
     Act.Activate activate = work.activate();
     List<Analyzer> units = work.units(steps.instruments(), activate.key());
-    own.put("start", each(Kind.START, "start", units, point, row));
+    own.put(
+        "start", each(Kind.START, "start", work.starting(units, steps.instruments()), point, row));
     if (spec.mode() != null) {
       TextPlace place = new TextPlace(test, true, Activations.values(values, activate));
       own.put("activate", List.of(steps.action(activate, "activate", hand(activate), place, row)));

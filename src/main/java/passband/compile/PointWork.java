@@ -48,6 +48,18 @@ record PointWork(
     return working;
   }
 
+  /** Without the one that has only the key: unless its profile says how, it starts nothing. */
+  List<Analyzer> starting(List<Analyzer> units, Instruments instruments) {
+    List<Analyzer> starting = new ArrayList<>(units);
+    starting.removeIf(
+        unit ->
+            units.size() > 1
+                && !unit.actions().containsKey("start")
+                && !reads(unit)
+                && !isSwept(unit, instruments));
+    return starting;
+  }
+
   private boolean reads(Analyzer unit) {
     for (Accepts.Accepted one : asked.accepted()) {
       if (one.workedOut() == null && one.reader().role().equals(unit.role())) {

@@ -38,6 +38,9 @@ final class Rows {
           .note(table.columns().get(0).span(), "its heading is here");
     }
     List<RowSpec> specs = new ArrayList<>();
+    if (headingIsOff(table, columns)) {
+      return specs;
+    }
     for (Tree.Row row : table.rows()) {
       if (!counted(row, columns)) {
         continue;
@@ -48,6 +51,30 @@ final class Rows {
       specs.addAll(combinations(row, columns));
     }
     return specs;
+  }
+
+  /** Where all rows agree and the heading does not, it is the heading that is wrong. */
+  private boolean headingIsOff(Tree.Table table, List<Column> columns) {
+    int cells = table.rows().size() < 2 ? columns.size() : table.rows().get(0).cells().size();
+    for (Tree.Row row : table.rows()) {
+      if (row.cells().size() != cells) {
+        return false;
+      }
+    }
+    if (cells == columns.size()) {
+      return false;
+    }
+    Tree.Column first = columns.get(0).tree;
+    Tree.Column last = columns.get(columns.size() - 1).tree;
+    diagnostics
+        .say(
+            Code.CELL_COUNT,
+            first.span().to(last.span()),
+            "every row has %d cells, but the header has %d",
+            cells,
+            columns.size())
+        .note(table.rows().get(0).span(), "the first row is here");
+    return true;
   }
 
   private boolean counted(Tree.Row row, List<Column> columns) {
