@@ -61,6 +61,7 @@ class FixTest {
               Code.MODE_UNTESTED,
               Code.OUTLET_UNTESTED,
               Code.SETTING_UNTESTED,
+              Code.MERGE_CONFLICT,
               Code.STOP_EMPTIED,
               Code.ACTIVATION_EMPTIED,
               Code.POLE_EARTHED,
