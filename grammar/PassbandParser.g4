@@ -102,7 +102,10 @@ rule_: ruleHead LBRACE NEWLINE ruleItem* RBRACE NEWLINE;
 ruleHead: RULE name TEXT?;
 ruleItem: accept | allow | NEWLINE;
 
-accept: ACCEPT (BY name | name limit (COMMA READ (readAs readBy? | readBy))?) NEWLINE;
+accept: ACCEPT acceptance NEWLINE;
+acceptance: BY name
+    | name limit (COMMA READ (readAs readBy? | readBy))?
+    ;
 readAs: AS name;
 readBy: BY name;
 
@@ -146,6 +149,7 @@ procedureItem: REVISION TEXT ON DATE (REPLACES TEXT (ON DATE)? DIGEST TEXT)? NEW
     | section # procedureSection
     | setup # procedureSetup
     | test # procedureTest
+    | testGroup # procedureTests
     | adjust # procedureAdjust
     | allow # procedureAllow
     | NEWLINE # blankProcedureLine
@@ -166,6 +170,9 @@ setupItem: (CONNECT | LINK) name FROM ref TO ref NEWLINE # wire
     | allow # setupAllow
     | NEWLINE # blankSetupLine
     ;
+
+// What its lines say holds for every test inside that does not say it itself; a table has a test in each row.
+testGroup: TESTS LBRACE NEWLINE (test | testItem)* RBRACE NEWLINE;
 
 test: testHead LBRACE NEWLINE testItem* RBRACE NEWLINE;
 testHead: TEST name TEXT? (RENAMED FROM name)?;
@@ -191,11 +198,14 @@ column: STATED name (SLASH unit)?
     | name (DOT name)? (SLASH unit)?
     ;
 row: cell (BAR cell)* NEWLINE;
-cell: (cellItem (COMMA cellItem)*)?;
+cell: acceptance
+    | (cellItem (COMMA cellItem)*)?
+    ;
 cellItem: AT MOST amount # cellAtMost
     | AT LEAST amount # cellAtLeast
     | amount (TO amount (STEP amount)?)? # cellAmount
     | ref # cellName
+    | name TEXT # cellTest
     | TEXT # cellText
     ;
 
@@ -237,5 +247,5 @@ name: NAME
     | TABLE | TEST | USE | VALUES | WAIT | AFFECTS | AS | AT | BECAUSE | BY | COLOUR | CONTINUOUS | COVERAGE | DEGREES_OF_FREEDOM | DIGEST
     | DOWN | FOR | FROM | GREATER | GUARDED | HAND | HOLDS | IN | INHIBITED | IS | LEAST | MANAGED | MOST | OF | OFF | ON | ONE | OPEN | OR | PASS | PRIOR | RATED
     | READ | READING | RENAMED | REPLACES | REPLACING | RISK | SHORT | SIMPLE | SMALLER | STATED | STEP | THROUGH | TO | UNKNOWN
-    | UNTIL | UP | WHICHEVER | WITHIN | GATE | OVER | WHEN
+    | UNTIL | UP | WHICHEVER | WITHIN | GATE | OVER | TESTS | WHEN
     ;

@@ -378,6 +378,7 @@ final class Planner {
     BenchOrder order = new BenchOrder(tree, tests, steps, scope.names(), diagnostics);
     tests.forEach(t -> recorded.count(t.tree(), t.outlets().size() * order.times(t), t.points()));
     List<Stage> stages = order.stages();
+    diagnostics.sharing(List.of(), tree.name().span());
     setups.nameUnused();
     return stages;
   }

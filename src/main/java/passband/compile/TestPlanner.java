@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
+import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Fix;
 import passband.limit.Decision;
@@ -86,6 +87,7 @@ final class TestPlanner {
 
   /** Resolves the test; faults are said, and leave out what they concern. */
   void resolve(Planner.TableFiles tables) {
+    diagnostics.sharing(test.conditions().shared(), test.name().span());
     test.outlets().forEach(this::addOutlet);
     sound = test.outlets().isEmpty() || !outlets.isEmpty();
     hasSetup = test.setup() != null && setups.exists(test.setup());
@@ -278,15 +280,18 @@ final class TestPlanner {
     if (test.output() != null) {
       checkOutput(test.output(), mode);
     } else if (!mode && (table != null || test.sweep() != null)) {
-      diagnostics
-          .say(
-              Code.MISSING_ITEM,
-              test.name().span(),
-              "the test '%s' does not say whether it delivers output",
-              test.name().text())
-          .note(table == null ? test.span() : heading(table), "without a 'mode' column")
-          .hint("add a 'mode' column, or 'output off' if output is never on")
-          .fix(outputOff());
+      DiagnosticBuilder said =
+          diagnostics
+              .say(
+                  Code.MISSING_ITEM,
+                  test.name().span(),
+                  "the test '%s' does not say whether it delivers output",
+                  test.name().text())
+              .note(table == null ? test.span() : heading(table), "without a 'mode' column")
+              .hint("add a 'mode' column, or 'output off' if output is never on");
+      if (!test.conditions().inRow()) {
+        said.fix(outputOff());
+      }
     }
   }
 
@@ -398,6 +403,7 @@ final class TestPlanner {
     if (!sound) {
       return null;
     }
+    diagnostics.sharing(test.conditions().shared(), test.name().span());
     Setup setup = hasSetup && test.setup() != null ? setups.on(test.setup(), outlet) : null;
     Map<String, Placeholders.Value> values =
         outlet == null

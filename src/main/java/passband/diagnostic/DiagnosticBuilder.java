@@ -28,8 +28,9 @@ public final class DiagnosticBuilder {
     return String.format(Locale.ROOT, format, args);
   }
 
-  /** Adds another place that belongs to it. */
+  /** Adds another place that belongs to it; of one place the last note counts. */
   public DiagnosticBuilder note(Span where, String format, Object... args) {
+    notes.removeIf(one -> one.span().equals(where));
     notes.add(new Diagnostic.Note(where, text(format, args)));
     return this;
   }

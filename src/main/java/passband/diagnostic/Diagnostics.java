@@ -9,6 +9,7 @@ import java.util.TreeSet;
 import java.util.function.Consumer;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 import passband.source.Span;
 
 /** Gathers what is found, once for each code and place, and gives it back in order of place. */
@@ -18,6 +19,8 @@ public final class Diagnostics {
   private final Map<Key, Supplier<Diagnostic>> found = new LinkedHashMap<>();
   private final Set<Span> tables = new LinkedHashSet<>();
   private final Set<Span> profiles = new LinkedHashSet<>();
+  private List<Span> shared = List.of();
+  private @Nullable Span sharer;
 
   /**
    * Says what is wrong, unless the same code was already said of the same place.
@@ -28,8 +31,32 @@ public final class Diagnostics {
    */
   public DiagnosticBuilder say(Code code, Span span, String format, Object... args) {
     DiagnosticBuilder one = new DiagnosticBuilder(code, span, format, args);
+    if (sharer != null && isShared(span)) {
+      one.note(sharer, "for the test '%s'", sharer.text());
+    }
     found.putIfAbsent(new Key(code, span), one::build);
     return one;
+  }
+
+  /**
+   * From now on what is said of a line that several tests share tells the test for which it is
+   * said.
+   *
+   * @param lines the lines that are shared; none where the test stands by itself
+   * @param test its name
+   */
+  public void sharing(List<Span> lines, Span test) {
+    shared = lines;
+    sharer = lines.isEmpty() ? null : test;
+  }
+
+  private boolean isShared(Span span) {
+    for (Span line : shared) {
+      if (line.holds(span)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Adds one, unless the same code was already said of the same place. */

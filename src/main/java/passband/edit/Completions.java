@@ -5,14 +5,11 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
-import passband.diagnostic.Code;
 import passband.model.Instruments;
 import passband.parse.CursorContext;
-import passband.plan.PlanStep;
 import passband.quantity.QuantityKind;
 import passband.quantity.Unit;
 import passband.quantity.Units;
-import passband.syntax.Derive;
 import passband.syntax.LeadKind;
 import passband.syntax.Step;
 import passband.syntax.Tree;
@@ -139,6 +136,10 @@ final class Completions {
         quantities();
       } else {
         COLUMNS.forEach(c -> add(c, "column", "a column"));
+        if (ofTests()) {
+          List.of("test", "outlet", "setup", "accept")
+              .forEach(c -> add(c, "column", "in the first row of each test"));
+        }
         settings().forEach(s -> add("setting", s.name(), s.title()));
       }
       return;
@@ -148,6 +149,8 @@ final class Completions {
     String name = column.replaceFirst("[ /].*", "");
     if (name.equals("mode")) {
       modes();
+    } else if (ofTests() && List.of("test", "outlet", "setup", "accept").contains(name)) {
+      wholeTest(name, last);
     } else if (name.equals("load")) {
       ProfileCompletions.terminations(this::add);
     } else if (name.equals("activation")) {
@@ -158,6 +161,37 @@ final class Completions {
       add("to", "keyword", "");
     } else {
       options(name);
+    }
+  }
+
+  /** Whether the table is of several tests. */
+  private boolean ofTests() {
+    List<List<String>> blocks = place.blocks();
+    return blocks.size() > 1 && blocks.get(blocks.size() - 2).get(0).equals("tests");
+  }
+
+  private boolean inTest() {
+    return place.block().equals("test") || place.block().equals("tests");
+  }
+
+  /** What a cell says of a whole test. */
+  private void wholeTest(String column, String last) {
+    List<String> before = place.before();
+    switch (column) {
+      case "outlet" -> outlets();
+      case "setup" -> setups();
+      case "accept" -> {
+        List<String> cell = new ArrayList<>(List.of("accept"));
+        cell.addAll(before.subList(before.lastIndexOf("|") + 1, before.size()));
+        accept(cell, last);
+      }
+      default -> {}
+    }
+  }
+
+  private void setups() {
+    if (procedure != null) {
+      procedure.setups().forEach(s -> add("setup", s.name(), s.title()));
     }
   }
 
@@ -195,7 +229,7 @@ final class Completions {
     switch (lead) {
       case "allow" -> {
         if (before.size() == 1) {
-          codes();
+          TestCompletions.codes(this::add);
         } else {
           add("because", "keyword", "the reason, which is printed");
         }
@@ -206,17 +240,14 @@ final class Completions {
       case "analyzer" -> all(Tree.Analyzer.class);
       case "leads" -> all(Tree.Leads.class);
       case "setup" -> {
-        if (place.block().equals("test") && procedure != null) {
-          procedure.setups().forEach(s -> add("setup", s.name(), s.title()));
+        if (inTest()) {
+          setups();
         } else if (last.equals("for")) {
           all(Tree.Analyzer.class);
         }
       }
       case "outlet", "mode" -> {
-        if (last.equals("on")
-            || last.equals(",")
-            || last.equals("through")
-            || place.block().equals("test")) {
+        if (last.equals("on") || last.equals(",") || last.equals("through") || inTest()) {
           outlets();
         }
       }
@@ -230,13 +261,17 @@ final class Completions {
         }
       }
       case "setting" -> quantities();
-      case "derive" -> derive(last);
-      case "decision" ->
-          List.of("simple", "guarded", "managed", "risk").forEach(w -> add(w, "keyword", ""));
+      case "derive" -> {
+        if (!last.equals("over")) {
+          quantities();
+        }
+        TestCompletions.derive(last, this::add);
+      }
+      case "decision" -> List.of("simple", "guarded", "managed", "risk").forEach(w -> add(w, "keyword", ""));
       case "language" ->
           Language.all().forEach(one -> add(one.code(), "language", one.of("language")));
       case "order" -> List.of("by outlet", "by test").forEach(w -> add(w, "keyword", ""));
-      case "each" -> each(last);
+      case "each" -> TestCompletions.each(last, this::add);
       case "record" -> record(before, last);
       case "when" -> when(before);
       default -> {
@@ -246,26 +281,6 @@ final class Completions {
       }
     }
     new ProfileCompletions(place, device, analyzers.values(), this::add).inLine(lead, last);
-  }
-
-  private void each(String last) {
-    if (last.equals("replacing")) {
-      PlanStep.REPLACEABLE.forEach(s -> add(s, "step", "a step of each point"));
-    } else {
-      add("replacing", "keyword", "");
-    }
-  }
-
-  /** After 'over' the columns by which points may differ. */
-  private void derive(String last) {
-    if (last.equals("over")) {
-      List.of("outlet", "repeat", "mode", "setting", "load", "activation")
-          .forEach(column -> add(column, "column", "points that differ only in it"));
-    } else {
-      quantities();
-      Derive.FUNCTIONS.forEach(name -> add(name, "function", "with 'over COLUMN'"));
-      add("over", "keyword", "the column by which the points differ that are compared");
-    }
   }
 
   private void record(List<String> before, String last) {
@@ -295,14 +310,6 @@ final class Completions {
     }
     if (before.size() == 2) {
       add("is", "keyword", "the outcomes");
-    }
-  }
-
-  private void codes() {
-    for (Code code : Code.values()) {
-      if (code.allowable()) {
-        add(code.id(), "code", code.weight() + ": " + code.title());
-      }
     }
   }
 

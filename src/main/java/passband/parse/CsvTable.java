@@ -36,7 +36,7 @@ public final class CsvTable {
   private CsvTable(SourceFile source, Diagnostics diagnostics) {
     this.source = source;
     this.diagnostics = diagnostics;
-    this.tables = new Tables(new Terminals(source, diagnostics, false));
+    this.tables = new Tables(new Terminals(source, diagnostics, false), diagnostics);
   }
 
   /**

@@ -133,9 +133,13 @@ final class ItemBuilder {
   }
 
   Tree.Accept accept(AcceptContext accept) {
+    return acceptance(accept.acceptance(), leaves.line(accept));
+  }
+
+  /** What a line or a cell accepts. */
+  Tree.Accept acceptance(AcceptanceContext accept, Span where) {
     if (accept.BY() != null) {
-      return new Tree.Accept(
-          leaves.name(accept.name()), null, null, null, null, leaves.line(accept));
+      return new Tree.Accept(leaves.name(accept.name()), null, null, null, null, where);
     }
     return new Tree.Accept(
         null,
@@ -143,7 +147,7 @@ final class ItemBuilder {
         limit(accept.limit()),
         accept.readAs() == null ? null : leaves.name(accept.readAs().name()),
         accept.readBy() == null ? null : leaves.name(accept.readBy().name()),
-        leaves.line(accept));
+        where);
   }
 
   LimitExpression limit(LimitContext limit) {

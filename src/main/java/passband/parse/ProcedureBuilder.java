@@ -2,6 +2,7 @@ package passband.parse;
 
 import java.util.ArrayList;
 import java.util.List;
+import passband.diagnostic.Diagnostics;
 import passband.parse.antlr.PassbandParser.*;
 import passband.syntax.DecisionKind;
 import passband.syntax.Gate;
@@ -17,12 +18,14 @@ final class ProcedureBuilder {
   private final ItemBuilder build;
   private final StepBuilder steps;
   private final TestBuilder tests;
+  private final Diagnostics diagnostics;
 
-  ProcedureBuilder(Terminals leaves, ItemBuilder build) {
+  ProcedureBuilder(Terminals leaves, ItemBuilder build, Diagnostics diagnostics) {
     this.leaves = leaves;
+    this.diagnostics = diagnostics;
     this.build = build;
     this.steps = new StepBuilder(leaves, build);
-    this.tests = new TestBuilder(leaves, build);
+    this.tests = new TestBuilder(leaves, build, diagnostics);
   }
 
   Tree.Procedure procedure(ProcedureContext procedure) {
@@ -36,6 +39,8 @@ final class ProcedureBuilder {
         parts.add(new Gate(leaves.name(c.name()), leaves.text(c.TEXT()), leaves.line(c)));
       } else if (item instanceof ProcedureTestContext c && leaves.whole(c.test().testHead())) {
         parts.add(tests.test(c.test()));
+      } else if (item instanceof ProcedureTestsContext c) {
+        parts.addAll(new TestGroups(leaves, build, tests, diagnostics).tests(c.testGroup()));
       } else if (item instanceof ProcedureAdjustContext c
           && leaves.whole(c.adjust().adjustHead())) {
         parts.add(adjust(c.adjust()));

@@ -2,6 +2,8 @@ package passband.parse;
 
 import java.util.ArrayList;
 import java.util.List;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostics;
 import passband.parse.antlr.PassbandParser.*;
 import passband.source.Span;
 import passband.syntax.CellValue;
@@ -11,9 +13,11 @@ import passband.syntax.Word;
 /** Tables: their header, rows and cells. */
 final class Tables {
   private final Terminals leaves;
+  private final Diagnostics diagnostics;
 
-  Tables(Terminals leaves) {
+  Tables(Terminals leaves, Diagnostics diagnostics) {
     this.leaves = leaves;
+    this.diagnostics = diagnostics;
   }
 
   /**
@@ -57,10 +61,25 @@ final class Tables {
 
   Tree.Cell cell(CellContext cell) {
     List<CellValue> values = new ArrayList<>();
-    cell.cellItem().forEach(item -> values.add(value(item)));
+    for (CellItemContext item : cell.cellItem()) {
+      if (item instanceof CellTestContext test) {
+        sayOnlyInTests(leaves.span(test), "the name of a test");
+      } else {
+        values.add(value(item));
+      }
+    }
+    if (cell.acceptance() != null) {
+      sayOnlyInTests(leaves.span(cell), "what is accepted");
+    }
     Span where = values.isEmpty() ? Lexer.span(leaves.source(), cell.start) : leaves.span(cell);
     return new Tree.Cell(
         values, values.isEmpty() ? new Span(where.file(), where.start(), where.start()) : where);
+  }
+
+  private void sayOnlyInTests(Span where, String what) {
+    diagnostics
+        .say(Code.BAD_CELL, where, "%s stands in a table of a test", what)
+        .hint("only a table of 'tests { … }' has columns 'test' and 'accept'");
   }
 
   private CellValue value(CellItemContext item) {

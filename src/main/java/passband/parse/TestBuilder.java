@@ -3,6 +3,7 @@ package passband.parse;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import passband.diagnostic.Diagnostics;
 import passband.parse.antlr.PassbandParser.*;
 import passband.syntax.Amount;
 import passband.syntax.Conditions;
@@ -16,9 +17,11 @@ final class TestBuilder {
   private final Terminals leaves;
   private final ItemBuilder build;
   private final StepBuilder steps;
+  private final Diagnostics diagnostics;
 
-  TestBuilder(Terminals leaves, ItemBuilder build) {
+  TestBuilder(Terminals leaves, ItemBuilder build, Diagnostics diagnostics) {
     this.leaves = leaves;
+    this.diagnostics = diagnostics;
     this.build = build;
     this.steps = new StepBuilder(leaves, build);
   }
@@ -34,14 +37,18 @@ final class TestBuilder {
         build.single(
             build.among(items, TestSweepContext.class, this::sweep), "the sweep", Tree.Sweep::span),
         build.among(items, TestDeriveContext.class, this::derive),
-        build.among(items, TestAcceptContext.class, a -> build.accept(a.accept())),
+        accepts(items),
         table(items),
         stepBlocks(items),
         build.among(items, TestAllowContext.class, a -> build.allow(a.allow())),
         leaves.line(head));
   }
 
-  private Conditions conditions(List<TestItemContext> items) {
+  List<Tree.Accept> accepts(List<TestItemContext> items) {
+    return build.among(items, TestAcceptContext.class, a -> build.accept(a.accept()));
+  }
+
+  Conditions conditions(List<TestItemContext> items) {
     List<Word> outlets = new ArrayList<>();
     build.among(items, TestOutletsContext.class, o -> outlets.addAll(leaves.names(o.names())));
     return new Conditions(
@@ -63,7 +70,8 @@ final class TestBuilder {
         build.single(
             build.among(items, TestOnTimeContext.class, s -> leaves.amount(s.amount())),
             "the on-time",
-            Amount::span));
+            Amount::span),
+        null);
   }
 
   private Word output(TestOutputContext output) {
@@ -100,7 +108,7 @@ final class TestBuilder {
         tables.add(
             new Tree.Table(leaves.text(file.TEXT()), List.of(), List.of(), leaves.line(file)));
       } else if (item instanceof TestTableContext table) {
-        tables.add(new Tables(leaves).table(table, leaves.whole(table.header())));
+        tables.add(new Tables(leaves, diagnostics).table(table, leaves.whole(table.header())));
       }
     }
     return build.single(tables, "the table", Tree.Table::span);

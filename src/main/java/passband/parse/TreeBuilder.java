@@ -69,7 +69,7 @@ final class TreeBuilder {
       return leaves.whole(rule.ruleHead()) ? rule(rule) : null;
     }
     if (context instanceof ProcedureContext procedure && leaves.whole(procedure.procedureHead())) {
-      return new ProcedureBuilder(leaves, build).procedure(procedure);
+      return new ProcedureBuilder(leaves, build, diagnostics).procedure(procedure);
     }
     return null;
   }

@@ -310,6 +310,23 @@ class ServerTest implements LanguageClient {
   }
 
   @Test
+  void completionKnowsATableOfTests() throws Exception {
+    String text = open(OUTPUT);
+    String table =
+        "    setup \n    table {\n      test | outlet | accept\n      a \"A\" |  | power \n    }\n";
+    String changed =
+        text.replace("  test tack-output", "  tests {\n" + table + "  }\n  test tack-output");
+    change(OUTPUT, changed);
+    assertTrue(proposed(OUTPUT, at(changed, "  tests {", 10)).contains("accept"));
+    assertTrue(proposed(OUTPUT, at(changed, table, 10)).contains("bipolar-load"));
+    assertTrue(
+        proposed(OUTPUT, at(changed, "test | outlet | accept", 7))
+            .containsAll(List.of("outlet", "accept", "mode")));
+    assertTrue(proposed(OUTPUT, at(changed, "\"A\" |  | power", 6)).contains("mono-2"));
+    assertTrue(proposed(OUTPUT, at(changed, "|  | power ", 11)).contains("from output"));
+  }
+
+  @Test
   void completionKnowsTheLimitsOfARecord() throws Exception {
     String text = open(OUTPUT);
     String record = "    record battery \"Battery\" in V ";
