@@ -267,7 +267,8 @@ final class Completions {
         }
         TestCompletions.derive(last, this::add);
       }
-      case "decision" -> List.of("simple", "guarded", "managed", "risk").forEach(w -> add(w, "keyword", ""));
+      case "decision" ->
+          List.of("simple", "guarded", "managed", "risk").forEach(w -> add(w, "keyword", ""));
       case "language" ->
           Language.all().forEach(one -> add(one.code(), "language", one.of("language")));
       case "order" -> List.of("by outlet", "by test").forEach(w -> add(w, "keyword", ""));
