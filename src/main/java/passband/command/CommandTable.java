@@ -44,7 +44,8 @@ final class CommandTable {
   }
 
   private static List<CommandSpec> all() {
-    List<CommandSpec> all = new ArrayList<>(SourceCommands.ALL);
+    List<CommandSpec> all = new ArrayList<>(StartCommands.ALL);
+    all.addAll(SourceCommands.ALL);
     all.addAll(RecordCommands.ALL);
     all.addAll(SupportCommands.ALL);
     return List.copyOf(all);

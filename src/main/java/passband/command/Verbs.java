@@ -37,6 +37,8 @@ final class Verbs {
   /** What a command does. */
   Verb verb(String name) {
     return switch (name) {
+      case "new" -> new NewCommand(invocation);
+      case "transcribe" -> new TranscribeCommand(invocation);
       case "check" -> new CheckCommand(invocation);
       case "build" -> new BuildCommand(invocation);
       case "format" -> new FormatCommand(invocation);

@@ -3,11 +3,8 @@ package passband.judge;
 import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
-import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.Charset;
-import java.nio.charset.CodingErrorAction;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.HashSet;
@@ -16,6 +13,7 @@ import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import passband.evidence.BadInput;
+import passband.parse.SpreadsheetText;
 
 /**
  * Tables of readings as programs and spreadsheets write them. The script of the sheet reads them by
@@ -37,7 +35,7 @@ public final class ReadingsTable {
   private ReadingsTable(List<String> heading) throws BadInput {
     width = heading.size();
     for (int i = 0; i < width; i++) {
-      String name = stripped(Cell.read(heading.get(i)));
+      String name = SpreadsheetText.stripped(Cell.read(heading.get(i)));
       ReadingColumn column = ReadingColumn.find(name);
       if (name.isEmpty()) {
         unnamed.add(i);
@@ -57,7 +55,7 @@ public final class ReadingsTable {
 
   static Readings read(byte[] bytes) throws BadInput {
     String text = decoded(bytes);
-    char separator = separator(text);
+    char separator = SpreadsheetText.separator(text);
     List<CsvRecord> records = records(text, separator);
     if (records.isEmpty()) {
       throw new BadInput("this file is empty");
@@ -84,33 +82,13 @@ public final class ReadingsTable {
 
   // ---- text ----
 
-  /** The text; spreadsheets write UTF-16, mostly with a mark at its start. */
   private static String decoded(byte[] bytes) throws BadInput {
-    Charset charset = charset(bytes);
+    Charset charset = SpreadsheetText.charset(bytes);
     try {
-      String text =
-          charset
-              .newDecoder()
-              .onMalformedInput(CodingErrorAction.REPORT)
-              .onUnmappableCharacter(CodingErrorAction.REPORT)
-              .decode(ByteBuffer.wrap(bytes))
-              .toString();
-      return text.startsWith("\ufeff") ? text.substring(1) : text;
+      return SpreadsheetText.decoded(bytes, charset);
     } catch (CharacterCodingException e) {
       throw new BadInput("this is not " + charset.name() + " text");
     }
-  }
-
-  /** Without a mark UTF-16 is known by the zero beside the first letter of the heading. */
-  private static Charset charset(byte[] bytes) {
-    int first = bytes.length < 2 ? 1 : bytes[0] & 0xFF;
-    int second = bytes.length < 2 ? 1 : bytes[1] & 0xFF;
-    if (first == 0xFF && second == 0xFE || first != 0 && second == 0) {
-      return StandardCharsets.UTF_16LE;
-    }
-    return first == 0xFE && second == 0xFF || first == 0 && second != 0
-        ? StandardCharsets.UTF_16BE
-        : StandardCharsets.UTF_8;
   }
 
   /** Without those whose cells are all blank. */
@@ -124,44 +102,11 @@ public final class ReadingsTable {
           .allowUnclosedQuote(false)
           .ofCsvRecord(text)
           .stream()
-          .filter(record -> record.getFields().stream().anyMatch(f -> !stripped(f).isEmpty()))
+          .filter(record -> record.getFields().stream().anyMatch(f -> !SpreadsheetText.stripped(f).isEmpty()))
           .toList();
     } catch (CsvParseException | IllegalArgumentException e) {
       throw new BadInput("this is not a CSV file: " + e.getMessage());
     }
-  }
-
-  /** What stands between the columns of the heading, the first line that is not blank. */
-  private static char separator(String text) {
-    String heading = text.lines().filter(line -> !stripped(line).isEmpty()).findFirst().orElse("");
-    char best = ',';
-    for (char c : new char[] {';', '\t'}) {
-      if (count(heading, c) > count(heading, best)) {
-        best = c;
-      }
-    }
-    return best;
-  }
-
-  private static long count(String text, char c) {
-    return text.chars().filter(x -> x == c).count();
-  }
-
-  /** Without blanks of any kind at its ends, those that do not break among them. */
-  private static String stripped(String text) {
-    int from = 0;
-    int to = text.length();
-    while (from < to && isBlank(text.charAt(from))) {
-      from++;
-    }
-    while (from < to && isBlank(text.charAt(to - 1))) {
-      to--;
-    }
-    return text.substring(from, to);
-  }
-
-  private static boolean isBlank(char c) {
-    return Character.isWhitespace(c) || Character.isSpaceChar(c) || c == '\ufeff';
   }
 
   // ---- rows ----
@@ -174,7 +119,7 @@ public final class ReadingsTable {
           "line " + line + " has " + record.getFieldCount() + " cells, the heading has " + width);
     }
     for (int cell : unnamed) {
-      if (!stripped(record.getField(cell)).isEmpty()) {
+      if (!SpreadsheetText.stripped(record.getField(cell)).isEmpty()) {
         throw new BadInput(
             "column " + (cell + 1) + " has no heading, but line " + line + " has something in it");
       }
@@ -219,6 +164,6 @@ public final class ReadingsTable {
   /** Empty where there is no such column. */
   private String cell(CsvRecord record, ReadingColumn column) {
     Integer at = columns.get(column);
-    return at == null ? "" : stripped(Cell.read(record.getField(at)));
+    return at == null ? "" : SpreadsheetText.stripped(Cell.read(record.getField(at)));
   }
 }

@@ -1,0 +1,398 @@
+package passband.transcribe;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
+import passband.quantity.Rational;
+
+/**
+ * Writes what was found as a library: the generator with what the table says of it, placeholders
+ * for the bench, and the procedure. Nothing that the table does not say is made up: it is unknown,
+ * and the sheet's first section asks for it.
+ */
+final class Draft {
+  private static final String NOT_SAID = "\"The table does not say it.\"";
+  private static final String FILL_IN = "\"Placeholder: fill in from the instrument's manual.\"";
+
+  private final Inference.Found found;
+  private final ManualTable table;
+  private final RuleWords words;
+  private final List<String> names;
+  private final String name;
+  private final String title;
+  private final String date;
+
+  /** Modes whose rule cannot be written although it is settled. */
+  private final Set<Integer> onlyStated = new HashSet<>();
+
+  /** By line of the table, why a row is left out. */
+  private final Map<Integer, String> leftOut = new TreeMap<>();
+
+  private boolean finer;
+
+  private final List<String> lines = new ArrayList<>();
+
+  /** By line of the draft, the row that stands there. */
+  private final Map<Integer, ManualRow> rowLines = new HashMap<>();
+
+  Draft(Inference.Found found, String name, String title, String date) {
+    this.found = found;
+    this.table = found.table();
+    this.words = new RuleWords(table);
+    this.names = DraftNames.names(table.modes());
+    this.name = name;
+    this.title = title;
+    this.date = date;
+    for (ModeFinding mode : found.modes()) {
+      for (RowFinding one : mode.differing()) {
+        if (!one.isNote() && (!mode.settled() || one.elsewhere())) {
+          leftOut.put(one.row().line(), words.finding(one));
+        }
+      }
+      if (table.of(mode.mode()).stream().anyMatch(r -> r.lower() == null || r.upper() == null)) {
+        onlyStated.add(mode.mode());
+      }
+    }
+  }
+
+  // ---- what a trial changes ----
+
+  void onlyStated(int mode) {
+    onlyStated.add(mode);
+    for (RowFinding one : found.modes().get(mode).differing()) {
+      if (!one.isNote()) {
+        leftOut.put(one.row().line(), words.finding(one));
+      }
+    }
+  }
+
+  boolean isStated(int mode) {
+    return !found.modes().get(mode).settled() || onlyStated.contains(mode);
+  }
+
+  void leaveOut(ManualRow row, String why) {
+    leftOut.put(row.line(), words.place(row) + ": " + why);
+  }
+
+  void finer() {
+    finer = true;
+  }
+
+  boolean isFiner() {
+    return finer;
+  }
+
+  /** The row on a line of the draft, counted from 1; null for none. */
+  @Nullable ManualRow row(int line) {
+    return rowLines.get(line);
+  }
+
+  private List<ManualRow> kept(int mode) {
+    return table.of(mode).stream().filter(row -> !leftOut.containsKey(row.line())).toList();
+  }
+
+  private List<ManualRow> kept() {
+    return table.rows().stream().filter(row -> !leftOut.containsKey(row.line())).toList();
+  }
+
+  boolean isEmpty() {
+    return kept().isEmpty();
+  }
+
+  // ---- the text ----
+
+  /** The whole text. */
+  String write() {
+    lines.clear();
+    rowLines.clear();
+    add("# A draft from a table of limits. What the table does not say is unknown or a placeholder here; the section");
+    add("# 'To settle before this draft is used' of the procedure lists it, and the sheet prints it.");
+    add("");
+    device();
+    analyzer();
+    leads();
+    procedure();
+    return String.join("\n", lines) + "\n";
+  }
+
+  private void add(String line) {
+    lines.add(line);
+  }
+
+  private void device() {
+    add("# Placeholders: the outlet, its terminals and the contacts that activate it.");
+    add("device generator " + DraftNames.text(title) + " {");
+    add("  outlet output \"Output\" {");
+    add("    pole first  \"first terminal\"");
+    add("    pole second \"second terminal\"");
+    add("  }");
+    for (ModeFinding mode : found.modes()) {
+      if (!kept(mode.mode()).isEmpty()) {
+        mode(mode);
+      }
+    }
+    add("}");
+    add("");
+  }
+
+  private void mode(ModeFinding mode) {
+    int at = mode.mode();
+    add("  mode " + names.get(at) + " " + DraftNames.text(table.modes().get(at)) + " on output {");
+    add("    setting " + table.set().name() + " " + settings(at));
+    add("    load " + loads(kept(at)));
+    Rule rule = mode.rule();
+    if (rule != null && !isStated(at)) {
+      add("    output " + words.limit(rule));
+    }
+    add("    peak-voltage unknown because " + NOT_SAID);
+    add("    duty unknown because " + NOT_SAID);
+    add("    activate unknown because " + NOT_SAID);
+    add("  }");
+  }
+
+  private String settings(int mode) {
+    TreeMap<Rational, String> settings = new TreeMap<>();
+    kept(mode).forEach(row -> settings.put(row.setting().value(), words.setting(row.setting())));
+    return String.join(", ", settings.values());
+  }
+
+  private static String loads(List<ManualRow> rows) {
+    TreeMap<Rational, String> loads = new TreeMap<>();
+    for (ManualRow row : rows) {
+      Printed ohms = row.ohms();
+      if (ohms != null) {
+        loads.put(ohms.value(), RuleWords.load(ohms));
+      }
+    }
+    return String.join(", ", loads.values());
+  }
+
+  private void analyzer() {
+    Rational step = null;
+    Rational highest = Rational.ZERO;
+    for (ManualRow row : kept()) {
+      for (Side side : Side.values()) {
+        Printed printed = row.limit(side);
+        if (printed != null) {
+          step = step == null ? printed.step() : step.min(printed.step());
+          highest = highest.max(printed.value());
+        }
+      }
+    }
+    Rational one = step == null ? Rational.ONE : finer ? step.over(Rational.TEN) : step;
+    add("# A placeholder: put 'use' and your analyzer's profile in its place.");
+    add("analyzer your-analyzer \"Your analyzer\" {");
+    add("  jack high \"HIGH\"");
+    add("  jack low  \"LOW\"");
+    add("  settle unknown because " + FILL_IN);
+    add("  load from high to low {");
+    add("    values " + loads(kept()));
+    add("    error  unknown because " + FILL_IN);
+    add("    power  unknown because " + FILL_IN);
+    add("  }");
+    add("  measure " + table.read().name() + " {");
+    add("    range 0 " + unit() + " to " + amount(highest.times(Rational.TWO)));
+    add("    resolution " + amount(one));
+    add("    error unknown because " + FILL_IN);
+    add("  }");
+    add("}");
+    add("");
+  }
+
+  private String unit() {
+    return table.readUnit().symbol();
+  }
+
+  private String amount(Rational value) {
+    return value.over(table.readUnit().factor()).toPlain() + " " + unit();
+  }
+
+  private void leads() {
+    add("# Placeholders: your leads, with the voltages that are moulded into them.");
+    add("leads your-leads \"Your leads\" {");
+    for (String colour : List.of("red", "black")) {
+      add(
+          "  lead %s \"%s lead\", rated unknown because \"Placeholder: read it off the lead.\", colour %s"
+              .formatted(colour, colour, colour));
+    }
+    add("}");
+    add("");
+  }
+
+  private void procedure() {
+    add("procedure " + name + " " + DraftNames.text(title + ": output") + " {");
+    add("  revision \"draft\" on " + date);
+    add("  device generator");
+    add("  analyzer your-analyzer");
+    add("  leads your-leads");
+    add("  decision simple");
+    add("");
+    add("  caution burn \"High-frequency output burns. Touch no lead, pin or jack while the output is on.\"");
+    add("  caution patient \"Never with a patient connected. Keep people with pacemakers or other implants away.\"");
+    add("  caution authority \"The maker's service manual and local rules come first. Qualified staff only.\"");
+    add("");
+    add("  section to-settle \"To settle before this draft is used\" {");
+    for (String one : toSettle()) {
+      add("    confirm " + DraftNames.text(one));
+    }
+    add("  }");
+    add("");
+    add("  setup into-load \"Output into the load\" {");
+    add("    connect red from outlet.first to analyzer.high");
+    add("    connect black from outlet.second to analyzer.low");
+    add("  }");
+    found.modes().forEach(this::test);
+    add("}");
+  }
+
+  private void test(ModeFinding mode) {
+    int at = mode.mode();
+    boolean none = kept(at).isEmpty();
+    add("");
+    if (none) {
+      add("  # " + DraftNames.comment(table.modes().get(at)) + ": no row of this mode can be used as it is.");
+      table.of(at).forEach(this::comment);
+      return;
+    }
+    boolean stated = isStated(at);
+    String accepted = stated ? table.read().name() : ofOutput(mode);
+    boolean converted = !accepted.equals(table.read().name());
+    boolean target = !stated && usesTarget(mode);
+    add("  test " + names.get(at) + " " + DraftNames.text(table.modes().get(at)) + " {");
+    add("    outlet output");
+    add("    setup into-load");
+    add(
+        "    accept "
+            + accepted
+            + (stated ? " from stated" : " from output")
+            + (converted ? ", read as " + table.read().name() : ""));
+    add("    table {");
+    add(
+        "      mode | setting"
+            + (table.setUnit().symbol().isEmpty() ? "" : "/" + table.setUnit().symbol())
+            + " | load/ohm"
+            + (target ? " | target/" + unit() : "")
+            + " | stated"
+            + (converted ? " " + table.read().name() : "")
+            + "/"
+            + unit());
+    for (ManualRow row : table.of(at)) {
+      if (leftOut.containsKey(row.line())) {
+        comment(row);
+      } else {
+        row(mode, row, target);
+      }
+    }
+    add("    }");
+    add("  }");
+  }
+
+  private String ofOutput(ModeFinding mode) {
+    Rule rule = mode.rule();
+    boolean setting = rule != null && rule.basis().of() == Basis.Of.SETTING;
+    return (setting ? table.set() : table.read()).name();
+  }
+
+  private static boolean usesTarget(ModeFinding mode) {
+    Rule rule = mode.rule();
+    return rule != null && rule.basis().nominal() == Basis.Nominal.PRINTED;
+  }
+
+  private void comment(ManualRow row) {
+    String why = leftOut.getOrDefault(row.line(), words.place(row));
+    add("      # Left out. " + DraftNames.comment(why) + ".");
+  }
+
+  private void row(ModeFinding mode, ManualRow row, boolean target) {
+    RowFinding finding = mode.of(row);
+    boolean misprint = finding != null && !finding.isNote();
+    if (misprint) {
+      add("      # " + DraftNames.comment(words.finding(finding)) + ".");
+    }
+    Printed ohms = row.ohms();
+    Printed nominal = row.nominal();
+    add(
+        "      "
+            + names.get(row.mode())
+            + " | "
+            + row.setting().value().over(table.setUnit().factor()).toPlain()
+            + " | "
+            + (ohms == null ? "" : ohms.value().toPlain())
+            + (target && nominal != null
+                ? " | " + words.value(nominal.value(), nominal.step())
+                : "")
+            + " | "
+            + (misprint ? "" : cell(row)));
+    rowLines.put(lines.size(), row);
+  }
+
+  /** One-sided limits have their unit; of both the heading has it. */
+  private String cell(ManualRow row) {
+    return words.printed(row);
+  }
+
+  // ---- what is to be settled ----
+
+  List<String> toSettle() {
+    List<String> all = new ArrayList<>();
+    all.add(
+        "The generator's outlets, terminals, contacts, peak voltage and duty cycle are filled in"
+            + " from the manual.");
+    all.add("The analyzer and the leads of this bench stand in the place of the placeholders.");
+    if (!table.limitsPrinted()) {
+      all.add("The table prints no limits: they are its nominal values with their tolerances.");
+    }
+    all.addAll(table.remarks());
+    for (ModeFinding mode : found.modes()) {
+      all.add(table.modes().get(mode.mode()) + ": " + rule(mode));
+    }
+    Set<Integer> said = new TreeSet<>();
+    for (ModeFinding mode : found.modes()) {
+      for (RowFinding one : mode.differing()) {
+        said.add(one.row().line());
+        all.add(words.finding(one) + done(one) + ".");
+      }
+    }
+    leftOut.forEach(
+        (line, why) -> {
+          if (!said.contains(line)) {
+            all.add(why + ". It is left out.");
+          }
+        });
+    return all;
+  }
+
+  private String done(RowFinding one) {
+    if (leftOut.containsKey(one.row().line())) {
+      return ". It is left out";
+    }
+    return one.isNote() ? "" : ". The sheet has the rule's limits";
+  }
+
+  private String rule(ModeFinding mode) {
+    Rule rule = mode.rule();
+    if (rule == null) {
+      return "no simple rule makes these limits; they are the table's own.";
+    }
+    if (!isStated(mode.mode())) {
+      return "the manual's text says " + words.full(rule) + ". The table follows it.";
+    }
+    StringBuilder text = new StringBuilder("the limits are the table's own. They may come from ");
+    text.append(words.full(rule));
+    Rule other = mode.others().isEmpty() ? null : mode.others().get(0);
+    if (other != null) {
+      text.append("; or from ").append(words.full(other));
+      int more = mode.others().size() - 1;
+      text.append(more > 0 ? "; or from " + more + " more" : "");
+      String apart = Telling.apart(table, mode.mode(), rule, other);
+      text.append(apart == null ? "" : "; " + apart);
+    }
+    return text.append(". Write what the manual's text says.").toString();
+  }
+}
