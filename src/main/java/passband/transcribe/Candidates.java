@@ -180,7 +180,7 @@ final class Candidates {
 
   // ---- two numbers ----
 
-  private record Proposed(Rule rule, int depth) {}
+  private record Proposed(Rule rule, double bits, int depth) {}
 
   private void twoNumbers(Basis basis) {
     List<Deviation> deviations = deviations(basis);
@@ -193,13 +193,14 @@ final class Candidates {
         deviations.forEach(one -> add(sweep, form, one, share.doubleValue()));
         for (Sweep.Region region : sweep.deepest(SLACK)) {
           for (Rational amount : RoundNumbers.amounts(region.low(), region.high())) {
-            proposed.add(new Proposed(new Rule(basis, form, share, amount), region.depth()));
+            Rule rule = new Rule(basis, form, share, amount);
+            proposed.add(new Proposed(rule, rule.bits(), region.depth()));
           }
         }
       }
       proposed.sort(
           Comparator.comparingInt((Proposed one) -> -one.depth)
-              .thenComparingDouble(one -> one.rule.bits()));
+              .thenComparingDouble(one -> one.bits));
       proposed.stream().limit(MOST_OF_TWO_NUMBERS).forEach(one -> found.add(one.rule));
     }
   }

@@ -55,6 +55,16 @@ final class Draft {
           leftOut.put(one.row().line(), words.finding(one));
         }
       }
+      for (ManualRow row : table.of(mode.mode())) {
+        Printed lower = row.lower();
+        Printed upper = row.upper();
+        boolean turned =
+            lower != null && upper != null && lower.value().compareTo(upper.value()) > 0;
+        if (turned && !mode.settled()) {
+          leftOut.putIfAbsent(
+              row.line(), words.place(row) + ": its lower limit is above its upper limit");
+        }
+      }
       if (table.of(mode.mode()).stream().anyMatch(r -> r.lower() == null || r.upper() == null)) {
         onlyStated.add(mode.mode());
       }
@@ -188,9 +198,10 @@ final class Draft {
     Rational one = step == null ? Rational.ONE : finer ? step.over(Rational.TEN) : step;
     add("# A placeholder: put 'use' and your analyzer's profile in its place.");
     add("analyzer your-analyzer \"Your analyzer\" {");
+    add("  allow error-unknown because \"A placeholder of a draft: nothing is read with it.\"");
     add("  jack high \"HIGH\"");
     add("  jack low  \"LOW\"");
-    add("  settle unknown because " + FILL_IN);
+    add("  settle 3 s # a guess: fill in from the instrument's manual");
     add("  load from high to low {");
     add("    values " + loads(kept()));
     add("    error  unknown because " + FILL_IN);
@@ -216,6 +227,7 @@ final class Draft {
   private void leads() {
     add("# Placeholders: your leads, with the voltages that are moulded into them.");
     add("leads your-leads \"Your leads\" {");
+    add("  allow lead-unrated because \"A placeholder of a draft: no lead is used before its rating is written here.\"");
     for (String colour : List.of("red", "black")) {
       add(
           "  lead %s \"%s lead\", rated unknown because \"Placeholder: read it off the lead.\", colour %s"
@@ -344,7 +356,9 @@ final class Draft {
     all.add(
         "The generator's outlets, terminals, contacts, peak voltage and duty cycle are filled in"
             + " from the manual.");
-    all.add("The analyzer and the leads of this bench stand in the place of the placeholders.");
+    all.add("The analyzer and the leads of this bench stand in the place of the placeholders; 3 s to settle"
+            + " is a guess.");
+    all.add("No lead is used before its voltage rating is known to be above the mode's peak voltage.");
     if (!table.limitsPrinted()) {
       all.add("The table prints no limits: they are its nominal values with their tolerances.");
     }

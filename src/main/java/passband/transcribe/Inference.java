@@ -2,6 +2,7 @@ package passband.transcribe;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -28,6 +29,7 @@ final class Inference {
   /** By rule, how it explains each mode; null where it leaves too much unexplained. */
   private final Map<Rule, List<@Nullable Explanation>> explained = new LinkedHashMap<>();
 
+  private final Map<Rule, Double> ruleBits = new HashMap<>();
   private final List<Explanation> stated = new ArrayList<>();
 
   private Inference(ManualTable table) {
@@ -78,6 +80,7 @@ final class Inference {
     }
     if (some) {
       explained.put(rule, all);
+      ruleBits.put(rule, rule.bits());
     }
   }
 
@@ -104,7 +107,7 @@ final class Inference {
       }
       bits += one.bits();
       if (rule != null) {
-        bits += rules.add(rule) ? rule.bits() : 0;
+        bits += rules.add(rule) ? ruleBits.getOrDefault(rule, 0.0) : 0;
         bits += bases.add(rule.basis()) ? rule.basis().bits() : 0;
       }
     }
@@ -164,7 +167,7 @@ final class Inference {
     if (one == null) {
       return Double.POSITIVE_INFINITY;
     }
-    return one.bits() + (rule == null ? 0 : rule.bits() + rule.basis().bits());
+    return one.bits() + (rule == null ? 0 : ruleBits.getOrDefault(rule, 0.0) + rule.basis().bits());
   }
 
   /** One rule for every mode that it explains. */
@@ -223,7 +226,7 @@ final class Inference {
   }
 
   private double bits(Rule rule, List<Integer> modes) {
-    double bits = rule.bits() + rule.basis().bits();
+    double bits = ruleBits.getOrDefault(rule, 0.0) + rule.basis().bits();
     for (int mode : modes) {
       Explanation one = explanation(rule, mode);
       bits += one == null ? Double.POSITIVE_INFINITY : one.bits();

@@ -1,6 +1,5 @@
 package passband.transcribe;
 
-import java.math.BigDecimal;
 import java.math.BigInteger;
 import java.util.LinkedHashSet;
 import java.util.Set;
@@ -28,6 +27,7 @@ final class RoundNumbers {
   private static final int LEAST_POWER = -7;
   private static final int GREATEST_POWER = 5;
   private static final int HUNDREDTHS = 10_000;
+  private static final double[] POWERS = powers();
 
   private RoundNumbers() {}
 
@@ -37,6 +37,14 @@ final class RoundNumbers {
       range[i] = from + i;
     }
     return range;
+  }
+
+  private static double[] powers() {
+    double[] powers = new double[GREATEST_POWER - LEAST_POWER + 1];
+    for (int i = 0; i < powers.length; i++) {
+      powers[i] = Rational.TEN.pow(LEAST_POWER + i).doubleValue();
+    }
+    return powers;
   }
 
   static double bitsOfShare(Rational share) {
@@ -56,12 +64,20 @@ final class RoundNumbers {
     if (amount.isZero()) {
       return ODD_AMOUNT;
     }
-    String digits =
-        new BigDecimal(amount.toPlain()).abs().stripTrailingZeros().unscaledValue().toString();
-    if (digits.length() > 3) {
+    Rational scaled = amount.abs();
+    while (scaled.compareTo(Rational.of(100)) < 0) {
+      scaled = scaled.times(Rational.TEN);
+    }
+    while (scaled.compareTo(Rational.of(1000)) >= 0) {
+      scaled = scaled.over(Rational.TEN);
+    }
+    if (!scaled.isInteger()) {
       return ODD_AMOUNT;
     }
-    int value = Integer.parseInt(digits);
+    int value = scaled.floor().intValueExact();
+    while (value % 10 == 0) {
+      value /= 10;
+    }
     for (int i = 0; i < AMOUNT_DIGITS.length; i++) {
       for (int known : AMOUNT_DIGITS[i]) {
         if (known == value) {
@@ -130,7 +146,7 @@ final class RoundNumbers {
       Rational best = null;
       double away = Double.MAX_VALUE;
       for (int power = LEAST_POWER; power <= GREATEST_POWER; power++) {
-        double unit = StrictMath.pow(10, power);
+        double unit = POWERS[power - LEAST_POWER];
         if (digits[0] * unit > high || digits[digits.length - 1] * unit < least) {
           continue;
         }

@@ -3,6 +3,7 @@ package passband.transcribe;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.NoSuchFileException;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import passband.compile.Compiler;
@@ -73,7 +74,12 @@ public final class Transcript {
     Library library =
         new Library(
             DisplayPaths.prefixed("", ""),
-            path -> text.getBytes(StandardCharsets.UTF_8),
+            path -> {
+              if (!path.equals(FILE)) {
+                throw new NoSuchFileException(path);
+              }
+              return text.getBytes(StandardCharsets.UTF_8);
+            },
             diagnostics);
     try {
       library.load(FILE);
@@ -96,7 +102,7 @@ public final class Transcript {
     boolean changed = false;
     for (Diagnostic error : errors) {
       ManualRow row = row(draft, error);
-      if (row != null && !draft.isStated(row.mode())) {
+      if (row != null && !ofRow(error.code()) && !draft.isStated(row.mode())) {
         draft.onlyStated(row.mode());
         return;
       }
@@ -109,6 +115,15 @@ public final class Transcript {
     if (!changed) {
       throw new IllegalStateException("the draft does not compile: " + errors.get(0));
     }
+  }
+
+  /** Whether a row is refused whatever rule its mode has. */
+  private static boolean ofRow(Code code) {
+    return code == Code.LIMIT_BELOW_ZERO
+        || code == Code.DUPLICATE_POINT
+        || code == Code.REVERSED_RANGE
+        || code == Code.LIMITS_FALL
+        || code == Code.LIMITS_COPIED;
   }
 
   private static @Nullable ManualRow row(Draft draft, Diagnostic error) {
