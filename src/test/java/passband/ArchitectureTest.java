@@ -76,6 +76,8 @@ class ArchitectureTest {
           .definedBy("passband.format")
           .layer("edit")
           .definedBy("passband.edit")
+          .layer("transcribe")
+          .definedBy("passband.transcribe")
           .layer("server")
           .definedBy("passband.server")
           .layer("build")
@@ -84,9 +86,18 @@ class ArchitectureTest {
           .definedBy("passband.command")
           .whereLayer("parse")
           .mayOnlyBeAccessedByLayers(
-              "evidence", "library", "format", "judge", "compile", "edit", "server", "command")
+              "evidence",
+              "library",
+              "format",
+              "judge",
+              "compile",
+              "edit",
+              "transcribe",
+              "server",
+              "command")
           .whereLayer("library")
-          .mayOnlyBeAccessedByLayers("check", "compile", "edit", "server", "build", "command")
+          .mayOnlyBeAccessedByLayers(
+              "check", "compile", "edit", "transcribe", "server", "build", "command")
           .whereLayer("resolve")
           .mayOnlyBeAccessedByLayers("limit", "plan", "compile", "check", "edit", "server", "build")
           .whereLayer("limit")
@@ -127,7 +138,7 @@ class ArchitectureTest {
           .whereLayer("check")
           .mayOnlyBeAccessedByLayers("compile", "render", "command")
           .whereLayer("compile")
-          .mayOnlyBeAccessedByLayers("edit", "build", "command")
+          .mayOnlyBeAccessedByLayers("edit", "transcribe", "build", "command")
           .whereLayer("draw")
           .mayOnlyBeAccessedByLayers("check", "render", "pdf")
           .whereLayer("diff")
@@ -141,7 +152,9 @@ class ArchitectureTest {
           .whereLayer("pdf")
           .mayOnlyBeAccessedByLayers("build", "command")
           .whereLayer("format")
-          .mayOnlyBeAccessedByLayers("server", "command")
+          .mayOnlyBeAccessedByLayers("transcribe", "server", "command")
+          .whereLayer("transcribe")
+          .mayOnlyBeAccessedByLayers("command")
           .whereLayer("edit")
           .mayOnlyBeAccessedByLayers("server", "command")
           .whereLayer("server")

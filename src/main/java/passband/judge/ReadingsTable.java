@@ -102,7 +102,9 @@ public final class ReadingsTable {
           .allowUnclosedQuote(false)
           .ofCsvRecord(text)
           .stream()
-          .filter(record -> record.getFields().stream().anyMatch(f -> !SpreadsheetText.stripped(f).isEmpty()))
+          .filter(
+              record ->
+                  record.getFields().stream().anyMatch(f -> !SpreadsheetText.stripped(f).isEmpty()))
           .toList();
     } catch (CsvParseException | IllegalArgumentException e) {
       throw new BadInput("this is not a CSV file: " + e.getMessage());

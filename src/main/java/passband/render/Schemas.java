@@ -19,7 +19,8 @@ public final class Schemas {
           "diff",
           "verdicts",
           "record",
-          "history");
+          "history",
+          "transcript");
 
   private Schemas() {}
 

@@ -121,8 +121,10 @@ final class Draft {
   String write() {
     lines.clear();
     rowLines.clear();
-    add("# A draft from a table of limits. What the table does not say is unknown or a placeholder here; the section");
-    add("# 'To settle before this draft is used' of the procedure lists it, and the sheet prints it.");
+    add(
+        "# A draft from a table of limits. What the table does not say is unknown or a placeholder here; the section");
+    add(
+        "# 'To settle before this draft is used' of the procedure lists it, and the sheet prints it.");
     add("");
     device();
     analyzer();
@@ -227,7 +229,8 @@ final class Draft {
   private void leads() {
     add("# Placeholders: your leads, with the voltages that are moulded into them.");
     add("leads your-leads \"Your leads\" {");
-    add("  allow lead-unrated because \"A placeholder of a draft: no lead is used before its rating is written here.\"");
+    add(
+        "  allow lead-unrated because \"A placeholder of a draft: no lead is used before its rating is written here.\"");
     for (String colour : List.of("red", "black")) {
       add(
           "  lead %s \"%s lead\", rated unknown because \"Placeholder: read it off the lead.\", colour %s"
@@ -245,9 +248,12 @@ final class Draft {
     add("  leads your-leads");
     add("  decision simple");
     add("");
-    add("  caution burn \"High-frequency output burns. Touch no lead, pin or jack while the output is on.\"");
-    add("  caution patient \"Never with a patient connected. Keep people with pacemakers or other implants away.\"");
-    add("  caution authority \"The maker's service manual and local rules come first. Qualified staff only.\"");
+    add(
+        "  caution burn \"High-frequency output burns. Touch no lead, pin or jack while the output is on.\"");
+    add(
+        "  caution patient \"Never with a patient connected. Keep people with pacemakers or other implants away.\"");
+    add(
+        "  caution authority \"The maker's service manual and local rules come first. Qualified staff only.\"");
     add("");
     add("  section to-settle \"To settle before this draft is used\" {");
     for (String one : toSettle()) {
@@ -268,7 +274,10 @@ final class Draft {
     boolean none = kept(at).isEmpty();
     add("");
     if (none) {
-      add("  # " + DraftNames.comment(table.modes().get(at)) + ": no row of this mode can be used as it is.");
+      add(
+          "  # "
+              + DraftNames.comment(table.modes().get(at))
+              + ": no row of this mode can be used as it is.");
       table.of(at).forEach(this::comment);
       return;
     }
@@ -323,8 +332,9 @@ final class Draft {
 
   private void row(ModeFinding mode, ManualRow row, boolean target) {
     RowFinding finding = mode.of(row);
-    boolean misprint = finding != null && !finding.isNote();
-    if (misprint) {
+    boolean misprint = false;
+    if (finding != null && !finding.isNote()) {
+      misprint = true;
       add("      # " + DraftNames.comment(words.finding(finding)) + ".");
     }
     Printed ohms = row.ohms();
@@ -356,9 +366,11 @@ final class Draft {
     all.add(
         "The generator's outlets, terminals, contacts, peak voltage and duty cycle are filled in"
             + " from the manual.");
-    all.add("The analyzer and the leads of this bench stand in the place of the placeholders; 3 s to settle"
+    all.add(
+        "The analyzer and the leads of this bench stand in the place of the placeholders; 3 s to settle"
             + " is a guess.");
-    all.add("No lead is used before its voltage rating is known to be above the mode's peak voltage.");
+    all.add(
+        "No lead is used before its voltage rating is known to be above the mode's peak voltage.");
     if (!table.limitsPrinted()) {
       all.add("The table prints no limits: they are its nominal values with their tolerances.");
     }

@@ -91,9 +91,7 @@ record Explanation(@Nullable Rule rule, double bits, List<RowFinding> differing)
     Printed printed = row.limit(side);
     return printed == null
         ? null
-        : printed
-            .step()
-            .times(Rational.of(prediction.digits(rule, row, side, printed.step())));
+        : printed.step().times(Rational.of(prediction.digits(rule, row, side, printed.step())));
   }
 
   // ---- what happened to a row ----
@@ -114,12 +112,15 @@ record Explanation(@Nullable Rule rule, double bits, List<RowFinding> differing)
     return best;
   }
 
-  private static boolean both(
-      ManualRow row, @Nullable Rational lower, @Nullable Rational upper) {
+  private static boolean both(ManualRow row, @Nullable Rational lower, @Nullable Rational upper) {
     return row.lower() != null
         && row.upper() != null
-        && !row.lower().value().equals(lower)
-        && !row.upper().value().equals(upper);
+        && !same(row.lower(), lower)
+        && !same(row.upper(), upper);
+  }
+
+  private static boolean same(Printed printed, @Nullable Rational value) {
+    return value != null && printed.value().equals(value);
   }
 
   private static RowFinding better(RowFinding one, @Nullable RowFinding other) {
@@ -149,8 +150,8 @@ record Explanation(@Nullable Rule rule, double bits, List<RowFinding> differing)
     boolean swapped =
         row.lower() != null
             && row.upper() != null
-            && row.lower().value().equals(upper)
-            && row.upper().value().equals(lower);
+            && same(row.lower(), upper)
+            && same(row.upper(), lower);
     return swapped
         ? new RowFinding(row, Slip.SWAPPED, Slip.SWAPPED.bits(), lower, upper, null)
         : null;

@@ -221,6 +221,7 @@ final class Inference {
         rule != null
             && rule.roundNumbers()
             && others.isEmpty()
+            && differing.stream().noneMatch(row -> row.slip() == Slip.UNEXPLAINED)
             && rowsExplained(rule, sharing) >= LEAST_ROWS;
     return new ModeFinding(mode, rule, settled, others, differing, sharing);
   }
@@ -259,8 +260,7 @@ final class Inference {
       for (ManualRow row : table.of(mode)) {
         if (!differing.contains(row.line())) {
           Printed ohms = row.ohms();
-          points.add(
-              List.of(row.setting().value(), ohms == null ? Rational.ZERO : ohms.value()));
+          points.add(List.of(row.setting().value(), ohms == null ? Rational.ZERO : ohms.value()));
         }
       }
     }

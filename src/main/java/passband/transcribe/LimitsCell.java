@@ -28,7 +28,9 @@ record LimitsCell(@Nullable Printed lower, @Nullable Printed upper) {
     }
     if (text.startsWith(">") || text.startsWith("<")) {
       throw new TableFault(
-          "'" + text + "' leaves out the limit itself; write the last value that is accepted after"
+          "'"
+              + text
+              + "' leaves out the limit itself; write the last value that is accepted after"
               + " '>=' or '<='");
     }
     for (String between : BETWEEN) {
@@ -44,19 +46,23 @@ record LimitsCell(@Nullable Printed lower, @Nullable Printed upper) {
     throw new TableFault("'" + text + "' is one number, not two limits");
   }
 
-  private static Printed one(
-      String text, String word, Numerals numerals, @Nullable Unit unit) throws TableFault {
+  private static Printed one(String text, String word, Numerals numerals, @Nullable Unit unit)
+      throws TableFault {
     return numerals.read(text.substring(word.length()).strip(), unit, false);
   }
 
-  private static LimitsCell both(
-      String lower, String upper, Numerals numerals, @Nullable Unit unit) throws TableFault {
+  private static LimitsCell both(String lower, String upper, Numerals numerals, @Nullable Unit unit)
+      throws TableFault {
     Unit own = unit;
     int end = upper.length();
     while (end > 0 && "0123456789.,".indexOf(upper.charAt(end - 1)) < 0) {
       end--;
     }
-    Unit behind = Heading.unit(upper.substring(end).strip());
+    Unit behind = ColumnHeading.unit(upper.substring(end).strip());
+    if (behind != null && unit != null && !behind.dimension().equals(unit.dimension())) {
+      throw new TableFault(
+          "'" + upper + "' is in " + behind.symbol() + ", the heading in " + unit.symbol());
+    }
     if (behind != null) {
       own = behind;
     }

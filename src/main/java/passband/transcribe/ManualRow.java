@@ -39,8 +39,7 @@ record ManualRow(
 
   /** The same at another setting and load. */
   ManualRow at(Printed otherSetting, @Nullable Printed otherOhms) {
-    return new ManualRow(
-        line, mode, otherSetting, otherOhms, lower, upper, nominal, tolerance);
+    return new ManualRow(line, mode, otherSetting, otherOhms, lower, upper, nominal, tolerance);
   }
 
   /** The same with limits of which this is the last digit. */

@@ -67,7 +67,6 @@ record ManualTable(
         full.add(finest == null ? row : row.with(finest));
       }
     }
-    return new ManualTable(
-        modes, full, set, setUnit, read, readUnit, limitsPrinted, remarks);
+    return new ManualTable(modes, full, set, setUnit, read, readUnit, limitsPrinted, remarks);
   }
 }

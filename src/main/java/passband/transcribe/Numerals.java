@@ -30,7 +30,7 @@ final class Numerals {
     }
     String digits = text.substring(0, end);
     String behind = text.substring(end).strip();
-    Unit own = behind.isEmpty() ? null : Heading.unit(behind);
+    Unit own = behind.isEmpty() ? null : ColumnHeading.unit(behind);
     if (digits.isEmpty() || (!behind.isEmpty() && own == null)) {
       throw new TableFault(
           "'" + text + "' is no number" + (digits.isEmpty() ? "" : " with a known unit"));
@@ -66,7 +66,9 @@ final class Numerals {
     }
     String plain = digits.replace(mark, '.');
     boolean misplaced =
-        plain.startsWith(".") || plain.endsWith(".") || plain.indexOf('.') != plain.lastIndexOf('.');
+        plain.startsWith(".")
+            || plain.endsWith(".")
+            || plain.indexOf('.') != plain.lastIndexOf('.');
     if (misplaced || plain.length() > MOST_DIGITS) {
       throw new TableFault("'" + digits + "' is no number");
     }

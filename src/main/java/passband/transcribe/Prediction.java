@@ -87,8 +87,7 @@ final class Prediction {
     if (nominal == null) {
       return ofRoot(rule, square(row), side, step);
     }
-    Rational value =
-        nominal.plus(sign.times(rule.tolerance(nominal, side))).max(Rational.ZERO);
+    Rational value = nominal.plus(sign.times(rule.tolerance(nominal, side))).max(Rational.ZERO);
     return rule.basis().of() == Basis.Of.SETTING && !direct
         ? digits(value.times(factor(row)), Rational.ZERO, rule.basis().rounding(), side, step)
         : digits(Rational.ZERO, value, rule.basis().rounding(), side, step);
@@ -98,8 +97,7 @@ final class Prediction {
     Rational sign = Rational.of(side == Side.LOWER ? -1 : 1);
     Rational share = rule.share(side);
     Rational amount = rule.amount();
-    boolean shareIsMore =
-        share.times(share).times(square).compareTo(amount.times(amount)) >= 0;
+    boolean shareIsMore = share.times(share).times(square).compareTo(amount.times(amount)) >= 0;
     boolean withShare =
         switch (rule.form()) {
           case SHARE, APART, SUM -> true;

@@ -16,14 +16,14 @@ import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
 import passband.quantity.Unit;
 import passband.quantity.Units;
-import passband.transcribe.Heading.Role;
+import passband.transcribe.ColumnHeading.Role;
 
 /** Reads a manual's table from CSV. */
 final class TableReader {
   private static final int MOST_ROWS = 2000;
 
   private final Map<Role, Integer> places = new EnumMap<>(Role.class);
-  private final List<Heading> headings = new ArrayList<>();
+  private final List<ColumnHeading> headings = new ArrayList<>();
   private final Numerals numerals;
   private final List<String> modes = new ArrayList<>();
   private final List<ManualRow> rows = new ArrayList<>();
@@ -88,11 +88,11 @@ final class TableReader {
       if (text.isEmpty()) {
         throw new TableFault("line 1: column " + (i + 1) + " has no heading");
       }
-      Heading heading = Heading.of(text);
+      ColumnHeading heading = ColumnHeading.of(text);
       Role role = heading.role();
       headings.add(heading);
       if (role != Role.NOTE && places.putIfAbsent(role, i) != null) {
-        Heading first = headings.get(places.get(role));
+        ColumnHeading first = headings.get(places.get(role));
         throw new TableFault(
             "the headings '"
                 + first.text()
@@ -124,7 +124,8 @@ final class TableReader {
     boolean ends = places.containsKey(Role.LOWER) || places.containsKey(Role.UPPER);
     boolean limits = places.containsKey(Role.LIMITS);
     if (ends && limits) {
-      throw new TableFault("limits stand in one column or in two, 'lower' and 'upper'; not in both");
+      throw new TableFault(
+          "limits stand in one column or in two, 'lower' and 'upper'; not in both");
     }
     boolean rule = places.containsKey(Role.NOMINAL) && places.containsKey(Role.TOLERANCE);
     if (!ends && !limits && !rule) {
@@ -174,9 +175,7 @@ final class TableReader {
     if (lower == null && upper == null) {
       throw new TableFault("line " + line + ": this row has no limits");
     }
-    rows.add(
-        new ManualRow(
-            line, mode, setting, load(record), lower, upper, nominal, tolerance));
+    rows.add(new ManualRow(line, mode, setting, load(record), lower, upper, nominal, tolerance));
   }
 
   private boolean hasLimits() {
@@ -211,8 +210,7 @@ final class TableReader {
   }
 
   /** A limit with as many decimals as it takes. */
-  private static Printed limit(
-      Printed nominal, ManualRow.Tolerance tolerance, Rational sign) {
+  private static Printed limit(Printed nominal, ManualRow.Tolerance tolerance, Rational sign) {
     Rational part =
         tolerance.share() ? nominal.value().times(tolerance.value()) : tolerance.value();
     Rational value = nominal.value().plus(sign.times(part)).max(Rational.ZERO);
@@ -229,7 +227,8 @@ final class TableReader {
       return null;
     }
     String number =
-        SpreadsheetText.stripped(text.startsWith("+/-") ? text.substring(3) : text.replace("±", ""));
+        SpreadsheetText.stripped(
+            text.startsWith("+/-") ? text.substring(3) : text.replace("±", ""));
     try {
       Unit unit = unit(Role.TOLERANCE);
       Printed value = numerals.read(number, unit, false);
@@ -284,7 +283,7 @@ final class TableReader {
   private void units(Role role, String text) throws TableFault {
     Unit unit = unit(role);
     if (unit == null) {
-      Unit own = Heading.unit(text.replaceFirst("^.*[0-9.,]\\s*", ""));
+      Unit own = ColumnHeading.unit(text.replaceFirst("^.*[0-9.,]\\s*", ""));
       unit = own == null ? Unit.ONE : own;
     }
     Unit first = used.putIfAbsent(role, unit);
@@ -293,7 +292,7 @@ final class TableReader {
     }
   }
 
-  private static QuantityKind quantity(Unit unit, Heading heading) throws TableFault {
+  private static QuantityKind quantity(Unit unit, ColumnHeading heading) throws TableFault {
     for (String name : List.of("power", "current", "voltage", "energy", "level")) {
       QuantityKind kind = QuantityKind.find(name);
       if (kind != null && kind.dimension().equals(unit.dimension())) {
@@ -345,7 +344,7 @@ final class TableReader {
     if (rows.isEmpty()) {
       throw new TableFault("there is no row below the headings");
     }
-    Heading setting = headings.get(places.getOrDefault(Role.SETTING, 0));
+    ColumnHeading setting = headings.get(places.getOrDefault(Role.SETTING, 0));
     Unit setUnit = used.getOrDefault(Role.SETTING, Unit.ONE);
     Unit readUnit = readUnit();
     QuantityKind read = quantity(readUnit, setting);
@@ -357,7 +356,8 @@ final class TableReader {
       throw new TableFault("loads are in ohm, not in " + load.symbol());
     }
     if (!carried.isEmpty()) {
-      remarks.add("An empty mode cell was taken as the mode above it: lines " + joined(carried) + ".");
+      remarks.add(
+          "An empty mode cell was taken as the mode above it: lines " + joined(carried) + ".");
     }
     return new ManualTable(
         modes, rows, quantity(setUnit, setting), setUnit, read, readUnit, hasLimits(), remarks);

@@ -78,6 +78,7 @@ class LastHandlerTest {
     arguments.put("verify", List.of("records/r.json"));
     arguments.put("fleet", List.of("records"));
     arguments.put("detect", List.of(OUTPUT));
+    arguments.put("transcribe", List.of("table.csv"));
     arguments.putAll(
         Map.of(
             "check", List.of("--coverage", OUTPUT),
@@ -102,6 +103,7 @@ class LastHandlerTest {
     Repository.copy(Repository.LIBRARY, work.resolve("changed"));
     Path changed = work.resolve("changed/teasel/teasel-output.pband");
     Files.writeString(changed, Files.readString(changed).replace("410 to 500", "420 to 490"));
+    Files.writeString(work.resolve("table.csv"), "power/W,load/ohm,limits/mA\n10,100,291 to 339\n");
     Files.writeString(work.resolve("loose.pband"), "device   d \"D\" {\n}\n");
     run(OutputStream.nullOutputStream(), "build", OUTPUT, "-o", "before");
     Files.copy(work.resolve("before/teasel-output/limits.json"), work.resolve("limits.json"));

@@ -328,6 +328,27 @@ class SchemasTest {
     assertTrue(run(1, "verify", "record.json").contains("seal is broken"));
   }
 
+  @Test
+  void transcripts() throws IOException {
+    Files.writeString(
+        folder.resolve("table.csv"),
+        """
+        Mode,Power (W),Load (ohm),Limits (mA)
+        Cut,10,100,291 to 339
+        Cut,20,100,412 to 479
+        Cut,40,100,583 to 687
+        Cut,60,100,714 to 830
+        Cut,80,1000,824 to 959
+        Spray,3,200,17 to 700
+        Spray,9,200,33 to 34
+        """);
+    String json = run(0, "transcribe", "table.csv", "--as", "json");
+    assertFits("transcript", json);
+    assertTrue(json.contains("\"slip\": \"transposed\""), json);
+    assertTrue(json.contains("\"instead\": \"100 ohm\""), json);
+    assertTrue(json.contains("\"rule\": null"), json);
+  }
+
   /** An item in the middle of a record that is written down, not calculated. */
   private static String written(ItemList list, Records good) {
     List<String> ids = new ArrayList<>(good.ids());

@@ -7,6 +7,7 @@ import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -30,6 +31,8 @@ import passband.quantity.Units;
 import passband.source.SourceFile;
 import passband.testing.Repository;
 import passband.testing.Snippet;
+import passband.transcribe.TableFault;
+import passband.transcribe.Transcript;
 
 /**
  * The guide's example compiles and is answered as printed; the reference is made from the language
@@ -84,6 +87,28 @@ class GuideTest {
     assertEquals(14, snippet.plan().limits().size());
     assertEquals(
         source, Formatter.format(new SourceFile("sallow.pband", source), new Diagnostics()));
+  }
+
+  /** The table's transcript is the guide's; {@code -Dgolden.write=true} writes it. */
+  @Test
+  void theTableIsTranscribedAsPrinted() throws IOException, TableFault {
+    Path page = DOCS.resolve("guide.md");
+    String guide = Repository.text(page);
+    Transcript transcript =
+        Transcript.of(
+            fenced(guide, "csv manual.csv").get(0).getBytes(StandardCharsets.UTF_8),
+            false,
+            "manual",
+            "manual",
+            "2026-11-20");
+    String printed = transcript.text() + "written: manual.pband\n";
+    if (Boolean.getBoolean("golden.write")) {
+      String block = "```transcribe\n" + fenced(guide, "transcribe").get(0) + "```";
+      Files.writeString(page, guide.replace(block, "```transcribe\n" + printed + "```"));
+      return;
+    }
+    assertEquals(printed, fenced(guide, "transcribe").get(0));
+    assertEquals(5, Snippet.compile(transcript.source()).plan().limits().size());
   }
 
   @Test

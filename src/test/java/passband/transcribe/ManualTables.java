@@ -79,6 +79,14 @@ final class ManualTables {
     return table;
   }
 
+  /** A table of one mode made by this rule. */
+  static ManualTables of(Random random, Made rule, int read, int rowCount, int misprints) {
+    ManualTables table = new ManualTables(random, read);
+    table.mode(0, rule, rowCount);
+    table.misprint(misprints);
+    return table;
+  }
+
   private Made rule() {
     boolean ofRead = read != 2 && random.nextInt(3) == 0;
     int form = new int[] {0, 0, 0, 1, 2, 2, 3, 4}[random.nextInt(8)];
@@ -91,8 +99,7 @@ final class ManualTables {
     } else if (form == 4) {
       share = new BigDecimal("0.1");
     }
-    return new Made(
-        ofRead, ofRead ? random.nextInt(3) : 0, random.nextInt(4), form, share, amount);
+    return new Made(ofRead, ofRead ? random.nextInt(3) : 0, random.nextInt(4), form, share, amount);
   }
 
   private BigDecimal amount(boolean ofRead) {
@@ -107,7 +114,10 @@ final class ManualTables {
     int load = LOADS[random.nextInt(LOADS.length)];
     for (int tries = 0; points.size() < count && tries < 10_000; tries++) {
       int at = varying ? LOADS[random.nextInt(LOADS.length)] : load;
-      points.add(SETTINGS[random.nextInt(SETTINGS.length)] * 1000 + at);
+      int setting = SETTINGS[random.nextInt(SETTINGS.length)];
+      if (isRange(rule, setting, at)) {
+        points.add(setting * 1000 + at);
+      }
     }
     for (int point : points) {
       Row row = new Row();
@@ -124,6 +134,12 @@ final class ManualTables {
   }
 
   // ---- limits ----
+
+  /** No manual prints a lower limit of nothing, or one that is not below the upper. */
+  private boolean isRange(Made rule, int setting, int load) {
+    BigDecimal lower = new BigDecimal(limit(rule, setting, load, -1));
+    return lower.signum() > 0 && lower.compareTo(new BigDecimal(limit(rule, setting, load, 1))) < 0;
+  }
 
   /** In the unit of the table: mA, V or W. */
   String limit(Made rule, int setting, int load, int sign) {
@@ -249,10 +265,10 @@ final class ManualTables {
                       + digits.charAt(at)
                       + digits.substring(at + 2)
                   : digits;
-          case 1 -> digits.length() > 2 ? digits.substring(0, at) + digits.substring(at + 1) : digits;
+          case 1 ->
+              digits.length() > 2 ? digits.substring(0, at) + digits.substring(at + 1) : digits;
           case 2 -> digits + "0";
-          default ->
-              digits.substring(0, at) + random.nextInt(10) + digits.substring(at + 1);
+          default -> digits.substring(0, at) + random.nextInt(10) + digits.substring(at + 1);
         };
     BigDecimal value = new BigDecimal(other).movePointLeft(decimals);
     return value.signum() == 0 ? text : value.setScale(decimals).toPlainString();

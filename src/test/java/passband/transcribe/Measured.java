@@ -41,7 +41,8 @@ final class Measured {
     return measured;
   }
 
-  private void add(ManualTables table) throws TableFault {
+  /** Transcribes one more. */
+  void add(ManualTables table) throws TableFault {
     tables++;
     long start = System.nanoTime();
     Transcript transcript =
@@ -87,14 +88,17 @@ final class Measured {
 
   private static boolean same(Rational meant, Printed printed, String should) {
     return meant != null
-        && meant.over(printed.step()).floor().toString()
+        && meant
+            .over(printed.step())
+            .floor()
+            .toString()
             .equals(String.valueOf(Long.parseLong(should.replace(".", ""))));
   }
 
   private boolean mode(ManualTables made, ManualTable read, ModeFinding mode) {
     modes++;
     Rule rule = mode.rule();
-    ManualTables.Made true_ = made.made.get(mode.mode());
+    ManualTables.Made known = made.made.get(mode.mode());
     if (rule == null) {
       stated++;
       return false;
@@ -104,8 +108,7 @@ final class Measured {
     for (ManualRow row : read.of(mode.mode())) {
       ManualTables.Row should = made.rows.get(row.line() - 2);
       ManualRow there =
-          row.at(
-              row.setting(), new Printed(Rational.of(should.load), Rational.ONE, ""));
+          row.at(row.setting(), new Printed(Rational.of(should.load), Rational.ONE, ""));
       for (Side side : Side.values()) {
         String text = side == Side.LOWER ? should.lower : should.upper;
         long digits = prediction.digits(rule, there, side, row.limit(side).step());
@@ -115,30 +118,33 @@ final class Measured {
     settled += mode.settled() ? 1 : 0;
     equivalent += same ? 1 : 0;
     wrong += same ? 0 : 1;
-    boolean one = isExact(rule, true_, made);
+    boolean one = isExact(rule, known, made);
     exact += one ? 1 : 0;
-    if (mode.settled() && !same) {
-      settledWrong.add(true_ + " read as " + rule + "\n" + made.csv());
+    if (mode.settled() && !same && !allowsAs(rule, known, made)) {
+      settledWrong.add(known + " read as " + rule + "\n" + made.csv());
     }
     return same;
   }
 
   private static boolean isExact(Rule rule, ManualTables.Made made, ManualTables table) {
-    Rational unit =
-        made.ofRead() && table.read == 0 && made.form() != 3
-            ? Rational.of(1, 1000)
-            : Rational.ONE;
-    Rational share = made.form() == 1 ? Rational.ZERO : Rational.of(made.share());
-    Rational amount =
-        made.form() == 0 ? Rational.ZERO : Rational.of(made.amount()).times(unit);
-    return rule.basis().of() == (made.ofRead() ? Basis.Of.READ : Basis.Of.SETTING)
+    return allowsAs(rule, made, table)
         && rule.basis().rounding().ordinal() == made.rounding()
         && (!made.ofRead()
             || rule.basis().nominal()
                 == List.of(Basis.Nominal.EXACT, Basis.Nominal.ROUNDED, Basis.Nominal.CUT)
-                    .get(made.nominal()))
-        && rule.form().name().equals(
-            List.of("SHARE", "AMOUNT", "GREATER", "APART", "SUM").get(made.form()))
+                    .get(made.nominal()));
+  }
+
+  /** Whether a rule has the tolerance that the table was made with. */
+  private static boolean allowsAs(Rule rule, ManualTables.Made made, ManualTables table) {
+    Rational unit =
+        made.ofRead() && table.read == 0 && made.form() != 3 ? Rational.of(1, 1000) : Rational.ONE;
+    Rational share = made.form() == 1 ? Rational.ZERO : Rational.of(made.share());
+    Rational amount = made.form() == 0 ? Rational.ZERO : Rational.of(made.amount()).times(unit);
+    return rule.basis().of() == (made.ofRead() ? Basis.Of.READ : Basis.Of.SETTING)
+        && rule.form()
+            .name()
+            .equals(List.of("SHARE", "AMOUNT", "GREATER", "APART", "SUM").get(made.form()))
         && rule.share().equals(share)
         && rule.amount().equals(amount);
   }

@@ -14,7 +14,7 @@ import passband.quantity.Units;
  *
  * @param unit null where the heading names none
  */
-record Heading(String text, Role role, @Nullable Unit unit) {
+record ColumnHeading(String text, Role role, @Nullable Unit unit) {
 
   /** What a column holds, asked for in this order: the words of one heading may be of several. */
   enum Role {
@@ -26,8 +26,9 @@ record Heading(String text, Role role, @Nullable Unit unit) {
     MODE("mode function betriebsart modus funktion fonction"),
     LOAD("load resistance last lastwiderstand widerstand charge résistance"),
     SETTING("setting set level einstellung stufe réglage niveau"),
-    LIMITS("limits limit range output current voltage grenzwerte grenzen bereich strom spannung"
-        + " limites courant tension"),
+    LIMITS(
+        "limits limit range output current voltage grenzwerte grenzen bereich strom spannung"
+            + " limites courant tension"),
     POWER("power energy leistung energie puissance énergie");
 
     private final Set<String> words;
@@ -53,13 +54,11 @@ record Heading(String text, Role role, @Nullable Unit unit) {
   /** The unit of a spelling; null for none that tables of limits have. */
   static @Nullable Unit unit(String text) {
     Unit unit = Units.find(SPELLINGS.getOrDefault(text, text));
-    return unit == null || unit == Unit.ONE || !DIMENSIONS.contains(unit.dimension())
-        ? null
-        : unit;
+    return unit == null || unit == Unit.ONE || !DIMENSIONS.contains(unit.dimension()) ? null : unit;
   }
 
   /** Reads {@code NAME}, {@code NAME/UNIT}, {@code NAME (UNIT)}, {@code NAME in UNIT} and such. */
-  static Heading of(String text) throws TableFault {
+  static ColumnHeading of(String text) throws TableFault {
     String name = text;
     String written = "";
     int open = Math.max(text.lastIndexOf('('), text.lastIndexOf('['));
@@ -98,7 +97,7 @@ record Heading(String text, Role role, @Nullable Unit unit) {
               + ")"
               + meant(written));
     }
-    return new Heading(text, role, unit);
+    return new ColumnHeading(text, role, unit);
   }
 
   private static String meant(String written) {
