@@ -19,7 +19,8 @@ final class SupportCommands {
               """
               Prints the JSON Schema (2020-12) of a format; its $id is urn:passband:NAME:VERSION, and files of it say
               "format": "passband-NAME/VERSION". Without a name, lists the names. limits is written by build, diagnostics
-              and coverage by check, diff by diff, verdicts by judge, record by record, history by history, each when asked for JSON.
+              and coverage by check, diff by diff, verdicts by judge, record by record, history by history, transcript by transcribe,
+              each when asked for JSON.
               """,
               List.of(),
               true),

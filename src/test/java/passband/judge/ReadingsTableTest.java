@@ -48,7 +48,8 @@ class ReadingsTableTest {
         "UTF-16BE with tabs"
       })
   void theSameTableIsReadInEveryForm(String name) throws BadInput {
-    assertEquals(read("commas"), read(name));
+    assertEquals(read("commas").rows(), read(name).rows());
+    assertEquals(name.equals("semicolons"), read(name).semicolons());
     assertEquals("\u00b5 \u03a9 \u2265", read(name).rows().get(1).reading());
     assertEquals("11", read(name).digest());
   }
