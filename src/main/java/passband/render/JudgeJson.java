@@ -15,6 +15,7 @@ import passband.judge.Judgement;
 import passband.judge.Report;
 import passband.judge.Statement;
 import passband.judge.Verdict;
+import passband.quantity.Rational;
 
 /** Verdicts as JSON, in the form of {@code verdicts.schema.json}. */
 final class JudgeJson {
@@ -84,8 +85,8 @@ final class JudgeJson {
     json.name("accept_lower").value(limits == null ? null : limits.lower());
     json.name("accept_upper").value(limits == null ? null : limits.upper());
     HistoryJson.number(json, "uncertainty", j.uncertainty());
-    boolean known = j.factor() != null && !Double.isNaN(j.uncertainty());
-    HistoryJson.number(json, "coverage_factor", known ? j.factor().doubleValue() : Double.NaN);
+    Rational factor = Double.isNaN(j.uncertainty()) ? null : j.factor();
+    HistoryJson.number(json, "coverage_factor", factor == null ? Double.NaN : factor.doubleValue());
     json.name("degrees_of_freedom").value(j.freedom());
     HistoryJson.number(json, "conformity", j.conformity());
     Statement statement = j.statement();

@@ -249,6 +249,7 @@ class RenameLawTest {
     assertEquals(
         List.of(
             "beta.pband:25:7",
+            "beta.pband:35:19",
             "device.pband:22:8",
             "device.pband:22:60 former",
             "device.pband:63:8",
