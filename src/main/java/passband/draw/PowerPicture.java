@@ -15,6 +15,8 @@ public final class PowerPicture {
   private static final double TOP = 34;
   private static final double BOTTOM = 150;
   private static final double SIZE = 10;
+  private static final double LINE = 13;
+  private static final int TITLE_LINES = 3;
   private static final double SURE_ENOUGH = 0.95;
   private static final String SHADE = "#e2e2e2";
 
@@ -27,19 +29,24 @@ public final class PowerPicture {
     same.forEach(one -> outlets.add(one.place().outlet()));
     List<Double> gains = new ArrayList<>();
     gain.curve().forEach(at -> gains.add(at.gain() * 100));
-    Scale x = new Scale(gains.get(0), gains.get(gains.size() - 1), 10, LEFT, RIGHT);
-    Scale ticks = Scale.over(gains, LEFT, RIGHT);
-    Scale y = new Scale(0, 1, 0.5, BOTTOM, TOP);
     String title =
         gain.place().title()
             + (outlets.get(0).equals("-") ? "" : ", " + String.join(" and ", outlets))
             + (gain.load().isEmpty() ? "" : ", " + gain.load());
+    List<String> lines = TextWidths.wrapped(title, RIGHT, SIZE, true, TITLE_LINES);
+    double top = TOP + (lines.size() - 1) * LINE;
+    double bottom = BOTTOM + (lines.size() - 1) * LINE;
+    Scale x = new Scale(gains.get(0), gains.get(gains.size() - 1), 10, LEFT, RIGHT);
+    Scale ticks = Scale.over(gains, LEFT, RIGHT);
+    Scale y = new Scale(0, 1, 0.5, bottom, top);
     List<Shape> shapes = new ArrayList<>();
     double from = Math.max(x.low(), gain.toleranceLow() * 100);
     double to = Math.min(x.high(), gain.toleranceHigh() * 100);
     shapes.add(
-        new Shape.Rect(x.at(from), TOP, x.at(to) - x.at(from), BOTTOM - TOP, SHADE, null, 0));
-    shapes.add(text(4, 14, true, Shape.Anchor.START, title));
+        new Shape.Rect(x.at(from), top, x.at(to) - x.at(from), bottom - top, SHADE, null, 0));
+    for (int i = 0; i < lines.size(); i++) {
+      shapes.add(text(4, 14 + i * LINE, true, Shape.Anchor.START, lines.get(i)));
+    }
     for (double tick : new double[] {0, 0.5, SURE_ENOUGH}) {
       boolean dashed = tick == SURE_ENOUGH;
       shapes.add(
@@ -55,25 +62,25 @@ public final class PowerPicture {
         double at = x.at(tick);
         shapes.add(
             new Shape.Line(
-                List.of(new Shape.At(at, BOTTOM), new Shape.At(at, BOTTOM + 4)),
+                List.of(new Shape.At(at, bottom), new Shape.At(at, bottom + 4)),
                 1,
                 Palette.INK,
                 List.of()));
         String sign = tick < 0 ? "\u2212" : tick > 0 ? "+" : "";
         shapes.add(
-            text(at, BOTTOM + 15, false, Shape.Anchor.MIDDLE, sign + Scale.text(Math.abs(tick))));
+            text(at, bottom + 15, false, Shape.Anchor.MIDDLE, sign + Scale.text(Math.abs(tick))));
       }
     }
     shapes.add(curve(gain, Gain.At::shared, x, y, 1, List.of(4.0, 2.5)));
     shapes.add(curve(gain, Gain.At::power, x, y, 2, List.of()));
     shapes.add(
-        text((LEFT + RIGHT) / 2, BOTTOM + 28, true, Shape.Anchor.MIDDLE, "error of the power, %"));
+        text((LEFT + RIGHT) / 2, bottom + 28, true, Shape.Anchor.MIDDLE, "error of the power, %"));
     return new Drawing(
         "power-" + (gain.place().text() + "-" + gain.load()).replaceAll("[^A-Za-z0-9.-]+", "-"),
         title,
         description(gain),
         360,
-        BOTTOM + 34,
+        bottom + 34,
         shapes);
   }
 

@@ -1,6 +1,7 @@
 package passband.plan;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import passband.model.Analyzer;
@@ -27,7 +28,9 @@ public final class Unknowns {
     Unknowns unknowns = new Unknowns();
     for (Device.Mode mode : plan.device().modes()) {
       String place = "mode " + mode.name().text();
-      mode.tolerances().unknown().forEach(one -> unknowns.add(one, place));
+      List<Ratings.Unknown> own = new ArrayList<>(mode.tolerances().unknown());
+      own.sort(Comparator.comparing(one -> one.rating().text()));
+      own.forEach(one -> unknowns.add(one, place));
     }
     plan.instruments().units().forEach(unknowns::ofAnalyzer);
     unknowns.ofMeasures(plan.device().measures());

@@ -133,7 +133,8 @@ class ChecklistBrowserTest {
         "219.1, FAIL: above 219.0",
         "-200.0, \"unclear: negative, which is impossible for this quantity (zero the instrument, or check the sign)\"",
         "200, unclear: recorded with too few decimals: 1 needed in mA",
-        "\"200,0\", \"unclear: use a decimal point, not a comma\"",
+        "\"200,0\", \"unclear: write a decimal point: the comma or point in '200,0' may separate"
+            + " thousands\"",
         "1e2, \"unclear: '1e2' is not a number\"",
         "abc, \"unclear: 'abc' is not a number\""
       })

@@ -151,9 +151,9 @@ class LanguageBrowserTest {
         "0,2000 A; bestanden",
         "100,0; NICHT BESTANDEN: unter 173,6",
         "200; unklar: mit zu wenigen Nachkommastellen: 1 nötig in mA",
-        "0.200 A; unklar: ein Dezimalkomma schreiben: so ist die Zahl nicht eindeutig",
-        "200.000; unklar: ein Dezimalkomma schreiben: so ist die Zahl nicht eindeutig",
-        "1.200,0; unklar: ein Dezimalkomma schreiben: so ist die Zahl nicht eindeutig",
+        "0.200 A; unklar: ein Dezimalkomma schreiben: „0.200“ ist nicht eindeutig",
+        "200.000; unklar: ein Dezimalkomma schreiben: „200.000“ ist nicht eindeutig",
+        "1.200,0; unklar: ein Dezimalkomma schreiben: „1.200,0“ ist nicht eindeutig",
         "abc; unklar: „abc“ ist keine Zahl"
       })
   void aReadingIsJudgedWithItsComma(String typed, String verdict) throws IOException {

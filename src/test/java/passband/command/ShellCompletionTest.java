@@ -91,7 +91,8 @@ class ShellCompletionTest {
     assertEquals(
         new TreeSet<>(List.of("lead-used-twice", "lead-underrated", "lead-unrated")),
         proposed(shell, "explain", "lead-u"));
-    assertEquals(new TreeSet<>(List.of("diagnostics", "diff")), proposed(shell, "schema", "d"));
+    assertEquals(
+        new TreeSet<>(List.of("detect", "diagnostics", "diff")), proposed(shell, "schema", "d"));
     assertEquals(new TreeSet<>(), proposed(shell, "check", "--analyzer", ""));
     assertEquals(new TreeSet<>(), proposed(shell, "version", ""));
   }

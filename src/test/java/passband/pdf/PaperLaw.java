@@ -19,9 +19,14 @@ import nu.validator.htmlparser.dom.HtmlDocumentBuilder;
 import org.w3c.dom.Node;
 import org.xml.sax.InputSource;
 import org.xml.sax.SAXException;
+import passband.detect.Detection;
 import passband.diagnostic.Code;
+import passband.draw.Drawing;
+import passband.draw.Svg;
 import passband.plan.Plan;
 import passband.render.Checklist;
+import passband.render.DetectPage;
+import passband.render.DetectReport;
 import passband.render.Drawings;
 import passband.render.Sheet;
 import passband.render.SheetMaker;
@@ -166,6 +171,7 @@ final class PaperLaw {
     words(PdfInk.of(review).said())
         .forEach((word, count) -> words.merge(word, count, Integer::sum));
     words(headOfReview(plan)).forEach((word, count) -> words.merge(word, -count, Integer::sum));
+    detection(plan).forEach((word, count) -> words.merge(word, -count, Integer::sum));
     words.values().removeIf(count -> count == 0);
     assertEquals(words(plan), words, where);
     for (byte[] one : List.of(pdf, review)) {
@@ -182,5 +188,24 @@ final class PaperLaw {
     Sheet.Head head = SheetMaker.sheet(plan).head();
     String all = head.title() + head.revision() + head.device() + head.analyzer();
     return (all + head.decision()).replaceAll("\\s+", "");
+  }
+
+  /** What the reviewer's paper says of the faults that are caught, by their own page's words. */
+  private static Map<String, Integer> detection(Plan plan) throws IOException {
+    Detection detection = Detection.of(plan);
+    StringBuilder text = new StringBuilder(DetectReport.summary(detection));
+    DetectReport.assumptions(detection).forEach(text::append);
+    if (!DetectPage.matrix(detection).isEmpty()) {
+      DetectPage.placeNames(detection).forEach(text::append);
+    }
+    try {
+      for (Drawing curve : DetectPage.curves(detection)) {
+        String svg = Svg.file(curve);
+        addText(new HtmlDocumentBuilder().parse(new InputSource(new StringReader(svg))), text);
+      }
+    } catch (SAXException e) {
+      throw new AssertionError(e);
+    }
+    return words(text.toString().replaceAll("\\s+", ""));
   }
 }
