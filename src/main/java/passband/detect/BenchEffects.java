@@ -9,34 +9,20 @@ import passband.model.Analyzer;
 import passband.model.Analyzer.LoadBank;
 import passband.model.Device.Mode;
 import passband.model.Series;
-import passband.plan.Point;
 import passband.plan.Stage;
 import passband.plan.WiredLoads;
 import passband.quantity.Rational;
 
 /** Slips on the bench: a load, a setting, a mode or the instrument is not what the row asks for. */
 final class BenchEffects {
-  private static final List<String> EFFECTS =
-      List.of(
-          "load-step",
-          "load-before",
-          "setting-before",
-          "mode-before",
-          "error-edge",
-          "error-scale",
-          "wider-range");
-
   private final SheetLines lines;
 
   BenchEffects(SheetLines lines) {
     this.lines = lines;
   }
 
-  static boolean has(Fault fault) {
-    return EFFECTS.contains(fault.effect());
-  }
-
-  List<Instance> of(Fault fault, Fault.Size size) {
+  /** The instances of a size; null for an effect that is none of these. */
+  @Nullable List<Instance> of(Fault fault, Fault.Size size) {
     return switch (fault.effect()) {
       case "load-step" -> loadStep(fault, size);
       case "load-before" -> loadBefore(fault, size);
@@ -45,7 +31,7 @@ final class BenchEffects {
       case "error-edge" -> errorEdge(fault, size);
       case "error-scale" -> errorScale(fault, size);
       case "wider-range" -> widerRange(fault, size);
-      default -> throw new IllegalArgumentException(fault.effect());
+      default -> null;
     };
   }
 
@@ -59,10 +45,6 @@ final class BenchEffects {
     };
   }
 
-  private static Instance.Change change(SheetLine line, double truth) {
-    return new Instance.Change(line, line.at(truth));
-  }
-
   private List<Instance> loadStep(Fault fault, Fault.Size size) {
     Map<String, List<Instance.Change>> loads = new LinkedHashMap<>();
     for (SheetLine line : lines.output()) {
@@ -72,12 +54,10 @@ final class BenchEffects {
         loads
             .computeIfAbsent(
                 Place.of(line).text() + " " + line.point().loadText(), l -> new ArrayList<>())
-            .add(change(line, intoOther(line, set, other)));
+            .add(Instance.Change.to(line, intoOther(line, set, other)));
       }
     }
-    List<Instance> instances = new ArrayList<>();
-    loads.forEach((where, changes) -> instances.add(new Instance(fault, size, where, changes)));
-    return instances;
+    return Instance.each(fault, size, loads);
   }
 
   /** The load's next value up or down; null where there is none. */
@@ -122,35 +102,24 @@ final class BenchEffects {
     return null;
   }
 
-  private static List<Instance> rows(
-      Fault fault, Fault.Size size, Map<String, List<Instance.Change>> rows) {
-    List<Instance> instances = new ArrayList<>();
-    rows.forEach((where, changes) -> instances.add(new Instance(fault, size, where, changes)));
-    return instances;
-  }
-
   /** One row at a time: whoever forgets to turn a dial does so once. */
   private List<Instance> loadBefore(Fault fault, Fault.Size size) {
     Map<String, List<Instance.Change>> rows = new LinkedHashMap<>();
-    Point last = null;
-    SheetLine lastLine = null;
+    SheetLine last = null;
     for (SheetLine line : lines.output()) {
       Rational set = line.ohms();
-      Rational left = lastLine == null || lastLine.point() == line.point() ? null : lastLine.ohms();
+      Rational left = last == null || last.point() == line.point() ? null : last.ohms();
       boolean sameUnit =
-          lastLine != null
-              && lastLine.point().loadAt() != null
-              && lastLine.point().loadAt().equals(line.point().loadAt());
+          last != null
+              && last.point().loadAt() != null
+              && last.point().loadAt().equals(line.point().loadAt());
       if (set != null && left != null && sameUnit && !set.equals(left)) {
         rows.computeIfAbsent(line.point().id(), p -> new ArrayList<>())
-            .add(change(line, intoOther(line, set, left)));
+            .add(Instance.Change.to(line, intoOther(line, set, left)));
       }
-      if (line.point() != last) {
-        last = line.point();
-      }
-      lastLine = line;
+      last = line;
     }
-    return rows(fault, size, rows);
+    return Instance.each(fault, size, rows);
   }
 
   private List<Instance> settingBefore(Fault fault, Fault.Size size) {
@@ -163,10 +132,10 @@ final class BenchEffects {
           && !Double.isNaN(line.setting())
           && before.setting() != line.setting()) {
         rows.computeIfAbsent(line.point().id(), p -> new ArrayList<>())
-            .add(change(line, line.scaled(before.power() / line.power())));
+            .add(Instance.Change.to(line, line.scaled(before.power() / line.power())));
       }
     }
-    return rows(fault, size, rows);
+    return Instance.each(fault, size, rows);
   }
 
   /** The mode before, with the setting of the row: where it can be set, the power is the same. */
@@ -185,9 +154,9 @@ final class BenchEffects {
               && before.settingKind() == line.mode().settingKind()
               && scale.contains(line.point().setting().si());
       rows.computeIfAbsent(line.point().id(), p -> new ArrayList<>())
-          .add(change(line, taken ? line.nominal() : Double.NaN));
+          .add(Instance.Change.to(line, taken ? line.nominal() : Double.NaN));
     }
-    return rows(fault, size, rows);
+    return Instance.each(fault, size, rows);
   }
 
   /** The common error of every range at one end, of a good generator. */

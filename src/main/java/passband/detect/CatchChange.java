@@ -1,6 +1,7 @@
 package passband.detect;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -95,26 +96,23 @@ public final class CatchChange {
   }
 
   private void faults() {
-    Map<String, Instance> old = worst(was);
-    Map<String, Instance> fresh = worst(now);
+    Map<String, Outcome> old = worst(was);
+    Map<String, Outcome> fresh = worst(now);
     for (Fault fault : Fault.all()) {
-      Outcome before = outcome(old.get(fault.id()));
-      Outcome after = outcome(fresh.get(fault.id()));
+      Outcome before = old.getOrDefault(fault.id(), Outcome.NOT_APPLICABLE);
+      Outcome after = fresh.getOrDefault(fault.id(), Outcome.NOT_APPLICABLE);
       if (before != after) {
         lines.add(fault.id() + " " + fault.name() + ": " + before.word() + ", now " + after.word());
       }
     }
   }
 
-  private Outcome outcome(@Nullable Instance instance) {
-    return instance == null ? Outcome.NOT_APPLICABLE : instance.outcome(instance.failing(kernel));
-  }
-
-  /** The worst instance of each entry. */
-  private Map<String, Instance> worst(SheetLines sheet) {
-    Map<String, Instance> worst = new LinkedHashMap<>();
+  /** The worst outcome of each entry. */
+  private Map<String, Outcome> worst(SheetLines sheet) {
+    Map<String, Outcome> worst = new HashMap<>();
     for (Instance one : Instances.of(sheet)) {
-      worst.merge(one.fault().id(), one, (a, b) -> outcome(b).compareTo(outcome(a)) < 0 ? b : a);
+      Outcome outcome = one.outcome(one.failing(kernel));
+      worst.merge(one.fault().id(), outcome, (a, b) -> b.compareTo(a) < 0 ? b : a);
     }
     return worst;
   }

@@ -46,10 +46,22 @@ public record Detection(
       Chance power,
       Outcome outcome,
       @Nullable String proposal,
-      Map<Place, Cell> places) {}
+      Map<Place, Cell> places) {
+
+    /** Whether it is less noticed than another one. */
+    public boolean isWorseThan(Finding other) {
+      return new Cell(power, outcome).isWorseThan(new Cell(other.power, other.outcome));
+    }
+  }
 
   /** A probability with what it means. */
-  public record Cell(Chance power, Outcome outcome) {}
+  public record Cell(Chance power, Outcome outcome) {
+    /** Whether it is less noticed than another one: what is inside the tolerance need not be. */
+    public boolean isWorseThan(Cell other) {
+      int order = outcome.compareTo(other.outcome);
+      return order < 0 || (order == 0 && power.value() < other.power.value());
+    }
+  }
 
   /**
    * The probability that a good generator fails while every reading is off by one share of its
@@ -176,14 +188,8 @@ public record Detection(
   public Map<Fault, Finding> worst() {
     Map<Fault, Finding> worst = new LinkedHashMap<>();
     for (Finding finding : findings) {
-      worst.merge(finding.fault(), finding, (a, b) -> isWorse(b, a) ? b : a);
+      worst.merge(finding.fault(), finding, (a, b) -> b.isWorseThan(a) ? b : a);
     }
     return worst;
-  }
-
-  /** Whether one is less noticed than another: what is inside the tolerance need not be. */
-  public static boolean isWorse(Finding one, Finding other) {
-    int order = one.outcome().compareTo(other.outcome());
-    return order < 0 || (order == 0 && one.power().value() < other.power().value());
   }
 }

@@ -3,6 +3,7 @@ package passband.detect;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.function.Predicate;
 
@@ -17,6 +18,11 @@ record Instance(Fault fault, Fault.Size size, String where, List<Change> changes
 
   /** A reading as the fault has it. */
   record Change(SheetLine line, Observation seen) {
+    /** A reading that has another true value, in SI; NaN for no number. */
+    static Change to(SheetLine line, double truth) {
+      return new Change(line, line.at(truth));
+    }
+
     boolean outside() {
       return line.isOutside(seen.truth());
     }
@@ -45,6 +51,13 @@ record Instance(Fault fault, Fault.Size size, String where, List<Change> changes
   /** What there is, but no reading shows. */
   static Instance notRead(Fault fault, Fault.Size size, String where) {
     return new Instance(fault, size, where, List.of());
+  }
+
+  /** One for each place, in the order of the places. */
+  static List<Instance> each(Fault fault, Fault.Size size, Map<String, List<Change>> places) {
+    List<Instance> instances = new ArrayList<>();
+    places.forEach((where, changes) -> instances.add(new Instance(fault, size, where, changes)));
+    return instances;
   }
 
   Instance(Fault fault, Fault.Size size, String where, List<Change> changes) {

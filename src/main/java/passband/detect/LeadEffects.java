@@ -30,11 +30,11 @@ final class LeadEffects {
     this.lines = lines;
   }
 
-  static boolean has(Fault fault) {
-    return fault.effect().startsWith("lead-");
-  }
-
-  List<Instance> of(Fault fault, Fault.Size size) {
+  /** The instances of a size; null for an effect that is none of these. */
+  @Nullable List<Instance> of(Fault fault, Fault.Size size) {
+    if (!fault.effect().startsWith("lead-")) {
+      return null;
+    }
     boolean missing = fault.effect().equals("lead-missing");
     Map<String, Instance> instances = new TreeMap<>();
     for (Stage.Run run : lines.runs()) {
@@ -52,7 +52,7 @@ final class LeadEffects {
         }
       }
     }
-    return instances.isEmpty() ? List.of() : List.copyOf(instances.values());
+    return List.copyOf(instances.values());
   }
 
   private static Setup rewired(Setup setup, List<Wire> wires) {
@@ -114,7 +114,7 @@ final class LeadEffects {
     List<Instance.Change> changes = new ArrayList<>();
     for (SheetLine line : lines.of(SheetLine.Kind.OUTPUT)) {
       if (line.run() == run && !(reaches(line, other) && activates(line, other))) {
-        changes.add(new Instance.Change(line, line.at(0)));
+        changes.add(Instance.Change.to(line, 0));
       }
     }
     return changes.isEmpty() ? null : new Instance(fault, size, where, changes);

@@ -11,6 +11,7 @@ import passband.model.Device.Outlet;
 import passband.model.Instruments;
 import passband.model.Terminal;
 import passband.plan.Act;
+import passband.plan.Contacts;
 import passband.plan.Delivery;
 import passband.plan.PlanStep;
 import passband.plan.Point;
@@ -19,20 +20,6 @@ import passband.quantity.Real;
 
 /** Faults of the generator beside the power of its output. */
 final class LimitEffects {
-  private static final List<String> EFFECTS =
-      List.of(
-          "waveform",
-          "outlet-dead",
-          "contact-dead",
-          "outlets-exchanged",
-          "elsewhere",
-          "without-contact",
-          "above-limit",
-          "no-value",
-          "inhibited",
-          "intermittent",
-          "display");
-
   private final SheetLines lines;
   private final OutputEffects output;
 
@@ -41,11 +28,8 @@ final class LimitEffects {
     this.output = output;
   }
 
-  static boolean has(Fault fault) {
-    return EFFECTS.contains(fault.effect());
-  }
-
-  List<Instance> of(Fault fault, Fault.Size size) {
+  /** The instances of a size; null for an effect that is none of these. */
+  @Nullable List<Instance> of(Fault fault, Fault.Size size) {
     return switch (fault.effect()) {
       case "waveform" -> waveform(fault, size);
       case "outlet-dead" -> outletDead(fault, size);
@@ -58,12 +42,8 @@ final class LimitEffects {
       case "inhibited" -> inhibited(fault, size);
       case "intermittent" -> intermittent(fault, size);
       case "display" -> display(fault, size);
-      default -> throw new IllegalArgumentException(fault.effect());
+      default -> null;
     };
-  }
-
-  private static Instance.Change change(SheetLine line, double truth) {
-    return new Instance.Change(line, line.at(truth));
   }
 
   /** Readings of output, with a nominal value or not: nothing is read of a dead outlet. */
@@ -78,7 +58,7 @@ final class LimitEffects {
         List<Instance.Change> changes = new ArrayList<>();
         for (SheetLine line : delivered()) {
           if (line.outletName().equals(outlet.name().text())) {
-            changes.add(change(line, 0));
+            changes.add(Instance.Change.to(line, 0));
           }
         }
         instances.add(new Instance(fault, size, outlet.name().text(), changes));
@@ -95,8 +75,7 @@ final class LimitEffects {
         mode.activateBy()
             .forEach(
                 ref -> {
-                  Terminal contact =
-                      passband.plan.Contacts.named(lines.plan().device(), outlet, ref);
+                  Terminal contact = Contacts.named(lines.plan().device(), outlet, ref);
                   if (contact != null) {
                     contacts.putIfAbsent(contact.id(), new ArrayList<>());
                   }
@@ -106,12 +85,12 @@ final class LimitEffects {
     for (SheetLine line : delivered()) {
       Terminal contact = contact(line.point());
       if (contact != null) {
-        contacts.computeIfAbsent(contact.id(), c -> new ArrayList<>()).add(change(line, 0));
+        contacts
+            .computeIfAbsent(contact.id(), c -> new ArrayList<>())
+            .add(Instance.Change.to(line, 0));
       }
     }
-    List<Instance> instances = new ArrayList<>();
-    contacts.forEach((where, changes) -> instances.add(new Instance(fault, size, where, changes)));
-    return instances;
+    return Instance.each(fault, size, contacts);
   }
 
   /** The contact that a point activates by; null where none is known. */
@@ -136,7 +115,7 @@ final class LimitEffects {
           for (SheetLine line : delivered()) {
             String at = line.outletName();
             if (at.equals(a.name().text()) || at.equals(b.name().text())) {
-              changes.add(change(line, 0));
+              changes.add(Instance.Change.to(line, 0));
             }
           }
           String where = a.name().text() + " and " + b.name().text();
@@ -157,7 +136,7 @@ final class LimitEffects {
               && line.run().outlet() != null
               && line.limit().exact().upper() != null;
       if (reads) {
-        changes.add(change(line, full(line)));
+        changes.add(Instance.Change.to(line, full(line)));
       }
     }
     return List.of(new Instance(fault, size, "every outlet", changes));
@@ -172,7 +151,7 @@ final class LimitEffects {
       boolean apart =
           read != null && delivers != null && !read.name().text().equals(delivers.name().text());
       if (apart && line.limit().exact().upper() != null) {
-        changes.add(change(line, Math.sqrt(size.value()) * full(line)));
+        changes.add(Instance.Change.to(line, Math.sqrt(size.value()) * full(line)));
       }
     }
     return List.of(new Instance(fault, size, "the outlet not in use", changes));
@@ -202,7 +181,7 @@ final class LimitEffects {
       if (upper != null) {
         groups
             .computeIfAbsent(title(line) + " " + line.limit().quantity(), g -> new ArrayList<>())
-            .add(change(line, upper.doubleValue() * size.value()));
+            .add(Instance.Change.to(line, upper.doubleValue() * size.value()));
       }
     }
     return grouped(fault, size, groups);
@@ -211,7 +190,9 @@ final class LimitEffects {
   private List<Instance> noValue(Fault fault, Fault.Size size) {
     Map<String, List<Instance.Change>> groups = new LinkedHashMap<>();
     for (SheetLine line : kindOf(fault)) {
-      groups.computeIfAbsent(title(line), g -> new ArrayList<>()).add(change(line, Double.NaN));
+      groups
+          .computeIfAbsent(title(line), g -> new ArrayList<>())
+          .add(Instance.Change.to(line, Double.NaN));
     }
     return grouped(fault, size, groups);
   }
@@ -234,7 +215,7 @@ final class LimitEffects {
       List<Instance.Change> changes = new ArrayList<>();
       for (SheetLine line : lines.of(SheetLine.Kind.INHIBITED)) {
         if (line.run() == run) {
-          changes.add(change(line, full(line)));
+          changes.add(Instance.Change.to(line, full(line)));
         }
       }
       boolean asks = run.points().stream().anyMatch(LimitEffects::asks);
@@ -274,7 +255,7 @@ final class LimitEffects {
   private List<Instance> intermittent(Fault fault, Fault.Size size) {
     List<Instance.Change> changes = new ArrayList<>();
     for (SheetLine line : delivered()) {
-      changes.add(change(line, 0));
+      changes.add(Instance.Change.to(line, 0));
     }
     return List.of(
         new Instance(
@@ -301,7 +282,7 @@ final class LimitEffects {
     List<Instance.Change> changes = new ArrayList<>();
     for (SheetLine line : lines.output()) {
       if (Instruments.DEVICE.equals(line.limit().read().by())) {
-        changes.add(change(line, line.scaled(output.factor(line, size))));
+        changes.add(Instance.Change.to(line, line.scaled(output.factor(line, size))));
       }
     }
     return lines.plan().device().measures().isEmpty()
@@ -326,7 +307,7 @@ final class LimitEffects {
                         && !other.equals(some.get(0).mode());
                 if (beside) {
                   List<Instance.Change> changes = new ArrayList<>();
-                  some.forEach(line -> changes.add(change(line, line.nominal())));
+                  some.forEach(line -> changes.add(Instance.Change.to(line, line.nominal())));
                   changes.addAll(peaks(place, other));
                   String where = place.text() + " as " + other.name().text();
                   instances.add(new Instance(fault, size, where, changes));
@@ -341,7 +322,7 @@ final class LimitEffects {
     for (SheetLine line : lines.of(SheetLine.Kind.PEAK)) {
       double peak = peak(other, line);
       if (Place.of(line).equals(place) && !Double.isNaN(peak)) {
-        changes.add(change(line, peak));
+        changes.add(Instance.Change.to(line, peak));
       }
     }
     return changes;

@@ -14,7 +14,7 @@ public enum Outcome {
   NOT_APPLICABLE("does not apply");
 
   /** A fault is caught from this probability. */
-  static final double SURE_ENOUGH = 0.95;
+  public static final double SURE_ENOUGH = 0.95;
 
   /** A fault is missed below this one. */
   static final double HARDLY = 0.05;

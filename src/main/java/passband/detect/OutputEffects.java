@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
+import org.jspecify.annotations.Nullable;
 import passband.model.Device.Mode;
 import passband.model.Series;
 import passband.quantity.QuantityKind;
@@ -70,7 +71,7 @@ final class OutputEffects {
   }
 
   /** The instances of a size; null for an effect that is none of these. */
-  List<Instance> of(Fault fault, Fault.Size size) {
+  @Nullable List<Instance> of(Fault fault, Fault.Size size) {
     return switch (fault.effect()) {
       case "gain" -> gain(fault, size);
       case "zero" -> each(fault, size, this::byMode, l -> 1 + size.value() * most(l) / l.power());
@@ -82,25 +83,8 @@ final class OutputEffects {
       case "stuck-greatest" -> each(fault, size, this::byMode, l -> most(l) / l.power());
       case "other-scale" -> otherScale(fault, size);
       case "fade" -> each(fault, size, this::byMode, l -> faded(l, size));
-      default -> throw new IllegalArgumentException(fault.effect());
+      default -> null;
     };
-  }
-
-  private static final List<String> EFFECTS =
-      List.of(
-          "gain",
-          "zero",
-          "bend",
-          "voltage-limit",
-          "current-limit",
-          "step-down",
-          "stuck-least",
-          "stuck-greatest",
-          "other-scale",
-          "fade");
-
-  static boolean has(Fault fault) {
-    return EFFECTS.contains(fault.effect());
   }
 
   private List<Instance> gain(Fault fault, Fault.Size size) {
@@ -141,11 +125,10 @@ final class OutputEffects {
           groups.computeIfAbsent(group.apply(line), g -> new ArrayList<>());
       double times = factor.applyAsDouble(line);
       if (times != 1 && !Double.isNaN(times)) {
-        changes.add(new Instance.Change(line, line.at(line.scaled(times))));
+        changes.add(Instance.Change.to(line, line.scaled(times)));
       }
     }
-    List<Instance> instances = new ArrayList<>();
-    groups.forEach((where, changes) -> instances.add(new Instance(fault, size, where, changes)));
+    List<Instance> instances = Instance.each(fault, size, groups);
     return instances.isEmpty() ? List.of(Instance.notRead(fault, size, "output")) : instances;
   }
 
@@ -293,7 +276,7 @@ final class OutputEffects {
             double times = scale.highest().over(own.highest()).doubleValue();
             List<Instance.Change> changes = new ArrayList<>();
             for (SheetLine line : some) {
-              changes.add(new Instance.Change(line, line.at(line.scaled(times))));
+              changes.add(Instance.Change.to(line, line.scaled(times)));
             }
             instances.add(
                 new Instance(fault, size, place.text() + " as " + other.name().text(), changes));

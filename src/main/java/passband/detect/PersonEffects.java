@@ -2,13 +2,12 @@ package passband.detect;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Function;
 import java.util.function.LongFunction;
+import org.jspecify.annotations.Nullable;
 
 /** Slips in writing a reading down: one row at a time. */
 final class PersonEffects {
-  private static final List<String> EFFECTS =
-      List.of("transposed", "tenfold", "repeated", "nominal", "omitted");
-
   /** A display of more values than this within its error is not gone through one by one. */
   private static final int MOST_VALUES = 4000;
 
@@ -18,39 +17,37 @@ final class PersonEffects {
     this.lines = lines;
   }
 
-  static boolean has(Fault fault) {
-    return EFFECTS.contains(fault.effect());
+  /** The instances of a size; null for an effect that is none of these. */
+  @Nullable List<Instance> of(Fault fault, Fault.Size size) {
+    return switch (fault.effect()) {
+      case "transposed" -> digits(fault, size, PersonEffects::transposed);
+      case "tenfold" -> digits(fault, size, shifted(size.value() > 1));
+      case "repeated" -> repeated(fault, size);
+      case "nominal" -> each(fault, size, line -> exactly(line, line.nominal()));
+      case "omitted" -> each(fault, size, line -> line.at(Double.NaN));
+      default -> null;
+    };
   }
 
-  List<Instance> of(Fault fault, Fault.Size size) {
+  private List<Instance> each(Fault fault, Fault.Size size, Function<SheetLine, Observation> seen) {
     List<Instance> instances = new ArrayList<>();
-    List<SheetLine> output = lines.output();
-    for (SheetLine line : output) {
-      String where = line.limit().id();
-      switch (fault.effect()) {
-        case "transposed" -> instances.add(digits(fault, size, line, PersonEffects::transposed));
-        case "tenfold" -> instances.add(digits(fault, size, line, shifted(size.value() > 1)));
-        case "repeated" -> {
-          SheetLine above = BenchEffects.before(line, output);
-          if (above != null) {
-            instances.add(new Instance(fault, size, where, List.of(repeated(line, above))));
-          }
-        }
-        case "nominal" ->
-            instances.add(
-                new Instance(
-                    fault, size, where, List.of(change(line, exactly(line, line.nominal())))));
-        case "omitted" ->
-            instances.add(
-                new Instance(fault, size, where, List.of(change(line, line.at(Double.NaN)))));
-        default -> throw new IllegalArgumentException(fault.effect());
-      }
+    for (SheetLine line : lines.output()) {
+      Instance.Change change = new Instance.Change(line, seen.apply(line));
+      instances.add(new Instance(fault, size, line.limit().id(), List.of(change)));
     }
     return instances;
   }
 
-  private static Instance.Change change(SheetLine line, Observation seen) {
-    return new Instance.Change(line, seen);
+  private List<Instance> repeated(Fault fault, Fault.Size size) {
+    List<Instance> instances = new ArrayList<>();
+    List<SheetLine> output = lines.output();
+    for (SheetLine line : output) {
+      SheetLine above = BenchEffects.before(line, output);
+      if (above != null) {
+        instances.add(new Instance(fault, size, line.limit().id(), List.of(repeated(line, above))));
+      }
+    }
+    return instances;
   }
 
   private static Observation exactly(SheetLine line, double value) {
@@ -66,18 +63,22 @@ final class PersonEffects {
             line.limit().accept().lower(),
             line.limit().accept().upper(),
             above.limit().resolution());
-    return change(line, shown.with(window));
+    return new Instance.Change(line, shown.with(window));
   }
 
   /** Digits that became others, each set of them as likely as the next; never passes where none. */
-  private static Instance digits(
-      Fault fault, Fault.Size size, SheetLine line, LongFunction<List<Long>> others) {
-    return new Instance(
-        fault,
-        size,
-        line.limit().id(),
-        List.of(change(line, line.good())),
-        (kernel, changes) -> changes.isEmpty() ? Chance.NEVER : miswritten(line, others));
+  private List<Instance> digits(Fault fault, Fault.Size size, LongFunction<List<Long>> others) {
+    List<Instance> instances = new ArrayList<>();
+    for (SheetLine line : lines.output()) {
+      instances.add(
+          new Instance(
+              fault,
+              size,
+              line.limit().id(),
+              List.of(new Instance.Change(line, line.good())),
+              (kernel, changes) -> changes.isEmpty() ? Chance.NEVER : miswritten(line, others)));
+    }
+    return instances;
   }
 
   private static Chance miswritten(SheetLine line, LongFunction<List<Long>> others) {

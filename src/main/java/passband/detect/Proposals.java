@@ -54,7 +54,7 @@ final class Proposals {
 
   /** The cheapest row; null where none of those that are tried would catch it. */
   @Nullable String of(Instance missed) {
-    if (!OutputEffects.has(missed.fault())) {
+    if (output.of(missed.fault(), missed.size()) == null) {
       return null;
     }
     Candidate best = null;
@@ -68,7 +68,8 @@ final class Proposals {
 
   private boolean catches(Candidate one, Instance missed) {
     OutputEffects effects = new OutputEffects(output, one.line());
-    for (Instance more : effects.of(missed.fault(), missed.size())) {
+    List<Instance> all = effects.of(missed.fault(), missed.size());
+    for (Instance more : all == null ? List.<Instance>of() : all) {
       if (more.where().equals(missed.where()) && !more.changes().isEmpty()) {
         List<Instance.Change> changes = new ArrayList<>(missed.changes());
         changes.addAll(more.changes());

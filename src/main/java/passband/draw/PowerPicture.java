@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 import passband.detect.Gain;
+import passband.detect.Outcome;
 
 /**
  * The operating characteristic of a mode on an outlet: the probability that the sheet fails against
@@ -17,7 +18,6 @@ public final class PowerPicture {
   private static final double SIZE = 10;
   private static final double LINE = 13;
   private static final int TITLE_LINES = 3;
-  private static final double SURE_ENOUGH = 0.95;
   private static final String SHADE = "#e2e2e2";
 
   private PowerPicture() {}
@@ -47,8 +47,8 @@ public final class PowerPicture {
     for (int i = 0; i < lines.size(); i++) {
       shapes.add(text(4, 14 + i * LINE, true, Shape.Anchor.START, lines.get(i)));
     }
-    for (double tick : new double[] {0, 0.5, SURE_ENOUGH}) {
-      boolean dashed = tick == SURE_ENOUGH;
+    for (double tick : new double[] {0, 0.5, Outcome.SURE_ENOUGH}) {
+      boolean dashed = tick == Outcome.SURE_ENOUGH;
       shapes.add(
           new Shape.Line(
               List.of(new Shape.At(LEFT, y.at(tick)), new Shape.At(RIGHT, y.at(tick))),

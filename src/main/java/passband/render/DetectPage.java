@@ -167,7 +167,9 @@ public final class DetectPage {
     Map<Fault, Map<Place, Cell>> worst = new LinkedHashMap<>();
     for (Finding finding : detection.findings()) {
       Map<Place, Cell> cells = worst.computeIfAbsent(finding.fault(), f -> new HashMap<>());
-      finding.places().forEach((place, cell) -> cells.merge(place, cell, DetectPage::worse));
+      finding
+          .places()
+          .forEach((place, cell) -> cells.merge(place, cell, (a, b) -> b.isWorseThan(a) ? b : a));
     }
     List<MatrixRow> rows = new ArrayList<>();
     worst.forEach(
@@ -179,11 +181,6 @@ public final class DetectPage {
           }
         });
     return rows;
-  }
-
-  private static Cell worse(Cell a, Cell b) {
-    int order = a.outcome().compareTo(b.outcome());
-    return order < 0 || (order == 0 && a.power().value() <= b.power().value()) ? a : b;
   }
 
   private static MatrixCell cell(@org.jspecify.annotations.Nullable Cell cell) {

@@ -9,7 +9,6 @@ import passband.detect.Chance;
 import passband.detect.Detection;
 import passband.detect.Detection.FalseFail;
 import passband.detect.Detection.Finding;
-import passband.detect.Fault;
 import passband.detect.Gain;
 import passband.detect.Outcome;
 
@@ -114,17 +113,6 @@ public final class DetectReport {
             .setScale(decimals, java.math.RoundingMode.HALF_EVEN)
             .toPlainString();
     return (share < 0 ? "\u2212" : "+") + digits;
-  }
-
-  /** The sizes of an entry that come to one outcome, worst first, with the worst place of each. */
-  static List<Finding> worstOfSizes(Detection detection, Fault fault) {
-    Map<Fault.Size, Finding> worst = new LinkedHashMap<>();
-    for (Finding finding : detection.findings()) {
-      if (finding.fault() == fault) {
-        worst.merge(finding.size(), finding, (a, b) -> Detection.isWorse(b, a) ? b : a);
-      }
-    }
-    return new ArrayList<>(worst.values());
   }
 
   static String said(Finding finding) {
