@@ -58,7 +58,8 @@ record ProcedureFiles(Map<String, byte[]> files, int pages, List<String> warning
       pages = printed.pages();
       files.put("checklist.pdf", printed.bytes());
       warnOfLost(plan.name().text() + "/checklist.pdf", printed.lost(), warnings);
-      ChecklistPdf.Printed review = ReviewPdf.printed(sheet, Detection.of(plan), options.paper());
+      ChecklistPdf.Printed review =
+          ReviewPdf.printed(sheet, Detection.asItIs(plan), options.paper());
       files.put("review.pdf", review.bytes());
       warnOfLost(plan.name().text() + "/review.pdf", review.lost(), warnings);
     }

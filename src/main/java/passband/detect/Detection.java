@@ -83,10 +83,19 @@ public record Detection(
 
   /** Of a compiled procedure, with everything that is printed. */
   public static Detection of(Plan plan) {
+    return of(plan, true);
+  }
+
+  /** Without what would change the sheet: rows that would catch more, and rows that add nothing. */
+  public static Detection asItIs(Plan plan) {
+    return of(plan, false);
+  }
+
+  private static Detection of(Plan plan, boolean advice) {
     SheetLines lines = SheetLines.of(plan);
     Kernel kernel = new Kernel();
     List<Instance> instances = Instances.of(lines);
-    Proposals proposals = new Proposals(lines, kernel);
+    Proposals proposals = advice ? new Proposals(lines, kernel) : null;
     List<Finding> findings = new ArrayList<>();
     for (Instance instance : instances) {
       findings.add(finding(instance, kernel, proposals));
@@ -96,13 +105,13 @@ public record Detection(
         List.copyOf(findings),
         Gain.of(lines, kernel, true),
         falseFails(lines, kernel),
-        Idle.of(lines, instances, kernel),
+        advice ? Idle.of(lines, instances, kernel) : List.of(),
         lines.all().size(),
         untested(plan, lines),
         notes(lines));
   }
 
-  private static Finding finding(Instance instance, Kernel kernel, Proposals proposals) {
+  private static Finding finding(Instance instance, Kernel kernel, @Nullable Proposals proposals) {
     Chance power = instance.failing(kernel);
     Map<Place, Cell> cells = new LinkedHashMap<>();
     for (Place place : instance.places()) {
@@ -119,7 +128,7 @@ public record Detection(
         instance.where(),
         power,
         outcome,
-        open ? proposals.of(instance) : null,
+        open && proposals != null ? proposals.of(instance) : null,
         cells);
   }
 

@@ -26,7 +26,7 @@ public final class ReviewPdf {
 
   /** The whole file. */
   public static byte[] of(Plan plan, Paper paper) {
-    return printed(SheetMaker.sheet(plan), Detection.of(plan), paper).bytes();
+    return printed(SheetMaker.sheet(plan), Detection.asItIs(plan), paper).bytes();
   }
 
   /** The whole file, and what could not be printed of it. */

@@ -192,7 +192,7 @@ final class PaperLaw {
 
   /** What the reviewer's paper says of the faults that are caught, by their own page's words. */
   private static Map<String, Integer> detection(Plan plan) throws IOException {
-    Detection detection = Detection.of(plan);
+    Detection detection = Detection.asItIs(plan);
     StringBuilder text = new StringBuilder(DetectReport.summary(detection));
     DetectReport.assumptions(detection).forEach(text::append);
     if (!DetectPage.matrix(detection).isEmpty()) {
