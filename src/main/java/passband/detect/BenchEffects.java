@@ -52,8 +52,7 @@ final class BenchEffects {
       Rational other = set == null ? null : beside(line, set, size.value() > 0);
       if (set != null && other != null) {
         loads
-            .computeIfAbsent(
-                Place.of(line).text() + " " + line.point().loadText(), l -> new ArrayList<>())
+            .computeIfAbsent(line.placeAndLoad(), l -> new ArrayList<>())
             .add(Instance.Change.to(line, intoOther(line, set, other)));
       }
     }

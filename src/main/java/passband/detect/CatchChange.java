@@ -2,7 +2,6 @@ package passband.detect;
 
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -36,18 +35,9 @@ public final class CatchChange {
     return List.copyOf(change.lines);
   }
 
-  private static Map<String, List<SheetLine>> groups(SheetLines lines) {
-    Map<String, List<SheetLine>> groups = new LinkedHashMap<>();
-    for (SheetLine line : lines.output()) {
-      String key = Place.of(line).text() + " " + line.point().loadText();
-      groups.computeIfAbsent(key, k -> new ArrayList<>()).add(line);
-    }
-    return groups;
-  }
-
   private void gains() {
-    Map<String, List<SheetLine>> old = groups(was);
-    Map<String, List<SheetLine>> fresh = groups(now);
+    Map<String, List<SheetLine>> old = SheetLines.byLoad(was.output());
+    Map<String, List<SheetLine>> fresh = SheetLines.byLoad(now.output());
     old.forEach((key, some) -> gain(key, some, fresh.get(key)));
     fresh.forEach(
         (key, some) -> {

@@ -1,10 +1,9 @@
 package passband.detect;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import passband.model.Instruments;
 
 /**
  * What error of the gain is caught in a mode, on an outlet, into a load: its operating
@@ -53,15 +52,10 @@ public record Gain(
   }
 
   static List<Gain> of(SheetLines lines, Kernel kernel, boolean curves) {
-    Map<String, List<SheetLine>> groups = new LinkedHashMap<>();
-    for (SheetLine line : lines.output()) {
-      if (!passband.model.Instruments.DEVICE.equals(line.limit().read().by())) {
-        String key = Place.of(line).text() + " " + line.point().loadText();
-        groups.computeIfAbsent(key, k -> new ArrayList<>()).add(line);
-      }
-    }
+    List<SheetLine> read = lines.output();
+    read.removeIf(line -> Instruments.DEVICE.equals(line.limit().read().by()));
     List<Gain> gains = new ArrayList<>();
-    groups.values().forEach(some -> gains.add(of(some, kernel, curves)));
+    SheetLines.byLoad(read).values().forEach(some -> gains.add(of(some, kernel, curves)));
     return gains;
   }
 
@@ -77,7 +71,7 @@ public record Gain(
     }
     return new Gain(
         Place.of(first),
-        first.point().loadText() == null ? "" : first.point().loadText(),
+        first.loadText(),
         some.size(),
         least(some, kernel, -1, false),
         least(some, kernel, 1, false),

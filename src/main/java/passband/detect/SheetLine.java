@@ -114,6 +114,16 @@ record SheetLine(
     };
   }
 
+  /** Its mode and outlet and, where there is one, its load, as printed. */
+  String placeAndLoad() {
+    return loadText().isEmpty() ? Place.of(this).text() : Place.of(this).text() + " " + loadText();
+  }
+
+  /** The load as printed; empty for none. */
+  String loadText() {
+    return point.loadText() == null ? "" : point.loadText();
+  }
+
   /** The load in ohm; null where there is none. */
   @Nullable Rational ohms() {
     return point.load() == null ? null : point.load().si();

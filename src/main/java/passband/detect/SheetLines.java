@@ -96,6 +96,15 @@ final class SheetLines {
     return places;
   }
 
+  /** Some readings of output by mode, outlet and load. */
+  static Map<String, List<SheetLine>> byLoad(List<SheetLine> some) {
+    Map<String, List<SheetLine>> groups = new LinkedHashMap<>();
+    for (SheetLine line : some) {
+      groups.computeIfAbsent(line.placeAndLoad(), k -> new ArrayList<>()).add(line);
+    }
+    return groups;
+  }
+
   private void add(Stage.Run run, Point point) {
     for (Limit limit : point.limits()) {
       SheetLine.Kind kind = kind(run, point, limit);
