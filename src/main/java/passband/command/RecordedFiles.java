@@ -61,6 +61,11 @@ final class RecordedFiles {
 
   /** All of a file. */
   byte[] bytes(String path) throws UsageException, IOException {
+    return Files.readAllBytes(file(workingDirectory, path));
+  }
+
+  /** A file that was named. */
+  static Path file(Path workingDirectory, String path) throws UsageException {
     Path file = workingDirectory.resolve(path);
     if (Files.isDirectory(file)) {
       throw new UsageException(path + " is a folder: name a file in it");
@@ -68,6 +73,6 @@ final class RecordedFiles {
     if (!Files.isRegularFile(file)) {
       throw new UsageException("there is no file " + path);
     }
-    return Files.readAllBytes(file);
+    return file;
   }
 }

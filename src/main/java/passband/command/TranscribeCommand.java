@@ -24,10 +24,7 @@ final class TranscribeCommand implements Verb {
   @Override
   public int run(Arguments arguments) throws UsageException, IOException {
     String given = arguments.operands().get(0);
-    Path file = invocation.workingDirectory().resolve(given);
-    if (!Files.isRegularFile(file)) {
-      throw new UsageException("there is no file " + given);
-    }
+    Path file = RecordedFiles.file(invocation.workingDirectory(), given);
     if (Files.size(file) > LONGEST) {
       throw new UsageException(given + " is too long for a manual's table");
     }

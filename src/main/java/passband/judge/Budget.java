@@ -12,6 +12,7 @@ import passband.evidence.ItemList;
 import passband.quantity.Rational;
 import passband.quantity.Real;
 import passband.quantity.Student;
+import passband.quantity.VarianceSum;
 
 /** Uncertainties put together, and what follows from them for a verdict. */
 public final class Budget {
@@ -43,16 +44,13 @@ public final class Budget {
     if (reading.budget() == null) {
       return null;
     }
-    Real variance = Real.ZERO;
-    Real shares = Real.ZERO;
+    VarianceSum sum = new VarianceSum();
     for (Item.Contribution part : reading.budget()) {
       Rational width =
           Rational.of(part.relative()).times(y.abs()).plus(Rational.of(part.absolute()));
-      Real square = Real.of(width.times(width).times(part.spread().variance()));
-      variance = variance.plus(square);
-      shares = shares.plus(Student.share(square, part.spread()));
+      sum.add(Real.of(width), part.spread());
     }
-    return Student.effective(variance, shares);
+    return sum.freedom();
   }
 
   /**

@@ -10,8 +10,8 @@ import passband.evidence.Item;
 import passband.quantity.Distribution;
 import passband.quantity.Rational;
 import passband.quantity.Real;
-import passband.quantity.Student;
 import passband.quantity.Unit;
+import passband.quantity.VarianceSum;
 import passband.syntax.Expression;
 
 /**
@@ -53,22 +53,6 @@ record DerivedValue(Real value, @Nullable Real variance, @Nullable Integer freed
 
   /** In SI. */
   private record Combined(Real variance, @Nullable Integer freedom) {}
-
-  /** A sum of variances, with what their degrees of freedom bring about. */
-  private static final class Sum {
-    private Real variance = Real.ZERO;
-    private Real shares = Real.ZERO;
-
-    void add(Real moved, Distribution spread) {
-      Real square = moved.times(moved).times(Real.of(spread.variance()));
-      variance = variance.plus(square);
-      shares = shares.plus(Student.share(square, spread));
-    }
-
-    @Nullable Integer freedom() {
-      return Student.effective(variance, shares);
-    }
-  }
 
   /** A reading that a formula takes. */
   record Part(Item.Reading item, Rational value) {
@@ -125,8 +109,8 @@ record DerivedValue(Real value, @Nullable Real variance, @Nullable Integer freed
   /** Null where the uncertainty of a part is not known. */
   private static @Nullable Combined combined(
       Gradient.Dual dual, Item.Derived item, Map<String, Part> parts) {
-    Sum apart = new Sum();
-    Sum together = new Sum();
+    VarianceSum apart = new VarianceSum();
+    VarianceSum together = new VarianceSum();
     load(dual, item, apart);
     load(dual, item, together);
     Map<String, Real> common = new LinkedHashMap<>();
@@ -153,7 +137,7 @@ record DerivedValue(Real value, @Nullable Real variance, @Nullable Integer freed
     common.forEach(
         (key, moved) -> together.add(moved, Objects.requireNonNull(spreads.get(key), key)));
     return new Combined(
-        apart.variance.max(together.variance), fewer(apart.freedom(), together.freedom()));
+        apart.variance().max(together.variance()), fewer(apart.freedom(), together.freedom()));
   }
 
   private static @Nullable Integer fewer(@Nullable Integer one, @Nullable Integer other) {
@@ -161,7 +145,7 @@ record DerivedValue(Real value, @Nullable Real variance, @Nullable Integer freed
   }
 
   /** What the load's error adds to the variance of a formula that uses the load. */
-  private static void load(Gradient.Dual dual, Item.Derived item, Sum sum) {
+  private static void load(Gradient.Dual dual, Item.Derived item, VarianceSum sum) {
     Real slope = dual.slopes().get("load");
     if (slope == null || item.where().load() == null) {
       return;

@@ -1,7 +1,6 @@
 package passband.judge;
 
 import de.siegmar.fastcsv.reader.CsvParseException;
-import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.Charset;
@@ -94,18 +93,7 @@ public final class ReadingsTable {
   /** Without those whose cells are all blank. */
   private static List<CsvRecord> records(String text, char separator) throws BadInput {
     try {
-      return CsvReader.builder()
-          .fieldSeparator(separator)
-          .skipEmptyLines(true)
-          .allowExtraFields(true)
-          .allowMissingFields(true)
-          .allowUnclosedQuote(false)
-          .ofCsvRecord(text)
-          .stream()
-          .filter(
-              record ->
-                  record.getFields().stream().anyMatch(f -> !SpreadsheetText.stripped(f).isEmpty()))
-          .toList();
+      return SpreadsheetText.records(text, separator);
     } catch (CsvParseException | IllegalArgumentException e) {
       throw new BadInput("this is not a CSV file: " + e.getMessage());
     }

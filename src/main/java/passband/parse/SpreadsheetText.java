@@ -1,10 +1,14 @@
 package passband.parse;
 
+import de.siegmar.fastcsv.reader.CsvParseException;
+import de.siegmar.fastcsv.reader.CsvReader;
+import de.siegmar.fastcsv.reader.CsvRecord;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.Charset;
 import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 
 /** Text of CSV files as spreadsheets write them. */
 public final class SpreadsheetText {
@@ -55,6 +59,24 @@ public final class SpreadsheetText {
 
   private static long count(String text, char c) {
     return text.chars().filter(x -> x == c).count();
+  }
+
+  /**
+   * The records of a CSV text, without those whose cells are all blank.
+   *
+   * @throws CsvParseException when it is no CSV
+   */
+  public static List<CsvRecord> records(String text, char separator) {
+    return CsvReader.builder()
+        .fieldSeparator(separator)
+        .skipEmptyLines(true)
+        .allowExtraFields(true)
+        .allowMissingFields(true)
+        .allowUnclosedQuote(false)
+        .ofCsvRecord(text)
+        .stream()
+        .filter(record -> record.getFields().stream().anyMatch(f -> !stripped(f).isEmpty()))
+        .toList();
   }
 
   /** Without blanks of any kind at its ends, those that do not break among them. */

@@ -3,7 +3,6 @@ package passband.plan;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
@@ -149,14 +148,10 @@ final class MeaningOfDevice {
     mode.tolerances().unknown().forEach(u -> unknown(key, subject, u));
   }
 
-  /** What may be unknown and is no quantity with a limit, and what it is called. */
-  private static final Map<String, String> NO_QUANTITY =
-      Map.of("load", "rated load", "duty", "duty", "activate", "activated by");
-
   /** What nobody knows stands in the place of what it would be. */
   private void unknown(String key, String subject, Ratings.Unknown unknown) {
     String rating = unknown.rating().text();
-    String called = NO_QUANTITY.get(rating);
+    String called = unknown.called();
     boolean own = called != null;
     facts.add(
         Fact.of(

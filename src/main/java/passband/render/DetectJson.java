@@ -26,8 +26,7 @@ public final class DetectJson {
       json.setFormattingStyle(FormattingStyle.PRETTY);
       json.beginObject();
       json.name("format").value("passband-detect/1");
-      json.name("assumptions");
-      words(json, DetectReport.ASSUMPTIONS);
+      JudgeJson.texts(json, "assumptions", DetectReport.ASSUMPTIONS);
       json.name("procedures").beginArray();
       for (Detection detection : detections) {
         procedure(json, detection);
@@ -40,24 +39,14 @@ public final class DetectJson {
     return out + "\n";
   }
 
-  private static void words(JsonWriter json, List<String> words) throws IOException {
-    json.beginArray();
-    for (String word : words) {
-      json.value(word);
-    }
-    json.endArray();
-  }
-
   private static void procedure(JsonWriter json, Detection detection) throws IOException {
     json.beginObject();
     json.name("procedure").value(detection.plan().name().text());
     json.name("revision").value(detection.plan().revision().label());
     json.name("digest").value(detection.plan().digest());
     json.name("readings").value(detection.readings());
-    json.name("notes");
-    words(json, detection.notes());
-    json.name("not_read");
-    words(json, detection.untested());
+    JudgeJson.texts(json, "notes", detection.notes());
+    JudgeJson.texts(json, "not_read", detection.untested());
     json.name("faults").beginArray();
     for (Detection.Finding finding : detection.findings()) {
       finding(json, finding);
@@ -79,11 +68,8 @@ public final class DetectJson {
       json.endObject();
     }
     json.endArray();
-    json.name("adds_nothing").beginArray();
-    for (Detection.IdleRow row : detection.idle()) {
-      json.value(row.point());
-    }
-    json.endArray();
+    JudgeJson.texts(
+        json, "adds_nothing", detection.idle().stream().map(Detection.IdleRow::point).toList());
     json.endObject();
   }
 

@@ -230,19 +230,11 @@ public final class DiffReport {
     json.name("range").beginObject();
     json.name("was").value(range.was());
     json.name("now").value(range.now());
-    list(json, "changed", range.changed());
-    list(json, "same", range.same());
-    list(json, "failed", range.failed());
-    list(json, "unaffected", range.unaffected());
+    JudgeJson.texts(json, "changed", range.changed());
+    JudgeJson.texts(json, "same", range.same());
+    JudgeJson.texts(json, "failed", range.failed());
+    JudgeJson.texts(json, "unaffected", range.unaffected());
     json.endObject();
-  }
-
-  private static void list(JsonWriter json, String name, List<String> lines) throws IOException {
-    json.name(name).beginArray();
-    for (String line : lines) {
-      json.value(line);
-    }
-    json.endArray();
   }
 
   private static void group(JsonWriter json, ChangeGroup group) throws IOException {

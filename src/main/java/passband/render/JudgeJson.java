@@ -64,7 +64,8 @@ final class JudgeJson {
     json.endObject();
   }
 
-  private static void texts(JsonWriter json, String name, List<String> texts) throws IOException {
+  /** A member that is a list of texts. */
+  static void texts(JsonWriter json, String name, List<String> texts) throws IOException {
     json.name(name).beginArray();
     for (String text : texts) {
       json.value(text);

@@ -233,9 +233,6 @@ final class DeviceProfile {
         mode);
   }
 
-  /** What may be unknown and is no quantity with a limit. */
-  private static final List<String> NO_QUANTITY = List.of("load", "duty", "activate");
-
   /** Each switches a check off where it is missing: of loads, of leads, of rests, of contacts. */
   private void requireRatings(Tree.Mode mode, Tree.Device device) {
     boolean told = false;
@@ -251,7 +248,7 @@ final class DeviceProfile {
         .need("activate", "contact that activates it", told || !mode.activateBy().isEmpty())
         .areGiven();
     for (Ratings.Unknown one : unknown) {
-      if (!NO_QUANTITY.contains(one.rating().text())) {
+      if (one.called() == null) {
         values.quantity(one.rating());
       }
     }

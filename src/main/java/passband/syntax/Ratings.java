@@ -1,6 +1,7 @@
 package passband.syntax;
 
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import passband.source.Span;
 
@@ -20,6 +21,15 @@ public final class Ratings {
    * @param rating the word that leads the line, {@code error}; before {@code rated} the lead's
    */
   public record Unknown(Word rating, Word reason, Span span) {
+    /** What a mode's ratings are called that are no quantities with a limit. */
+    private static final Map<String, String> CALLED =
+        Map.of("load", "rated load", "duty", "duty", "activate", "activated by");
+
+    /** What a mode's rating is called; null for a quantity with a limit. */
+    public @Nullable String called() {
+      return CALLED.get(rating.text());
+    }
+
     /** The one of a rating, or null. */
     public static @Nullable Unknown find(List<Unknown> among, String rating) {
       for (Unknown one : among) {

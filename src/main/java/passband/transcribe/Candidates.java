@@ -68,24 +68,11 @@ final class Candidates {
   }
 
   private long nominals() {
-    return rows.stream().map(row -> List.of(row.setting().value(), ohms(row))).distinct().count();
-  }
-
-  private static Rational ohms(ManualRow row) {
-    return row.ohms() == null ? Rational.ZERO : row.ohms().value();
+    return rows.stream().map(ManualRow::point).distinct().count();
   }
 
   private boolean explainsAll(Rule rule) {
-    for (ManualRow row : rows) {
-      for (Side side : Side.values()) {
-        Printed printed = row.limit(side);
-        if (printed != null
-            && printed.digits() != prediction.digits(rule, row, side, printed.step())) {
-          return false;
-        }
-      }
-    }
-    return true;
+    return rows.stream().allMatch(row -> prediction.fits(rule, row, row));
   }
 
   // ---- deviations ----

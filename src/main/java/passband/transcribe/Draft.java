@@ -350,13 +350,8 @@ final class Draft {
                 ? " | " + words.value(nominal.value(), nominal.step())
                 : "")
             + " | "
-            + (misprint ? "" : cell(row)));
+            + (misprint ? "" : words.printed(row)));
     rowLines.put(lines.size(), row);
-  }
-
-  /** One-sided limits have their unit; of both the heading has it. */
-  private String cell(ManualRow row) {
-    return words.printed(row);
   }
 
   // ---- what is to be settled ----

@@ -63,7 +63,7 @@ record Explanation(@Nullable Rule rule, double bits, List<RowFinding> differing)
       Prediction prediction, Rule rule, List<ManualRow> rows) {
     List<Integer> bad = new ArrayList<>();
     for (int i = 0; i < rows.size(); i++) {
-      if (!fits(prediction, rule, rows.get(i), rows.get(i))) {
+      if (!prediction.fits(rule, rows.get(i), rows.get(i))) {
         bad.add(i);
         if (bad.size() * 2 > rows.size()) {
           return null;
@@ -71,19 +71,6 @@ record Explanation(@Nullable Rule rule, double bits, List<RowFinding> differing)
       }
     }
     return bad;
-  }
-
-  /** Whether a row prints what a rule makes of (perhaps another) setting and load. */
-  private static boolean fits(
-      Prediction prediction, Rule rule, ManualRow row, ManualRow conditions) {
-    for (Side side : Side.values()) {
-      Printed printed = row.limit(side);
-      if (printed != null
-          && printed.digits() != prediction.digits(rule, conditions, side, printed.step())) {
-        return false;
-      }
-    }
-    return true;
   }
 
   private static @Nullable Rational meant(
@@ -170,7 +157,7 @@ record Explanation(@Nullable Rule rule, double bits, List<RowFinding> differing)
       return new RowFinding(row, Slip.COPIED, Slip.COPIED.bits(), lower, upper, null);
     }
     for (ManualRow other : rows) {
-      if (other != row && fits(prediction, rule, row, other)) {
+      if (other != row && prediction.fits(rule, row, other)) {
         double bits = Slip.ANOTHER_ROW.bits() + log2(rows.size());
         return new RowFinding(row, Slip.ANOTHER_ROW, bits, lower, upper, null);
       }
@@ -211,13 +198,13 @@ record Explanation(@Nullable Rule rule, double bits, List<RowFinding> differing)
       }
     }
     for (Printed load : loads) {
-      if (fits(prediction, rule, row, row.at(row.setting(), load))) {
+      if (prediction.fits(rule, row, row.at(row.setting(), load))) {
         return new RowFinding(row, Slip.LOAD, Slip.LOAD.bits(), lower, upper, load);
       }
     }
     for (Printed setting : settings) {
       if (rule.basis().nominal() != Basis.Nominal.PRINTED
-          && fits(prediction, rule, row, row.at(setting, row.ohms()))) {
+          && prediction.fits(rule, row, row.at(setting, row.ohms()))) {
         return new RowFinding(row, Slip.SETTING, Slip.SETTING.bits(), lower, upper, setting);
       }
     }

@@ -259,8 +259,7 @@ final class Inference {
       one.differing().forEach(finding -> differing.add(finding.row().line()));
       for (ManualRow row : table.of(mode)) {
         if (!differing.contains(row.line())) {
-          Printed ohms = row.ohms();
-          points.add(List.of(row.setting().value(), ohms == null ? Rational.ZERO : ohms.value()));
+          points.add(row.point());
         }
       }
     }

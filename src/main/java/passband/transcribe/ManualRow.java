@@ -1,5 +1,6 @@
 package passband.transcribe;
 
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import passband.quantity.Rational;
 
@@ -31,6 +32,11 @@ record ManualRow(
    * @param share whether the value is a share, else an amount in SI
    */
   record Tolerance(Rational value, boolean share, String text) {}
+
+  /** Its setting and load, zero for none. */
+  List<Rational> point() {
+    return List.of(setting.value(), ohms == null ? Rational.ZERO : ohms.value());
+  }
 
   /** What is printed at an end; null where it is open. */
   @Nullable Printed limit(Side side) {

@@ -80,6 +80,17 @@ final class Prediction {
     return Rational.of(count, BigInteger.ONE).times(step);
   }
 
+  /** Whether a row prints what a rule makes of (perhaps another) setting and load. */
+  boolean fits(Rule rule, ManualRow row, ManualRow conditions) {
+    for (Side side : Side.values()) {
+      Printed printed = row.limit(side);
+      if (printed != null && printed.digits() != digits(rule, conditions, side, printed.step())) {
+        return false;
+      }
+    }
+    return true;
+  }
+
   /** What a rule prints at an end, in steps; zero where it comes to less. */
   long digits(Rule rule, ManualRow row, Side side, Rational step) {
     Rational nominal = nominal(rule.basis(), row);

@@ -1,5 +1,6 @@
 package passband.transcribe;
 
+import org.jspecify.annotations.Nullable;
 import passband.quantity.Rational;
 import passband.quantity.Unit;
 
@@ -88,26 +89,25 @@ final class RuleWords {
 
   /** The limits of a row as it prints them. */
   String printed(ManualRow row) {
-    return limits(row, false, null);
+    return limits(row, null);
   }
 
   /** The limits of a row as a rule makes them. */
   String meant(RowFinding finding) {
-    return limits(finding.row(), true, finding);
+    return limits(finding.row(), finding);
   }
 
-  private String limits(
-      ManualRow row, boolean meant, @org.jspecify.annotations.Nullable RowFinding finding) {
-    String lower = limit(row, Side.LOWER, meant ? finding : null);
-    String upper = limit(row, Side.UPPER, meant ? finding : null);
+  /** As a rule makes them where there is a finding, else as they are printed. */
+  private String limits(ManualRow row, @Nullable RowFinding finding) {
+    String lower = limit(row, Side.LOWER, finding);
+    String upper = limit(row, Side.UPPER, finding);
     if (upper.isEmpty()) {
       return "at least " + lower;
     }
     return lower.isEmpty() ? "at most " + upper : lower + " to " + upper;
   }
 
-  private String limit(
-      ManualRow row, Side side, @org.jspecify.annotations.Nullable RowFinding finding) {
+  private String limit(ManualRow row, Side side, @Nullable RowFinding finding) {
     Printed printed = row.limit(side);
     if (printed == null) {
       return "";
@@ -129,16 +129,20 @@ final class RuleWords {
         + ")";
   }
 
+  /** The setting or load that explains a row; null where none does. */
+  @Nullable String instead(RowFinding one) {
+    Printed instead = one.instead();
+    return instead == null ? null : one.slip() == Slip.LOAD ? load(instead) : setting(instead);
+  }
+
   /** What is odd about a row, in a sentence. */
   String finding(RowFinding one) {
     String read = table.readUnit().symbol();
-    Printed instead = one.instead();
+    String instead = instead(one);
     String why =
         instead == null
             ? one.slip().words()
-            : one.slip() == Slip.LOAD
-                ? "the load is probably " + load(instead)
-                : "the setting is probably " + setting(instead);
+            : "the " + (one.slip() == Slip.LOAD ? "load" : "setting") + " is probably " + instead;
     return place(one.row())
         + ": the table prints "
         + printed(one.row())

@@ -1,7 +1,6 @@
 package passband.transcribe;
 
 import de.siegmar.fastcsv.reader.CsvParseException;
-import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.Charset;
@@ -61,17 +60,7 @@ final class TableReader {
     Charset charset = SpreadsheetText.charset(bytes);
     try {
       String text = SpreadsheetText.decoded(bytes, charset);
-      return CsvReader.builder()
-          .fieldSeparator(SpreadsheetText.separator(text))
-          .skipEmptyLines(true)
-          .allowExtraFields(true)
-          .allowMissingFields(true)
-          .allowUnclosedQuote(false)
-          .ofCsvRecord(text)
-          .stream()
-          .filter(
-              one -> one.getFields().stream().anyMatch(f -> !SpreadsheetText.stripped(f).isEmpty()))
-          .toList();
+      return SpreadsheetText.records(text, SpreadsheetText.separator(text));
     } catch (CharacterCodingException e) {
       throw new TableFault(
           "this is not " + charset.name() + " text; let the spreadsheet save it as 'CSV UTF-8'");

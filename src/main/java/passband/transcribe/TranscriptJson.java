@@ -83,18 +83,13 @@ public final class TranscriptJson {
 
   private static void row(JsonWriter json, Transcript transcript, RuleWords words, RowFinding one)
       throws IOException {
-    Printed instead = one.instead();
     json.beginObject();
     json.name("line").value(one.row().line());
     json.name("slip").value(word(one.slip()));
     json.name("printed").value(words.printed(one.row()));
     json.name("meant").value(words.meant(one));
     json.name("unit").value(transcript.found().table().readUnit().symbol());
-    json.name("instead")
-        .value(
-            instead == null
-                ? null
-                : one.slip() == Slip.LOAD ? RuleWords.load(instead) : words.setting(instead));
+    json.name("instead").value(words.instead(one));
     json.endObject();
   }
 }
