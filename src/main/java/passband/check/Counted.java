@@ -1,10 +1,11 @@
 package passband.check;
 
-import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
-import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.function.Predicate;
 import passband.plan.Act;
 import passband.plan.Plan;
 import passband.plan.PlanStep;
@@ -21,16 +22,20 @@ final class Counted {
     this.plan = plan;
   }
 
-  /** Of runs that all test one thing, those that count. */
-  Set<Stage.Run> of(List<Stage.Run> runs) {
-    Set<Stage.Run> counted = new LinkedHashSet<>();
+  /** Whether a run counts, of runs that all test one thing. */
+  Predicate<Stage.Run> among(List<Stage.Run> runs) {
+    Map<String, Set<String>> covered = new HashMap<>();
     for (Stage.Run run : runs) {
       Stage.Option option = run.when().condition().option();
-      if (option == null || outcomes(option.choice()).equals(covered(option.choice(), runs))) {
-        counted.add(run);
+      if (option != null) {
+        covered.computeIfAbsent(option.choice(), choice -> new HashSet<>()).addAll(option.is());
       }
     }
-    return counted;
+    covered.entrySet().removeIf(choice -> !outcomes(choice.getKey()).equals(choice.getValue()));
+    return run -> {
+      Stage.Option option = run.when().condition().option();
+      return option == null || covered.containsKey(option.choice());
+    };
   }
 
   private Set<String> outcomes(String choice) {
@@ -38,16 +43,5 @@ final class Counted {
     return step != null && step.act() instanceof Act.Choose choose
         ? new HashSet<>(choose.outcomes())
         : Set.of();
-  }
-
-  private static Set<String> covered(String choice, List<Stage.Run> runs) {
-    List<String> covered = new ArrayList<>();
-    for (Stage.Run run : runs) {
-      Stage.Option option = run.when().condition().option();
-      if (option != null && option.choice().equals(choice)) {
-        covered.addAll(option.is());
-      }
-    }
-    return new HashSet<>(covered);
   }
 }

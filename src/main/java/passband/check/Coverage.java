@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import passband.limit.Limit;
 import passband.model.Device.Mode;
@@ -116,9 +117,9 @@ public final class Coverage {
   private static List<Tested> counted(List<Tested> points, Counted counted) {
     List<Stage.Run> runs = new ArrayList<>();
     points.forEach(one -> runs.add(one.run));
-    Set<Stage.Run> count = counted.of(runs);
+    Predicate<Stage.Run> counts = counted.among(runs);
     List<Tested> left = new ArrayList<>(points);
-    left.removeIf(one -> !count.contains(one.run));
+    left.removeIf(one -> !counts.test(one.run));
     return left;
   }
 
@@ -188,7 +189,9 @@ public final class Coverage {
         outlet -> {
           List<Stage.Run> touching = new ArrayList<>(plan.runs());
           touching.removeIf(run -> !touches(run, outlet));
-          return !counted.of(touching).isEmpty();
+          Predicate<Stage.Run> counts = counted.among(touching);
+          touching.removeIf(run -> !counts.test(run));
+          return !touching.isEmpty();
         });
     return untouched;
   }

@@ -4,10 +4,8 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import passband.limit.Limit;
@@ -28,7 +26,7 @@ import passband.syntax.Word;
 /** The lines that a fact of a plan comes from. */
 final class Origins {
   private final @Nullable Plan plan;
-  private final Map<Span, Set<Stage.Run>> runs = new HashMap<>();
+  private final Map<Span, List<Stage.Run>> runs = new HashMap<>();
   private final Map<Span, Point> rows = new HashMap<>();
   private final Map<Limit, Point> points = new IdentityHashMap<>();
 
@@ -55,7 +53,10 @@ final class Origins {
   }
 
   private void of(Span span, Stage.Run run) {
-    runs.computeIfAbsent(span, s -> new LinkedHashSet<>()).add(run);
+    List<Stage.Run> here = runs.computeIfAbsent(span, s -> new ArrayList<>());
+    if (here.isEmpty() || here.get(here.size() - 1) != run) {
+      here.add(run);
+    }
   }
 
   /** Every file that something of a plan is written in, in order of path. */
@@ -88,7 +89,7 @@ final class Origins {
       times(lines, fact, row);
     }
     add(lines, fact.span());
-    for (Stage.Run run : fact.span() == null ? Set.<Stage.Run>of() : tests(fact.span())) {
+    for (Stage.Run run : fact.span() == null ? List.<Stage.Run>of() : tests(fact.span())) {
       test(lines, run);
     }
     if (row != null && fact.area() != Fact.Area.POINT) {
@@ -112,7 +113,7 @@ final class Origins {
     if (row != null && row.mode() != null) {
       duty(lines, row.mode());
     }
-    for (Stage.Run run : fact.span() == null ? Set.<Stage.Run>of() : tests(fact.span())) {
+    for (Stage.Run run : fact.span() == null ? List.<Stage.Run>of() : tests(fact.span())) {
       add(lines, run.tree().onTime() == null ? null : run.tree().onTime().span());
     }
     if (row != null && plan != null) {
@@ -153,8 +154,8 @@ final class Origins {
     heading(lines, plan);
   }
 
-  private Set<Stage.Run> tests(Span span) {
-    return runs.getOrDefault(span, Set.of());
+  private List<Stage.Run> tests(Span span) {
+    return runs.getOrDefault(span, List.of());
   }
 
   /** The rule, the mode's tolerance and the row. */
