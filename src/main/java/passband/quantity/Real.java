@@ -347,6 +347,13 @@ public final class Real implements Comparable<Real> {
 
   /** The nearest double, or one beside it. */
   public double doubleValue() {
+    if (plain()) {
+      return held().doubleValue();
+    }
+    double square = root == 0 ? 0 : held().doubleValue();
+    if (Double.isFinite(square) && square >= Double.MIN_NORMAL) {
+      return root * Math.sqrt(square); // a root halves the relative error of its square
+    }
     return toDecimal(20, RoundingMode.HALF_EVEN).doubleValue();
   }
 

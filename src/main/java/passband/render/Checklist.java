@@ -46,21 +46,24 @@ public final class Checklist {
           "oneline",
           "start",
           "checklist");
-  private static final Map<Language, String> BY_LANGUAGE = new ConcurrentHashMap<>();
+  private static final Map<Language, Script> BY_LANGUAGE = new ConcurrentHashMap<>();
 
   private Checklist() {}
 
-  private static String script(Language language) {
-    StringBuilder script = new StringBuilder("\"use strict\";\n");
-    script
-        .append(ScriptTables.words(language))
-        .append(ScriptTables.causes(language))
-        .append(ScriptTables.units())
-        .append(ScriptTables.fillers())
-        .append(ScriptTables.waves())
-        .append(ScriptTables.readings());
-    SCRIPTS.forEach(name -> script.append(bare(resource(name + ".js"))));
-    return script.toString();
+  /** The script of every page in a language. */
+  private record Script(String text, String hash) {
+    static Script in(Language language) {
+      StringBuilder script = new StringBuilder("\"use strict\";\n");
+      script
+          .append(ScriptTables.words(language))
+          .append(ScriptTables.causes(language))
+          .append(ScriptTables.units())
+          .append(ScriptTables.fillers())
+          .append(ScriptTables.waves())
+          .append(ScriptTables.readings());
+      SCRIPTS.forEach(name -> script.append(bare(resource(name + ".js"))));
+      return new Script(script.toString(), Checklist.hash(script.toString()));
+    }
   }
 
   /** Without indents, empty lines and lines that are comments, which no reader of a sheet needs. */
@@ -89,14 +92,14 @@ public final class Checklist {
   public static String of(Sheet sheet) {
     String style = STYLE + PageRules.of(sheet);
     Language language = sheet.head().language();
-    String script = BY_LANGUAGE.computeIfAbsent(language, Checklist::script);
+    Script script = BY_LANGUAGE.computeIfAbsent(language, Script::in);
     Map<String, Object> model = new HashMap<>();
     model.put("sheet", sheet);
     model.put("items", ScriptItems.of(sheet));
     model.put("style", style);
     model.put("styleHash", hash(style));
-    model.put("script", script);
-    model.put("scriptHash", hash(script));
+    model.put("script", script.text());
+    model.put("scriptHash", script.hash());
     model.put("t", new Says(language));
     model.put("wiring", wiring(sheet));
     return Templates.filled("checklist.ftlh", model);

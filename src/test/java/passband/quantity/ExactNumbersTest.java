@@ -255,6 +255,22 @@ class ExactNumbersTest {
     assertEquals("0.3333333333333333", Double.toString(Rational.of(1, 3).doubleValue()));
   }
 
+  /** The oracle is {@link BigDecimal#sqrt}, of the Java library. */
+  @Test
+  void doublesOfRootsAreTheNearestOrBesideIt() {
+    Random random = new Random(20);
+    for (int i = 0; i < 5_000; i++) {
+      BigInteger n = new BigInteger(1 + random.nextInt(i % 50 == 0 ? 2400 : 70), random);
+      BigInteger d = new BigInteger(1 + random.nextInt(70), random).add(BigInteger.ONE);
+      MathContext digits = new MathContext(40);
+      double nearest =
+          new BigDecimal(n).divide(new BigDecimal(d), digits).sqrt(digits).doubleValue();
+      Real root = Real.of(Rational.of(n, d)).sqrt();
+      assertEquals(nearest, root.doubleValue(), Math.ulp(nearest), n + "/" + d);
+      assertEquals(-nearest, root.negate().doubleValue(), Math.ulp(nearest), n + "/" + d);
+    }
+  }
+
   @Test
   void stepsBelowAndAbove() {
     Rational step = Rational.of(1, 4);
