@@ -19,6 +19,7 @@ final class Bridge {
   private final String name;
   private final boolean load;
   private double label;
+  private double middle;
 
   private Bridge(Terminal from, Terminal to, @Nullable Wire wire, String name, boolean load) {
     this.from = from;
@@ -139,14 +140,20 @@ final class Bridge {
     return wire;
   }
 
-  /** Puts the top of its name here. */
-  void labelAt(double y) {
+  /** Puts the top of its name here; the symbol stands beside it. */
+  void labelAt(double y, int lines) {
     label = y;
+    middle = y + lines * WiringGrid.LINE / 2;
   }
 
   /** The top of its name. */
   double label() {
     return label;
+  }
+
+  /** The middle of its name, where its symbol is. */
+  double middle() {
+    return middle;
   }
 
   /** Its name in lines of this width. */

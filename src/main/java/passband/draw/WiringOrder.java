@@ -1,6 +1,7 @@
 package passband.draw;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -10,7 +11,7 @@ import passband.plan.Wire;
 /**
  * In which order terminals stand on the two sides of a wiring drawing: with as few crossings as can
  * be, then with the ends of links close together, then as the profiles have them. Terminals of one
- * outlet stay together.
+ * outlet and jacks of one instrument stay together.
  *
  * @param left the generator's terminals, outlet by outlet
  * @param right the analyzer's
@@ -48,6 +49,38 @@ record WiringOrder(List<Terminal> left, List<Terminal> right) {
     return -1;
   }
 
+  /** How many instruments are at the right. */
+  int units() {
+    return (int) right.stream().map(Terminal::owner).distinct().count();
+  }
+
+  /** The leads from a terminal of the generator, in the order of their jacks. */
+  List<Wire> from(Terminal terminal, List<Wire> wires) {
+    List<Wire> here = new ArrayList<>();
+    for (Wire wire : wires) {
+      if (isStraight(wire) && leftEnd(wire).same(terminal)) {
+        here.add(wire);
+      }
+    }
+    here.sort(Comparator.comparingInt(w -> index(right, rightEnd(w))));
+    return here;
+  }
+
+  /** Whether a lead crosses another. */
+  boolean crosses(List<Wire> wires) {
+    int last = -1;
+    for (Terminal terminal : left) {
+      for (Wire wire : from(terminal, wires)) {
+        int jack = index(right, rightEnd(wire));
+        if (jack < last) {
+          return true;
+        }
+        last = jack;
+      }
+    }
+    return false;
+  }
+
   /** Orders are of numbers: places in the profiles' orders. */
   private static final class Search {
     private final List<Terminal> left;
@@ -63,6 +96,9 @@ record WiringOrder(List<Terminal> left, List<Terminal> right) {
 
     private final int[][] rightLinks;
 
+    /** The orders of the instruments that are tried. */
+    private final List<List<String>> unitOrders;
+
     Search(List<Terminal> left, List<Terminal> right, List<Wire> wires) {
       this.left = left;
       this.right = right;
@@ -75,6 +111,8 @@ record WiringOrder(List<Terminal> left, List<Terminal> right) {
       }
       this.leftLinks = links(left, wires, false);
       this.rightLinks = links(right, wires, true);
+      List<String> units = right.stream().map(Terminal::owner).distinct().toList();
+      this.unitOrders = units.size() > 3 ? List.of(units) : permutations(units);
     }
 
     private static int[][] links(List<Terminal> side, List<Wire> wires, boolean analyzer) {
@@ -91,15 +129,32 @@ record WiringOrder(List<Terminal> left, List<Terminal> right) {
       long least = Long.MAX_VALUE;
       for (int[] order : orders(left)) {
         int[] places = places(order);
-        int[] rightOrder = byMean(places);
-        long cost = cost(order, places, rightOrder);
-        if (cost < least) {
-          least = cost;
-          bestLeft = order;
-          bestRight = rightOrder;
+        int[] mixed = byMean(places);
+        for (List<String> units : unitOrders) {
+          int[] rightOrder = together(mixed, units);
+          long cost = cost(order, places, rightOrder);
+          if (cost < least) {
+            least = cost;
+            bestLeft = order;
+            bestRight = rightOrder;
+          }
         }
       }
       return new WiringOrder(in(bestLeft, left), in(bestRight, right));
+    }
+
+    /** The jacks of each instrument together, the instruments in an order. */
+    private int[] together(int[] mixed, List<String> units) {
+      int[] order = new int[mixed.length];
+      int next = 0;
+      for (String unit : units) {
+        for (int jack : mixed) {
+          if (right.get(jack).owner().equals(unit)) {
+            order[next++] = jack;
+          }
+        }
+      }
+      return order;
     }
 
     private static List<Terminal> in(int[] order, List<Terminal> side) {
@@ -174,33 +229,11 @@ record WiringOrder(List<Terminal> left, List<Terminal> right) {
         }
         mean[jack] = count == 0 ? Double.POSITIVE_INFINITY : (double) sum / count;
       }
-      for (int jack = 0; jack < mean.length; jack++) {
-        if (mean[jack] == Double.POSITIVE_INFINITY && several()) {
-          mean[jack] = lastOf(right.get(jack).owner(), mean) + 0.01;
-        }
-      }
       for (int[] link : rightLinks) {
         beside(mean, link[0], link[1]);
         beside(mean, link[1], link[0]);
       }
       return sorted(mean);
-    }
-
-    /** Whether the right side is of several instruments. */
-    private boolean several() {
-      return right.stream().map(Terminal::owner).distinct().count() > 1;
-    }
-
-    /** How far down the jacks of an instrument reach to which leads go. */
-    private double lastOf(String owner, double[] mean) {
-      double last = 0;
-      for (int jack = 0; jack < mean.length; jack++) {
-        boolean placed = mean[jack] != Double.POSITIVE_INFINITY;
-        if (placed && right.get(jack).owner().equals(owner)) {
-          last = Math.max(last, mean[jack]);
-        }
-      }
-      return last;
     }
 
     private static void beside(double[] mean, int placed, int other) {

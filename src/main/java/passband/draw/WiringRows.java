@@ -2,11 +2,8 @@ package passband.draw;
 
 import static passband.draw.WiringGrid.EDGE;
 import static passband.draw.WiringGrid.GAP;
-import static passband.draw.WiringGrid.LEFT;
 import static passband.draw.WiringGrid.LINE;
-import static passband.draw.WiringGrid.RIGHT;
 import static passband.draw.WiringGrid.SIZE;
-import static passband.draw.WiringGrid.WIDTH;
 
 import java.util.ArrayList;
 import java.util.IdentityHashMap;
@@ -15,17 +12,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.function.Predicate;
-import passband.model.Analyzer;
 import passband.model.Terminal;
-import passband.plan.Plan;
 import passband.plan.Wire;
-import passband.words.Language;
 
 /** Where the terminals and leads of a wiring drawing are, from top to bottom, under headings. */
 final class WiringRows {
-  private final Language language;
-  private final List<Wire> wires;
+  private final WiringEnds ends;
   private final Bridges bridges;
+  private final WiringGrid grid;
   private final WiringOrder order;
   private final Layers layers;
   private final Map<String, Double> heights = new LinkedHashMap<>();
@@ -34,37 +28,15 @@ final class WiringRows {
   private double rightY;
   private final List<UnitPanel> panels = new ArrayList<>();
 
-  WiringRows(Plan plan, List<Wire> wires, Bridges bridges, Layers layers) {
-    this.language = plan.language();
-    this.wires = wires;
+  WiringRows(WiringEnds ends, Bridges bridges, WiringGrid grid, Layers layers) {
+    this.ends = ends;
     this.bridges = bridges;
+    this.grid = grid;
     this.layers = layers;
-    this.order = WiringOrder.best(leftTerminals(plan), rightTerminals(plan), wires);
-    this.leftY = heading(plan.device().title(), EDGE, LEFT, EDGE + 4);
+    this.order = WiringOrder.best(ends.left(), ends.right(), ends.wires());
+    this.leftY = heading(ends.generator(), false, EDGE + 4);
     this.rightY = EDGE;
     placeRows();
-  }
-
-  /** Every jack of the instruments that a wire goes to; of the first, where none is used. */
-  private List<Terminal> rightTerminals(Plan plan) {
-    List<Analyzer> units = plan.instruments().units();
-    List<Analyzer> used =
-        units.stream().filter(u -> u.terminals().stream().anyMatch(this::isUsed)).toList();
-    return (used.isEmpty() ? units.subList(0, 1) : used)
-        .stream().flatMap(u -> u.terminals().stream()).toList();
-  }
-
-  /** Every terminal of the outlets that a wire goes to, outlet by outlet. */
-  private List<Terminal> leftTerminals(Plan plan) {
-    return plan.device().outlets().stream()
-        .filter(o -> o.terminals().stream().anyMatch(this::isUsed))
-        .flatMap(o -> o.terminals().stream())
-        .toList();
-  }
-
-  /** Whether a wire goes to a terminal. */
-  boolean isUsed(Terminal terminal) {
-    return wires.stream().anyMatch(w -> w.from().same(terminal) || w.to().same(terminal));
   }
 
   /** The generator's terminals from top to bottom. */
@@ -128,46 +100,69 @@ final class WiringRows {
       last.bottom = rightY + 4;
       top = last.bottom + 6;
     }
-    boolean again = panels.stream().anyMatch(panel -> panel.owner.equals(jack.owner()));
     panels.add(new UnitPanel(jack.owner(), top));
-    String title = again ? language.of("draw.continued", jack.ownerTitle()) : jack.ownerTitle();
-    rightY = heading(title, RIGHT, WIDTH - EDGE, top + 4);
+    rightY = heading(jack.ownerTitle(), true, top + 4);
   }
 
-  private double heading(String text, double from, double to, double top) {
+  private double heading(String text, boolean analyzer, double top) {
     double y = top;
-    for (String line : TextWidths.wrapped(text, to - from - 10, SIZE, true)) {
+    double x = bridges.headingX(grid, analyzer);
+    double width = bridges.headingWidth(grid, analyzer);
+    for (String line : TextWidths.wrapped(text, width, SIZE, true)) {
       y += LINE;
-      layers.text((from + to) / 2, y, SIZE, true, Shape.Anchor.MIDDLE, line);
+      layers.text(x, y, SIZE, true, Shape.Anchor.MIDDLE, line);
     }
     return y + 6;
   }
 
   private void placeRows() {
+    boolean apart = order.crosses(ends.wires()) && order.units() > 1;
     String owner = null;
     for (Terminal terminal : order.left()) {
       if (!terminal.owner().equals(owner)) {
         owner = terminal.owner();
         outletHeading(terminal.ownerTitle());
       }
-      placeLeft(terminal);
+      placeLeft(terminal, apart);
     }
     for (Terminal jack : order.right()) {
-      if (!heights.containsKey(jack.id())) {
+      if (heights.containsKey(jack.id())) {
+        toItsLeads(jack);
+      } else {
         panel(jack);
-        rightY = alone(jack, rightY);
-      } else if (panels.size() == 1
-          && rows.keySet().stream().anyMatch(w -> WiringOrder.rightEnd(w).same(jack))) {
-        heights.put(jack.id(), mean(w -> WiringOrder.rightEnd(w).same(jack)));
+        rightY = apart ? atItsLeads(jack) : alone(jack, rightY);
       }
     }
     panels.get(panels.size() - 1).bottom = bottom() + 4;
   }
 
+  /** A jack of several leads stands between them, where nothing is under it. */
+  private void toItsLeads(Terminal jack) {
+    boolean plain = bridges.on(true).stream().noneMatch(b -> b.isAt(jack));
+    if (plain && panels.size() == 1 && isReached(jack)) {
+      heights.put(jack.id(), mean(w -> WiringOrder.rightEnd(w).same(jack)));
+    }
+  }
+
+  /** A jack as low as its leads, or lower where those above it need the room. */
+  private double atItsLeads(Terminal jack) {
+    double half = half(jack);
+    double y = rightY + half;
+    if (isReached(jack)) {
+      y = Math.max(y, mean(w -> WiringOrder.rightEnd(w).same(jack)));
+    }
+    return alone(jack, y - half);
+  }
+
+  /** Whether a lead from the generator goes to a jack. */
+  private boolean isReached(Terminal jack) {
+    return rows.keySet().stream().anyMatch(w -> WiringOrder.rightEnd(w).same(jack));
+  }
+
   private double mean(Predicate<Wire> which) {
     double sum = 0;
     int count = 0;
-    for (Wire wire : wires) {
+    for (Wire wire : ends.wires()) {
       if (rows.containsKey(wire) && which.test(wire)) {
         sum += rows.get(wire);
         count++;
@@ -180,43 +175,54 @@ final class WiringRows {
     leftY += 3;
     layers.behind(
         new Shape.Line(
-            List.of(new Shape.At(EDGE, leftY), new Shape.At(LEFT, leftY)),
+            List.of(new Shape.At(EDGE, leftY), new Shape.At(grid.left(), leftY)),
             0.8,
             Palette.INK,
             List.of()));
-    for (String line : TextWidths.wrapped(title, LEFT - 14, SIZE, true)) {
+    for (String line : TextWidths.wrapped(title, bridges.headingWidth(grid, false), SIZE, true)) {
       leftY += LINE + 2;
       layers.text(EDGE + 6, leftY, SIZE, true, Shape.Anchor.START, line);
     }
     leftY += 4;
   }
 
-  private void placeLeft(Terminal terminal) {
-    List<Wire> here =
-        wires.stream()
-            .filter(w -> WiringOrder.isStraight(w) && WiringOrder.leftEnd(w).same(terminal))
-            .toList();
+  /**
+   * A terminal of the generator with its leads, and their jacks beside them.
+   *
+   * @param apart whether the jacks are placed later
+   */
+  private void placeLeft(Terminal terminal, boolean apart) {
+    List<Wire> here = order.from(terminal, ends.wires());
     if (here.isEmpty()) {
       leftY = alone(terminal, leftY);
       return;
     }
     for (Wire wire : here) {
       Terminal jack = WiringOrder.rightEnd(wire);
-      placeRightBefore(jack);
-      if (!heights.containsKey(jack.id())) {
-        panel(jack);
+      double half = half(terminal);
+      if (!apart) {
+        placeRightBefore(jack);
       }
-      double half = Math.max(half(terminal), heights.containsKey(jack.id()) ? 0 : half(jack));
-      double above = Math.max(half, WiringStrands.label(language, wire.lead()).size() * LINE + 11);
+      if (!apart && !heights.containsKey(jack.id())) {
+        panel(jack);
+        half = Math.max(half, half(jack));
+      }
+      double above = Math.max(half, nameHeight(wire) + 11);
       double y = Math.max(leftY, rightY) + above;
       rows.put(wire, y);
       leftY = y + Math.max(half, 9);
-      rightY = leftY;
-      heights.putIfAbsent(jack.id(), y);
-      rightY = after(jack, rightY);
+      if (!apart) {
+        rightY = leftY;
+        boolean first = heights.putIfAbsent(jack.id(), y) == null;
+        rightY = first ? after(jack, rightY) : rightY;
+      }
     }
     heights.put(terminal.id(), mean(w -> WiringOrder.leftEnd(w).same(terminal)));
     leftY = after(terminal, leftY);
+  }
+
+  private double nameHeight(Wire wire) {
+    return WiringStrands.label(ends.language(), wire.lead(), grid).size() * LINE;
   }
 
   /** Jacks without leads that the order puts above this one. */
@@ -227,7 +233,7 @@ final class WiringRows {
     for (int i = 0; i < WiringOrder.index(order.right(), jack); i++) {
       Terminal above = order.right().get(i);
       boolean waits =
-          wires.stream()
+          ends.wires().stream()
               .anyMatch(w -> WiringOrder.isStraight(w) && WiringOrder.rightEnd(w).same(above));
       if (!waits && !heights.containsKey(above.id())) {
         panel(above);
@@ -250,8 +256,9 @@ final class WiringRows {
           bridge.isAt(terminal)
               && heights.containsKey(bridge.from().id()) != heights.containsKey(bridge.to().id());
       if (first) {
-        bridge.labelAt(bottom);
-        bottom += bridge.lines(bridges.labelWidth(terminal.onAnalyzer())).size() * LINE + 4;
+        int lines = bridge.lines(bridges.nameWidth(grid, terminal.onAnalyzer())).size();
+        bridge.labelAt(bottom, lines);
+        bottom += lines * LINE + 4;
       }
     }
     return bottom;
@@ -263,8 +270,7 @@ final class WiringRows {
 
   /** The printed name of a terminal, in lines as wide as there is room. */
   List<String> lines(Terminal terminal) {
-    String text =
-        isUsed(terminal) ? terminal.title() : language.of("draw.is-empty", terminal.title());
-    return TextWidths.wrapped(text, bridges.labelWidth(terminal.onAnalyzer()), SIZE, false);
+    double width = bridges.nameWidth(grid, terminal.onAnalyzer());
+    return TextWidths.wrapped(ends.name(terminal), width, SIZE, false);
   }
 }

@@ -1,10 +1,8 @@
 package passband.draw;
 
-import static passband.draw.WiringGrid.EDGE;
 import static passband.draw.WiringGrid.GAP;
-import static passband.draw.WiringGrid.LEFT;
 import static passband.draw.WiringGrid.LINE;
-import static passband.draw.WiringGrid.RIGHT;
+import static passband.draw.WiringGrid.NARROWEST;
 import static passband.draw.WiringGrid.SIZE;
 
 import java.util.List;
@@ -35,13 +33,13 @@ public final class WiringSize {
   private static final double BOLD = 1.25;
 
   /** What is not names: edges, what is around headings, the legend. */
-  private static final double FRAME = 50;
+  private static final double FRAME = 86;
 
   private WiringSize() {}
 
   /** How many links, loads and meters are side by side, on the analyzer or on the generator. */
   public static int lanes(Plan plan, Setup setup, boolean analyzer) {
-    return new Bridges(plan.language(), plan.instruments(), setup.wires()).on(analyzer).size();
+    return new Bridges(plan.language(), plan.instruments(), setup.wires()).lanes(analyzer);
   }
 
   /** In millimetres, how high the drawing of a run that has a setup is; 0 where it surely fits. */
@@ -58,10 +56,10 @@ public final class WiringSize {
    */
   static double bound(Plan plan, Setup setup) {
     Bridges bridges = new Bridges(plan.language(), plan.instruments(), setup.wires());
-    double sum = FRAME + headings(plan.device().title()) * LINE;
+    double sum = FRAME + headings(plan.device().title(), bridges, false) * LINE;
     for (Outlet outlet : plan.device().outlets()) {
       if (reaches(setup, outlet.terminals())) {
-        double width = (LEFT - 14) / BOLD;
+        double width = bridges.nameWidth(NARROWEST, false) / BOLD;
         sum += 7 + lines(outlet.title(), width) * (LINE + 2);
         sum += unused(plan.language(), setup, outlet.terminals(), bridges);
       }
@@ -71,22 +69,19 @@ public final class WiringSize {
       sum += height(plan.language(), wire, bridges);
     }
     for (Bridge bridge : bridges.all()) {
-      sum += lines(bridge.name(), bridges.labelWidth(bridge.onAnalyzer())) * LINE + GAP;
+      sum += lines(bridge.name(), bridges.nameWidth(NARROWEST, bridge.onAnalyzer())) * LINE + GAP;
     }
     return sum;
   }
 
-  private static int headings(String text) {
-    return lines(text, (LEFT - EDGE - 10) / BOLD);
+  private static int headings(String text, Bridges bridges, boolean analyzer) {
+    return lines(text, bridges.nameWidth(NARROWEST, analyzer) / BOLD);
   }
 
-  /** The panels of instruments; one has a panel again where another stands between its jacks. */
+  /** The panels of instruments. */
   private static double instruments(
       Language language, List<Analyzer> units, Setup setup, Bridges bridges) {
     double sum = 0;
-    double heading = 0;
-    int jacks = 0;
-    int most = 0;
     boolean none = true;
     for (Analyzer unit : units) {
       none &= !reaches(setup, unit.terminals());
@@ -94,13 +89,10 @@ public final class WiringSize {
     for (Analyzer unit : units) {
       if ((none && unit == units.get(0)) || reaches(setup, unit.terminals())) {
         sum += unused(language, setup, unit.terminals(), bridges);
-        heading =
-            Math.max(heading, headings(language.of("draw.continued", unit.title())) * LINE + 20);
-        jacks += unit.terminals().size();
-        most = Math.max(most, unit.terminals().size());
+        sum += headings(unit.title(), bridges, true) * LINE + 20;
       }
     }
-    return sum + heading * (1 + 2 * (jacks - most));
+    return sum;
   }
 
   private static boolean reaches(Setup setup, List<Terminal> terminals) {
@@ -127,7 +119,7 @@ public final class WiringSize {
     double sum = 0;
     for (Terminal terminal : terminals) {
       if (!isUsed(setup, terminal)) {
-        double width = bridges.labelWidth(terminal.onAnalyzer());
+        double width = bridges.nameWidth(NARROWEST, terminal.onAnalyzer());
         sum += lines(language.of("draw.is-empty", terminal.title()), width) * LINE + 2 + GAP;
       }
     }
@@ -142,13 +134,13 @@ public final class WiringSize {
       return 2 * (from + to + GAP);
     }
     double name =
-        lines(WiringStrands.printedName(language, wire.lead()), RIGHT - LEFT - 16) * LINE + 11;
+        lines(WiringStrands.printedName(language, wire.lead()), NARROWEST.leadWidth()) * LINE + 11;
     double below = Math.max(9, Math.max(from, to));
     return Math.max(name, below) + below + 2 * GAP;
   }
 
   private static double half(Terminal terminal, Bridges bridges) {
-    double width = bridges.labelWidth(terminal.onAnalyzer());
+    double width = bridges.nameWidth(NARROWEST, terminal.onAnalyzer());
     return lines(terminal.title(), width) * LINE / 2.0 + 1;
   }
 

@@ -1,8 +1,6 @@
 package passband.draw;
 
-import static passband.draw.WiringGrid.LEFT;
 import static passband.draw.WiringGrid.LINE;
-import static passband.draw.WiringGrid.RIGHT;
 import static passband.draw.WiringGrid.SIZE;
 
 import java.util.List;
@@ -17,6 +15,7 @@ final class WiringStrands {
   private final List<Lead> leads;
   private final List<Wire> wires;
   private final Bridges bridges;
+  private final WiringGrid grid;
   private final WiringRows rows;
   private final Layers layers;
 
@@ -28,12 +27,14 @@ final class WiringStrands {
       List<Lead> leads,
       List<Wire> wires,
       Bridges bridges,
+      WiringGrid grid,
       WiringRows rows,
       Layers layers) {
     this.language = language;
     this.leads = leads;
     this.wires = wires;
     this.bridges = bridges;
+    this.grid = grid;
     this.rows = rows;
     this.layers = layers;
   }
@@ -54,8 +55,8 @@ final class WiringStrands {
   }
 
   /** The lines of a lead's name over it. */
-  static List<String> label(Language language, Lead lead) {
-    return TextWidths.wrapped(printedName(language, lead), RIGHT - LEFT - 16, SIZE, false);
+  static List<String> label(Language language, Lead lead, WiringGrid grid) {
+    return TextWidths.wrapped(printedName(language, lead), grid.leadWidth(), SIZE, false);
   }
 
   /** The printed name, with the colour where the name does not say it. */
@@ -77,18 +78,19 @@ final class WiringStrands {
     double row = rows.row(wire);
     List<Shape.At> points =
         List.of(
-            new Shape.At(LEFT, from),
-            new Shape.At(LEFT + 12, row),
-            new Shape.At(RIGHT - 12, row),
-            new Shape.At(RIGHT, to));
+            new Shape.At(grid.left(), from),
+            new Shape.At(grid.left() + 12, row),
+            new Shape.At(grid.right() - 12, row),
+            new Shape.At(grid.right(), to));
     strand(points, wire.lead());
-    List<String> lines = label(language, wire.lead());
+    List<String> lines = label(language, wire.lead(), grid);
+    double middle = (grid.left() + grid.right()) / 2;
     double y = row - 11 - (lines.size() - 1) * LINE;
     for (String line : lines) {
-      layers.text((LEFT + RIGHT) / 2, y, SIZE, false, Shape.Anchor.MIDDLE, line);
+      layers.text(middle, y, SIZE, false, Shape.Anchor.MIDDLE, line);
       y += LINE;
     }
-    badge((LEFT + RIGHT) / 2, row, letter(wire.lead()));
+    badge(middle, row, letter(wire.lead()));
   }
 
   /** A line edged in ink, so that a white lead is seen, in the lead's colour and style. */
@@ -104,16 +106,16 @@ final class WiringStrands {
   }
 
   private void sameSideWire(Bridge bridge, Wire wire) {
-    double x = bridges.laneX(bridge);
+    double x = bridges.laneX(grid, bridge);
     strand(bracket(bridge, x), wire.lead());
     bridgeLabel(bridge);
-    badge(x, middle(bridge), letter(wire.lead()));
+    badge(x, bridge.middle(), letter(wire.lead()));
   }
 
   /** A load or a meter of the analyzer. */
   private void inside(Bridge bridge) {
-    double x = bridges.laneX(bridge);
-    double y = middle(bridge);
+    double x = bridges.laneX(grid, bridge);
+    double y = bridge.middle();
     layers.behind(new Shape.Line(bracket(bridge, x), 1.4, Palette.INK, List.of()));
     if (bridge.isLoad()) {
       layers.before(new Shape.Rect(x - 4.5, y - 10, 9, 20, Palette.PAPER, Palette.INK, 1.6));
@@ -136,7 +138,7 @@ final class WiringStrands {
   }
 
   private List<Shape.At> bracket(Bridge bridge, double x) {
-    double edge = bridge.onAnalyzer() ? RIGHT : LEFT;
+    double edge = bridge.onAnalyzer() ? grid.right() : grid.left();
     double from = rows.height(bridge.from());
     double to = rows.height(bridge.to());
     return List.of(
@@ -146,17 +148,13 @@ final class WiringStrands {
         new Shape.At(edge, to));
   }
 
-  private double middle(Bridge bridge) {
-    return (rows.height(bridge.from()) + rows.height(bridge.to())) / 2;
-  }
-
   private void bridgeLabel(Bridge bridge) {
     boolean analyzer = bridge.onAnalyzer();
     Shape.Anchor anchor = analyzer ? Shape.Anchor.START : Shape.Anchor.END;
     double y = bridge.label() - 2;
-    for (String line : bridge.lines(bridges.labelWidth(analyzer))) {
+    for (String line : bridge.lines(bridges.nameWidth(grid, analyzer))) {
       y += LINE;
-      layers.text(bridges.labelX(analyzer), y, SIZE, false, anchor, line);
+      layers.text(bridges.nameX(grid, analyzer), y, SIZE, false, anchor, line);
     }
   }
 }
