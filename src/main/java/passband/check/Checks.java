@@ -49,6 +49,7 @@ public final class Checks {
           new BurnCaution(),
           new StateLeft(),
           new Covered(),
+          new GainNoticed(),
           new OutputAccepted(),
           new Used());
 

@@ -2,8 +2,12 @@ package passband.detect;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.DoubleStream;
 import org.jspecify.annotations.Nullable;
+import passband.limit.Bounds;
 import passband.model.Instruments;
+import passband.quantity.Real;
 
 /**
  * What error of the gain is caught in a mode, on an outlet, into a load: its operating
@@ -42,33 +46,23 @@ public record Gain(
   private static final int HALVINGS = 24;
   private static final int CURVE_POINTS = 48;
 
-  /** Whether a side is beyond the tolerance and twice the uncertainty, or nothing is caught. */
-  public boolean isBlunt() {
-    double slack = expanded + 1e-9;
-    boolean below = !Double.isInfinite(toleranceLow) && (low == null || low < toleranceLow - slack);
-    boolean above =
-        !Double.isInfinite(toleranceHigh) && (high == null || high > toleranceHigh + slack);
-    return below || above;
+  static List<Gain> of(SheetLines lines, Kernel kernel, boolean curves) {
+    List<Gain> gains = new ArrayList<>();
+    read(lines).values().forEach(some -> gains.add(of(some, kernel, curves)));
+    return gains;
   }
 
-  static List<Gain> of(SheetLines lines, Kernel kernel, boolean curves) {
+  /** What instruments read of the output, by mode, outlet and load. */
+  static Map<String, List<SheetLine>> read(SheetLines lines) {
     List<SheetLine> read = lines.output();
     read.removeIf(line -> Instruments.DEVICE.equals(line.limit().read().by()));
-    List<Gain> gains = new ArrayList<>();
-    SheetLines.byLoad(read).values().forEach(some -> gains.add(of(some, kernel, curves)));
-    return gains;
+    return SheetLines.byLoad(read);
   }
 
   static Gain of(List<SheetLine> some, Kernel kernel, boolean curves) {
     SheetLine first = some.get(0);
-    double toleranceLow = Double.NEGATIVE_INFINITY;
-    double toleranceHigh = Double.POSITIVE_INFINITY;
-    double expanded = 0;
-    for (SheetLine line : some) {
-      toleranceLow = Math.max(toleranceLow, end(line, false));
-      toleranceHigh = Math.min(toleranceHigh, end(line, true));
-      expanded = Math.max(expanded, line.expandedShare());
-    }
+    double toleranceLow = tolerance(some, false);
+    double toleranceHigh = tolerance(some, true);
     return new Gain(
         Place.of(first),
         first.loadText(),
@@ -78,21 +72,36 @@ public record Gain(
         curves ? least(some, kernel, -1, true) : null,
         toleranceLow,
         toleranceHigh,
-        expanded,
+        expanded(some),
         curves ? curve(some, kernel, Math.max(-toleranceLow, toleranceHigh)) : List.of());
   }
 
+  /** The narrowest at some readings, as a share of the power; infinite where the side is open. */
+  static double tolerance(List<SheetLine> some, boolean above) {
+    DoubleStream ends = some.stream().mapToDouble(line -> end(line, above));
+    return above ? ends.min().orElseThrow() : ends.max().orElseThrow();
+  }
+
+  /** The greatest expanded uncertainty at the nominal values of some readings. */
+  private static double expanded(List<SheetLine> some) {
+    return some.stream().mapToDouble(SheetLine::expandedShare).max().orElseThrow();
+  }
+
   private static double end(SheetLine line, boolean above) {
-    var ofMode = line.limit().ofMode();
-    var bounds = ofMode == null ? line.limit().exact() : ofMode;
-    var end = above ? bounds.upper() : bounds.lower();
+    Real end = limit(line, above);
     double open = above ? Double.POSITIVE_INFINITY : Double.NEGATIVE_INFINITY;
     return end == null ? open : line.factor(end.doubleValue()) - 1;
   }
 
+  /** The mode's limit where it has one, else the rule's; null where that side is open. */
+  static @Nullable Real limit(SheetLine line, boolean above) {
+    Bounds ofMode = line.limit().ofMode();
+    Bounds bounds = ofMode == null ? line.limit().exact() : ofMode;
+    return above ? bounds.upper() : bounds.lower();
+  }
+
   /** The least error on one side that is caught with 95 %; null where none is. */
-  private static @Nullable Double least(
-      List<SheetLine> some, Kernel kernel, int side, boolean shared) {
+  static @Nullable Double least(List<SheetLine> some, Kernel kernel, int side, boolean shared) {
     double far = side < 0 ? -1 : HIGHEST;
     if (power(some, kernel, far, shared) < Outcome.SURE_ENOUGH) {
       return null;

@@ -11,7 +11,6 @@ import passband.model.Device.Outlet;
 import passband.plan.Point;
 import passband.plan.Stage;
 import passband.quantity.Rational;
-import passband.quantity.Real;
 
 /**
  * A reading that the sheet asks for, with what a good generator shows there.
@@ -163,10 +162,21 @@ record SheetLine(
   /** The expanded uncertainty, as a share of the power at the nominal value; 0 where unknown. */
   double expandedShare() {
     Uncertainty uncertainty = limit.uncertainty();
+    return uncertainty == null || !hasNominal() || nominal == 0
+        ? 0
+        : uncertainty.expanded(nominal) / nominal * (asPower() ? 1 : 2);
+  }
+
+  /**
+   * By how much a reading of a value in SI may be off, by its expanded uncertainty and half a step
+   * of the display, as a share of the power at the nominal value; 0 where unknown.
+   */
+  double doubtShare(double value) {
+    Uncertainty uncertainty = limit.uncertainty();
     if (uncertainty == null || !hasNominal() || nominal == 0) {
       return 0;
     }
-    Real at = Real.of(Rational.of(new java.math.BigDecimal(nominal)));
-    return uncertainty.expanded(at).doubleValue() / nominal * (asPower() ? 1 : 2);
+    double off = uncertainty.expanded(value) + limit.resolution().doubleValue() / 2;
+    return Math.abs(factor(value + off) - factor(value));
   }
 }

@@ -178,6 +178,9 @@ public enum Code {
       Severity.ERROR,
       "limits with few resolution steps between them",
       "why readings in such steps are good enough"),
+  /** Rows that let a gain error beyond tolerance and uncertainty pass. */
+  GAIN_ERROR_MISSED(
+      Severity.WARNING, "rows that miss a gain error beyond tolerance and uncertainty"),
   /** An accuracy ratio below 4 to 1. */
   ACCURACY_RATIO_LOW(
       Severity.ERROR,

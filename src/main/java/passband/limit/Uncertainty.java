@@ -1,5 +1,6 @@
 package passband.limit;
 
+import java.math.BigDecimal;
 import org.jspecify.annotations.Nullable;
 import passband.model.Accuracy;
 import passband.quantity.Distribution;
@@ -106,6 +107,18 @@ public final class Uncertainty {
   public Real expanded(Real reading, Rational times) {
     Rational factor = Student.factor(times, freedom(reading));
     return variance(reading).times(Real.of(factor.times(factor))).sqrt();
+  }
+
+  /** The expanded uncertainty at a reading in SI, in doubles: for shares that no limit hangs on. */
+  public double expanded(double reading) {
+    if (error.distribution().freedom() != null || loadSpread.freedom() != null) {
+      return expanded(Real.of(Rational.of(new BigDecimal(reading)))).doubleValue();
+    }
+    double variance =
+        square.doubleValue() * reading * reading
+            + linear.doubleValue() * Math.abs(reading)
+            + constant.doubleValue();
+    return coverage.doubleValue() * Math.sqrt(variance);
   }
 
   /** The effective degrees of freedom at a reading; null for infinitely many. */

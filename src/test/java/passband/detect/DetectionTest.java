@@ -1,15 +1,21 @@
 package passband.detect;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
+import passband.plan.Plan;
 import passband.render.DetectPage;
 import passband.render.DetectReport;
+import passband.testing.Repository;
+import passband.testing.Snippet;
 
 /** The whole report: what is worked out of a sheet beside single faults. */
 class DetectionTest {
@@ -33,6 +39,35 @@ class DetectionTest {
         assertTrue(Gain.power(some, kernel, end * 0.999, false) < 0.95, gain.toString());
       }
       assertTrue(gain.low() < gain.toleranceLow() && gain.high() > gain.toleranceHigh());
+    }
+  }
+
+  /**
+   * What the check says is what the report says: the rows whose smallest error lies beyond the
+   * tolerance with the reading's own error. With k = 1 instead of 2 that is more of them.
+   */
+  @Test
+  void bluntRowsAreThoseThatTheReportShows() {
+    for (String name : List.of(TUSSOCK, SEDGE, "keen", "worn", "fine")) {
+      assertEquals(List.of(), BluntRows.of(CatalogueTest.plan(name)), name);
+    }
+    Map<String, String> sources = new TreeMap<>(Repository.texts(Repository.PROCEDURES));
+    sources.computeIfPresent(
+        TUSSOCK,
+        (path, text) -> text.replace("\n  leads ", "\n  decision simple coverage 1\n  leads "));
+    Plan plan = Snippet.compile(sources, TUSSOCK, null).plans().get(0);
+    List<BluntRows> blunt = BluntRows.of(plan);
+    assertFalse(blunt.isEmpty());
+    List<Gain> gains = Gain.of(SheetLines.of(plan), new Kernel(), false);
+    for (BluntRows rows : blunt) {
+      Gain gain =
+          gains.stream()
+              .filter(g -> g.place().equals(rows.place()) && g.load().equals(rows.load()))
+              .findFirst()
+              .orElseThrow();
+      assertEquals(rows.above() ? gain.high() : gain.low(), rows.caught());
+      assertTrue(Math.abs(rows.caught()) > Math.abs(rows.expected()), rows.toString());
+      assertTrue(Math.abs(rows.expected()) > Math.abs(rows.tolerance()), rows.toString());
     }
   }
 

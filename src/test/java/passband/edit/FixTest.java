@@ -49,6 +49,7 @@ class FixTest {
               Code.LIMITS_COPIED,
               Code.LIMITS_OUT_OF_FAMILY,
               Code.LIMIT_BELOW_STEP,
+              Code.GAIN_ERROR_MISSED,
               Code.PREFIX_SLIP,
               Code.TERMINAL_CROWDED,
               Code.LEAD_UNRATED,

@@ -138,6 +138,8 @@ class UncertaintyTest {
                 .expanded(reading)
                 .toDecimal(40, RoundingMode.HALF_EVEN)
                 .stripTrailingZeros());
+        double expanded = standard.multiply(decimal(coverage)).doubleValue();
+        assertEquals(expanded, uncertainty.expanded(reading.doubleValue()), 1e-12 * expanded);
       }
     }
   }

@@ -1,0 +1,75 @@
+package passband.detect;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import passband.plan.Plan;
+import passband.plan.Point;
+import passband.quantity.Real;
+
+/**
+ * Rows of one mode, outlet and load that let a greater gain error pass than the mode's tolerance
+ * and the errors of the readings explain. Errors are of the power, as shares: −0.21 is 21 % too
+ * little.
+ *
+ * @param first the first of the rows
+ * @param load as printed; empty for none
+ * @param above whether it is an excess, not a shortage
+ * @param tolerance the narrowest at these rows on that side
+ * @param expected the tolerance and by how much a reading may be off: its expanded uncertainty and
+ *     half a step of the display
+ * @param caught the least error that is caught with 95 %; null where none is
+ */
+public record BluntRows(
+    Point first,
+    Place place,
+    String load,
+    boolean above,
+    double tolerance,
+    double expected,
+    @Nullable Double caught) {
+
+  /** Of a compiled procedure, in the order of the sheet, a shortage before an excess. */
+  public static List<BluntRows> of(Plan plan) {
+    Kernel kernel = new Kernel();
+    List<BluntRows> blunt = new ArrayList<>();
+    for (List<SheetLine> some : Gain.read(SheetLines.of(plan)).values()) {
+      add(blunt, some, kernel, false);
+      add(blunt, some, kernel, true);
+    }
+    return blunt;
+  }
+
+  private static void add(
+      List<BluntRows> blunt, List<SheetLine> some, Kernel kernel, boolean above) {
+    int side = above ? 1 : -1;
+    double tolerance = Gain.tolerance(some, above);
+    double expected = tolerance + side * doubt(some, above);
+    double just = expected + side * 1e-9;
+    boolean bounded = Double.isFinite(expected) && just > -1;
+    if (bounded && Gain.power(some, kernel, just, false) < Outcome.SURE_ENOUGH) {
+      SheetLine first = some.get(0);
+      blunt.add(
+          new BluntRows(
+              first.point(),
+              Place.of(first),
+              first.loadText(),
+              above,
+              tolerance,
+              expected,
+              Gain.least(some, kernel, side, false)));
+    }
+  }
+
+  /** By how much a reading at its limit may be off at most. */
+  private static double doubt(List<SheetLine> some, boolean above) {
+    double greatest = 0;
+    for (SheetLine line : some) {
+      Real limit = Gain.limit(line, above);
+      if (limit != null) {
+        greatest = Math.max(greatest, line.doubtShare(limit.doubleValue()));
+      }
+    }
+    return greatest;
+  }
+}
