@@ -18,7 +18,7 @@ import passband.plan.Plan;
  * @param idle what may be left out together, in the order of the sheet
  * @param readings how many readings take part
  * @param untested modes on outlets of which no output is read
- * @param notes what is left out, in sentences
+ * @param notes what is left out
  */
 public record Detection(
     Plan plan,
@@ -28,7 +28,7 @@ public record Detection(
     List<IdleRow> idle,
     int readings,
     List<String> untested,
-    List<String> notes) {
+    List<Note> notes) {
 
   /**
    * What becomes of a fault of one size at one place.
@@ -170,27 +170,35 @@ public record Detection(
     return untested;
   }
 
-  private static List<String> notes(SheetLines lines) {
-    List<String> notes = new ArrayList<>();
+  private static List<Note> notes(SheetLines lines) {
+    List<Note> notes = new ArrayList<>();
     if (!lines.plan().phases().isEmpty()) {
-      notes.add(
-          "Only the first phase counts ("
-              + lines.plan().phases().get(0)
-              + "): an adjustment changes the generator.");
+      notes.add(new Note(Note.Kind.PHASE, lines.plan().phases().get(0).toString()));
     }
     if (lines.workedOut() > 0) {
-      notes.add(
-          lines.workedOut()
-              + " limits of derived values are not counted: they can only add to what is caught, and"
-              + " to false fails.");
+      notes.add(new Note(Note.Kind.DERIVED, String.valueOf(lines.workedOut())));
     }
     if (lines.unknownErrors() > 0) {
-      notes.add(
-          lines.unknownErrors()
-              + " readings have an error that nobody states: they count as exact, so what they catch"
-              + " is too favourable.");
+      notes.add(new Note(Note.Kind.UNKNOWN, String.valueOf(lines.unknownErrors())));
     }
     return notes;
+  }
+
+  /**
+   * Something that is left out.
+   *
+   * @param value a name or a number for its sentence
+   */
+  public record Note(Kind kind, String value) {
+    /** Which. */
+    public enum Kind {
+      /** All phases but the first, whose name is the value. */
+      PHASE,
+      /** So many limits of derived values. */
+      DERIVED,
+      /** The errors of so many readings, which nobody states. */
+      UNKNOWN
+    }
   }
 
   /** The worst outcome of each entry, over its sizes and places outside of the tolerance. */

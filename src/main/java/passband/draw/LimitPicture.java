@@ -16,6 +16,7 @@ import passband.plan.Point;
 import passband.plan.Stage;
 import passband.quantity.Rational;
 import passband.quantity.Unit;
+import passband.words.Language;
 
 /**
  * Where the limits of a mode lie: for each setting (or load, where that is what varies) the
@@ -24,11 +25,16 @@ import passband.quantity.Unit;
  */
 public final class LimitPicture {
   private static final double WIDTH = 360;
-  private static final double LEFT = 58;
+  private static final double LEFT = 70;
   private static final double RIGHT = 350;
-  private static final double TOP = 34;
+  private static final double TOP = 44;
   private static final double BOTTOM = 190;
-  private static final double SIZE = 10;
+
+  /** The size of print, nine points. */
+  private static final double SIZE = 12.7;
+
+  private static final double LINE = 14;
+  private static final double TITLE_WIDTH = (WIDTH - 8) / WiringGrid.OTHER_TYPE;
 
   /** So many have room above the axes; the whole title is the picture's accessible name. */
   private static final int TITLE_LINES = 2;
@@ -36,6 +42,7 @@ public final class LimitPicture {
   private static final String BOX = "#bdbdbd";
   private static final String GRID = "#cfcfcf";
 
+  private final Language language;
   private final String name;
   private final String title;
   private final String across;
@@ -45,7 +52,9 @@ public final class LimitPicture {
   private final Scale x;
   private final Scale y;
 
-  private LimitPicture(String name, String title, String across, String up, List<Bar> bars) {
+  private LimitPicture(
+      Language language, String name, String title, String across, String up, List<Bar> bars) {
+    this.language = language;
     this.name = name;
     this.title = title;
     this.across = across;
@@ -87,7 +96,7 @@ public final class LimitPicture {
     for (Group group : groups(plan)) {
       boolean bySetting = distinct(group, true) > 1;
       if (bySetting || distinct(group, false) > 1) {
-        drawings.add(picture(group, bySetting).draw());
+        drawings.add(picture(plan.language(), group, bySetting).draw());
       }
     }
     return drawings;
@@ -126,7 +135,7 @@ public final class LimitPicture {
         .count();
   }
 
-  private static LimitPicture picture(Group group, boolean bySetting) {
+  private static LimitPicture picture(Language language, Group group, boolean bySetting) {
     Set<Bar> bars = new LinkedHashSet<>();
     Unit unit = Unit.ONE;
     for (Point point : group.points()) {
@@ -143,13 +152,17 @@ public final class LimitPicture {
     }
     String printed = unit.symbol().isEmpty() ? "" : ", " + unit.printed();
     return new LimitPicture(
+        language,
         group.run().test().text()
             + "."
             + group.mode().name().text()
             + "."
             + group.limit().quantity(),
-        group.run().title() + ", " + group.mode().title() + ": " + group.limit().title(),
-        (bySetting ? "setting" : "load") + printed,
+        language.of(
+            "chart.title",
+            group.run().title() + ", " + group.mode().title(),
+            language.term(group.limit().title())),
+        language.term(bySetting ? "setting" : "load") + printed,
         group.limit().unit().printed(),
         List.copyOf(bars));
   }
@@ -184,15 +197,16 @@ public final class LimitPicture {
 
   private void frame() {
     double line = 14;
-    for (String part : TextWidths.wrapped(title, WIDTH - 8, SIZE + 1, true, TITLE_LINES)) {
-      text(4, line, SIZE + 1, true, Shape.Anchor.START, part);
-      line += 12;
+    for (String part : TextWidths.wrapped(title, TITLE_WIDTH, SIZE, true, TITLE_LINES)) {
+      text(4, line, SIZE, true, Shape.Anchor.START, part);
+      line += LINE;
     }
     for (double tick : y.ticks()) {
       double at = y.at(tick);
       line(List.of(new Shape.At(LEFT, at), new Shape.At(RIGHT, at)), 0.6, GRID, List.of());
-      text(LEFT - 5, at + 3.5, SIZE, false, Shape.Anchor.END, Scale.text(tick));
+      text(LEFT - 5, at + 4.5, SIZE, false, Shape.Anchor.END, language.number(Scale.text(tick)));
     }
+    double free = 0;
     for (double tick : x.ticks()) {
       double at = x.at(tick);
       line(
@@ -200,7 +214,12 @@ public final class LimitPicture {
           1,
           Palette.INK,
           List.of());
-      text(at, BOTTOM + 15, SIZE, false, Shape.Anchor.MIDDLE, Scale.text(tick));
+      String number = language.number(Scale.text(tick));
+      double half = TextWidths.width(number, SIZE, false) * WiringGrid.OTHER_TYPE / 2;
+      if (at - half >= free) {
+        text(at, BOTTOM + 17, SIZE, false, Shape.Anchor.MIDDLE, number);
+        free = at + half + 4;
+      }
     }
     line(
         List.of(new Shape.At(LEFT, TOP), new Shape.At(LEFT, BOTTOM), new Shape.At(RIGHT, BOTTOM)),
@@ -208,7 +227,7 @@ public final class LimitPicture {
         Palette.INK,
         List.of());
     text(4, TOP + 4, SIZE, true, Shape.Anchor.START, up);
-    text((LEFT + RIGHT) / 2, BOTTOM + 29, SIZE, true, Shape.Anchor.MIDDLE, across);
+    text((LEFT + RIGHT) / 2, BOTTOM + 34, SIZE, true, Shape.Anchor.MIDDLE, across);
   }
 
   /** The tolerance's ends joined from setting to setting. */
@@ -257,30 +276,52 @@ public final class LimitPicture {
   }
 
   private double legend() {
-    double at = BOTTOM + 46;
+    double at = BOTTOM + 54;
     line(List.of(new Shape.At(12, at - 9), new Shape.At(12, at + 2)), 1.2, Palette.INK, List.of());
     cap(12, 5, at - 9, true);
     cap(12, 5, at + 2, true);
-    text(22, at, SIZE, false, Shape.Anchor.START, "tolerance");
-    shapes.add(new Shape.Rect(107, at - 9, 10, 11, BOX, null, 0));
-    text(122, at, SIZE, false, Shape.Anchor.START, "accepted readings");
+    double x = legendText(22, at, "chart.tolerance");
+    shapes.add(new Shape.Rect(x, at - 9, 10, 11, BOX, null, 0));
+    x = legendText(x + 15, at, "chart.accepted");
     if (bars.stream().anyMatch(b -> b.nominal() != null)) {
-      shapes.add(new Shape.Circle(247, at - 3.5, 2.6, Palette.INK, Palette.PAPER, 0.8));
-      text(255, at, SIZE, false, Shape.Anchor.START, "nominal");
+      shapes.add(new Shape.Circle(x + 3, at - 4, 2.6, Palette.INK, Palette.PAPER, 0.8));
+      legendText(x + 11, at, "chart.nominal");
     }
     return at + 8;
+  }
+
+  /** A word of the legend; gives where the next sign has room. */
+  private double legendText(double x, double y, String key) {
+    String word = language.of(key);
+    text(x, y, SIZE, false, Shape.Anchor.START, word);
+    return x + TextWidths.width(word, SIZE, false) * WiringGrid.OTHER_TYPE + 14;
   }
 
   private String description() {
     StringBuilder said = new StringBuilder();
     for (Bar bar : bars) {
       said.append(said.isEmpty() ? "" : " ")
-          .append("At " + across.split(",")[0] + " " + bar.at().toPlain() + ": ")
-          .append(bar.low() == null ? "" : "from " + bar.low().toPlain() + " ")
-          .append(bar.high() == null ? "" : "to " + bar.high().toPlain() + " ")
-          .append(up + ".");
+          .append(
+              language.of(
+                  "chart.at",
+                  across.split(",")[0],
+                  language.number(bar.at().toPlain()),
+                  said(bar)));
     }
     return said.toString();
+  }
+
+  /** What is accepted, in words. */
+  private String said(Bar bar) {
+    String low = bar.low() == null ? null : language.number(bar.low().toPlain());
+    String high = bar.high() == null ? null : language.number(bar.high().toPlain());
+    if (low == null || high == null) {
+      String end = (low == null ? high == null ? "" : high : low) + " " + up;
+      return low == null && high == null
+          ? language.of("limits.none")
+          : language.of(low == null ? "limits.at-most" : "limits.at-least", end);
+    }
+    return language.of("limits.between", low, high + " " + up);
   }
 
   private void line(List<Shape.At> points, double width, String colour, List<Double> dash) {

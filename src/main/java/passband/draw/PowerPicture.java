@@ -5,25 +5,29 @@ import java.util.List;
 import java.util.function.ToDoubleFunction;
 import passband.detect.Gain;
 import passband.detect.Outcome;
+import passband.words.Language;
 
 /**
  * The operating characteristic of a mode on an outlet: the probability that the sheet fails against
  * the error of the gain, the tolerance shaded, and the line of 95 %. 90 mm wide.
  */
 public final class PowerPicture {
-  private static final double LEFT = 40;
+  private static final double LEFT = 46;
   private static final double RIGHT = 350;
   private static final double TOP = 34;
   private static final double BOTTOM = 150;
-  private static final double SIZE = 10;
-  private static final double LINE = 13;
+
+  /** The size of print, nine points. */
+  private static final double SIZE = 12.7;
+
+  private static final double LINE = 15;
   private static final int TITLE_LINES = 3;
   private static final String SHADE = "#e2e2e2";
 
   private PowerPicture() {}
 
   /** The picture of outlets that have one curve. */
-  public static Drawing of(List<Gain> same) {
+  public static Drawing of(List<Gain> same, Language language) {
     Gain gain = same.get(0);
     List<String> outlets = new ArrayList<>();
     same.forEach(one -> outlets.add(one.place().outlet()));
@@ -31,9 +35,10 @@ public final class PowerPicture {
     gain.curve().forEach(at -> gains.add(at.gain() * 100));
     String title =
         gain.place().title()
-            + (outlets.get(0).equals("-") ? "" : ", " + String.join(" and ", outlets))
-            + (gain.load().isEmpty() ? "" : ", " + gain.load());
-    List<String> lines = TextWidths.wrapped(title, RIGHT, SIZE, true, TITLE_LINES);
+            + (outlets.get(0).equals("-") ? "" : ", " + String.join(", ", outlets))
+            + (gain.load().isEmpty() ? "" : ", " + language.number(gain.load()));
+    List<String> lines =
+        TextWidths.wrapped(title, RIGHT / WiringGrid.OTHER_TYPE, SIZE, true, TITLE_LINES);
     double top = TOP + (lines.size() - 1) * LINE;
     double bottom = BOTTOM + (lines.size() - 1) * LINE;
     Scale x = new Scale(gains.get(0), gains.get(gains.size() - 1), 10, LEFT, RIGHT);
@@ -55,7 +60,13 @@ public final class PowerPicture {
               dashed ? 1 : 0.6,
               dashed ? Palette.INK : "#9a9a9a",
               dashed ? List.of(1.0, 2.0) : List.of()));
-      shapes.add(text(LEFT - 5, y.at(tick) + 3.5, false, Shape.Anchor.END, Scale.text(tick)));
+      shapes.add(
+          text(
+              LEFT - 5,
+              y.at(tick) + 4.5,
+              false,
+              Shape.Anchor.END,
+              language.number(Scale.text(tick))));
     }
     for (double tick : ticks.ticks()) {
       if (tick >= x.low() && tick <= x.high()) {
@@ -68,19 +79,29 @@ public final class PowerPicture {
                 List.of()));
         String sign = tick < 0 ? "\u2212" : tick > 0 ? "+" : "";
         shapes.add(
-            text(at, bottom + 15, false, Shape.Anchor.MIDDLE, sign + Scale.text(Math.abs(tick))));
+            text(
+                at,
+                bottom + 17,
+                false,
+                Shape.Anchor.MIDDLE,
+                sign + language.number(Scale.text(Math.abs(tick)))));
       }
     }
     shapes.add(curve(gain, Gain.At::shared, x, y, 1, List.of(4.0, 2.5)));
     shapes.add(curve(gain, Gain.At::power, x, y, 2, List.of()));
     shapes.add(
-        text((LEFT + RIGHT) / 2, bottom + 28, true, Shape.Anchor.MIDDLE, "error of the power, %"));
+        text(
+            (LEFT + RIGHT) / 2,
+            bottom + 32,
+            true,
+            Shape.Anchor.MIDDLE,
+            language.of("chart.error")));
     return new Drawing(
         "power-" + (gain.place().text() + "-" + gain.load()).replaceAll("[^A-Za-z0-9.-]+", "-"),
         title,
-        description(gain),
+        description(gain, language),
         360,
-        bottom + 34,
+        bottom + 38,
         shapes);
   }
 
@@ -98,12 +119,15 @@ public final class PowerPicture {
     return new Shape.Line(points, width, Palette.INK, dash);
   }
 
-  private static String description(Gain gain) {
-    return "The probability that the sheet fails, against the error of the power: 95 % at "
-        + (gain.low() == null ? "no shortage" : Math.round(gain.low() * 1000) / 10.0 + " %")
-        + " and at "
-        + (gain.high() == null ? "no excess" : Math.round(gain.high() * 1000) / 10.0 + " %")
-        + ". The tolerance is shaded.";
+  private static String description(Gain gain, Language language) {
+    return language.of(
+        "chart.power",
+        gain.low() == null ? language.of("chart.no-shortage") : share(gain.low(), language),
+        gain.high() == null ? language.of("chart.no-excess") : share(gain.high(), language));
+  }
+
+  private static String share(double gain, Language language) {
+    return language.number(Math.round(gain * 1000) / 10.0 + " %");
   }
 
   private static Shape text(double x, double y, boolean bold, Shape.Anchor anchor, String text) {

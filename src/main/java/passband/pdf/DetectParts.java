@@ -7,7 +7,8 @@ import java.util.Map;
 import passband.detect.Detection;
 import passband.draw.Drawing;
 import passband.render.DetectPage;
-import passband.render.DetectReport;
+import passband.render.DetectWords;
+import passband.words.Language;
 
 /** What the procedure catches, for the reviewer: a curve for each mode and a matrix. */
 final class DetectParts {
@@ -16,28 +17,29 @@ final class DetectParts {
 
   private final Detection detection;
   private final PartWriter write;
+  private final Language language;
+  private final DetectWords words;
 
-  DetectParts(Detection detection, PartWriter write) {
+  DetectParts(Detection detection, PartWriter write, Language language) {
     this.detection = detection;
     this.write = write;
+    this.language = language;
+    this.words = new DetectWords(language);
   }
 
   void add() {
-    write.heading("What is caught");
-    write.note(capital(DetectReport.summary(detection)) + ".");
-    List<Drawing> curves = DetectPage.curves(detection);
+    write.heading(language.of("detect.caught-heading"));
+    write.note(capital(words.summary(detection)) + ".");
+    List<Drawing> curves = DetectPage.curves(detection, language);
     if (!curves.isEmpty()) {
-      write.note(
-          "Probability that the sheet fails, against the error of the power. Grey: within the"
-              + " tolerance. Dotted: 95 %. Dashed curve: if all ranges of the instrument shared one"
-              + " error.");
+      write.note(language.of("detect.curves"));
       for (int i = 0; i < curves.size(); i += 2) {
         List<Drawing> two = curves.subList(i, Math.min(i + 2, curves.size()));
         write.add(new PicturesPart(write.path("Div:power"), two, write.inner()));
       }
     }
     matrix();
-    for (String line : DetectReport.assumptions(detection)) {
+    for (String line : words.assumptions(detection)) {
       write.note(line);
     }
   }
@@ -49,12 +51,12 @@ final class DetectParts {
   /** Modes and outlets with the same answers share a column; a few columns to a table. */
   private void matrix() {
     List<String> places = DetectPage.placeNames(detection);
-    List<DetectPage.MatrixRow> rows = DetectPage.matrix(detection);
+    List<DetectPage.MatrixRow> rows = DetectPage.matrix(detection, words);
     if (rows.isEmpty()) {
       return;
     }
-    write.heading("Faults by mode and outlet");
-    write.note("The worst size of each, by the readings of that mode and outlet alone.");
+    write.heading(language.of("detect.matrix"));
+    write.note(language.of("detect.matrix.note"));
     Map<List<String>, String> columns = new LinkedHashMap<>();
     for (int i = 0; i < places.size(); i++) {
       List<String> column = new ArrayList<>();
@@ -71,7 +73,7 @@ final class DetectParts {
 
   private void table(
       List<DetectPage.MatrixRow> rows, List<Map.Entry<List<String>, String>> columns) {
-    List<String> heads = new ArrayList<>(List.of("Fault"));
+    List<String> heads = new ArrayList<>(List.of(language.of("detect.fault")));
     double[] shares = new double[columns.size() + 1];
     shares[0] = 1 - 0.16 * columns.size();
     for (int i = 0; i < columns.size(); i++) {

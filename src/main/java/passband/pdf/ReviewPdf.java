@@ -17,11 +17,13 @@ public final class ReviewPdf {
   private final Sheet sheet;
   private final Detection detection;
   private final PartWriter write;
+  private final Language language;
 
   private ReviewPdf(Sheet sheet, Detection detection, PartWriter write) {
     this.sheet = sheet;
     this.detection = detection;
     this.write = write;
+    this.language = sheet.head().language();
   }
 
   /** The whole file. */
@@ -31,70 +33,79 @@ public final class ReviewPdf {
 
   /** The whole file, and what could not be printed of it. */
   public static ChecklistPdf.Printed printed(Sheet sheet, Detection detection, Paper paper) {
+    Language language = sheet.head().language();
     return PdfFile.printed(
         sheet,
         paper,
-        new PdfFile.About(title(sheet) + ", for the reviewer", 1, false, Language.ENGLISH),
-        fonts ->
-            new ReviewPdf(sheet, detection, new PartWriter(Language.ENGLISH, fonts, paper))
-                .pages());
+        new PdfFile.About(title(sheet) + ": " + language.of("reviewer"), 1, false, language),
+        fonts -> new ReviewPdf(sheet, detection, new PartWriter(language, fonts, paper)).pages());
   }
 
   private static String title(Sheet sheet) {
-    return sheet.head().title() + ", revision " + sheet.head().revision();
+    return sheet.head().title()
+        + ", "
+        + sheet.head().language().of("revision", sheet.head().revision());
   }
 
   private List<Flow.Page> pages() {
     write.section("Sect:reviewer");
     TextBlock title = write.block(19, true, write.inner(), title(sheet));
     write.add(TextPart.of(write.path("H1"), title, 0, 6, write.inner()).kept());
-    write.heading("For the reviewer");
-    write.note(
-        "Device: " + sheet.head().device() + ". Instruments: " + sheet.head().analyzer() + ".");
-    write.note("Digest: " + sheet.head().digest());
+    write.heading(write.says("reviewer"));
+    write.note(language.of("reviewer.bench", sheet.head().device(), sheet.head().analyzer()));
+    write.note(language.of("digest") + ": " + sheet.head().digest());
     if (sheet.items().source().isUnreleased()) {
-      write.note("Not released: nobody has approved this meaning in the record of releases.");
+      write.note(write.says("reviewer.unreleased"));
     }
     write.note(sheet.head().decision());
     allowed();
     unknown();
     pictures();
-    new DetectParts(detection, write).add();
+    new DetectParts(detection, write, language).add();
     return write.pages();
   }
 
   private void allowed() {
-    write.heading("Suppressed warnings");
+    write.heading(write.says("reviewer.allowed"));
     if (sheet.allowed().isEmpty()) {
-      write.note("None.");
+      write.note(write.says("reviewer.none"));
       return;
     }
-    write.note(
-        "The compiler reported these warnings; the procedure\u2019s source suppresses them for the"
-            + " reasons given.");
+    write.note(write.says("reviewer.allowed.note"));
     List<List<String>> rows = new ArrayList<>();
     sheet
         .allowed()
         .forEach(a -> rows.add(List.of(a.title() + " [" + a.code() + "]", a.place(), a.reason())));
-    write.table(write.shares(0.32, 0.2, 0.48), List.of("Warning", "Where", "Reason"), rows);
+    write.table(
+        write.shares(0.32, 0.2, 0.48),
+        List.of(
+            write.says("reviewer.warning"),
+            write.says("reviewer.where"),
+            write.says("reviewer.reason")),
+        rows);
   }
 
   private void unknown() {
-    write.heading("Unknown ratings");
+    write.heading(write.says("reviewer.unknown"));
     if (sheet.unknown().isEmpty()) {
-      write.note("None.");
+      write.note(write.says("reviewer.none"));
       return;
     }
-    write.note("Nothing is checked that needs one of these ratings: nobody states them.");
+    write.note(write.says("reviewer.unknown.note"));
     List<List<String>> rows = new ArrayList<>();
     sheet.unknown().forEach(u -> rows.add(List.of(u.rating(), u.place(), u.reason())));
     write.table(
-        write.shares(0.2, 0.32, 0.48), List.of("Rating", "Where", "Why it is unknown"), rows);
+        write.shares(0.2, 0.32, 0.48),
+        List.of(
+            write.says("reviewer.rating"),
+            write.says("reviewer.where"),
+            write.says("reviewer.why")),
+        rows);
   }
 
   private void pictures() {
     if (!sheet.pictures().isEmpty()) {
-      write.heading("Limit charts");
+      write.heading(write.says("reviewer.charts"));
       for (int i = 0; i < sheet.pictures().size(); i += 2) {
         List<Drawing> two = sheet.pictures().subList(i, Math.min(i + 2, sheet.pictures().size()));
         write.add(new PicturesPart(write.path("Div:pictures"), two, write.inner()));

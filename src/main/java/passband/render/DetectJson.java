@@ -26,7 +26,7 @@ public final class DetectJson {
       json.setFormattingStyle(FormattingStyle.PRETTY);
       json.beginObject();
       json.name("format").value("passband-detect/1");
-      JudgeJson.texts(json, "assumptions", DetectReport.ASSUMPTIONS);
+      JudgeJson.texts(json, "assumptions", DetectWords.ENGLISH.assumed());
       json.name("procedures").beginArray();
       for (Detection detection : detections) {
         procedure(json, detection);
@@ -45,7 +45,7 @@ public final class DetectJson {
     json.name("revision").value(detection.plan().revision().label());
     json.name("digest").value(detection.plan().digest());
     json.name("readings").value(detection.readings());
-    JudgeJson.texts(json, "notes", detection.notes());
+    JudgeJson.texts(json, "notes", DetectWords.ENGLISH.notes(detection));
     JudgeJson.texts(json, "not_read", detection.untested());
     json.name("faults").beginArray();
     for (Detection.Finding finding : detection.findings()) {

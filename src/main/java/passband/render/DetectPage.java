@@ -17,6 +17,7 @@ import passband.detect.Place;
 import passband.draw.Drawing;
 import passband.draw.PowerPicture;
 import passband.draw.Svg;
+import passband.words.Language;
 
 /** What procedures catch as one page without a network: what is missed first, curves, a matrix. */
 public final class DetectPage {
@@ -90,16 +91,16 @@ public final class DetectPage {
     }
     return new Part(
         detection.plan().title() + ", revision " + detection.plan().revision().label(),
-        DetectReport.summary(detection),
+        DetectWords.ENGLISH.summary(detection),
         missed,
         partly,
         plots(detection, number),
         gains(detection),
         placeNames(detection),
-        matrix(detection),
+        matrix(detection, DetectWords.ENGLISH),
         fails(detection),
         detection.idle().stream().map(Detection.IdleRow::point).toList(),
-        DetectReport.assumptions(detection));
+        DetectWords.ENGLISH.assumptions(detection));
   }
 
   private static Missed missed(Finding finding, String advice) {
@@ -114,14 +115,14 @@ public final class DetectPage {
   /** Each picture once: modes and outlets that are tested alike have the same curve. */
   private static List<String> plots(Detection detection, int number) {
     List<String> plots = new ArrayList<>();
-    for (Drawing drawing : curves(detection)) {
+    for (Drawing drawing : curves(detection, DetectWords.ENGLISH.language())) {
       plots.add(Svg.element(drawing, "power-" + number + "-" + (plots.size() + 1)));
     }
     return plots;
   }
 
   /** A curve for each mode and load; outlets with the same one share it. */
-  public static List<Drawing> curves(Detection detection) {
+  public static List<Drawing> curves(Detection detection, Language language) {
     Map<String, List<Gain>> same = new LinkedHashMap<>();
     for (Gain gain : detection.gains()) {
       if (gain.rows() > 1 || detection.gains().size() < 8) {
@@ -130,7 +131,7 @@ public final class DetectPage {
       }
     }
     List<Drawing> drawings = new ArrayList<>();
-    same.values().forEach(gains -> drawings.add(PowerPicture.of(gains)));
+    same.values().forEach(gains -> drawings.add(PowerPicture.of(gains, language)));
     return drawings;
   }
 
@@ -144,7 +145,7 @@ public final class DetectPage {
               gain.rows(),
               DetectReport.percent(gain.low(), 1),
               DetectReport.percent(gain.high(), 1),
-              DetectReport.tolerance(gain).replace("tolerance ", ""),
+              DetectWords.ENGLISH.tolerance(gain),
               DetectReport.percent(gain.shared(), 1)));
     }
     return rows;
@@ -162,7 +163,7 @@ public final class DetectPage {
   }
 
   /** The worst of each fault at each place, over its sizes. */
-  public static List<MatrixRow> matrix(Detection detection) {
+  public static List<MatrixRow> matrix(Detection detection, DetectWords words) {
     List<Place> places = places(detection);
     Map<Fault, Map<Place, Cell>> worst = new LinkedHashMap<>();
     for (Finding finding : detection.findings()) {
@@ -176,24 +177,24 @@ public final class DetectPage {
         (fault, cells) -> {
           if (!cells.isEmpty()) {
             List<MatrixCell> row = new ArrayList<>();
-            places.forEach(place -> row.add(cell(cells.get(place))));
-            rows.add(new MatrixRow(fault.id(), fault.name(), row));
+            places.forEach(place -> row.add(cell(cells.get(place), words)));
+            rows.add(new MatrixRow(fault.id(), words.fault(fault), row));
           }
         });
     return rows;
   }
 
-  private static MatrixCell cell(@org.jspecify.annotations.Nullable Cell cell) {
+  private static MatrixCell cell(@org.jspecify.annotations.Nullable Cell cell, DetectWords words) {
     if (cell == null) {
       return new MatrixCell("none", "\u2013");
     }
-    return switch (cell.outcome()) {
-      case CAUGHT -> new MatrixCell("caught", "caught");
-      case PARTLY -> new MatrixCell("partly", "partly " + cell.power().text());
-      case MISSED -> new MatrixCell("missed", "missed");
-      case INSIDE -> new MatrixCell("inside", "inside");
-      default -> new MatrixCell("none", "\u2013");
-    };
+    String kind =
+        switch (cell.outcome()) {
+          case CAUGHT, PARTLY, MISSED, INSIDE ->
+              cell.outcome().name().toLowerCase(java.util.Locale.ROOT);
+          default -> "none";
+        };
+    return new MatrixCell(kind, words.cell(cell));
   }
 
   private static List<FailRow> fails(Detection detection) {

@@ -1,9 +1,7 @@
 package passband.render;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import passband.detect.Chance;
 import passband.detect.Detection;
@@ -14,19 +12,6 @@ import passband.detect.Outcome;
 
 /** What a procedure catches, for people: what is missed first. */
 public final class DetectReport {
-  /** What every figure is under. */
-  static final List<String> ASSUMPTIONS =
-      List.of(
-          "Every probability is given the fault: nothing here says how likely a fault is.",
-          "Errors are spread over their limits as their instrument's profile says, rectangular where"
-              + " it says nothing.",
-          "All readings of one range of an instrument share one error in a visit, and so do all"
-              + " readings into one value of a load.",
-          "A display rounds to its resolution; readings do not scatter otherwise (no repeatability"
-              + " is stated).",
-          "The generator keeps its power over loads beside the one that is set.",
-          "A mode without a nominal value is taken to deliver the middle of its limits.");
-
   private DetectReport() {}
 
   /** The whole report. */
@@ -36,7 +21,7 @@ public final class DetectReport {
         .append(", revision ")
         .append(detection.plan().revision().label())
         .append(": ")
-        .append(summary(detection))
+        .append(DetectWords.ENGLISH.summary(detection))
         .append("\n");
     unnoticed(detection, out);
     rest(detection, out);
@@ -44,75 +29,20 @@ public final class DetectReport {
     falseFails(detection, out);
     idle(detection, out);
     out.append("\nAssumed\n");
-    assumptions(detection).forEach(line -> out.append("  ").append(line).append('\n'));
+    DetectWords.ENGLISH
+        .assumptions(detection)
+        .forEach(line -> out.append("  ").append(line).append('\n'));
     return out.toString();
   }
 
-  /** What is assumed, and what is left out of this procedure. */
-  public static List<String> assumptions(Detection detection) {
-    List<String> all = new ArrayList<>(ASSUMPTIONS);
-    all.addAll(detection.notes());
-    return all;
-  }
-
-  /** One line: how many faults go unnoticed, and how small an error is caught. */
-  public static String summary(Detection detection) {
-    int applies = 0;
-    int unnoticed = 0;
-    for (Finding worst : detection.worst().values()) {
-      applies += worst.outcome() == Outcome.NOT_APPLICABLE ? 0 : 1;
-      unnoticed += worst.outcome().isUnnoticed() ? 1 : 0;
-    }
-    List<String> caught = new ArrayList<>();
-    Map<String, Gain> widest = new LinkedHashMap<>();
-    for (Gain gain : detection.gains()) {
-      widest.merge(gain.place().mode(), gain, (a, b) -> width(b) > width(a) ? b : a);
-    }
-    widest
-        .values()
-        .forEach(
-            gain ->
-                caught.add(gain.place().mode() + " " + both(gain) + " (" + tolerance(gain) + ")"));
-    return unnoticed
-        + " of "
-        + applies
-        + " faults missed or not read"
-        + (caught.isEmpty() ? "" : "; smallest gain error caught: " + String.join(", ", caught));
-  }
-
-  private static double width(Gain gain) {
-    double low = gain.low() == null ? 9 : -gain.low();
-    return Math.max(low, gain.high() == null ? 9 : gain.high());
-  }
-
-  static String both(Gain gain) {
-    return percent(gain.low(), 0) + "/" + percent(gain.high(), 0) + " %";
-  }
-
   static String tolerance(Gain gain) {
-    double low = gain.toleranceLow();
-    double high = gain.toleranceHigh();
-    if (Math.abs(low + high) < 0.005) {
-      return "tolerance \u00b1" + Math.round(high * 100) + " %";
-    }
-    return "tolerance "
-        + (Double.isInfinite(low) ? "open" : percent(low, 0))
-        + "/"
-        + (Double.isInfinite(high) ? "open" : percent(high, 0) + " %");
+    return DetectWords.ENGLISH
+        .language()
+        .of("detect.tolerance", DetectWords.ENGLISH.tolerance(gain));
   }
 
-  /** A share in per cent with its sign, rounded away from zero, so that it is caught indeed. */
   static String percent(@Nullable Double share, int decimals) {
-    if (share == null) {
-      return "none";
-    }
-    double power = Math.pow(10, decimals);
-    double value = Math.ceil(Math.abs(share) * 100 * power - 1e-6) / power;
-    String digits =
-        new java.math.BigDecimal(value)
-            .setScale(decimals, java.math.RoundingMode.HALF_EVEN)
-            .toPlainString();
-    return (share < 0 ? "\u2212" : "+") + digits;
+    return DetectWords.ENGLISH.percent(share, decimals);
   }
 
   static String said(Finding finding) {

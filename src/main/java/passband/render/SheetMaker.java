@@ -114,7 +114,7 @@ public final class SheetMaker implements Stage.Visitor<Sheet.Block> {
     List<Sheet.AllowLine> lines = new ArrayList<>();
     for (Plan.Allowed a : sorted) {
       Code code = Code.find(a.code());
-      String title = code == null ? "" : code.title();
+      String title = code == null ? "" : language.of("code." + code.id());
       lines.add(new Sheet.AllowLine(a.code(), title, a.place(), a.reason()));
     }
     return lines;

@@ -92,7 +92,7 @@ class ChecklistPdfTest {
         .find();
   }
 
-  /** Legible at arm's length: 9 pt, but for a rounding of the drawing's scale. */
+  /** The sheet and the reviewer's charts are legible at arm's length: 9 pt, but for a rounding. */
   @ParameterizedTest
   @MethodSource("demo")
   void noTypeIsSmallerThanNinePoints(Plan plan) throws IOException {
@@ -109,8 +109,10 @@ class ChecklistPdfTest {
           }
         };
     for (Paper paper : Paper.values()) {
-      try (PDDocument document = Loader.loadPDF(ChecklistPdf.of(plan, paper))) {
-        sizes.getText(document);
+      for (byte[] pdf : List.of(ChecklistPdf.of(plan, paper), ReviewPdf.of(plan, paper))) {
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+          sizes.getText(document);
+        }
       }
     }
     assertEquals(Map.of(), small);

@@ -26,7 +26,7 @@ import passband.draw.Svg;
 import passband.plan.Plan;
 import passband.render.Checklist;
 import passband.render.DetectPage;
-import passband.render.DetectReport;
+import passband.render.DetectWords;
 import passband.render.Drawings;
 import passband.render.Sheet;
 import passband.render.SheetMaker;
@@ -193,13 +193,14 @@ final class PaperLaw {
   /** What the reviewer's paper says of the faults that are caught, by their own page's words. */
   private static Map<String, Integer> detection(Plan plan) throws IOException {
     Detection detection = Detection.asItIs(plan);
-    StringBuilder text = new StringBuilder(DetectReport.summary(detection));
-    DetectReport.assumptions(detection).forEach(text::append);
-    if (!DetectPage.matrix(detection).isEmpty()) {
+    DetectWords words = new DetectWords(plan.language());
+    StringBuilder text = new StringBuilder(words.summary(detection));
+    words.assumptions(detection).forEach(text::append);
+    if (!DetectPage.matrix(detection, words).isEmpty()) {
       DetectPage.placeNames(detection).forEach(text::append);
     }
     try {
-      for (Drawing curve : DetectPage.curves(detection)) {
+      for (Drawing curve : DetectPage.curves(detection, plan.language())) {
         String svg = Svg.file(curve);
         addText(new HtmlDocumentBuilder().parse(new InputSource(new StringReader(svg))), text);
       }

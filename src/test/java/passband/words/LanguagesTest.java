@@ -17,6 +17,8 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import passband.detect.Fault;
+import passband.diagnostic.Code;
 import passband.quantity.QuantityKind;
 import passband.testing.Repository;
 
@@ -94,7 +96,11 @@ class LanguagesTest {
               || key.matches("step\\.(activate|use)\\.(key|hand|accessory)")
               || key.matches("ask\\.(serial|due)\\.of")
               || key.startsWith("page.")
-              || key.startsWith("cause.");
+              || key.startsWith("cause.")
+              || key.startsWith("detect.assumed.")
+              || key.startsWith("detect.note.")
+              || key.startsWith("fault.")
+              || key.startsWith("code.");
       if (!made && !all.contains('"' + key + '"')) {
         unused.add(key);
       }
@@ -109,6 +115,21 @@ class LanguagesTest {
       assertTrue(Language.GERMAN.words().containsKey(key), key);
       assertEquals(quantity.printed(), Language.ENGLISH.term(quantity.printed()));
     }
+  }
+
+  /** The catalogue and the codes have their names, and no name is of what there is not. */
+  @Test
+  void everyFaultAndEveryCodeThatCanBeAllowedHasAName() {
+    Map<String, String> wanted = new TreeMap<>();
+    Fault.all().forEach(fault -> wanted.put("fault." + fault.id(), fault.name()));
+    for (Code code : Code.values()) {
+      if (code.allowable()) {
+        wanted.put("code." + code.id(), code.title());
+      }
+    }
+    Map<String, String> named = new TreeMap<>(Language.ENGLISH.words());
+    named.keySet().removeIf(key -> !key.startsWith("fault.") && !key.startsWith("code."));
+    assertEquals(wanted, named);
   }
 
   @Test

@@ -1,6 +1,7 @@
 package passband.words;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -16,6 +17,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import passband.pdf.ChecklistPdf;
 import passband.pdf.Paper;
+import passband.pdf.ReviewPdf;
 import passband.plan.Plan;
 import passband.render.Checklist;
 import passband.testing.Repository;
@@ -84,6 +86,22 @@ class WholeSheetTest {
       String text = new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
       assertEquals(List.of(), found(english(plan.language()), text));
       assertTrue(text.contains(plan.language().of("fail")), text);
+    }
+  }
+
+  /** The reviewer's file too: charts, what was allowed, what is caught. */
+  @ParameterizedTest
+  @ValueSource(strings = {"de", "fr"})
+  void nothingForTheReviewerIsEnglish(String code) throws IOException {
+    Plan plan = plan(code);
+    try (PDDocument document = Loader.loadPDF(ReviewPdf.of(plan, Paper.A4))) {
+      String text = new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
+      assertEquals(List.of(), found(english(plan.language()), text));
+      for (String key :
+          List.of("reviewer", "reviewer.charts", "chart.accepted", "detect.matrix", "fault.P05")) {
+        assertTrue(text.contains(plan.language().of(key)), key + ": " + text);
+      }
+      assertFalse(Pattern.compile("\\d\\.\\d").matcher(text).find(), text);
     }
   }
 
