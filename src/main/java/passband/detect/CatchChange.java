@@ -17,7 +17,20 @@ public final class CatchChange {
   private final Kernel kernel = new Kernel();
   private final SheetLines was;
   private final SheetLines now;
-  private final List<String> lines = new ArrayList<>();
+  private final List<Line> lines = new ArrayList<>();
+
+  /**
+   * What is caught otherwise.
+   *
+   * @param what a mode, outlet and load with a gain error, or a fault of the catalogue
+   * @param was its probability or its outcome in words
+   */
+  public record Line(String what, String was, String now) {
+    /** In one sentence. */
+    public String text() {
+      return what + ": " + was + ", now " + now;
+    }
+  }
 
   private CatchChange(Plan was, Plan now) {
     this.was = SheetLines.of(was);
@@ -28,7 +41,7 @@ public final class CatchChange {
    * A line for each mode, outlet and load whose gain errors are caught otherwise, and one for each
    * fault of the catalogue with another outcome; empty where nothing is caught otherwise.
    */
-  public static List<String> between(Plan was, Plan now) {
+  public static List<Line> between(Plan was, Plan now) {
     CatchChange change = new CatchChange(was, now);
     change.gains();
     change.faults();
@@ -55,7 +68,7 @@ public final class CatchChange {
     }
     Gain of = Gain.of(tolerated, kernel, false);
     double worst = NOTHING;
-    String said = null;
+    Line said = null;
     for (boolean above : new boolean[] {false, true}) {
       double tolerance = above ? of.toleranceHigh() : of.toleranceLow();
       for (double times : Double.isInfinite(tolerance) ? new double[0] : OVER_TOLERANCE) {
@@ -65,14 +78,10 @@ public final class CatchChange {
         if (Math.abs(after - before) > worst) {
           worst = Math.abs(after - before);
           said =
-              String.format(
-                  java.util.Locale.ROOT,
-                  "%s: %d %% %s: %s, now %s",
-                  key,
-                  Math.round(Math.abs(percent)),
-                  above ? "high" : "low",
+              new Line(
+                  key + ": " + Math.round(Math.abs(percent)) + " % " + (above ? "high" : "low"),
                   old == null ? "not read" : "caught " + two(before),
-                  fresh == null ? "not read" : two(after));
+                  fresh == null ? "not read" : "caught " + two(after));
         }
       }
     }
@@ -92,7 +101,7 @@ public final class CatchChange {
       Outcome before = old.getOrDefault(fault.id(), Outcome.NOT_APPLICABLE);
       Outcome after = fresh.getOrDefault(fault.id(), Outcome.NOT_APPLICABLE);
       if (before != after) {
-        lines.add(fault.id() + " " + fault.name() + ": " + before.word() + ", now " + after.word());
+        lines.add(new Line(fault.id() + " " + fault.name(), before.word(), after.word()));
       }
     }
   }

@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import passband.detect.CatchChange;
 import passband.diff.Change;
 import passband.diff.ChangeGroup;
 import passband.diff.Ends;
@@ -21,7 +22,8 @@ public final class DiffPage {
   private DiffPage() {}
 
   /** What the template prints of a procedure; the summary is empty where it is new or gone. */
-  public record Procedure(String title, String summary, List<Group> groups, List<String> caught) {}
+  public record Procedure(
+      String title, String summary, List<Group> groups, List<CatchChange.Line> caught) {}
 
   /**
    * What the template prints of what one edit brought about; was and now are the edited lines.

@@ -44,17 +44,17 @@ public final class DiffReport {
       for (ChangeGroup group : diff.groups()) {
         group(out, number++ + ". ", group, full);
       }
-      List<String> caught = caught(diff);
+      List<CatchChange.Line> caught = caught(diff);
       if (!caught.isEmpty()) {
         out.append("What is caught (see passband detect)\n");
-        caught.forEach(line -> out.append("     ").append(line).append('\n'));
+        caught.forEach(line -> out.append("     ").append(line.text()).append('\n'));
       }
     }
     return out.toString();
   }
 
   /** What the change costs or gains, of a procedure that is on both sides. */
-  static List<String> caught(PlanDiff diff) {
+  static List<CatchChange.Line> caught(PlanDiff diff) {
     Plan was = diff.was() == null ? null : diff.was().plan();
     Plan now = diff.now() == null ? null : diff.now().plan();
     return was == null || now == null ? List.of() : CatchChange.between(was, now);
@@ -144,10 +144,10 @@ public final class DiffReport {
       for (ChangeGroup group : diff.groups()) {
         markdown(out, number++, group);
       }
-      List<String> caught = caught(diff);
+      List<CatchChange.Line> caught = caught(diff);
       if (!caught.isEmpty()) {
         out.append("\nWhat is caught:\n\n");
-        caught.forEach(line -> out.append("- ").append(escaped(line)).append('\n'));
+        caught.forEach(line -> out.append("- ").append(escaped(line.text())).append('\n'));
       }
     }
     return out.toString();
@@ -194,13 +194,13 @@ public final class DiffReport {
         .replace("\n", " ");
   }
 
-  /** For other programs: {@code {"format":"passband-diff/6","compared":[…]}}. */
+  /** For other programs: {@code {"format":"passband-diff/7","compared":[…]}}. */
   public static String json(List<PlanDiff> diffs, @Nullable RangeLists range) {
     StringWriter out = new StringWriter();
     try (JsonWriter json = new JsonWriter(out)) {
       json.setFormattingStyle(FormattingStyle.PRETTY);
       json.beginObject();
-      json.name("format").value("passband-diff/6");
+      json.name("format").value("passband-diff/7");
       if (range != null) {
         range(json, range);
       }
@@ -214,6 +214,15 @@ public final class DiffReport {
         json.name("causes").beginArray();
         for (ChangeGroup group : diff.groups()) {
           group(json, group);
+        }
+        json.endArray();
+        json.name("caught").beginArray();
+        for (CatchChange.Line line : caught(diff)) {
+          json.beginObject();
+          json.name("what").value(line.what());
+          json.name("was").value(line.was());
+          json.name("now").value(line.now());
+          json.endObject();
         }
         json.endArray();
         json.endObject();

@@ -84,7 +84,7 @@ class RevisionsTest {
     assertEquals(1, run("diff", "HEAD:" + TEASEL, TEASEL), err);
     assertTrue(out.contains("mode tack"), out);
     assertEquals(1, run("diff", "HEAD:procedures", "procedures", "--as", "json"));
-    assertTrue(out.contains("\"passband-diff/6\""), out);
+    assertTrue(out.contains("\"passband-diff/7\""), out);
     assertEquals(1, run("diff", "HEAD:procedures", "procedures", "--as", "html"));
     assertTrue(out.startsWith("<!DOCTYPE html>"), out);
   }

@@ -3,6 +3,9 @@ package passband.detect;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.google.gson.JsonObject;
+import com.google.gson.JsonParser;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -40,8 +43,8 @@ class CatchChangeTest {
   void rowsThatGoCostAndComeBackAsGains() {
     Plan was = changed();
     Plan now = changed("slit  | 18 W, 68 W, 136 W", "slit  | 18 W");
-    List<String> lost = CatchChange.between(was, now);
-    List<String> gained = CatchChange.between(now, was);
+    List<String> lost = texts(CatchChange.between(was, now));
+    List<String> gained = texts(CatchChange.between(now, was));
     assertTrue(
         lost.stream()
             .anyMatch(line -> line.matches("slit mono-1 350 Ω: \\d+ % (low|high): caught .*")),
@@ -59,15 +62,20 @@ class CatchChangeTest {
   @Test
   void anOutletThatIsNoLongerReadIsSaidToBe() {
     List<String> lost =
-        CatchChange.between(
-            changed(),
-            changed(
-                "test slit-output \"Slit and Score output\" {\n    outlet mono-1, mono-2",
-                "test slit-output \"Slit and Score output\" {\n    outlet mono-1"));
+        texts(
+            CatchChange.between(
+                changed(),
+                changed(
+                    "test slit-output \"Slit and Score output\" {\n    outlet mono-1, mono-2",
+                    "test slit-output \"Slit and Score output\" {\n    outlet mono-1")));
     assertTrue(
         lost.stream().anyMatch(line -> line.matches("slit mono-2 350 Ω: .*, now not read")),
         lost.toString());
     assertTrue(lost.stream().noneMatch(line -> line.startsWith("slit mono-1")), lost.toString());
+  }
+
+  private static List<String> texts(List<CatchChange.Line> lines) {
+    return lines.stream().map(CatchChange.Line::text).toList();
   }
 
   @Test
@@ -81,5 +89,23 @@ class CatchChangeTest {
     assertTrue(DiffReport.text(diffs, false).contains("What is caught (see passband detect)\n"));
     assertTrue(DiffReport.markdown(diffs, null).contains("\nWhat is caught:\n\n- mist mono-1 650"));
     assertTrue(DiffPage.of(diffs, null).contains("<h3>What is caught</h3>"));
+    List<String> told = new ArrayList<>();
+    JsonParser.parseString(DiffReport.json(diffs, null))
+        .getAsJsonObject()
+        .getAsJsonArray("compared")
+        .get(0)
+        .getAsJsonObject()
+        .getAsJsonArray("caught")
+        .forEach(
+            one -> {
+              JsonObject line = one.getAsJsonObject();
+              told.add(
+                  line.get("what").getAsString()
+                      + ": "
+                      + line.get("was").getAsString()
+                      + ", now "
+                      + line.get("now").getAsString());
+            });
+    assertEquals(texts(CatchChange.between(changed(), now)), told);
   }
 }

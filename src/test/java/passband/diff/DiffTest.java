@@ -316,7 +316,7 @@ class DiffTest {
         DiffReport.markdown(diffs, null)
             .contains("| **limits loosened** tack-output/bipolar/tack/1/40ohm/current |"));
     JsonObject json = JsonParser.parseString(DiffReport.json(diffs, null)).getAsJsonObject();
-    assertEquals("passband-diff/6", json.get("format").getAsString());
+    assertEquals("passband-diff/7", json.get("format").getAsString());
     JsonObject change =
         json.getAsJsonArray("compared")
             .get(0)
