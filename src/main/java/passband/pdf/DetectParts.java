@@ -56,7 +56,7 @@ final class DetectParts {
       return;
     }
     write.heading(language.of("detect.matrix"));
-    write.note(language.of("detect.matrix.note"));
+    write.add(write.paragraph(language.of("detect.matrix.note"), false).kept());
     Map<List<String>, String> columns = new LinkedHashMap<>();
     for (int i = 0; i < places.size(); i++) {
       List<String> column = new ArrayList<>();

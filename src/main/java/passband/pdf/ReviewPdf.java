@@ -71,7 +71,7 @@ public final class ReviewPdf {
       write.note(write.says("reviewer.none"));
       return;
     }
-    write.note(write.says("reviewer.allowed.note"));
+    write.add(write.paragraph(write.says("reviewer.allowed.note"), false).kept());
     List<List<String>> rows = new ArrayList<>();
     sheet
         .allowed()
@@ -91,7 +91,7 @@ public final class ReviewPdf {
       write.note(write.says("reviewer.none"));
       return;
     }
-    write.note(write.says("reviewer.unknown.note"));
+    write.add(write.paragraph(write.says("reviewer.unknown.note"), false).kept());
     List<List<String>> rows = new ArrayList<>();
     sheet.unknown().forEach(u -> rows.add(List.of(u.rating(), u.place(), u.reason())));
     write.table(
