@@ -22,8 +22,7 @@ public final class DiffPage {
   private DiffPage() {}
 
   /** What the template prints of a procedure; the summary is empty where it is new or gone. */
-  public record Procedure(
-      String title, String summary, List<Group> groups, List<CatchChange.Line> caught) {}
+  public record Procedure(String title, String summary, List<Group> groups, List<String> caught) {}
 
   /**
    * What the template prints of what one edit brought about; was and now are the edited lines.
@@ -68,7 +67,11 @@ public final class DiffPage {
       }
       String summary = groups.isEmpty() ? "" : DiffReport.summary(diff);
       procedures.add(
-          new Procedure(DiffReport.title(diff), summary, groups, DiffReport.caught(diff)));
+          new Procedure(
+              DiffReport.title(diff),
+              summary,
+              groups,
+              DiffReport.caught(diff).stream().map(CatchChange.Line::text).toList()));
     }
     Map<String, Object> model = new HashMap<>();
     model.put("procedures", procedures);
