@@ -220,10 +220,15 @@ public final class Walk implements Stage.Visitor<Void> {
     }
   }
 
-  /** What a step does by itself: in the place of another, nothing but what an action does. */
+  /**
+   * What a step does by itself: in the place of another, nothing but what an action does. The
+   * action of the same name does what the step does, and nothing else.
+   */
   private BenchState own(PlanStep step) {
-    boolean performs = step.act() instanceof Act.Perform;
-    return step.insteadOf() != null && !performs ? state : after(state, step);
+    boolean acts =
+        step.act() instanceof Act.Perform perform
+            && (perform.activates() || !perform.action().equals(step.insteadOf()));
+    return step.insteadOf() != null && !acts && !stops(step) ? state : after(state, step);
   }
 
   private static boolean stops(PlanStep step) {

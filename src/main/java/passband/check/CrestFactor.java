@@ -73,7 +73,7 @@ final class CrestFactor implements Check {
   // ---- formula ----
 
   /** A peak over an RMS value and nothing else, whatever it is called. */
-  private static boolean isCrest(Expression value) {
+  static boolean isCrest(Expression value) {
     return value instanceof Expression.Binary ratio
         && ratio.operator() == Expression.Operator.OVER
         && ratio.left() instanceof Expression.Variable peak

@@ -26,12 +26,7 @@ final class PeakBelowRms implements Check {
   @Override
   public void check(Plan plan, Diagnostics diagnostics) {
     for (Mode mode : plan.device().modes()) {
-      QuantityKind kind = mode.settingKind();
-      Tree.QuantityLimit output = mode.output();
-      boolean power = kind != null && kind.name().equals("power");
-      if (power && output != null && output.quantity().text().equals("power")) {
-        look(plan, mode, diagnostics);
-      }
+      look(plan, mode, diagnostics);
     }
     for (Point point : plan.points()) {
       for (Wave wave : Wave.values()) {
@@ -59,23 +54,45 @@ final class PeakBelowRms implements Check {
     }
   }
 
-  private static void look(Plan plan, Mode mode, Diagnostics diagnostics) {
-    Real peak = PeakVoltage.of(plan.device(), mode);
-    if (peak == null || mode.setting() == null || mode.loads() == null) {
-      return;
+  /**
+   * The RMS voltage at the highest setting in the lowest rated load, in V; null for a mode that is
+   * not set and judged as a power.
+   */
+  static @Nullable Real rated(Mode mode) {
+    QuantityKind kind = mode.settingKind();
+    Tree.QuantityLimit output = mode.output();
+    boolean power =
+        kind != null
+            && kind.name().equals("power")
+            && output != null
+            && output.quantity().text().equals("power");
+    if (!power || mode.setting() == null || mode.loads() == null) {
+      return null;
     }
     Rational square = mode.setting().highest().times(mode.loads().lowest());
-    Real rms = Real.of(square).sqrt();
-    if (peak.compareTo(rms) < 0) {
-      diagnostics
-          .say(
-              Code.CREST_BELOW_ONE,
-              ModeLines.limit(mode, Wave.VOLTAGE.peak()),
-              "a peak of %s is below the RMS voltage of the output, %s",
-              Figures.text(peak, VOLT),
-              Figures.text(rms, VOLT))
-          .note(ModeLines.setting(mode), "at the highest setting")
-          .note(ModeLines.loads(mode), "in the lowest rated load");
+    return Real.of(square).sqrt();
+  }
+
+  /** Whether a mode's highest peak, in V, is below that. */
+  static boolean isBelow(Mode mode, Real peak) {
+    Real rms = rated(mode);
+    return rms != null && peak.compareTo(rms) < 0;
+  }
+
+  private static void look(Plan plan, Mode mode, Diagnostics diagnostics) {
+    Real peak = PeakVoltage.of(plan.device(), mode);
+    Real rms = rated(mode);
+    if (peak == null || rms == null || !isBelow(mode, peak)) {
+      return;
     }
+    diagnostics
+        .say(
+            Code.CREST_BELOW_ONE,
+            ModeLines.limit(mode, Wave.VOLTAGE.peak()),
+            "a peak of %s is below the RMS voltage of the output, %s",
+            Figures.text(peak, VOLT),
+            Figures.text(rms, VOLT))
+        .note(ModeLines.setting(mode), "at the highest setting")
+        .note(ModeLines.loads(mode), "in the lowest rated load");
   }
 }

@@ -2,7 +2,6 @@ package passband.check;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
@@ -27,9 +26,6 @@ import passband.syntax.TerminalKind;
  * type BF or CF (IEC 60601-2-2, 201.4.11, from memory).
  */
 final class PoleEarthed implements Check {
-  private static final Set<String> LEAKAGE =
-      Set.of("hf-leakage", "touch-current", "patient-leakage");
-
   @Override
   public void check(Plan plan, Diagnostics diagnostics) {
     for (Stage.Run run : plan.runs()) {
@@ -77,12 +73,11 @@ final class PoleEarthed implements Check {
   /** Whether leads go to its meter; where none do, the circuit is open. */
   private static boolean measuresLeakage(Plan plan, Nets nets, Point point) {
     for (Limit limit : point.limits()) {
-      Measure measure = plan.measure(limit);
+      Measure measure = Leakage.meter(plan, limit);
       if (measure != null
           && measure.from() != null
           && measure.to() != null
-          && nets.wired(List.of(measure.from(), measure.to()))
-          && LEAKAGE.contains(measure.quantity().name())) {
+          && nets.wired(List.of(measure.from(), measure.to()))) {
         return true;
       }
     }

@@ -16,9 +16,11 @@ import passband.plan.Stage;
 import passband.plan.WiredLoads;
 
 /**
- * {@code poles-not-joined}, an error: a setup through which output is delivered leaves apart what
- * its outlet, the outlet of its return path or its load says has to be joined. Output that is
- * inhibited may be tried on an outlet whose poles are apart on purpose.
+ * {@code poles-not-joined}, an error: a setup through which output is delivered, or in which a
+ * leakage of the outlet is read, leaves apart what its outlet, the outlet of its return path or its
+ * load says has to be joined. Leakage of a pole that is left open does not flow through the meter
+ * (IEC 60601-1, 8.7.4.7: the patient connections of an applied part are connected together, from
+ * memory). Output that is inhibited may be tried on an outlet whose poles are apart on purpose.
  */
 final class PolesJoined implements Check {
   @Override
@@ -30,34 +32,44 @@ final class PolesJoined implements Check {
   public void check(Plan plan, Diagnostics diagnostics) {
     for (Stage.Run run : plan.runs()) {
       Setup setup = run.setup();
-      if (setup == null || !run.output().activates()) {
+      if (setup == null) {
         continue;
       }
       Nets nets = new Nets(setup.wires());
       for (Point point : run.points()) {
         for (Join join : joins(plan, run, setup, point)) {
           if (!nets.joined(join.one(), join.other())) {
-            diagnostics
-                .say(
-                    Code.POLES_NOT_JOINED,
-                    setup.name().span(),
-                    "this setup does not join %s and %s, but output goes through it",
-                    join.one().id(),
-                    join.other().id())
-                .note(join.span(), "they have to be joined")
-                .note(run.test().span(), "this test uses the setup")
-                .hint("connect a link between them");
+            say(run, setup, join, diagnostics);
           }
         }
       }
     }
   }
 
+  private static void say(Stage.Run run, Setup setup, Join join, Diagnostics diagnostics) {
+    diagnostics
+        .say(
+            Code.POLES_NOT_JOINED,
+            setup.name().span(),
+            "this setup does not join %s and %s, but %s",
+            join.one().id(),
+            join.other().id(),
+            run.output().activates()
+                ? "output goes through it"
+                : "the leakage of both has to flow through the meter")
+        .note(join.span(), "they have to be joined")
+        .note(run.test().span(), "this test uses the setup")
+        .hint("connect a link between them");
+  }
+
   private static List<Join> joins(Plan plan, Stage.Run run, Setup setup, Point point) {
     List<Join> joins = new ArrayList<>();
     Outlet outlet = point.outlet();
-    if (point.mode() == null || outlet == null) {
+    if (outlet == null) {
       return joins;
+    }
+    if (point.mode() == null) {
+      return Leakage.isOfPoles(plan, point) ? outlet.joins() : joins;
     }
     if (run.output() == Delivery.ON) {
       joins.addAll(outlet.joins());

@@ -2,7 +2,6 @@ package passband.check;
 
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
-import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
@@ -24,9 +23,10 @@ import passband.source.Span;
 
 /**
  * {@code pole-unwired}, an error that can be allowed: a pole of an outlet whose output is read that
- * no setup of the procedure connects to anything: it is never tested. A pole of an outlet through
- * which output returns that the test's own setup does not connect: half of a return electrode is
- * left open.
+ * no setup of the procedure connects to anything, or of one whose leakage is read that no setup
+ * with such a test connects: it is never tested. A pole of an outlet through which output returns
+ * that the test's own setup does not connect: half of a return electrode is left open, and a
+ * generator that monitors it holds its output back.
  */
 final class PolesWired implements Check {
   @Override
@@ -34,34 +34,75 @@ final class PolesWired implements Check {
     return true;
   }
 
+  /** An outlet whose leakage is read, and what its setups connect. */
+  private record Leaking(Stage.Run run, Setup setup, Set<String> wired) {}
+
   @Override
   public void check(Plan plan, Diagnostics diagnostics) {
     Set<String> wired = new LinkedHashSet<>();
     Map<Outlet, Stage.Run> used = new LinkedHashMap<>();
+    Map<Outlet, Leaking> leaking = new LinkedHashMap<>();
     for (Stage.Run run : plan.runs()) {
       Setup setup = run.setup();
       if (setup == null) {
         continue;
       }
       wired.addAll(ends(setup));
-      for (Point point : run.output() == Delivery.ON ? run.points() : List.<Point>of()) {
-        if (readsOutput(plan, setup, point)) {
+      for (Point point : run.points()) {
+        boolean on = run.output() == Delivery.ON;
+        if (on && readsOutput(plan, setup, point)) {
           use(used, point.outlet(), run);
-          Outlet back = point.mode() == null ? null : point.mode().through();
-          if (back != null) {
-            look(
-                setup.name().span(),
-                "this setup does not connect",
-                back,
-                run,
-                ends(setup),
-                diagnostics);
-          }
+          back(point, run, setup, 1, diagnostics);
+        }
+        if (on && Leakage.isHf(plan, point)) {
+          back(point, run, setup, 2, diagnostics);
+        }
+        if (run.outlet() != null && Leakage.isOfPoles(plan, point)) {
+          leaking
+              .computeIfAbsent(
+                  run.outlet(), outlet -> new Leaking(run, setup, new LinkedHashSet<>()))
+              .wired
+              .addAll(ends(setup));
         }
       }
     }
     Span at = plan.name().span();
-    used.forEach((outlet, run) -> look(at, "no setup connects", outlet, run, wired, diagnostics));
+    used.forEach(
+        (outlet, run) ->
+            look(
+                at,
+                "no setup connects %s, but output goes through its outlet",
+                outlet,
+                run,
+                wired,
+                diagnostics));
+    leaking.forEach(
+        (outlet, one) ->
+            look(
+                one.setup.name().span(),
+                "no setup connects %s where the leakage of its outlet is read",
+                outlet,
+                one.run,
+                one.wired,
+                diagnostics));
+  }
+
+  /**
+   * The way back of a point's output; with less than {@code least} poles it may be left open: no
+   * generator monitors a plate of one piece by its halves.
+   */
+  private static void back(
+      Point point, Stage.Run run, Setup setup, int least, Diagnostics diagnostics) {
+    Outlet back = point.mode() == null ? null : point.mode().through();
+    if (back != null && back.poles().size() >= least) {
+      look(
+          setup.name().span(),
+          "this setup does not connect %s, but output goes through its outlet",
+          back,
+          run,
+          ends(setup),
+          diagnostics);
+    }
   }
 
   private static Set<String> ends(Setup setup) {
@@ -110,7 +151,7 @@ final class PolesWired implements Check {
 
   private static void look(
       Span at,
-      String what,
+      String format,
       Outlet outlet,
       Stage.Run run,
       Set<String> wired,
@@ -118,8 +159,7 @@ final class PolesWired implements Check {
     for (Terminal pole : outlet.poles()) {
       if (!wired.contains(pole.id()) && !isToBeJoined(outlet, pole)) {
         diagnostics
-            .say(
-                Code.POLE_UNWIRED, at, "%s %s, but output goes through its outlet", what, pole.id())
+            .say(Code.POLE_UNWIRED, at, format, pole.id())
             .note(pole.name().span(), "the pole is declared here")
             .note(run.test().span(), "this test uses the outlet")
             .hint("connect a lead to it, or a link to the pole beside it");

@@ -215,6 +215,11 @@ public enum Code {
       Severity.ERROR, "a peak value compared with an RMS value", "why the two can be compared"),
   /** A crest factor below 1. */
   CREST_BELOW_ONE(Severity.ERROR, "a crest factor below 1"),
+  /** A mode whose peak voltage is below that of a sine. */
+  PEAK_BELOW_SINE(
+      Severity.ERROR,
+      "a peak voltage below that of a sine of the same power",
+      "how the output has so low a peak, and who says so"),
   /** A sweep that does not reach past the limits. */
   SWEEP_TOO_SHORT(Severity.ERROR, "a sweep that does not reach past the limits"),
   /** A circuit that is not closed through the load. */
@@ -243,6 +248,11 @@ public enum Code {
       Severity.ERROR,
       "a test that no longer turns output on, and passes without it",
       "what turns the output on, and how the technician sees that it is on"),
+  /** A step replaced by words, where no limit would show that it was not done. */
+  STEP_EMPTIED(
+      Severity.ERROR,
+      "a step replaced by words, where a reading passes without it",
+      "how the technician sees that the step was done"),
   /** A setup that leaves apart what has to be joined. */
   POLES_NOT_JOINED(Severity.ERROR, "a setup that leaves apart what has to be joined"),
   /** A profile that says how all of its steps are done but one. */
@@ -255,6 +265,11 @@ public enum Code {
       Severity.ERROR,
       "a leakage that is not measured to earth",
       "how the leakage comes to earth through the meter"),
+  /** A leakage that is read only below the highest setting. */
+  LEAKAGE_BELOW_HIGHEST(
+      Severity.ERROR,
+      "a leakage that is not read at the highest setting",
+      "who says that the leakage is highest, or has its limit, at this setting"),
   /** A driven pole that leads connect to earth. */
   POLE_EARTHED(
       Severity.ERROR,

@@ -65,6 +65,8 @@ class FixTest {
               Code.MERGE_CONFLICT,
               Code.STOP_EMPTIED,
               Code.ACTIVATION_EMPTIED,
+              Code.STEP_EMPTIED,
+              Code.PEAK_BELOW_SINE,
               Code.POLE_EARTHED,
               Code.POLE_UNWIRED,
               Code.ACTS_WHILE_ON,
