@@ -124,8 +124,9 @@ final class SourceCommands {
               Works out for each fault of a catalogue (of the generator, of the bench, of the person) the probability
               that the sheet fails at least once, from limits, decision rule and uncertainty: readings that share an
               error are not many chances. First stand the faults that are missed or not read, each with what would catch
-              it; then the smallest gain error caught with 95 %, the false fails of a good generator and the rows that
-              add nothing. --as html has a curve for each mode and a matrix of faults by mode and outlet.
+              it; then the smallest gain error caught with 95 %, the false fails of a good generator, the gain errors
+              that a fault of the bench hides and the rows that add nothing. --as html has a curve for each mode and a
+              matrix of faults by mode and outlet.
               """,
               List.of(
                   Option.oneOf("--as", "FORM", List.of("text", "json", "html"), "output format"),

@@ -15,6 +15,7 @@ import passband.plan.Plan;
  * @param findings of every entry of the catalogue, size and place, in the order of the catalogue
  * @param gains in the order of the sheet
  * @param falseFails of a good generator
+ * @param masked gain errors that a fault of the bench hides
  * @param idle what may be left out together, in the order of the sheet
  * @param readings how many readings take part
  * @param untested modes on outlets of which no output is read
@@ -25,6 +26,7 @@ public record Detection(
     List<Finding> findings,
     List<Gain> gains,
     List<FalseFail> falseFails,
+    List<Masked> masked,
     List<IdleRow> idle,
     int readings,
     List<String> untested,
@@ -86,7 +88,10 @@ public record Detection(
     return of(plan, true);
   }
 
-  /** Without what would change the sheet: rows that would catch more, and rows that add nothing. */
+  /**
+   * Without advice: rows that would catch more, rows that add nothing, and what a bench that is not
+   * in order hides.
+   */
   public static Detection asItIs(Plan plan) {
     return of(plan, false);
   }
@@ -105,6 +110,7 @@ public record Detection(
         List.copyOf(findings),
         Gain.of(lines, kernel, true),
         falseFails(lines, kernel),
+        advice ? Masked.of(lines, instances, kernel) : List.of(),
         advice ? Idle.of(lines, instances, kernel) : List.of(),
         lines.all().size(),
         untested(plan, lines),

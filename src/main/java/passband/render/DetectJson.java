@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
 import passband.detect.Chance;
 import passband.detect.Detection;
 import passband.detect.Gain;
+import passband.detect.Masked;
 
 /** What procedures catch as JSON, in the form of {@code detect.schema.json}. */
 public final class DetectJson {
@@ -25,7 +26,7 @@ public final class DetectJson {
     try (JsonWriter json = new JsonWriter(out)) {
       json.setFormattingStyle(FormattingStyle.PRETTY);
       json.beginObject();
-      json.name("format").value("passband-detect/1");
+      json.name("format").value("passband-detect/2");
       JudgeJson.texts(json, "assumptions", DetectWords.ENGLISH.assumed());
       json.name("procedures").beginArray();
       for (Detection detection : detections) {
@@ -68,6 +69,11 @@ public final class DetectJson {
       json.endObject();
     }
     json.endArray();
+    json.name("masked").beginArray();
+    for (Masked one : detection.masked()) {
+      masked(json, one);
+    }
+    json.endArray();
     JudgeJson.texts(
         json, "adds_nothing", detection.idle().stream().map(Detection.IdleRow::point).toList());
     json.endObject();
@@ -85,6 +91,19 @@ public final class DetectJson {
     json.name("proof").value(finding.power().proof().word());
     json.name("cheapest_row").value(finding.proposal());
     json.name("source").value(finding.fault().source());
+    json.endObject();
+  }
+
+  private static void masked(JsonWriter json, Masked one) throws IOException {
+    json.beginObject();
+    json.name("fault").value(one.bench().id());
+    json.name("size").value(one.size().text().isEmpty() ? null : one.size().text());
+    json.name("mode").value(one.place().mode());
+    json.name("outlet").value(one.place().outlet().equals("-") ? null : one.place().outlet());
+    json.name("load").value(one.load().isEmpty() ? null : one.load());
+    json.name("gain").value(number(one.gain()));
+    json.name("power").value(number(one.power().value()));
+    json.name("proof").value(one.power().proof().word());
     json.endObject();
   }
 

@@ -48,6 +48,9 @@ public final class DetectPage {
   /** A line of the false fails. */
   public record FailRow(String share, String low, String high) {}
 
+  /** What a bench that is not in order hides, and the rows that add nothing. */
+  public record Limits(List<String> hidden, List<String> idle) {}
+
   /** What the template prints of a procedure. */
   public record Part(
       String title,
@@ -59,7 +62,7 @@ public final class DetectPage {
       List<String> places,
       List<MatrixRow> matrix,
       List<FailRow> fails,
-      List<String> idle,
+      Limits limits,
       List<String> assumptions) {}
 
   /** The whole file. */
@@ -99,7 +102,9 @@ public final class DetectPage {
         placeNames(detection),
         matrix(detection, DetectWords.ENGLISH),
         fails(detection),
-        detection.idle().stream().map(Detection.IdleRow::point).toList(),
+        new Limits(
+            DetectReport.hidden(detection),
+            detection.idle().stream().map(Detection.IdleRow::point).toList()),
         DetectWords.ENGLISH.assumptions(detection));
   }
 

@@ -1,0 +1,75 @@
+package passband.detect;
+
+import java.util.ArrayList;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * A gain error that is caught on a bench in order, and hidden by one that is not: the power is off
+ * at all rows of a mode, outlet and load by a quarter more than the tolerance.
+ *
+ * @param bench the fault of the bench, with its size
+ * @param load as printed; empty for none
+ * @param gain the error of the power, as a share: −0.25 is 25 % too little
+ * @param power the probability that the sheet still fails, below 95 %
+ */
+public record Masked(
+    Fault bench, Fault.Size size, Place place, String load, double gain, Chance power) {
+  private static final double TOLERANCES = 1.25;
+
+  /** Every pair, by fault of the bench in the order of the catalogue. */
+  static List<Masked> of(SheetLines lines, List<Instance> instances, Kernel kernel) {
+    List<Masked> masked = new ArrayList<>();
+    for (Instance instance : instances) {
+      if (instance.fault().who().equals("bench")) {
+        Map<SheetLine, Double> moved = moved(instance);
+        for (List<SheetLine> some : Gain.read(lines).values()) {
+          if (some.stream().anyMatch(moved::containsKey)) {
+            add(masked, instance, moved, some, kernel, Gain.tolerance(some, false));
+            add(masked, instance, moved, some, kernel, Gain.tolerance(some, true));
+          }
+        }
+      }
+    }
+    return masked;
+  }
+
+  /** By which factor the fault moves each reading that it leaves a number. */
+  private static Map<SheetLine, Double> moved(Instance instance) {
+    Map<SheetLine, Double> moved = new IdentityHashMap<>();
+    for (Instance.Change change : instance.changes()) {
+      double factor = change.seen().truth() / change.line().nominal();
+      if (factor != 1 && Double.isFinite(factor)) {
+        moved.put(change.line(), factor);
+      }
+    }
+    return moved;
+  }
+
+  private static void add(
+      List<Masked> masked,
+      Instance instance,
+      Map<SheetLine, Double> moved,
+      List<SheetLine> some,
+      Kernel kernel,
+      double tolerance) {
+    double gain = Math.round(TOLERANCES * tolerance * 100) / 100.0;
+    if (Double.isInfinite(tolerance)
+        || gain <= -1
+        || Gain.power(some, kernel, gain, false) < Outcome.SURE_ENOUGH) {
+      return;
+    }
+    List<Observation> seen = new ArrayList<>();
+    for (SheetLine line : some) {
+      seen.add(line.at(line.scaled(1 + gain) * moved.getOrDefault(line, 1.0)));
+    }
+    Chance power = kernel.failing(seen);
+    if (power.value() < Outcome.SURE_ENOUGH) {
+      SheetLine first = some.get(0);
+      masked.add(
+          new Masked(
+              instance.fault(), instance.size(), Place.of(first), first.loadText(), gain, power));
+    }
+  }
+}
