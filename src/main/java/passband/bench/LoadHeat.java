@@ -1,5 +1,7 @@
 package passband.bench;
 
+import java.util.LinkedHashMap;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import passband.limit.Conversion;
 import passband.limit.Limit;
@@ -53,6 +55,21 @@ public final class LoadHeat {
     }
     most = most == null ? greatest(point, load.si(), true) : most;
     return most == null ? null : most.ceilingTo(Rational.of(1, 1_000_000));
+  }
+
+  /**
+   * What a point asks of each load, in W: of one that takes what several outlets deliver, the sum.
+   */
+  public static Map<LoadBank, Rational> asked(Plan plan, Stage.Run run, Point point) {
+    Map<LoadBank, Rational> asked = new LinkedHashMap<>();
+    for (Point one : point.delivered()) {
+      LoadBank bank = bank(plan, run, one);
+      Rational power = power(one);
+      if (bank != null && power != null) {
+        asked.merge(bank, power, Rational::plus);
+      }
+    }
+    return asked;
   }
 
   /** Whether the point's setting is a power. */

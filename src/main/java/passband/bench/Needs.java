@@ -117,6 +117,7 @@ final class Needs {
     }
     own(point, Variable.MODE, point.mode() == null ? null : point.mode().title(), state);
     own(point, Variable.SETTING, text(point.setting()), state);
+    point.also().forEach(other -> beside(other, state));
     loads(point).forEach((role, load) -> own(point, Variable.load(role), load, state));
     otherSettings(run, point, state);
   }
@@ -161,6 +162,20 @@ final class Needs {
     if (value != null && !value.equals(state.value(what))) {
       say(point.span(), "no step sets the " + what.words() + " for this reading to " + value)
           .hint("a block in the place of its step is empty, or a free step comes after it");
+    }
+  }
+
+  /** What another outlet delivers at the same time is still there. */
+  private void beside(Point other, BenchState state) {
+    Variable what = Variable.also(other);
+    if (other.mode() != null && other.mode().setting() != null && other.setting() == null) {
+      String mode = other.mode().name().text();
+      say(other.span(), "'" + mode + "' delivers at the same time at no setting of its own")
+          .hint("add the outlet's 'setting' column to the table");
+    }
+    if (other.mode() != null && state.get(what) == null) {
+      say(other.span(), "nothing is known of " + what.words() + " at this reading")
+          .hint("a free step comes after it was looked at");
     }
   }
 

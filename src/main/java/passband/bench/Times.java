@@ -114,12 +114,21 @@ final class Times {
 
   private Strain stopped(Strain strain, Stage.Run run, Point point) {
     Strain off = strain.stopped(point.rest() == null ? Rational.ZERO : point.rest());
-    LoadBank bank = LoadHeat.bank(plan, run, point);
-    Rational power = LoadHeat.power(point);
-    Rational continuous = bank == null ? null : LoadHeat.continuous(bank);
-    Rational holds = bank == null ? null : LoadHeat.holds(bank);
     Rational time = on(strain, point);
-    if (bank == null || power == null || continuous == null || holds == null || time == null) {
+    if (time == null) {
+      return off;
+    }
+    for (var asked : LoadHeat.asked(plan, run, point).entrySet()) {
+      off = heated(off, strain, asked.getKey(), asked.getValue(), time, point);
+    }
+    return off;
+  }
+
+  private Strain heated(
+      Strain off, Strain strain, LoadBank bank, Rational power, Rational time, Point point) {
+    Rational continuous = LoadHeat.continuous(bank);
+    Rational holds = LoadHeat.holds(bank);
+    if (continuous == null || holds == null) {
       return off;
     }
     Variable load = Variable.heat(bank);

@@ -1,6 +1,7 @@
 package passband.bench;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.model.Instruments;
 import passband.model.Lead;
 import passband.model.Terminal;
@@ -20,6 +21,7 @@ final class Transition implements Act.Visitor<BenchState> {
           Variable.Kind.OUTLET,
           Variable.Kind.MODE,
           Variable.Kind.SETTING,
+          Variable.Kind.ALSO,
           Variable.Kind.SET,
           Variable.Kind.LOAD);
 
@@ -46,9 +48,21 @@ final class Transition implements Act.Visitor<BenchState> {
     return before.withoutKinds(FREE);
   }
 
+  /** What another outlet shows is unknown after something was set. */
+  private BenchState panel() {
+    return before.withoutKinds(List.of(Variable.Kind.ALSO));
+  }
+
+  /** What somebody has looked at. */
+  @Override
+  public BenchState shown(Act.Shown shown) {
+    String setting = shown.setting() == null ? "shown" : shown.setting().text();
+    return before.with(Variable.also(shown.outlet().title(), shown.mode().title()), setting, at);
+  }
+
   @Override
   public BenchState select(Act.Select select) {
-    BenchState panel = before.without(Variable.OUTLET, Variable.SETTING);
+    BenchState panel = panel().without(Variable.OUTLET, Variable.SETTING);
     if (select.outlet() != null) {
       panel = panel.with(Variable.OUTLET, select.outlet().title(), at);
     }
@@ -57,7 +71,7 @@ final class Transition implements Act.Visitor<BenchState> {
 
   @Override
   public BenchState adjust(Act.Adjust adjust) {
-    return before.with(Variable.SETTING, adjust.setting().text(), at);
+    return panel().with(Variable.SETTING, adjust.setting().text(), at);
   }
 
   @Override
@@ -78,11 +92,26 @@ final class Transition implements Act.Visitor<BenchState> {
   @Override
   public BenchState run(Act.Run run) {
     String role = run.unit().role();
+    String others = run.released() == null ? null : others(run.released().contact());
+    if (run.kind() == PlanStep.Kind.STOP && others != null) {
+      return before.with(Variable.OUTPUT, others, at);
+    }
     return switch (run.kind()) {
       case START -> before.with(Variable.unit(role), "running", at);
       case HOLD -> before.with(Variable.unit(role), BenchState.HOLDING, at);
       default -> stopped(role);
     };
+  }
+
+  private static String beside(Terminal contact) {
+    return " and " + contact.id();
+  }
+
+  /** By what output stays on when one of several contacts opens; null where it goes off. */
+  private @Nullable String others(Terminal opened) {
+    String on = before.value(Variable.OUTPUT);
+    String last = beside(opened);
+    return on != null && on.endsWith(last) ? on.substring(0, on.length() - last.length()) : null;
   }
 
   /** Output is off; an instrument that holds its reading goes on holding it. */
@@ -97,6 +126,10 @@ final class Transition implements Act.Visitor<BenchState> {
   @Override
   public BenchState activate(Act.Activate activate) {
     Terminal contact = activate.contact();
+    String on = before.value(Variable.OUTPUT);
+    if (activate.beside() && contact != null && on != null && !before.isOff()) {
+      return before.with(Variable.OUTPUT, on + beside(contact), at);
+    }
     return before.with(Variable.OUTPUT, contact == null ? "on" : "on by " + contact.title(), at);
   }
 

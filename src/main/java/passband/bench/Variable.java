@@ -3,6 +3,7 @@ package passband.bench;
 import java.util.Locale;
 import passband.model.Analyzer.LoadBank;
 import passband.model.Instruments;
+import passband.plan.Point;
 
 /**
  * Something on the bench that has a value or is unknown.
@@ -28,6 +29,18 @@ public record Variable(Kind kind, String name) implements Comparable<Variable> {
   /** How long output still has to stay off. */
   static final Variable REST = new Variable(Kind.REST, "");
 
+  /** What a further outlet is set to that delivers at the same time. */
+  static Variable also(Point point) {
+    String outlet = point.outlet() == null ? "" : point.outlet().title();
+    String mode = point.mode() == null ? "" : point.mode().title();
+    return also(outlet, mode);
+  }
+
+  /** The same by its printed name and its mode's. */
+  static Variable also(String outlet, String mode) {
+    return new Variable(Kind.ALSO, outlet + ", " + mode);
+  }
+
   /** What a variable is of. */
   public enum Kind {
     LEAD,
@@ -35,6 +48,7 @@ public record Variable(Kind kind, String name) implements Comparable<Variable> {
     OUTLET,
     MODE,
     SETTING,
+    ALSO,
     SET,
     LOAD,
     ANALYZER,
@@ -48,6 +62,7 @@ public record Variable(Kind kind, String name) implements Comparable<Variable> {
     return kind == Kind.OUTLET
         || kind == Kind.MODE
         || kind == Kind.SETTING
+        || kind == Kind.ALSO
         || (kind == Kind.SET && name.startsWith("device."));
   }
 
@@ -81,7 +96,7 @@ public record Variable(Kind kind, String name) implements Comparable<Variable> {
   public String words() {
     String kindWord = kind.name().toLowerCase(Locale.ROOT);
     boolean only = name.isEmpty() || name.equals(Instruments.ONLY);
-    return kind == Kind.SET ? name : only ? kindWord : kindWord + " " + name;
+    return kind == Kind.SET || kind == Kind.ALSO ? name : only ? kindWord : kindWord + " " + name;
   }
 
   @Override

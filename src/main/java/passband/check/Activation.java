@@ -37,7 +37,8 @@ final class Activation implements Check {
     for (Stage.Run run : plan.runs()) {
       Set<String> looked = new HashSet<>();
       Set<String> open = new HashSet<>();
-      for (Point point : run.points()) {
+      run.points().forEach(point -> together(plan, run, point, diagnostics));
+      for (Point point : run.delivered()) {
         Mode mode = point.mode();
         Outlet outlet = point.outlet();
         Point.Activation named = point.activation();
@@ -60,6 +61,38 @@ final class Activation implements Check {
         }
       }
     }
+  }
+
+  /** What outlets deliver at the same time is activated by a contact each. */
+  private static void together(Plan plan, Stage.Run run, Point point, Diagnostics diagnostics) {
+    List<Point> all = point.delivered();
+    for (int i = 1; i < all.size(); i++) {
+      for (Point before : all.subList(0, i)) {
+        Terminal one = contact(plan, run, before);
+        Terminal other = contact(plan, run, all.get(i));
+        if (one != null && other != null && one.same(other)) {
+          diagnostics
+              .say(
+                  Code.ACTIVATION_AMBIGUOUS,
+                  all.get(i).span(),
+                  "one contact, %s, is to activate two modes at the same time",
+                  other.id())
+              .note(run.test().span(), "in the test '%s'", run.test().text())
+              .hint("name two contacts in the columns 'activation' and 'OUTLET.activation'");
+        }
+      }
+    }
+  }
+
+  /** The contact that a row names, or the only one that can be closed; null where none is. */
+  private static @Nullable Terminal contact(Plan plan, Stage.Run run, Point point) {
+    if (point.activation() != null || point.mode() == null) {
+      return point.activation() == null ? null : point.activation().contact();
+    }
+    List<Contacts.Closed> closed =
+        Contacts.closed(
+            plan.device(), plan.instruments(), run.setup(), point.mode(), point.outlet());
+    return closed.size() == 1 ? closed.get(0).contact() : null;
   }
 
   private static void look(

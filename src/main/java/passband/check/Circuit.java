@@ -41,7 +41,7 @@ final class Circuit implements Check {
         continue;
       }
       Set<List<Object>> looked = new HashSet<>();
-      for (Point point : run.points()) {
+      for (Point point : run.delivered()) {
         if (!looked.add(kind(point))) {
           continue; // another point of the kind had the same circuit
         }

@@ -23,7 +23,7 @@ final class DutyKept implements Check {
   @Override
   public void check(Plan plan, Diagnostics diagnostics) {
     for (Stage.Run run : plan.runs()) {
-      for (Point point : run.points()) {
+      for (Point point : run.delivered()) {
         Mode mode = point.mode();
         Rational most = mode == null || mode.duty() == null ? null : mode.duty().on();
         Rational on = point.onTime();

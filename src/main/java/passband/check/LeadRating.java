@@ -37,7 +37,7 @@ final class LeadRating implements Check {
   public void check(Plan plan, Diagnostics diagnostics) {
     for (Stage.Run run : plan.runs()) {
       if (run.setup() != null) {
-        check(plan.device(), run.points(), run.setup(), diagnostics);
+        check(plan.device(), run.delivered(), run.setup(), diagnostics);
       }
     }
   }

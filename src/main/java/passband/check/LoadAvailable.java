@@ -24,7 +24,7 @@ final class LoadAvailable implements Check {
   @Override
   public void check(Plan plan, Diagnostics diagnostics) {
     for (Stage.Run run : plan.runs()) {
-      for (Point point : run.points()) {
+      for (Point point : run.delivered()) {
         if (point.load() != null) {
           look(plan, point.load(), point.places().load(), diagnostics);
         }

@@ -26,13 +26,15 @@ final class LoadPower implements Check {
   public void check(Plan plan, Diagnostics diagnostics) {
     for (Stage.Run run : plan.runs()) {
       for (Point point : run.points()) {
-        LoadBank bank = LoadHeat.bank(plan, run, point);
-        Rational power = LoadHeat.power(point);
         Rational time = LoadHeat.onTime(point);
-        if (bank != null && power != null && !LoadHeat.takes(bank, power, time)) {
-          DiagnosticBuilder said = say(point, bank, power, time, diagnostics);
-          DutyKept.noteSettling(said, plan, run, time);
-        }
+        LoadHeat.asked(plan, run, point)
+            .forEach(
+                (bank, power) -> {
+                  if (!LoadHeat.takes(bank, power, time)) {
+                    DiagnosticBuilder said = say(point, bank, power, time, diagnostics);
+                    DutyKept.noteSettling(said, plan, run, time);
+                  }
+                });
       }
     }
   }

@@ -30,7 +30,7 @@ final class LoadWired implements Check {
       if (setup == null || plan.instruments().loads().size() < 2) {
         continue;
       }
-      for (Point point : run.points()) {
+      for (Point point : run.delivered()) {
         if (point.load() != null) {
           Span where = point.places().load();
           look(plan, setup, point.mode(), point.outlet(), point.load(), where, diagnostics);

@@ -16,7 +16,7 @@ final class ModeOnOutlet implements Check {
   @Override
   public void check(Plan plan, Diagnostics diagnostics) {
     for (Stage.Run run : plan.runs()) {
-      for (Point point : run.points()) {
+      for (Point point : run.delivered()) {
         Mode mode = point.mode();
         if (mode != null && (point.outlet() == null || !mode.isOn(point.outlet()))) {
           say(run, point, mode, diagnostics);

@@ -35,7 +35,7 @@ final class PoleEarthed implements Check {
       }
       Nets nets = new Nets(setup.wires());
       List<Terminal> earths = earths(plan);
-      for (Point point : run.points()) {
+      for (Point point : run.delivered()) {
         boolean leaks = measuresLeakage(plan, nets, point);
         for (Terminal pole : floating(plan, run, point, leaks)) {
           Terminal earth = reached(nets, pole, earths);

@@ -36,7 +36,7 @@ final class PolesJoined implements Check {
         continue;
       }
       Nets nets = new Nets(setup.wires());
-      for (Point point : run.points()) {
+      for (Point point : run.delivered()) {
         for (Join join : joins(plan, run, setup, point)) {
           if (!nets.joined(join.one(), join.other())) {
             say(run, setup, join, diagnostics);

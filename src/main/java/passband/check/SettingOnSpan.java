@@ -1,5 +1,7 @@
 package passband.check;
 
+import java.util.ArrayList;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.DiagnosticBuilder;
@@ -20,7 +22,9 @@ import passband.source.Span;
 final class SettingOnSpan implements Check {
   @Override
   public void check(Plan plan, Diagnostics diagnostics) {
-    for (Point point : plan.points()) {
+    List<Point> all = new ArrayList<>();
+    plan.points().forEach(point -> all.addAll(point.delivered()));
+    for (Point point : all) {
       Mode mode = point.mode();
       Series series = mode == null ? null : mode.setting();
       Figure setting = point.setting();

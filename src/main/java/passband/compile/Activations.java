@@ -12,6 +12,7 @@ import passband.model.Named;
 import passband.model.Terminal;
 import passband.plan.Act;
 import passband.plan.Contacts;
+import passband.plan.Point;
 import passband.plan.Setup;
 import passband.plan.Slot;
 import passband.resolve.Names;
@@ -49,6 +50,13 @@ final class Activations {
 
   private static Act.Activate activate(Contacts.Closed closed) {
     return new Act.Activate(closed.contact(), closed.key(), closed.accessory());
+  }
+
+  /** What a row says of its activation; null where it says nothing. */
+  Point.@Nullable Activation named(RowSpec spec, @Nullable Outlet outlet) {
+    return spec.activation() == null
+        ? null
+        : new Point.Activation(spec.activation(), named(spec.activation(), outlet));
   }
 
   /** The contact that a cell names; null, with the fault said, where there is none. */

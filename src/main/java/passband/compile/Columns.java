@@ -1,6 +1,7 @@
 package passband.compile;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -69,7 +70,7 @@ final class Columns {
         columns.add(column);
       }
     }
-    return sound && oneDriven(columns) ? columns : null;
+    return sound && shareOutput(columns) ? columns : null;
   }
 
   private boolean distinct(Column column, List<Column> before) {
@@ -196,26 +197,46 @@ final class Columns {
     return new DrivenColumn(tree, own, outlet, diagnostics);
   }
 
-  /** One outlet delivers at a time. */
-  private boolean oneDriven(List<Column> columns) {
-    DrivenColumn first = null;
+  /**
+   * The columns without an outlet, or else those of the first outlet, are of what is delivered;
+   * those of another outlet are of what it delivers at the same time. False, with the fault said,
+   * where nothing says in which mode.
+   */
+  private boolean shareOutput(List<Column> columns) {
+    Outlet main = null;
+    boolean own = false;
+    Set<Outlet> moded = new HashSet<>();
     for (Column column : columns) {
+      own |= column instanceof ModeColumn;
       if (column instanceof DrivenColumn driven) {
-        first = first == null ? driven : first;
-        if (driven.outlet() != first.outlet()) {
-          diagnostics
-              .say(
-                  Code.WRONG_KIND,
-                  driven.tree.span(),
-                  "'%s' and '%s' cannot both deliver in one table",
-                  first.outlet().name().text(),
-                  driven.outlet().name().text())
-              .note(first.tree.span(), "the other outlet's column is here");
-          return false;
+        main = main == null ? driven.outlet() : main;
+        if (driven.hasMode()) {
+          moded.add(driven.outlet());
         }
       }
     }
-    return true;
+    boolean sound = true;
+    for (Column column : columns) {
+      if (column instanceof DrivenColumn driven && (own || driven.outlet() != main)) {
+        driven.isAlso();
+        if (moded.add(driven.outlet())) {
+          sayNoMode(driven);
+          sound = false;
+        }
+      }
+    }
+    return sound;
+  }
+
+  private void sayNoMode(DrivenColumn driven) {
+    String outlet = driven.outlet().name().text();
+    diagnostics
+        .say(
+            Code.MISSING_COLUMN,
+            driven.tree.span(),
+            "nothing says in which mode '%s' delivers at the same time",
+            outlet)
+        .hint("add a '%s.mode' column, or remove this one", outlet);
   }
 
   private void sayUnknown(Word name) {

@@ -29,6 +29,20 @@ record PointId(Map<String, String> parts) {
     if (spec.driven() != null) {
       further(parts, "driven", spec.driven().name().text());
     }
+    for (RowSpec also : spec.also()) {
+      String outlet = also.driven() == null ? "" : also.driven().name().text() + ".";
+      further(parts, outlet + "mode", also.mode() == null ? NONE : also.mode().name().text());
+      if (also.setting() != null) {
+        further(parts, outlet + "setting", also.setting().id());
+      }
+      String load = Simultaneous.loadId(also);
+      if (load != null) {
+        further(parts, outlet + "load", load);
+      }
+      if (also.activation() != null) {
+        further(parts, outlet + "activation", also.activation().text());
+      }
+    }
     if (spec.repeat() != null) {
       further(parts, "repeat", spec.repeat().toPlain());
     }

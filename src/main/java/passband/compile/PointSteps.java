@@ -57,6 +57,8 @@ final class PointSteps {
     TextPlace point = new TextPlace(test, true, values);
     Span row = spec.span();
     Map<String, List<PlanStep>> own = new LinkedHashMap<>();
+    PartnerSteps partners = new PartnerSteps(steps, test, work.also());
+    own.put("prepare partners", partners.prepared());
     if (spec.mode() != null) {
       Act act = new Act.Select(outlet, spec.mode());
       own.put("select", List.of(steps.action(act, "select", Owner.GENERATOR, point, row)));
@@ -69,17 +71,19 @@ final class PointSteps {
         .forEach(
             (name, extra) ->
                 own.put("set " + name, List.of(steps.set(extra.of(), extra.text(), point, row))));
-    own.put("set-load", loads(work.loads(), point, row));
+    own.put("set-load", partners.loads(loads(work.loads(), point, row), work.loads()));
+    own.put("look at partners", partners.shown());
     Act.Activate activate = work.activate();
     List<Analyzer> units = work.units(steps.instruments(), activate.key());
     own.put(
         "start", each(Kind.START, "start", work.starting(units, steps.instruments()), point, row));
     if (spec.mode() != null) {
       TextPlace place = new TextPlace(test, true, Activations.values(values, activate));
-      own.put("activate", List.of(steps.action(activate, "activate", hand(activate), place, row)));
+      PlanStep on = steps.action(activate, "activate", hand(activate), place, row);
+      own.put("activate", partners.activated(on, activate, this::hand));
     }
     Taken taken = taken(work, reads, point);
-    addReading(own, work, taken, units, point);
+    addReading(own, work, taken, units, point, partners.released());
     own.values().removeIf(List::isEmpty);
     Map<String, List<PlanStep>> byName = replaced(test, own, activate, point);
     List<PlanStep> all = inOrder(byName, further(taken, test), rest(seconds, row));
@@ -229,9 +233,11 @@ final class PointSteps {
       PointWork work,
       Taken taken,
       List<Analyzer> units,
-      TextPlace point) {
+      TextPlace point,
+      List<PlanStep> released) {
     Span row = work.spec().span();
-    List<PlanStep> stop = releasing(each(Kind.STOP, "stop", units, point, row), work, units, point);
+    List<PlanStep> stop = new ArrayList<>(released);
+    stop.addAll(releasing(each(Kind.STOP, "stop", units, point, row), work, units));
     List<PlanStep> watched = taken.watched();
     own.put("hold", each(Kind.HOLD, "hold", taken.holding(), point, row));
     if (watched.isEmpty()) {
@@ -245,8 +251,7 @@ final class PointSteps {
   }
 
   /** The hand that presses a button lets go of it first, even where no instrument has to stop. */
-  private List<PlanStep> releasing(
-      List<PlanStep> stop, PointWork work, List<Analyzer> units, TextPlace point) {
+  private List<PlanStep> releasing(List<PlanStep> stop, PointWork work, List<Analyzer> units) {
     Act.Pressed pressed = work.activate().pressed();
     if (pressed == null || work.spec().mode() == null) {
       return stop;

@@ -16,6 +16,7 @@ import passband.plan.WiredLoads;
  *
  * @param sweep null for a point without one
  * @param activate how output is activated, if it is
+ * @param also what further outlets deliver at the same time
  */
 record PointWork(
     RowSpec spec,
@@ -23,7 +24,8 @@ record PointWork(
     Points.Asked asked,
     Stage.@Nullable Swept sweep,
     Points.Place place,
-    Act.Activate activate) {
+    Act.Activate activate,
+    List<Simultaneous.Partner> also) {
 
   /**
    * The instruments that start and stop here, the one with the key first: it stops the output. They
@@ -38,7 +40,7 @@ record PointWork(
       boolean holdsKey = key != null && key.owner().equals(unit.role());
       if (holdsKey) {
         working.add(0, unit);
-      } else if (reads(unit) || isSwept(unit, instruments)) {
+      } else if (reads(unit) || isSwept(unit, instruments) || closes(unit)) {
         working.add(unit);
       }
     }
@@ -58,6 +60,16 @@ record PointWork(
                 && !reads(unit)
                 && !isSwept(unit, instruments));
     return starting;
+  }
+
+  /** Whether it has the key by which a further outlet delivers. */
+  private boolean closes(Analyzer unit) {
+    for (Terminal key : PartnerSteps.keys(also)) {
+      if (key.owner().equals(unit.role())) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private boolean reads(Analyzer unit) {

@@ -105,15 +105,14 @@ final class Points {
     PointLoads loads = PointLoads.of(spec, instruments, place.outlet, place.setup);
     List<Limit> limits = limits(spec, loads, id, asked.accepted, sweep, measured);
     List<Point.Reading> readings = readings(id, asked.inputs);
-    Point.Activation activation =
-        spec.activation() == null
-            ? null
-            : new Point.Activation(
-                spec.activation(), activations.named(spec.activation(), place.outlet));
+    Point.Activation activation = activations.named(spec, place.outlet);
     Act.Activate activate =
         activations.by(
             spec, place.outlet, activation == null ? null : activation.contact(), place.setup);
-    PointWork work = new PointWork(spec, loads, asked, sweep, place, activate);
+    Point.Times times = new Point.Times(spec.mode() == null ? null : onTime, rest(spec, onTime));
+    List<Simultaneous.Partner> also =
+        new Simultaneous(instruments, activations, diagnostics).of(id, spec, place, loads, times);
+    PointWork work = new PointWork(spec, loads, asked, sweep, place, activate, also);
     return new Point(
         id,
         place.outlet,
@@ -126,11 +125,12 @@ final class Points {
             activation,
             spec.target(),
             loads.others(),
-            extras(spec, activation, place.outlet),
-            values(spec)),
+            extras(spec, activation, place.outlet, also),
+            values(spec),
+            Simultaneous.points(also)),
         new PointSteps(steps, diagnostics)
-            .of(test, work, reads(limits, readings, work), rest(spec, onTime)),
-        new Point.Times(spec.mode() == null ? null : onTime, rest(spec, onTime)),
+            .of(test, work, reads(limits, readings, work), times.rest()),
+        times,
         limits,
         readings,
         spec.places(),
@@ -139,13 +139,19 @@ final class Points {
 
   /** The contact is printed beside the other settings, as one of them. */
   private static Map<String, String> extras(
-      RowSpec spec, Point.@Nullable Activation activation, @Nullable Outlet outlet) {
+      RowSpec spec,
+      Point.@Nullable Activation activation,
+      @Nullable Outlet outlet,
+      List<Simultaneous.Partner> also) {
     Map<String, String> extras = new LinkedHashMap<>();
     if (spec.driven() != null) {
       extras.put("delivering", spec.driven().title());
     }
     if (activation != null && activation.contact() != null) {
       extras.put("activation", Activations.printed(activation.contact(), outlet));
+    }
+    if (!also.isEmpty()) {
+      extras.put("simultaneous", Simultaneous.printed(also));
     }
     spec.extras().forEach((name, extra) -> extras.put(name, extra.text()));
     if (spec.repeat() != null) {
@@ -167,10 +173,19 @@ final class Points {
   }
 
   /**
-   * Rest in proportion to the on-time, by the mode's duty; null when the mode has none or may stay
-   * on.
+   * Rest in proportion to the on-time, by the duty of the mode that needs the longest; null when
+   * none needs any.
    */
   private static @Nullable Rational rest(RowSpec spec, @Nullable Rational onTime) {
+    Rational most = restOf(spec, onTime);
+    for (RowSpec also : spec.also()) {
+      Rational other = restOf(also, onTime);
+      most = most == null || other == null ? (most == null ? other : most) : most.max(other);
+    }
+    return most;
+  }
+
+  private static @Nullable Rational restOf(RowSpec spec, @Nullable Rational onTime) {
     Duty duty = spec.mode() == null ? null : spec.mode().duty();
     Rational on = duty == null ? null : duty.on();
     Rational off = duty == null ? null : duty.off();

@@ -66,9 +66,38 @@ record RowSpec(
    * @param repeat which of several equal readings it is; null when the table has no such column
    * @param driven the outlet that the columns name as the one that delivers; null where it is the
    *     one that is measured
+   * @param also what further outlets deliver at the same time, each with its outlet as {@code
+   *     driven}
    */
-  record Told(Tree.@Nullable Ref activation, @Nullable Rational repeat, @Nullable Outlet driven) {
-    static final Told NOTHING = new Told(null, null, null);
+  record Told(
+      Tree.@Nullable Ref activation,
+      @Nullable Rational repeat,
+      @Nullable Outlet driven,
+      List<RowSpec> also) {
+    static final Told NOTHING = new Told(null, null, null, List.of());
+  }
+
+  /** What further outlets deliver at the same time. */
+  List<RowSpec> also() {
+    return told.also;
+  }
+
+  /** What an outlet delivers at the same time; one that asks for nothing where it is not said. */
+  RowSpec also(Outlet outlet) {
+    for (RowSpec one : told.also) {
+      if (one.driven() == outlet) {
+        return one;
+      }
+    }
+    return empty(span).withDriven(outlet);
+  }
+
+  /** The same with this in the place of what the same outlet delivers. */
+  RowSpec withAlso(RowSpec other) {
+    List<RowSpec> more = new ArrayList<>(told.also);
+    more.removeIf(one -> one.driven() == other.driven());
+    more.add(other);
+    return withTold(new Told(told.activation, told.repeat, told.driven, List.copyOf(more)));
   }
 
   /** The outlet that delivers, where it is another than the one that is measured; else null. */
@@ -164,15 +193,15 @@ record RowSpec(
   }
 
   RowSpec withActivation(Tree.Ref contact) {
-    return withTold(new Told(contact, told.repeat, told.driven));
+    return withTold(new Told(contact, told.repeat, told.driven, told.also));
   }
 
   RowSpec withRepeat(Rational which) {
-    return withTold(new Told(told.activation, which, told.driven));
+    return withTold(new Told(told.activation, which, told.driven, told.also));
   }
 
   RowSpec withDriven(Outlet outlet) {
-    return withTold(new Told(told.activation, told.repeat, outlet));
+    return withTold(new Told(told.activation, told.repeat, outlet, told.also));
   }
 
   private RowSpec withTold(Told other) {

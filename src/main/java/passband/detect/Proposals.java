@@ -173,7 +173,8 @@ final class Proposals {
             null,
             old.otherLoads(),
             old.extras(),
-            old.values());
+            old.values(),
+            old.also());
     Point point =
         new Point(
             "proposed/" + Place.of(like).text() + "/" + set.id() + "/" + ohms.id(),

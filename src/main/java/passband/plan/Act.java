@@ -32,6 +32,8 @@ public sealed interface Act {
 
     T activate(Activate activate);
 
+    T shown(Shown shown);
+
     T read(Read read);
 
     T perform(Perform perform);
@@ -141,9 +143,21 @@ public sealed interface Act {
    *     contact without a key is closed by hand
    * @param accessory whose button or pedal closes the contact; null for a key or a button of the
    *     generator's own
+   * @param beside whether output is on already and stays on, by another contact
    */
-  record Activate(@Nullable Terminal contact, @Nullable Terminal key, @Nullable Lead accessory)
+  record Activate(
+      @Nullable Terminal contact, @Nullable Terminal key, @Nullable Lead accessory, boolean beside)
       implements Act {
+    /** Of a contact by itself. */
+    public Activate(@Nullable Terminal contact, @Nullable Terminal key, @Nullable Lead accessory) {
+      this(contact, key, accessory, false);
+    }
+
+    /** The same while another contact is held. */
+    public Activate besides() {
+      return new Activate(contact, key, accessory, true);
+    }
+
     /** By something that nobody knows. */
     public static final Activate UNKNOWN = new Activate(null, null, null);
 
@@ -155,6 +169,18 @@ public sealed interface Act {
     @Override
     public <T> T accept(Visitor<T> visitor) {
       return visitor.activate(this);
+    }
+  }
+
+  /**
+   * What was set for another outlet, which is to deliver at the same time, is still there.
+   *
+   * @param setting null for a mode without one
+   */
+  record Shown(Outlet outlet, Mode mode, @Nullable Figure setting) implements Act {
+    @Override
+    public <T> T accept(Visitor<T> visitor) {
+      return visitor.shown(this);
     }
   }
 

@@ -150,9 +150,20 @@ final class MeaningOfSteps {
 
     @Override
     public List<@Nullable Object> activate(Act.Activate a) {
+      if (a.beside()) {
+        return of(terminal(a.contact()), terminal(a.key()), lead(a.accessory()), "beside");
+      }
       return a.accessory() == null
           ? of(terminal(a.contact()), terminal(a.key()))
           : of(terminal(a.contact()), terminal(a.key()), lead(a.accessory()));
+    }
+
+    @Override
+    public List<@Nullable Object> shown(Act.Shown s) {
+      return of(
+          naming.outlet(s.outlet().name().text()),
+          naming.mode(s.mode().name().text()),
+          s.setting());
     }
 
     @Override

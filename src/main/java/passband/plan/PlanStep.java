@@ -35,6 +35,7 @@ public record PlanStep(Act act, @Nullable Words words, @Nullable String insteadO
     ADJUST("adjust"),
     SET("set"),
     SET_LOAD("set-load"),
+    SHOWN("shown"),
     START("start"),
     ACTIVATE("activate"),
     HOLD("hold"),

@@ -48,6 +48,8 @@ public record Point(
    * @param otherLoads what other instruments' loads are set to, by role
    * @param extras other settings by name, as printed, in the order of the columns
    * @param values what limits use of the row, by column, as printed
+   * @param also what further outlets deliver at the same time, as points at which nothing is done
+   *     or read
    */
   public record Settings(
       @Nullable Figure setting,
@@ -58,7 +60,8 @@ public record Point(
       @Nullable Figure target,
       Map<String, Figure> otherLoads,
       Map<String, String> extras,
-      Map<String, String> values) {
+      Map<String, String> values,
+      List<Point> also) {
     /** A load or what stands in its place, as printed; empty for neither. */
     static String text(@Nullable Figure load, @Nullable Termination termination) {
       return load != null ? load.text() : termination == null ? "" : termination.word();
@@ -131,6 +134,18 @@ public record Point(
   /** What limits use of the row, by column, as printed. */
   public Map<String, String> values() {
     return settings.values;
+  }
+
+  /** What further outlets deliver at the same time: points at which nothing is done or read. */
+  public List<Point> also() {
+    return settings.also;
+  }
+
+  /** What is delivered here: by its own outlet, and by further ones at the same time. */
+  public List<Point> delivered() {
+    List<Point> all = new ArrayList<>(List.of(this));
+    all.addAll(settings.also);
+    return all;
   }
 
   /** What other instruments' loads are set to, by role. */

@@ -18,6 +18,8 @@ public enum Slot {
   CONTACT,
   /** The analyzer's key to which that contact is wired. */
   KEY,
+  /** What another outlet is set to that delivers at the same time. */
+  PARTNER,
   /** What another step records. */
   RECORD
 }

@@ -167,6 +167,13 @@ public sealed interface Stage {
       return course.points;
     }
 
+    /** What is delivered at them, at one point by several outlets. */
+    public List<Point> delivered() {
+      List<Point> all = new ArrayList<>();
+      course.points.forEach(point -> all.addAll(point.delivered()));
+      return all;
+    }
+
     /** What is done after the last point. */
     public List<PlanStep> after() {
       return course.after;

@@ -42,6 +42,11 @@ enum StepKinds implements Act.Visitor<Kind> {
   }
 
   @Override
+  public Kind shown(Act.Shown shown) {
+    return Kind.SHOWN;
+  }
+
+  @Override
   public Kind read(Act.Read read) {
     return Kind.READ;
   }

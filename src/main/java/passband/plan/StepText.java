@@ -49,7 +49,7 @@ public final class StepText implements Act.Visitor<String> {
     }
     return switch (filled.slot()) {
       case RECORD -> language.of("recorded", filled.text());
-      case SETTING, LOAD, EXTRA -> language.term(language.number(filled.text()));
+      case SETTING, LOAD, EXTRA, PARTNER -> language.term(language.number(filled.text()));
       default -> filled.text();
     };
   }
@@ -132,15 +132,28 @@ public final class StepText implements Act.Visitor<String> {
     String kind = key != null ? ".key" : held ? ".accessory" : ".hand";
     String with =
         key != null ? language.of("button", key.title()) : pressed == null ? null : button(pressed);
+    String text;
     if (words == null) {
-      return with == null
-          ? language.of("step.activate")
-          : language.of("step.activate" + kind, with);
+      text =
+          with == null ? language.of("step.activate") : language.of("step.activate" + kind, with);
+    } else {
+      text = words.text(this::said);
+      text +=
+          with == null || words.has(Slot.KEY) || words.has(Slot.CONTACT)
+              ? ""
+              : " " + language.of("step.use" + kind, with);
     }
-    String text = words.text(this::said);
-    return with == null || words.has(Slot.KEY) || words.has(Slot.CONTACT)
-        ? text
-        : text + " " + language.of("step.use" + kind, with);
+    return activate.beside() ? language.of("step.beside", text) : text;
+  }
+
+  @Override
+  public String shown(Act.Shown shown) {
+    Figure setting = shown.setting();
+    String outlet = shown.outlet().title();
+    String mode = shown.mode().title();
+    return setting == null
+        ? language.of("step.shown", outlet, mode)
+        : language.of("step.shown.at", outlet, mode, language.number(setting.text()));
   }
 
   @Override

@@ -76,10 +76,10 @@ class DrivenOutletTest {
   @CsvSource(
       delimiter = ';',
       value = {
-        "mono-1.mode | mono-1.setting/W; mono-1.mode | mono-2.setting/W; wrong-kind",
+        "mono-1.mode | mono-1.setting/W; mono-1.mode | mono-2.setting/W; missing-column",
         "mono-1.mode | mono-1.setting/W; mono-1.mode | mono-1.knob/W; unknown-column",
         "mono-1.mode | mono-1.setting/W; mono-3.mode | mono-3.setting/W; unknown-name",
-        "mono-1.mode | mono-1.setting/W; bipolar.mode | bipolar.setting/W; wrong-kind",
+        "mono-1.mode | mono-1.setting/W; bipolar.mode | bipolar.setting/W; missing-column",
         "slice       | 170              | open; slice       | 175              | open; setting-off-span",
         "slice       | 170              | open; pinch       | 20               | open; mode-not-on-outlet",
         "slice       | 170              | open        | foot.cut; slice | 170 | open | yellow; activation-open",

@@ -94,6 +94,7 @@ class MeaningLawTest {
     NO_MEANING.put("Settings.activation", "printed among the settings of the row");
     NO_MEANING.put("Activation.written", "how the source names the contact");
     NO_MEANING.put("Activation.contact", "printed among the settings of the row");
+    NO_MEANING.put("Settings.also", "operands of its steps, printed among the settings of the row");
     NO_MEANING.put("Settings.loadAt", "an operand of the step that sets the load");
     NO_MEANING.put("Settings.otherLoads", "operands of the steps that set the loads");
     NO_MEANING.put("Range.step", "follows from the resolution and its unit");

@@ -56,6 +56,7 @@ class LanguageFormsTest {
     String accept = "accept power from output, read as current";
     String bench = Explanations.bench();
     String end = "";
+    String setup = "to analyzer.key\n";
     switch (form.kind()) {
       case "accept" -> {
         accept = parts[0].replace("; ", "\n");
@@ -67,6 +68,13 @@ class LanguageFormsTest {
         cell(row, example);
         accept = accept(example);
       }
+      case "beside" -> {
+        for (String one : parts) {
+          row.put(one.split(" = ")[0], one.split(" = ")[1]);
+        }
+        setup = "to analyzer.key\n  connect footswitch at device.foot.pedal\n";
+        bench = withPedal(bench);
+      }
       case "mode" ->
           bench =
               bench.replaceFirst("setting power 1 W to 40 W step 1 W", example.replace("$", ""));
@@ -77,10 +85,11 @@ class LanguageFormsTest {
     }
     String main =
         Examples.framed(
-                "test",
-                TEST.replace("ACCEPT", accept)
-                    .replace("HEADING", String.join(" | ", row.keySet()))
-                    .replace("ROW", String.join(" | ", row.values())))
+                    "test",
+                    TEST.replace("ACCEPT", accept)
+                        .replace("HEADING", String.join(" | ", row.keySet()))
+                        .replace("ROW", String.join(" | ", row.values())))
+                .replace("to analyzer.key\n", setup)
             + RULE
             + end;
     Snippet snippet =
@@ -88,6 +97,15 @@ class LanguageFormsTest {
     List<Diagnostic> errors = snippet.diagnostics().stream().filter(Diagnostic::isError).toList();
     assertEquals(List.of(), errors, () -> snippet.report() + main);
     assertFalse(snippet.plan().limits().isEmpty());
+  }
+
+  /** The bench with a pedal that activates the monopolar mode. */
+  private static String withPedal(String bench) {
+    return bench
+        .replace(
+            "  mode thin", "  outlet foot \"Foot\" {\n contact pedal \"pedal\"\n }\n  mode thin")
+        .replace("activate by cut", "activate by cut, foot.pedal")
+        .replace("  lead old", "  accessory footswitch \"footswitch\"\n  lead old");
   }
 
   /** A column for a tolerance or a target is there to be used. */

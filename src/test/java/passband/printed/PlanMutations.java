@@ -24,6 +24,7 @@ final class PlanMutations {
   private static final Set<Kind> NEEDED =
       Set.of(
           Kind.SELECT,
+          Kind.SHOWN,
           Kind.ADJUST,
           Kind.SET_LOAD,
           Kind.START,
@@ -38,7 +39,8 @@ final class PlanMutations {
           List.of(Kind.START, Kind.ACTIVATE),
           List.of(Kind.ACTIVATE, Kind.READ),
           List.of(Kind.ADJUST, Kind.ACTIVATE),
-          List.of(Kind.SET_LOAD, Kind.ACTIVATE));
+          List.of(Kind.SET_LOAD, Kind.ACTIVATE),
+          List.of(Kind.ADJUST, Kind.SHOWN));
 
   private static final Set<Kind> WITH_VALUES = Set.of(Kind.SELECT, Kind.ADJUST, Kind.SET_LOAD);
 

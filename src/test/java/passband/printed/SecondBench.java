@@ -40,11 +40,15 @@ final class SecondBench {
   /** The contact in a row of its own above the line; null where there is none. */
   private String above;
 
+  /** What another outlet delivers at the same time, in that row; null for nothing. */
+  private String besideAbove;
+
   private final List<Step> steps = new ArrayList<>();
   private List<Step> forEachLine = List.of();
 
   // the bench
   private final SecondLeads leads = new SecondLeads();
+  private final SecondPartner partner = new SecondPartner();
   private final Map<String, String> dials = new LinkedHashMap<>();
   private String state = "?";
   private String selected = "?";
@@ -141,6 +145,8 @@ final class SecondBench {
       mode = "";
     } else if (heading.size() == 11 && words.isContact(heading.text())) {
       above = heading.text();
+    } else if (heading.size() == 11 && words.isSetAt(heading.text())) {
+      besideAbove = heading.text();
     } else if (FOR_LINES.matcher(heading.text()).find()) {
       String named = FOR_LINES.matcher(heading.text()).replaceFirst("");
       mode = words.isMode(named) ? named : "";
@@ -169,6 +175,8 @@ final class SecondBench {
     dials.remove("Load");
     contact = contact(line.cells().getOrDefault("Activation", above));
     above = null;
+    partner.line(besideAbove, words.beside(test));
+    besideAbove = null;
     forEachLine.forEach(step -> act(step, line.cells()));
     demand(due == 0, line.page(), "it has not rested after line " + line.number());
     demand(reads > 0 || !wasOn, line.page(), "it was on, and nothing was read");
@@ -252,6 +260,14 @@ final class SecondBench {
         byHand(gaps, step);
         activate(gaps.get("seconds"), step);
       }
+      case "still shown" ->
+          demand(partner.look(gaps.get("outlet"), gaps.get("shown")), step.page(), step.text());
+      case "on beside" -> {
+        boolean touches = leads.touches(gaps.get("lead"), partner.contact());
+        demand(on && touches && partner.activate(gaps.get("contact")), step.page(), step.text());
+      }
+      case "off beside" ->
+          demand(partner.release(gaps.get("contact")), step.page(), "not held: " + step.text());
       case "rest" -> rest(gaps.get("seconds"), step);
       case "hold" -> {
         demand(on, step.page(), "nothing to hold: " + step.text());
@@ -266,6 +282,7 @@ final class SecondBench {
       case "off" -> {
         String by = gaps.getOrDefault("contact", contact);
         demand(contact.endsWith(by), step.page(), "let go of another contact: " + step.text());
+        demand(!partner.isOn(), step.page(), "another outlet stays on: " + step.text());
         off(unit);
       }
       case "stays" ->
@@ -284,6 +301,12 @@ final class SecondBench {
 
   private void select(Map<String, String> gaps, Step step) {
     quiet(step);
+    partner.unseen();
+    if (partner.is(gaps.getOrDefault("outlet", ""))) {
+      partner.select(gaps.get("mode"));
+      forget();
+      return;
+    }
     own(gaps, step);
     selected = gaps.get("mode");
     setting = "?";
@@ -291,6 +314,11 @@ final class SecondBench {
 
   private void adjust(Map<String, String> gaps, Step step) {
     quiet(step);
+    partner.unseen();
+    if (partner.is(gaps.getOrDefault("outlet", ""))) {
+      partner.adjust(gaps.get("setting"));
+      return;
+    }
     demand(!selected.equals("?"), step.page(), "a setting without a mode: " + step.text());
     own(gaps, step);
     setting = gaps.get("setting");
@@ -358,6 +386,7 @@ final class SecondBench {
     reads++;
     demand(holds || !on || reads == 1, step.page(), at + "read more than once while it is on");
     demand(delivered == expected.on(), step.page(), at + "output is " + (on ? "on" : "off"));
+    demand(partner.isAsWanted(), step.page(), at + "the other outlet does not deliver");
     demand(expected.on() || !on, step.page(), at + "output is on");
     demand(leads.ends().equals(wanted(expected)), step.page(), at + "wired as " + leads);
     demand(state.equals(expected.state()), step.page(), at + "inside '" + state + "'");

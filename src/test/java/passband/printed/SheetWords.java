@@ -26,9 +26,10 @@ final class SheetWords {
 
   /**
    * How a test must find the bench; {@code state} is empty for the normal one, {@code drives} for
-   * the outlet that is measured.
+   * the outlet that is measured, {@code beside} for no contact that activates another outlet at the
+   * same time.
    */
-  record Expected(String wiring, boolean on, String state, String drives) {}
+  record Expected(String wiring, boolean on, String state, String drives, String beside) {}
 
   private record Sentence(Pattern pattern, List<String> gaps, String effect) {}
 
@@ -74,7 +75,8 @@ final class SheetWords {
       case "test" ->
           tests.put(
               cells[1],
-              new Expected(cells[2], cells[3].equals("on"), cell(cells, 4), cell(cells, 5)));
+              new Expected(
+                  cells[2], cells[3].equals("on"), cell(cells, 4), cell(cells, 5), cell(cells, 6)));
       default -> throw new IllegalArgumentException(cells[0]);
     }
   }
@@ -129,11 +131,23 @@ final class SheetWords {
     return tests.getOrDefault(test + " on " + outlet, tests.get(test));
   }
 
+  /** The contact that activates another outlet at the same time; empty for none. */
+  String beside(String test) {
+    Expected expected = tests.get(test);
+    return expected == null ? "" : expected.beside;
+  }
+
   /**
    * Whether no lead is at any load that can be set, where the sheet's words say which there are.
    */
   boolean isOpen(SecondLeads leads) {
     return !loads.isEmpty() && !leads.carry(loads);
+  }
+
+  /** Whether an outlet, a mode and what it is set to are named together. */
+  boolean isSetAt(String text) {
+    String[] parts = text.split(", ");
+    return parts.length == 3 && isMode(parts[1]);
   }
 
   /** Whether a contact is named in full. */
