@@ -17,6 +17,7 @@ import passband.syntax.Amount;
 import passband.syntax.Derive;
 import passband.syntax.Expression;
 import passband.syntax.Expression.Operator;
+import passband.syntax.Functions;
 import passband.syntax.Variables;
 import passband.syntax.Word;
 
@@ -114,6 +115,11 @@ final class OverFormula implements Expression.Visitor<Expression> {
     }
     Word least = new Word("min", call.function().span());
     return rises.size() == 1 ? rises.get(0) : new Expression.Call(least, rises, call.span());
+  }
+
+  /** Whether the mean of points counts in it. */
+  static boolean hasMean(Expression expression) {
+    return Functions.of(expression).contains("mean");
   }
 
   // ---- what may stand in it ----

@@ -131,8 +131,27 @@ final class OverPoints {
       return null;
     }
     String formula = Formula.text(OverFormula.writtenOut(derive.value(), group.size()));
+    List<List<String>> repeats = repeats(derive, over.column(), group.size());
     return last.limit.with(
-        last.limit.read().over(new ReadQuantity.Over(over.column(), over.group(), formula, parts)));
+        last.limit
+            .read()
+            .over(new ReadQuantity.Over(over.column(), over.group(), formula, parts, repeats)));
+  }
+
+  /** The parts that repeat one another, by quantity, where their mean counts. */
+  private static List<List<String>> repeats(Derive derive, String column, int points) {
+    if (!column.equals(RepeatColumn.NAME) || !OverFormula.hasMean(derive.value())) {
+      return List.of();
+    }
+    List<List<String>> repeats = new ArrayList<>();
+    for (String quantity : Variables.of(derive.value())) {
+      List<String> names = new ArrayList<>();
+      for (int i = 0; i < points; i++) {
+        names.add(OverFormula.part(quantity, i));
+      }
+      repeats.add(names);
+    }
+    return repeats;
   }
 
   /** Whether the comparison has one pair of limits, whatever values its points' rows give. */

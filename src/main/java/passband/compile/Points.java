@@ -315,7 +315,7 @@ final class Points {
     Tree.Ref over = own == null ? null : over(own.kind().name());
     if (own != null && over != null) {
       String group = identity(spec, place).starred(over.text());
-      return own.over(new ReadQuantity.Over(over.text(), group, "", Map.of()));
+      return own.over(new ReadQuantity.Over(over.text(), group, "", Map.of(), List.of()));
     }
     if (own == null || sweep == null) {
       return own;

@@ -9,6 +9,9 @@ import passband.syntax.Tree;
 
 /** {@code repeat}: which of several readings at the same settings it is, counted from 1. */
 final class RepeatColumn extends AmountColumn {
+  /** Its heading. */
+  static final String NAME = "repeat";
+
   RepeatColumn(Tree.Column tree, Diagnostics diagnostics) {
     super(tree, diagnostics);
   }

@@ -271,5 +271,8 @@ public sealed interface Item {
 
     /** The name of the contribution that is never correlated with another reading's. */
     public static final String RESOLUTION = "resolution";
+
+    /** The name of what the load's error brings about, common to all readings at one load. */
+    public static final String LOAD = "load error";
   }
 }

@@ -14,7 +14,7 @@ import passband.quantity.Units;
 import passband.words.Language;
 
 /**
- * Reads {@code limits.json}, formats 1 to 6. A file that is not whole is refused: from format 2 the
+ * Reads {@code limits.json}, formats 1 to 7. A file that is not whole is refused: from format 2 the
  * seal has to be right, and of a key that is missing, unknown or of the wrong type the path is
  * said.
  */
@@ -74,6 +74,9 @@ public final class LimitsReader {
   /** Format 6 but for the language, all are in English as far as anybody knows. */
   private static final String FORMAT_5 = "passband-limits/5";
 
+  /** Format 7 but for repeated readings: the scatter of none is looked at. */
+  private static final String FORMAT_6 = "passband-limits/6";
+
   private static final List<String> LANGUAGES =
       Language.all().stream().map(Language::code).toList();
 
@@ -89,7 +92,8 @@ public final class LimitsReader {
     String format = root.at("format").text();
     ItemList list =
         switch (format) {
-          case LimitsWriter.FORMAT, FORMAT_5, FORMAT_4, FORMAT_3, FORMAT_2 -> sealed(text, root);
+          case LimitsWriter.FORMAT, FORMAT_6, FORMAT_5, FORMAT_4, FORMAT_3, FORMAT_2 ->
+              sealed(text, root);
           case LimitsReader1.FORMAT -> LimitsReader1.read(root);
           default -> throw root.at("format").fault("unknown format '" + format + "'");
         };
@@ -208,6 +212,9 @@ public final class LimitsReader {
                 "load_error_relative",
                 "load_error_absolute");
         keys.addAll(Spreads.keys(node, Spreads.LOAD, format));
+        if (format > 6) {
+          keys.add(Spreads.REPEATS);
+        }
         only(node, keys, before, "when");
         Item.Limits limits = limits(node);
         if (limits == null) {

@@ -18,7 +18,7 @@ import passband.quantity.Rational;
  */
 public final class LimitsWriter implements Item.Visitor<Void> {
   /** The format that is written. */
-  public static final String FORMAT = "passband-limits/6";
+  public static final String FORMAT = "passband-limits/7";
 
   private final StringWriter out = new StringWriter();
   private final Json json = new Json(out);
@@ -173,6 +173,9 @@ public final class LimitsWriter implements Item.Visitor<Void> {
     json.number("load_error_relative", load.relative());
     json.number("load_error_absolute", load.absolute());
     spread("load_error_", load.spread());
+    json.array("repeats");
+    derived.calculation().repeats().forEach(json::list);
+    json.endArray();
     json.end();
     return null;
   }
@@ -266,6 +269,13 @@ public final class LimitsWriter implements Item.Visitor<Void> {
 
     void flag(String name, boolean value) {
       write(() -> writer.name(name).value(value));
+    }
+
+    /** An element that is a list of texts. */
+    void list(List<String> values) {
+      write(writer::beginArray);
+      values.forEach(value -> write(() -> writer.value(value)));
+      endArray();
     }
 
     void texts(String name, List<String> values) {

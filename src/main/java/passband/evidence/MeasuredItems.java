@@ -94,7 +94,10 @@ final class MeasuredItems {
       Stage.Run run, Point point, Limit limit, ReadQuantity.Over over, Item.Head head) {
     Calculation calculation =
         new Calculation(
-            new WrittenFormula(over.formula()), over.parts(), Calculation.NO_LOAD_ERROR);
+            new WrittenFormula(over.formula()),
+            over.parts(),
+            Calculation.NO_LOAD_ERROR,
+            over.repeats());
     Item.Where where = where(run, point).without(over.column());
     Item.Scale scale = scale(limit, mayComeOutNegative(limit.quantity()));
     return new Item.Derived(head, where, scale, limits(limit), calculation);
@@ -268,7 +271,11 @@ final class MeasuredItems {
         Item.Contribution.RESOLUTION,
         new Accuracy(Rational.ZERO, u.resolution().over(Rational.TWO)),
         unit);
-    add(budget, "load error", new Accuracy(u.load(), Rational.ZERO, u.loadSpread()), unit);
+    add(
+        budget,
+        Item.Contribution.LOAD,
+        new Accuracy(u.load(), Rational.ZERO, u.loadSpread()),
+        unit);
     return budget;
   }
 

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import passband.quantity.Distribution;
@@ -13,6 +14,8 @@ import passband.quantity.Rational;
 final class Spreads {
   /** How the keys of a load's error begin. */
   static final String LOAD = "load_error_";
+
+  static final String REPEATS = "repeats";
 
   private static final String SPREAD = "distribution";
   private static final String COVERAGE = "coverage_factor";
@@ -90,10 +93,34 @@ final class Spreads {
             Calculation.loadError(
                 node.at("load_error_relative").notNegative(),
                 node.at("load_error_absolute").notNegative(),
-                spread(node, LOAD, format)));
+                spread(node, LOAD, format)),
+            format > 6 ? repeats(node.at(REPEATS), node.at("parts").textsByName()) : List.of());
     if (calculation.formula().tree() == null) {
       throw node.at("formula").fault("this is not a formula");
     }
     return calculation;
+  }
+
+  /**
+   * Of each quantity the names of its readings: parts of the formula, two or more, equally many.
+   */
+  private static List<List<String>> repeats(JsonNode node, Map<String, String> parts)
+      throws BadInput {
+    List<List<String>> repeats = new ArrayList<>();
+    Set<String> seen = new HashSet<>();
+    for (JsonNode one : node.list()) {
+      List<String> names = one.texts();
+      boolean asMany = repeats.isEmpty() || repeats.get(0).size() == names.size();
+      if (names.size() < 2 || !asMany) {
+        throw one.fault("expected two readings or more, of each quantity as many");
+      }
+      for (String name : names) {
+        if (!parts.containsKey(name) || !seen.add(name)) {
+          throw one.fault("'" + name + "' is not a part of the formula, or stands twice");
+        }
+      }
+      repeats.add(names);
+    }
+    return repeats;
   }
 }

@@ -73,13 +73,14 @@ public final class Budget {
             .round(new MathContext(4));
   }
 
-  /** Whether an error of the list is said to be known only so well. */
+  /** Whether an uncertainty of the list is known only so well: of an error, or from scatter. */
   public static boolean hasFiniteFreedom(ItemList list) {
     return list.items().stream()
         .anyMatch(
             item ->
                 item instanceof Item.Derived derived
-                        && derived.calculation().load().spread().freedom() != null
+                        && (derived.calculation().load().spread().freedom() != null
+                            || !derived.calculation().repeats().isEmpty())
                     || item instanceof Item.Reading reading
                         && reading.budget() != null
                         && reading.budget().stream().anyMatch(c -> c.spread().freedom() != null));

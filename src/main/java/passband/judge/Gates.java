@@ -100,6 +100,7 @@ final class Gates {
         one.uncertainty(),
         one.factor(),
         one.freedom(),
-        one.conformity());
+        one.conformity(),
+        one.effects());
   }
 }

@@ -282,7 +282,8 @@ final class ItemJudge implements Item.Visitor<Judgement> {
         known.expanded(coverage),
         known.factor(coverage),
         known.freedom(),
-        known.conformity(value.doubleValue(), item.limits()));
+        known.conformity(value.doubleValue(), item.limits()),
+        List.of());
   }
 
   /** Exact where its digits end, else with two decimals more than its limits have. */
@@ -326,7 +327,7 @@ final class ItemJudge implements Item.Visitor<Judgement> {
       return unclear(derived, mixed);
     }
     try {
-      Judgement judged = derived(derived, DerivedValue.of(derived, parts), parts);
+      Judgement judged = derived(derived, DerivedValue.of(derived, parts, factor()), parts);
       Cause late = doubt == null ? overdue(derived, parts) : doubt;
       return judged.verdict() == Verdict.PASS && late != null ? unclear(derived, late) : judged;
     } catch (ArithmeticException e) {
@@ -363,11 +364,18 @@ final class ItemJudge implements Item.Visitor<Judgement> {
     return null;
   }
 
+  /** By which a derived value's u is multiplied: that of its guard band, else of its U. */
+  private Rational factor() {
+    BigDecimal guard = list.decision().guard();
+    return Rational.of(guard.signum() > 0 ? guard : list.decision().coverage());
+  }
+
   private Judgement derived(
       Item.Derived derived, DerivedValue value, Map<String, DerivedValue.Part> parts) {
     BigDecimal shown = shown(value.value(), derived.scale());
     List<Cause> why = outside(derived, value);
-    Judgement judged = measured(derived, value.value(), why, Evaluation.of(value));
+    Judgement judged =
+        measured(derived, value.value(), why, Evaluation.of(value)).effects(value.effects());
     if (judged.verdict() == Verdict.FAIL) {
       return judged;
     }

@@ -16,6 +16,8 @@ import passband.quantity.Rational;
  * @param factor its coverage factor k; null where none is known
  * @param freedom its effective degrees of freedom; null for infinitely many
  * @param conformity the probability that it conforms to the tolerance; NaN where none is known
+ * @param effects what the uncertainty of a derived value is made of; empty for any other, and where
+ *     that is not known
  */
 public record Judgement(
     Item item,
@@ -26,18 +28,34 @@ public record Judgement(
     double uncertainty,
     @Nullable Rational factor,
     @Nullable Integer freedom,
-    double conformity) {
+    double conformity,
+    List<Effect> effects) {
 
   /** A verdict without a number. */
   static Judgement of(Item item, List<String> attempts, Verdict verdict, List<Cause> causes) {
     return new Judgement(
-        item, List.copyOf(attempts), verdict, null, causes, Double.NaN, null, null, Double.NaN);
+        item,
+        List.copyOf(attempts),
+        verdict,
+        null,
+        causes,
+        Double.NaN,
+        null,
+        null,
+        Double.NaN,
+        List.of());
+  }
+
+  /** The same with what its uncertainty is made of. */
+  Judgement effects(List<Effect> known) {
+    return new Judgement(
+        item, attempts, verdict, value, causes, uncertainty, factor, freedom, conformity, known);
   }
 
   /** The same with a number. */
   Judgement value(BigDecimal value) {
     return new Judgement(
-        item, attempts, verdict, value, causes, uncertainty, factor, freedom, conformity);
+        item, attempts, verdict, value, causes, uncertainty, factor, freedom, conformity, effects);
   }
 
   /** What is stated of its value; null where it has no tolerance or no known uncertainty. */

@@ -2,6 +2,7 @@ package passband.limit;
 
 import java.util.Collections;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import passband.model.Analyzer;
@@ -38,8 +39,15 @@ public record ReadQuantity(
    * @param formula over the names of the parts
    * @param parts the identities of the readings by the names that the formula has for them, in
    *     order
+   * @param repeats where the mean of repeated readings counts, of each quantity the names of its
+   *     parts; else empty
    */
-  public record Over(String column, String group, String formula, Map<String, String> parts) {
+  public record Over(
+      String column,
+      String group,
+      String formula,
+      Map<String, String> parts,
+      List<List<String>> repeats) {
     /** Copies the parts, in their order. */
     public Over {
       parts = Collections.unmodifiableMap(new LinkedHashMap<>(parts));

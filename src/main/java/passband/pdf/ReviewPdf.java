@@ -5,6 +5,7 @@ import java.util.List;
 import passband.detect.Detection;
 import passband.draw.Drawing;
 import passband.plan.Plan;
+import passband.render.BudgetTable;
 import passband.render.Sheet;
 import passband.render.SheetMaker;
 import passband.words.Language;
@@ -60,6 +61,7 @@ public final class ReviewPdf {
     write.note(sheet.head().decision());
     allowed();
     unknown();
+    budgets();
     pictures();
     new DetectParts(detection, write, language).add();
     return write.pages();
@@ -101,6 +103,40 @@ public final class ReviewPdf {
             write.says("reviewer.where"),
             write.says("reviewer.why")),
         rows);
+  }
+
+  private void budgets() {
+    List<BudgetTable> budgets = BudgetTable.expected(sheet.items());
+    write.heading("Uncertainty");
+    if (budgets.isEmpty()) {
+      write.note("Of no value is it known before it is read.");
+      return;
+    }
+    write.note(
+        "What is known before anything is read: each reading as if it lay on its upper limit, and each"
+            + " calculated value of readings at their nominal values, of each kind the one with the"
+            + " greatest uncertainty. The scatter of repeated readings comes to it.");
+    for (BudgetTable budget : budgets) {
+      List<List<String>> rows = new ArrayList<>();
+      budget.parts().forEach(part -> rows.add(part.cells()));
+      rows.add(
+          List.of(
+              "combined at " + budget.value(),
+              "",
+              "",
+              "",
+              "",
+              budget.freedom(),
+              budget.standard(),
+              "U = " + budget.expanded() + ", k = " + budget.factor()));
+      write.note(
+          budget.quantity()
+              + (budget.formula().isEmpty() ? "" : " = " + budget.formula())
+              + ": "
+              + budget.item());
+      write.table(
+          write.shares(0.2, 0.12, 0.13, 0.08, 0.11, 0.1, 0.14, 0.12), BudgetTable.HEADINGS, rows);
+    }
   }
 
   private void pictures() {

@@ -18,6 +18,18 @@ public final class VarianceSum {
     shares = shares.plus(Student.share(square, spread));
   }
 
+  /** Adds a variance of so many degrees of freedom. */
+  public void add(Real square, Rational freedom) {
+    variance = variance.plus(square);
+    shares = shares.plus(square.times(square).over(Real.of(freedom)));
+  }
+
+  /** Adds all parts of another sum. */
+  public void add(VarianceSum other) {
+    variance = variance.plus(other.variance);
+    shares = shares.plus(other.shares);
+  }
+
   /** The variance. */
   public Real variance() {
     return variance;

@@ -5,22 +5,32 @@ import java.math.MathContext;
 import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
 import passband.evidence.Item;
+import passband.evidence.ItemList;
 import passband.evidence.ItemWords;
 import passband.judge.Budget;
+import passband.judge.Effect;
+import passband.judge.Expected;
 import passband.judge.Judgement;
-import passband.judge.Report;
+import passband.quantity.Distribution;
+import passband.quantity.Rational;
 
 /**
- * The uncertainty of a reading by its contributions (JCGM 100, 7.2.7; EA-4/02, 4): of all readings
- * with the same contributions the one with the greatest uncertainty.
+ * The uncertainty of a value by its contributions (JCGM 100, 7.2.7; EA-4/02, 4): of all readings
+ * with the same contributions, and of all values that a test calculates by one formula, the one
+ * with the greatest uncertainty.
  *
- * @param quantity what is read
- * @param item the reading that is shown
- * @param value what was read, with its unit
+ * @param quantity what is read or calculated
+ * @param formula of a calculated value; empty for a reading
+ * @param item that is shown
+ * @param value what was read or calculated, with its unit
  * @param standard its combined standard uncertainty
  * @param expanded its expanded uncertainty U
  * @param factor the coverage factor k
@@ -28,6 +38,7 @@ import passband.judge.Report;
  */
 public record BudgetTable(
     String quantity,
+    String formula,
     String item,
     String value,
     String standard,
@@ -37,11 +48,25 @@ public record BudgetTable(
     List<Part> parts) {
   private static final String INFINITE = "∞";
 
+  /** The headings of {@link Part}. */
+  public static final List<String> HEADINGS =
+      List.of(
+          "Source",
+          "Half-width",
+          "Distribution",
+          "Divisor",
+          "Sensitivity",
+          "Degrees of freedom",
+          "Contribution",
+          "Share of u²");
+
   /**
-   * A contribution. Each is given as it moves the reading, so that its sensitivity is one.
+   * A contribution. Those of a reading are given as they move it, so that their sensitivity is one.
    *
-   * @param width its half-width at the reading
-   * @param divisor by which that is divided for the standard uncertainty
+   * @param width its half-width at the reading; of several readings all that differ
+   * @param divisor by which that is divided for a standard uncertainty
+   * @param sensitivity by how much the value moves with the reading; of several all that differ
+   * @param standard the standard uncertainty that it contributes, in the unit of the value
    * @param share of the combined variance
    */
   public record Part(
@@ -49,57 +74,131 @@ public record BudgetTable(
       String width,
       String distribution,
       String divisor,
-      String standard,
       String sensitivity,
       String freedom,
-      String share) {}
+      String standard,
+      String share) {
+    /** In the order of {@link #HEADINGS}. */
+    public List<String> cells() {
+      return List.of(source, width, distribution, divisor, sensitivity, freedom, standard, share);
+    }
+  }
 
-  /** Those of a report, in the order of its items. */
-  static List<BudgetTable> of(Report report) {
+  /** Those of what was judged, in its order. */
+  static List<BudgetTable> of(List<Judgement> judgements) {
     Map<String, Judgement> greatest = new LinkedHashMap<>();
-    for (Judgement j : report.judgements()) {
-      if (j.item() instanceof Item.Reading reading
-          && reading.budget() != null
-          && !reading.budget().isEmpty()
-          && j.value() != null
-          && j.uncertainty() > 0) {
-        String key = reading.scale().quantity() + reading.scale().unit() + reading.budget();
+    for (Judgement j : judgements) {
+      String key = key(j);
+      if (key != null && j.value() != null && j.uncertainty() > 0) {
         greatest.merge(key, j, (a, b) -> b.uncertainty() > a.uncertainty() ? b : a);
       }
     }
     return greatest.values().stream().map(BudgetTable::of).toList();
   }
 
+  /** Those that are known before anything is read. */
+  public static List<BudgetTable> expected(ItemList list) {
+    return of(Expected.of(list));
+  }
+
+  /** Of those with the same key one is shown; null where nothing is known. */
+  private static @Nullable String key(Judgement j) {
+    if (j.item() instanceof Item.Derived derived && !j.effects().isEmpty()) {
+      return derived.where().test() + "/" + derived.scale().quantity();
+    }
+    return j.item() instanceof Item.Reading reading
+            && reading.budget() != null
+            && !reading.budget().isEmpty()
+        ? reading.scale().quantity() + reading.scale().unit() + reading.budget()
+        : null;
+  }
+
   private static BudgetTable of(Judgement j) {
-    Item.Reading reading = (Item.Reading) j.item();
-    double y = Objects.requireNonNull(j.value(), "a budget without a value").doubleValue();
-    List<Item.Contribution> budget = Objects.requireNonNull(reading.budget(), "a budget");
-    double all = Budget.combined(budget.stream().map(c -> Budget.standard(c, y)).toList());
-    String unit = ItemWords.unit(reading);
+    Item.Measured item = (Item.Measured) j.item();
+    String unit = ItemWords.unit(item);
+    double factor = Objects.requireNonNull(j.factor(), "a known uncertainty").doubleValue();
+    double all = j.uncertainty() / factor;
     List<Part> parts = new ArrayList<>();
-    for (Item.Contribution c : budget) {
-      double u = Budget.standard(c, y);
-      double divisor = 1 / Math.sqrt(c.spread().variance().doubleValue());
-      parts.add(
-          new Part(
-              c.name(),
-              figures(u * divisor) + unit,
-              c.spread().shape().word(),
-              figures(divisor),
-              figures(u) + unit,
-              "1",
-              c.spread().freedom() == null ? INFINITE : c.spread().freedom().toPlain(),
-              new BigDecimal(100 * u * u / all / all).setScale(1, RoundingMode.HALF_EVEN) + " %"));
+    if (item instanceof Item.Reading reading) {
+      double y = Objects.requireNonNull(j.value(), "a budget without a value").doubleValue();
+      for (Item.Contribution c : Objects.requireNonNull(reading.budget(), "a budget")) {
+        double u = Budget.standard(c, y);
+        String width = figures(u * divisor(c.spread())) + unit;
+        Line line = new Line(c.name(), width, c.spread(), "1", c.spread().freedom());
+        parts.add(line.part(u, all, unit));
+      }
+    } else {
+      j.effects()
+          .forEach(effect -> parts.add(line(effect, unit).part(effect.standard(), all, unit)));
     }
     return new BudgetTable(
-        reading.scale().quantity(),
-        reading.id(),
-        j.value().toPlainString() + unit,
+        item instanceof Item.Derived ? item.head().title() : item.scale().quantity(),
+        item instanceof Item.Derived d ? d.calculation().formula().text() : "",
+        item.id(),
+        Objects.requireNonNull(j.value(), "a value").toPlainString() + unit,
         figures(all) + unit,
         JudgeReport.uncertainty(j),
-        j.factor() == null ? "" : figures(j.factor().doubleValue()),
+        figures(factor),
         j.freedom() == null ? INFINITE : j.freedom().toString(),
         parts);
+  }
+
+  /** What a row says beside its figures of the result. */
+  private record Line(
+      String source,
+      String width,
+      @Nullable Distribution spread,
+      String sensitivity,
+      @Nullable Rational freedom) {
+    private Part part(double u, double all, String unit) {
+      String share =
+          new BigDecimal(100 * u * u / all / all).setScale(1, RoundingMode.HALF_EVEN) + " %";
+      return new Part(
+          source,
+          width,
+          spread == null ? "from the readings" : spread.shape().word(),
+          spread == null ? "" : figures(divisor(spread)),
+          sensitivity,
+          freedom == null ? INFINITE : freedom.toPlain(),
+          figures(u) + unit,
+          share);
+    }
+  }
+
+  private static Line line(Effect effect, String unit) {
+    String of = effect.moved().isEmpty() ? "" : " of " + each(effect.moved(), Effect.Moved::name);
+    String sharing =
+        switch (effect.sharing()) {
+          case NONE -> effect.moved().size() > 1 ? ", on its own in each" : "";
+          case APART -> ", taken as different in each";
+          case COMMON -> ", taken as the same in all";
+        };
+    return new Line(
+        effect.source() + of + sharing,
+        each(effect.moved(), m -> figures(m.width()) + ItemWords.unit(m.unit())),
+        effect.spread(),
+        each(effect.moved(), m -> figures(m.slope()) + per(unit, ItemWords.unit(m.unit()))),
+        effect.freedom());
+  }
+
+  /** Each that differs, once. */
+  private static String each(List<Effect.Moved> moved, Function<Effect.Moved, String> words) {
+    Set<String> each = new LinkedHashSet<>();
+    moved.forEach(one -> each.add(words.apply(one)));
+    return String.join(", ", each);
+  }
+
+  /** The unit of a sensitivity; none where both units are the same. */
+  private static String per(String unit, String part) {
+    if (unit.equals(part)) {
+      return "";
+    }
+    String above = unit.isEmpty() ? " 1" : unit;
+    return part.isEmpty() ? unit : above + "/" + part.strip();
+  }
+
+  private static double divisor(Distribution spread) {
+    return 1 / Math.sqrt(spread.variance().doubleValue());
   }
 
   /** Four digits: one more than U is ever printed with, so that a sum can be followed. */

@@ -53,7 +53,8 @@ public final class JudgePage {
     model.put("warnings", report.warnings().stream().map(Cause::text).toList());
     model.put("records", records(report));
     model.put("rows", report.judgements().stream().map(JudgePage::row).toList());
-    model.put("budgets", BudgetTable.of(report));
+    model.put("budgetHeadings", BudgetTable.HEADINGS);
+    model.put("budgets", BudgetTable.of(report.judgements()));
     model.put("style", STYLE);
     model.put("styleHash", Checklist.hash(STYLE));
     return model;

@@ -151,6 +151,12 @@ final class ScriptItems implements Item.Visitor<Void> {
     write(json::endArray);
   }
 
+  private void list(List<String> values) {
+    write(json::beginArray);
+    values.forEach(value -> write(() -> json.value(value)));
+    write(json::endArray);
+  }
+
   private void begin(String kind, Item item) {
     write(json::beginObject);
     text("id", item.id());
@@ -279,6 +285,12 @@ final class ScriptItems implements Item.Visitor<Void> {
       if (error.spread().freedom() != null) {
         text("loadFreedom", error.spread().freedom().toString());
       }
+      text("shares", "|" + where.load() + where.loadUnit());
+    }
+    if (!derived.calculation().repeats().isEmpty()) {
+      write(() -> json.name("repeats").beginArray());
+      derived.calculation().repeats().forEach(this::list);
+      write(json::endArray);
     }
     write(json::endObject);
     return null;

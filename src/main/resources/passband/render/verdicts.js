@@ -1,7 +1,7 @@
 // The verdicts of the judge on what is written: written maps an item's id to its attempts,
 // { number, value, unit, undone }; a unit that is left out is the item's own.
 const Verdicts = (() => {
-  const { parse, plus, minus, times, over, abs, sign, compare, zero } = Ratio;
+  const { parse, plus, minus, times, over, abs, sign, compare, one, zero } = Ratio;
   const NUMBER = /^[+\-\u2212]?[0-9]{1,40}(\.[0-9]{1,40})?$/;
   const said = (verdict, causes = [], value = null) => ({ verdict, causes, value });
   const unclear = (cause) => said("unclear", [cause]);
@@ -133,17 +133,23 @@ const Verdicts = (() => {
       return said(fails ? "fail" : "pass", [...causes, ...doubts, ...earlier(item)], read.value);
     }
 
-    // The square of a standard uncertainty, times three, with what its parts' degrees of freedom bring about.
+    // Squares of standard uncertainties, times three, with what their degrees of freedom bring about.
     function sum() {
       let square = zero;
       let shares = zero;
+      const put = (one, freedom) => {
+        square = plus(square, one);
+        shares = freedom === undefined ? shares : plus(shares, over(times(one, one), parse(freedom)));
+      };
       return {
-        add(moved, weight = "1", freedom = undefined) {
-          const one = times(times(moved, moved), parse(weight));
-          square = plus(square, one);
-          shares = freedom === undefined ? shares : plus(shares, over(times(one, one), parse(freedom)));
+        put,
+        add: (moved, weight, freedom) => put(times(times(moved, moved), parse(weight)), freedom),
+        merge(other) {
+          square = plus(square, other.square());
+          shares = plus(shares, other.shares());
         },
         square: () => square,
+        shares: () => shares,
         // Whole effective degrees of freedom, by Welch and Satterthwaite; undefined for infinitely many.
         freedom() {
           if (sign(shares) === 0) {
@@ -157,39 +163,69 @@ const Verdicts = (() => {
       };
     }
 
-    // The greater square of a derived value's standard uncertainty, without or with correlation, times three, and the
-    // fewer degrees of freedom; null where it is not known.
-    function spread(item, slopes, parts) {
-      const load = slopes.get("load");
-      const apart = sum();
-      const together = sum();
-      if (load !== undefined && item.loadError !== undefined) {
-        [apart, together].forEach((one) => one.add(times(load, parse(item.loadError)), item.loadWeight, item.loadFreedom));
+    // The square that the scatter of repeated readings brings about, times three.
+    function scatter(repeats, values, slopes) {
+      const n = [BigInt(repeats[0].length), 1n];
+      const from = repeats.map((names) => {
+        const mean = over(names.map((name) => values.get(name)).reduce(plus, zero), n);
+        return names.map((name) => minus(values.get(name), mean));
+      });
+      let all = zero;
+      repeats[0].forEach((_, i) =>
+        repeats[0].forEach((__, k) => {
+          const moved = repeats.map((names, q) => times(slopes.get(names[i]) || zero, from[q][k])).reduce(plus, zero);
+          all = plus(all, times(moved, moved));
+        }),
+      );
+      return over(times(all, [3n, 1n]), minus(n, one));
+    }
+
+    // The square of a derived value's guard band, times three: the greatest of no, of full, and of each error that may be
+    // common to several readings the worse correlation; null where it is not known.
+    function spread(item, slopes, parts, values) {
+      const errors = new Map();
+      const put = (key, moved, weight = "1", freedom = undefined) => {
+        const error = errors.get(key) || { apart: sum(), moved: zero, weight, freedom };
+        error.apart.add(moved, weight, freedom);
+        error.moved = plus(error.moved, moved);
+        errors.set(key, error);
+      };
+      const load = (shares, weight, freedom) => [shares.slice(shares.lastIndexOf("|")), "load error", weight, freedom].join("|");
+      const own = slopes.get("load");
+      if (own !== undefined && item.loadError !== undefined) {
+        const { shares, loadWeight = "1", loadFreedom } = item;
+        put(load(shares, loadWeight, loadFreedom), times(own, parse(item.loadError)), loadWeight, loadFreedom);
       }
-      const common = new Map();
       for (const [name, part] of parts) {
         if (part.item.budget === undefined) {
           return null;
         }
         for (const [what, relative, absolute, weight = "1", freedom = undefined] of part.item.budget) {
           const width = times(plus(times(parse(relative), abs(part.value)), parse(absolute)), parse(part.item.factor));
-          const moved = times(slopes.get(name) || zero, width);
-          apart.add(moved, weight, freedom);
-          if (what === "resolution") {
-            together.add(moved, weight, freedom);
-          } else {
-            const key = [part.item.unit, part.item.shares, what, weight, freedom].join("|");
-            const [before] = common.get(key) || [zero];
-            common.set(key, [plus(before, moved), weight, freedom]);
-          }
+          const common = [part.item.unit, part.item.shares, what, weight, freedom].join("|");
+          const key = what === "resolution" ? `${name}|${what}` : what === "load error" ? load(part.item.shares, weight, freedom) : common;
+          put(key, times(slopes.get(name) || zero, width), weight, freedom);
         }
       }
-      common.forEach((one) => together.add(...one));
-      const degrees = [apart.freedom(), together.freedom()].filter((one) => one !== undefined);
-      return {
-        square: compare(apart.square(), together.square()) > 0 ? apart.square() : together.square(),
-        freedom: degrees.length === 0 ? undefined : Math.min(...degrees),
-      };
+      const [apart, together, worse] = [sum(), sum(), sum()];
+      for (const error of errors.values()) {
+        const joint = sum();
+        joint.add(error.moved, error.weight, error.freedom);
+        apart.merge(error.apart);
+        together.merge(joint);
+        worse.merge(compare(joint.square(), error.apart.square()) > 0 ? joint : error.apart);
+      }
+      if (item.repeats !== undefined) {
+        const square = scatter(item.repeats, values, slopes);
+        [apart, together, worse].forEach((all) => all.put(square, String(item.repeats[0].length - 1)));
+      }
+      // A smaller square may have so few degrees of freedom that its guard more than makes up for it.
+      const guarded = [worse, apart, together].map((all) => {
+        const freedom = all.freedom();
+        const guard = parse(freedom === undefined ? data.guard : data.guards[freedom - 1]);
+        return times(all.square(), times(guard, guard));
+      });
+      return guarded.reduce((most, one) => (compare(one, most) > 0 ? one : most));
     }
 
     function derived(item) {
@@ -253,9 +289,8 @@ const Verdicts = (() => {
       const { value: si, slopes } = Formula.at(item.formula, values);
       const factor = parse(item.factor);
       const value = over(si, factor);
-      const three = spread(item, slopes, parts);
-      const guard = parse(three === null || three.freedom === undefined ? data.guard : data.guards[three.freedom - 1]);
-      const band = three === null ? zero : times(over(over(three.square, [3n, 1n]), times(factor, factor)), times(guard, guard));
+      const three = spread(item, slopes, parts, values);
+      const band = three === null ? zero : over(over(three, [3n, 1n]), times(factor, factor));
       const causes = [];
       const beyond = (inside) => sign(inside) < 0 || compare(times(inside, inside), band) < 0;
       const limit = (code, number) => causes.push(Causes.of(code, item, { number, unit: item.unit }));
@@ -275,7 +310,7 @@ const Verdicts = (() => {
       if (note !== null) {
         return unclear(Causes.of("peak-below-rms", item, { note }));
       }
-      if (three === null && sign(guard) > 0) {
+      if (three === null && sign(parse(data.guard)) > 0) {
         return unclear(Causes.of("uncertainty-unknown", item));
       }
       return said("pass", [], value);

@@ -22,6 +22,7 @@ import java.util.Set;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -164,6 +165,50 @@ class VerdictsBrowserTest {
         list.items().stream()
             .anyMatch(i -> i instanceof Item.Derived d && d.calculation().parts().size() > 1);
     assertTrue(!derives || causes.contains(Cause.Code.ATTEMPTS_DIFFER), causes.toString());
+  }
+
+  /**
+   * Means of readings that scatter, about the end of what their own uncertainty leaves of the
+   * limits.
+   */
+  @Test
+  void pageAndJudgeAgreeOnRepeatedReadings() throws IOException, BadInput {
+    Path page = folder.resolve("repeated.html");
+    Files.writeString(page, Checklist.of(Sheets.SPREADS));
+    browser.open(page);
+    ItemList list = Evidence.of(Sheets.SPREADS).list();
+    List<Item.Derived> means = new ArrayList<>();
+    for (Item item : list.items()) {
+      if (item instanceof Item.Derived derived && !derived.calculation().repeats().isEmpty()) {
+        means.add(derived);
+      }
+    }
+    Random random = new Random(29);
+    Map<Verdict, Integer> seen = new EnumMap<>(Verdict.class);
+    for (int i = 0; i < RECORDS; i++) {
+      Map<String, List<Attempt>> written = written(list, random, true);
+      int centre = 670 + random.nextInt(30);
+      int apart = random.nextInt(25);
+      for (Item.Derived mean : means) {
+        for (String part : mean.calculation().parts().values()) {
+          int value = centre - apart / 2 + random.nextInt(apart + 1);
+          boolean current = part.endsWith("/current");
+          String text = current ? "" + value : BigDecimal.valueOf(1800 + value, 1).toPlainString();
+          written.put(part, List.of(new Attempt(text, current ? "mA" : "V", false)));
+        }
+      }
+      Report report = Judge.judge(list, readings(list, written), null);
+      JsonObject said = said(written).getAsJsonObject("items");
+      for (Judgement judgement : report.judgements()) {
+        if (judgement.item() instanceof Item.Derived derived && means.contains(derived)) {
+          assertEquals(expected(judgement), said.get(derived.id()), judgement::toString);
+          seen.merge(judgement.verdict(), 1, Integer::sum);
+        }
+      }
+    }
+    for (Verdict verdict : List.of(Verdict.PASS, Verdict.FAIL)) {
+      assertTrue(seen.getOrDefault(verdict, 0) > RECORDS / 10, seen.toString());
+    }
   }
 
   /** A verdict as the page gives it. */

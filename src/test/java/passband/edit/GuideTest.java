@@ -248,8 +248,16 @@ class GuideTest {
            (G.4.2).
         6. Both ends are rounded once, inward, to the resolution: a reading on a limit passes.
 
-        A derived value is guarded at the readings, so its guard band is known only then. With `prior N %`, the share of generators
-        expected in tolerance before the test, `judge` says the global consumer's and producer's risk of the rule (JCGM 106, 9.5),
+        A derived value is guarded at the readings, so its guard band is known only then. Its u follows from its formula's
+        sensitivities to what is read (JCGM 100, 5.1.2): of the first order, so that a formula far from a straight line over its
+        readings' uncertainties has more (in the example H.1 34 nm instead of 32). How far an instrument's error is the same in
+        several readings is not known. Of each that readings in one unit, range and load share, and of a load's error at that
+        load, what gives the greatest U is taken, not at all or wholly, which a ratio or a difference does not gain from; the
+        resolution is never shared. In `mean(A) over repeat` the readings' scatter counts too: s/√n with n − 1 degrees of freedom (4.2), and
+        with its covariance where several quantities are read each time (5.2.3). A single reading's scatter nobody knows; where
+        it matters, repeat the reading and accept the mean.
+
+        With `prior N %`, the share of generators expected in tolerance before the test, `judge` says the global consumer's and producer's risk of the rule (JCGM 106, 9.5),
         the greatest over the readings with two limits; it moves no limit.
         """);
   }

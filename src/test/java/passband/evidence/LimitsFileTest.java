@@ -82,6 +82,11 @@ class LimitsFileTest {
     return LimitsWriter.of(Evidence.of(plans().get(0)).list());
   }
 
+  private static String withoutRepeats(String text) {
+    return text.replaceAll(",\\s+\"repeats\": \\[\\]", "")
+        .replaceAll("\\{\\s+\"repeats\": \\[\\],", "{");
+  }
+
   /** The text with a seal that is right, as a program would write it. */
   private static String resealed(String text) {
     return Seal.sealed(
@@ -134,10 +139,10 @@ class LimitsFileTest {
   void theFormatBeforeIsRead(String analyzer, String instruments) throws BadInput {
     String before =
         resealed(
-            withoutSpreads(good())
+            withoutSpreads(withoutRepeats(good()))
                 .replaceFirst(
                     "(?s)\"instruments\": \\[.*?\\]", "\"analyzer\": \"" + analyzer + "\"")
-                .replaceFirst("passband-limits/6", "passband-limits/2"));
+                .replaceFirst("passband-limits/7", "passband-limits/2"));
     ItemList read = LimitsReader.read(before);
     assertEquals(Evidence.of(plans().get(0)).list().items(), read.items());
     assertEquals(
@@ -148,22 +153,31 @@ class LimitsFileTest {
     assertEquals(analyzer, read.source().analyzers());
   }
 
+  /** Before format 7 no file said which readings repeat one another. */
+  @Test
+  void formatSixIsReadWithoutRepeats() throws BadInput {
+    String six = withoutRepeats(good()).replaceFirst("passband-limits/7", "passband-limits/6");
+    assertEquals(Evidence.of(plans().get(0)).list(), LimitsReader.read(resealed(six)));
+    String said = refused(resealed(good().replaceFirst("passband-limits/7", "passband-limits/6")));
+    assertTrue(said.contains("unknown key 'repeats'"), said);
+  }
+
   /** In format 4 all degrees of freedom were infinite, and none can be said in it. */
   @Test
   void formatFourIsReadWithoutDegreesOfFreedom() throws BadInput {
     String four =
-        good()
+        withoutRepeats(good())
             .replaceAll(",\\s+\"(prior|(load_error_)?degrees_of_freedom)\": null", "")
             .replaceFirst("\\s*\"language\": \"en\",", "")
-            .replaceFirst("passband-limits/6", "passband-limits/4");
+            .replaceFirst("passband-limits/7", "passband-limits/4");
     assertEquals(
         Evidence.of(plans().get(0)).list().items(), LimitsReader.read(resealed(four)).items());
     String said =
         refused(
             resealed(
-                good()
+                withoutRepeats(good())
                     .replaceFirst("\\s*\"language\": \"en\",", "")
-                    .replaceFirst("passband-limits/6", "passband-limits/4")));
+                    .replaceFirst("passband-limits/7", "passband-limits/4")));
     assertTrue(said.contains("unknown key 'prior'"), said);
     String half =
         refused(
@@ -176,18 +190,20 @@ class LimitsFileTest {
   /** In format 3 every error was rectangular, and nothing else can be said in it. */
   @Test
   void formatThreeIsReadWithoutDistributions() throws BadInput {
-    String three = withoutSpreads(good()).replaceFirst("passband-limits/6", "passband-limits/3");
+    String three =
+        withoutSpreads(withoutRepeats(good()))
+            .replaceFirst("passband-limits/7", "passband-limits/3");
     assertEquals(
         Evidence.of(plans().get(0)).list().items(), LimitsReader.read(resealed(three)).items());
     assertEquals(null, LimitsReader.read(resealed(three)).source().released());
     String said =
         refused(
             resealed(
-                good()
+                withoutRepeats(good())
                     .replaceFirst("\\s*\"released\": [a-z]+,", "")
                     .replaceFirst("\\s*\"language\": \"en\",", "")
                     .replaceFirst(",\\s+\"prior\": null", "")
-                    .replaceFirst("passband-limits/6", "passband-limits/3")));
+                    .replaceFirst("passband-limits/7", "passband-limits/3")));
     assertTrue(said.contains("unknown key 'distribution'"), said);
     String unknown = refused(resealed(good().replace("\"rectangular\"", "\"trapezoid\"")));
     assertTrue(unknown.contains("unknown distribution 'trapezoid'"), unknown);
@@ -199,12 +215,13 @@ class LimitsFileTest {
   @Test
   void formatFiveIsReadAsEnglish() throws BadInput {
     String five =
-        good()
+        withoutRepeats(good())
             .replaceFirst("\\s*\"language\": \"en\",", "")
-            .replaceFirst("passband-limits/6", "passband-limits/5");
+            .replaceFirst("passband-limits/7", "passband-limits/5");
     ItemList read = LimitsReader.read(resealed(five));
     assertEquals(Evidence.of(plans().get(0)).list(), read);
-    String said = refused(resealed(good().replace("passband-limits/6", "passband-limits/5")));
+    String said =
+        refused(resealed(withoutRepeats(good()).replace("passband-limits/7", "passband-limits/5")));
     assertTrue(said.contains("unknown key 'language'"), said);
     String other =
         refused(resealed(good().replace("\"language\": \"en\"", "\"language\": \"xx\"")));
@@ -243,6 +260,7 @@ class LimitsFileTest {
             "load_error_degrees_of_freedom",
             "load_error_distribution",
             "prior",
+            "repeats",
             "stops",
             "when"),
         optional);
@@ -275,7 +293,7 @@ class LimitsFileTest {
     root.addProperty("format", "passband-limits/2");
     root.addProperty("analyzer", "a");
     try {
-      LimitsReader.read(resealed(withoutSpreads(pretty(root))));
+      LimitsReader.read(resealed(withoutSpreads(withoutRepeats(pretty(root)))));
       return true;
     } catch (BadInput e) {
       return false;

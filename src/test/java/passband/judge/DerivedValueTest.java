@@ -62,7 +62,8 @@ class DerivedValueTest {
         crest,
         Map.of(
             "peak-voltage", new DerivedValue.Part(peak, Rational.of(300)),
-            "voltage", new DerivedValue.Part(rms, Rational.of(150))));
+            "voltage", new DerivedValue.Part(rms, Rational.of(150))),
+        Rational.TWO);
   }
 
   /**
@@ -98,6 +99,46 @@ class DerivedValueTest {
     Item.Reading other = reading(RMS, "1 to 100", budget);
     DerivedValue apart = value(crest("peak-voltage + voltage", null, "999"), peak, other);
     assertEquals((9 + 9 + 0.25 + 0.25) / 3, apart.variance().doubleValue(), 1e-12);
+  }
+
+  /**
+   * Each error that may be common is taken at its worse, whatever another is: of a − b + c + d, a
+   * and b in one range and c and d in another, the first error counts apart and the second in
+   * common, which is worse than both apart or both in common.
+   */
+  @Test
+  void eachCommonErrorIsTakenAtItsWorse() {
+    List<Item.Contribution> budget = List.of(part("analyzer error", "0", "3"));
+    Item.Derived sum =
+        new Item.Derived(
+            head(CREST),
+            WHERE,
+            new Item.Scale("sum", "V", d("1"), null, true),
+            new Item.Limits(null, null, d("999"), null, d("999"), null, null, "rule"),
+            new Calculation(
+                new WrittenFormula("a - b + c + d"),
+                Map.of("a", "a", "b", "b", "c", "c", "d", "d"),
+                part("load error", "0", "0")));
+    Map<String, DerivedValue.Part> parts = new java.util.LinkedHashMap<>();
+    for (String name : List.of("a", "b", "c", "d")) {
+      String range = name.compareTo("c") < 0 ? "10 to 1000" : "1 to 100";
+      parts.put(name, new DerivedValue.Part(reading(name, range, budget), Rational.of(50)));
+    }
+    DerivedValue value = DerivedValue.of(sum, parts, Rational.TWO);
+    assertEquals((9 + 9 + 36) / 3.0, value.variance().doubleValue(), 1e-12);
+    assertEquals(
+        List.of(Effect.Sharing.APART, Effect.Sharing.COMMON),
+        value.effects().stream().map(Effect::sharing).toList());
+  }
+
+  /** The error of one load is common to readings in any range at it, and to the load itself. */
+  @Test
+  void theErrorOfALoadIsCommonToAllAtIt() {
+    List<Item.Contribution> budget = List.of(part("load error", "0.02", "0"));
+    Item.Reading peak = reading(PEAK, "20 to 6000", budget);
+    Item.Reading rms = reading(RMS, "10 to 1000", budget);
+    DerivedValue sum = value(crest("peak-voltage + voltage", null, "999"), peak, rms);
+    assertEquals(9 * 9 / 3.0, sum.variance().doubleValue(), 1e-12);
   }
 
   /** A formula that uses the load carries the load's error: 2 % of 10 Ω and 0.1 Ω. */

@@ -11,6 +11,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.TreeMap;
+import org.apache.commons.math3.distribution.NormalDistribution;
+import org.apache.commons.math3.distribution.TDistribution;
 import org.junit.jupiter.api.Test;
 import passband.evidence.BadInput;
 import passband.evidence.Evidence;
@@ -150,6 +152,73 @@ class OverPointsTest {
     assertTrue(
         shown != null && shown.subtract(expected).abs().compareTo(new BigDecimal("0.00001")) <= 0,
         () -> judged.item().id() + ": " + expected + " and " + shown);
+  }
+
+  /**
+   * The uncertainty of a mean of repeats, worked out here apart from the formula: the instrument's
+   * error, the resolution over √n, the scatter s/√n; the effective degrees of freedom by Welch and
+   * Satterthwaite. That of a spread over outlets has no scatter in it.
+   */
+  @Test
+  void theScatterOfRepeatsIsInTheUncertaintyOfTheirMean() throws BadInput {
+    ItemList list = items();
+    Random random = new Random(8);
+    for (int trial = 0; trial < 100; trial++) {
+      Records record = Records.of(list, false);
+      Map<String, Double> read = new TreeMap<>();
+      for (Item item : list.items()) {
+        if (item instanceof Item.Reading reading) {
+          BigDecimal value = BigDecimal.valueOf(1500 + random.nextInt(40), 1);
+          value = value.setScale(reading.scale().decimals(), RoundingMode.HALF_EVEN);
+          read.put(item.id(), value.doubleValue());
+          record.with(item.id(), Records.reading(value.toPlainString(), reading.scale().unit()));
+        }
+      }
+      for (Judgement judged : Judge.judge(list, record.readings(), null).judgements()) {
+        if (judged.item() instanceof Item.Derived derived) {
+          boolean mean = derived.scale().quantity().equals("middle");
+          assertEquals(mean, !derived.calculation().repeats().isEmpty(), derived.id());
+          if (mean) {
+            List<Double> values = new ArrayList<>();
+            derived.calculation().parts().values().forEach(id -> values.add(read.get(id)));
+            Item.Reading one =
+                (Item.Reading)
+                    list.items().stream()
+                        .filter(i -> i.id().equals(id("one", "20W", "1", "voltage")))
+                        .findFirst()
+                        .orElseThrow();
+            agrees(judged, one, values.get(0), values.get(1));
+          }
+        }
+      }
+    }
+  }
+
+  /** The instrument's error is taken as different or as the same in both, whichever gives more. */
+  private static void agrees(Judgement judged, Item.Reading reading, double a, double b) {
+    double scatter = (a - b) * (a - b) / 4;
+    double apart = scatter;
+    double common = scatter;
+    for (Item.Contribution c : reading.budget()) {
+      double first = Budget.standard(c, a) / 2;
+      double second = Budget.standard(c, b) / 2;
+      boolean shared = !c.name().equals(Item.Contribution.RESOLUTION);
+      apart += first * first + second * second;
+      common += shared ? (first + second) * (first + second) : first * first + second * second;
+    }
+    double expected = Math.max(expanded(apart, scatter), expanded(common, scatter));
+    assertEquals(expected, judged.uncertainty(), 1e-6 * expected);
+    assertEquals(scatter == 0, judged.freedom() == null);
+  }
+
+  private static double expanded(double variance, double scatter) {
+    if (scatter == 0) {
+      return 2 * Math.sqrt(variance);
+    }
+    double outside = 1 - new NormalDistribution().cumulativeProbability(2);
+    int freedom = (int) Math.min(200, Math.max(1, variance * variance / scatter / scatter));
+    return new TDistribution(freedom).inverseCumulativeProbability(1 - outside)
+        * Math.sqrt(variance);
   }
 
   /** Without one of its readings it is not said to pass. */

@@ -63,7 +63,7 @@ class OutputFormatsTest {
     String good = LimitsWriter.of(Evidence.of(Sheets.TEASEL).list());
     for (String bad :
         List.of(
-            good.replace("passband-limits/6", "passband-limits/7"),
+            good.replace("passband-limits/7", "passband-limits/8"),
             good.replaceFirst("\"resolution\": [0-9.]+", "\"resolution\": 0"),
             good.replaceFirst("\"source\": \"[a-z]+\"", "\"source\": \"guess\""),
             good.replaceFirst("\"upper\": [0-9.]+", "\"upper\": \"12\""),

@@ -27,7 +27,28 @@ public final class Sheets {
   /** The second with points at which peak and RMS values have limits of their own. */
   public static final Plan WAVES = waves();
 
-  /** The second with instruments whose errors are not rectangular, and known only so well. */
+  private static final String REPEATED =
+      """
+        test carve-mean "Carve, mean" {
+          outlet hand
+          setup  hand-load
+          accept power from output, read as voltage
+          derive middle  = mean(current) over repeat, resolution 1 mA
+          derive through = mean(voltage) / mean(current) over repeat, resolution 1 ohm
+          accept middle  from 500 mA to 700 mA
+          accept through from 200 ohm to 300 ohm
+          table {
+            mode  | setting/W | load/ohm | repeat
+            carve | 90        | 250      | 1 to 4 step 1
+          }
+        }
+      """
+          .indent(2);
+
+  /**
+   * The second with instruments whose errors are not rectangular, and known only so well, and with
+   * readings that are repeated.
+   */
   public static final Plan SPREADS = spreads();
 
   private static Plan spreads() {
@@ -45,6 +66,9 @@ public final class Sheets {
                 : Pattern.compile("(?m)^( +error +(?!unknown)[^\n]*)$")
                     .matcher(text)
                     .replaceAll(m -> m.group(1) + " as " + spreads.get(next[0]++ % 3)));
+    files.computeIfPresent(
+        "yarrow/yarrow-service.pband",
+        (name, text) -> text.replaceFirst("(?m)^  test carve-output", REPEATED + "\n$0"));
     return Snippet.compile(files, "yarrow/yarrow-service.pband", null).plan();
   }
 
