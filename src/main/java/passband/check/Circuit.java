@@ -8,6 +8,7 @@ import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
+import passband.diagnostic.Fix;
 import passband.limit.Limit;
 import passband.model.Analyzer;
 import passband.model.Device;
@@ -22,6 +23,7 @@ import passband.plan.Setup;
 import passband.plan.Stage;
 import passband.plan.WiredLoads;
 import passband.source.Span;
+import passband.syntax.Word;
 
 /**
  * {@code circuit-open}, {@code circuit-shorted} and {@code return-missing}, errors: the loop from a
@@ -135,6 +137,29 @@ final class Circuit implements Check {
       said.hint(
           "'%s' has one pole; say in the mode where its output returns: on %s through OUTLET",
           outlet.name().text(), outlet.name().text());
+      returns(plan, run, outlet, mode, said);
+    }
+  }
+
+  /** To the other outlets that leads join to the load's other side. */
+  private static void returns(
+      Plan plan, Stage.Run run, Outlet outlet, Mode mode, DiagnosticBuilder said) {
+    List<Word> written = mode.tree().outlets();
+    if (run.setup() == null || written.isEmpty()) {
+      return;
+    }
+    Nets nets = new Nets(run.setup().wires());
+    Span last = written.get(written.size() - 1).span();
+    for (Outlet other : plan.device().outlets()) {
+      boolean closes =
+          other != outlet
+              && !WiredLoads.between(plan.instruments(), nets, outlet.poles(), other.poles())
+                  .isEmpty();
+      if (closes) {
+        String through = " through " + other.name().text();
+        Span after = new Span(last.file(), last.end(), last.end());
+        said.fix(Fix.insert("write '" + through.strip() + "'", after, through));
+      }
     }
   }
 

@@ -6,6 +6,8 @@ import java.util.List;
 import passband.diagnostic.Code;
 import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
+import passband.diagnostic.Fix;
+import passband.source.Span;
 import passband.syntax.Tree;
 
 /**
@@ -94,7 +96,11 @@ final class Rows {
             .note(first.span().to(last.span()), "the header is here");
     String text = row.span().text();
     if (text.startsWith("|") && text.endsWith("|")) {
-      said.hint("bars stand between cells, not at the ends of a row");
+      Span at = row.span();
+      Span other = new Span(at.file(), at.end() - 1, at.end());
+      Span bar = new Span(at.file(), at.start(), at.start() + 1);
+      said.hint("bars stand between cells, not at the ends of a row")
+          .fix(Fix.of("remove both", new Fix.Edit(bar, ""), new Fix.Edit(other, "")));
     }
     return false;
   }

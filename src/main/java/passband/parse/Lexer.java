@@ -147,7 +147,7 @@ final class Lexer {
     Span span = span(source, word);
     int c = span.text().isEmpty() ? 0 : span.text().codePointAt(0);
     String shown =
-        Character.isISOControl(c) || c == 0xFEFF
+        Character.isISOControl(c) || c == 0xFEFF || Character.isSpaceChar(c)
             ? String.format(Locale.ROOT, "U+%04X", c)
             : "'" + Character.toString(c) + "'";
     diagnostics.say(Code.UNEXPECTED_CHARACTER, span, "unexpected character %s", shown);

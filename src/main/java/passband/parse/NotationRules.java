@@ -3,7 +3,7 @@ package passband.parse;
 import static passband.parse.antlr.PassbandLexer.*;
 
 import java.math.BigDecimal;
-import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -15,15 +15,7 @@ import org.jspecify.annotations.Nullable;
  * What to write for the notations of manuals, spreadsheets, word processors and other languages.
  * Each rule looks at the words of a line from one place on.
  */
-final class NotationRules {
-  /**
-   * A text in the place of some characters of a line.
-   *
-   * @param from the first UTF-16 offset in the line
-   * @param to the offset after the last
-   */
-  record Edit(int from, int to, String text) {}
-
+final class NotationRules extends LineEdits {
   /** Words and signs that stand for others; the longer ones of several come first. */
   private static final Map<String, String> SIGNS =
       Map.ofEntries(
@@ -57,22 +49,25 @@ final class NotationRules {
           "percent", "%",
           "the", "");
 
+  /** Spaces of a word processor. */
+  private static final String SPACES = "\u00a0\u2007\u2009\u202f";
+
   private static final String DASHES = "-–—−‐‑";
   private static final String QUOTES = "“”„«»";
   private static final String SINGLE_QUOTES = "‘’'‚`";
 
-  private final String line;
-  private final List<CommonToken> words;
-  private final List<Edit> edits = new ArrayList<>();
-
   /** Each gives the place after the words that it takes; 0 where it does not apply. */
   private final List<IntUnaryOperator> rules =
       List.of(
+          this::space,
           this::quoted,
           this::bare,
           this::date,
+          this::between,
+          this::decimal,
           this::about,
           this::range,
+          this::minus,
           this::sign,
           this::word,
           this::separator,
@@ -81,14 +76,18 @@ final class NotationRules {
           this::list);
 
   private NotationRules(String line, List<CommonToken> words) {
-    this.line = line;
-    this.words = words;
+    super(line, words);
   }
 
   /** What to change in a line, in order; empty where nothing is in another notation. */
   static List<Edit> edits(String line, List<CommonToken> words) {
+    List<Edit> whole = LineNotations.edits(line, words);
+    if (!whole.isEmpty()) {
+      return whole;
+    }
     NotationRules rules = new NotationRules(line, words);
     rules.run();
+    rules.edits.sort(Comparator.comparingInt(Edit::from));
     return rules.edits;
   }
 
@@ -102,9 +101,6 @@ final class NotationRules {
   }
 
   private void run() {
-    if (comment() || ruled() || framed()) {
-      return;
-    }
     int at = 0;
     while (at < words.size()) {
       int next = rule(at);
@@ -121,50 +117,6 @@ final class NotationRules {
       }
     }
     return 0;
-  }
-
-  // ---- whole lines ----
-
-  /** A comment of another language. */
-  private boolean comment() {
-    String text = line.strip();
-    for (String start : List.of("//", "/*", "--")) {
-      if (text.startsWith(start)) {
-        int from = line.indexOf(start);
-        edits.add(new Edit(from, from + start.length(), "#"));
-        return true;
-      }
-    }
-    return false;
-  }
-
-  /** Bars at both ends of a row. */
-  private boolean framed() {
-    int last = words.size() - 1;
-    boolean bars = last > 0 && type(0) == BAR && type(last) == BAR;
-    if (bars) {
-      replace(0, 0, "");
-      replace(last, last, "");
-    }
-    return bars;
-  }
-
-  /** The rule under the heading of a table, as some notations have it. */
-  private boolean ruled() {
-    String text = line.strip();
-    boolean dashed = text.contains("--");
-    for (int i = 0; i < text.length(); i++) {
-      dashed &= "|-:+= \t".indexOf(text.charAt(i)) >= 0;
-    }
-    if (dashed) {
-      edits.add(new Edit(0, line.length(), ""));
-    }
-    return dashed;
-  }
-
-  private boolean ends(int at) {
-    int type = words.get(at).getType();
-    return type == COMMENT || type == LBRACE || type == NEWLINE;
   }
 
   // ---- from one word on ----
@@ -186,8 +138,67 @@ final class NotationRules {
     return 0;
   }
 
-  /** A date with the day first, with dots. */
+  /** A space that is none of the language's. */
+  private int space(int at) {
+    if (!isOneOf(at, SPACES)) {
+      return 0;
+    }
+    replace(at, at, " ");
+    return at + 1;
+  }
+
+  /** A decimal comma; before three digits it may be one of thousands. */
+  private int decimal(int at) {
+    String number = text(at);
+    int comma = number.indexOf(',');
+    if (type(at) != COMMA_NUMBER
+        || comma != number.lastIndexOf(',')
+        || number.length() - comma == 4) {
+      return 0;
+    }
+    int from = words.get(at).getStartIndex() + comma;
+    edits.add(new Edit(from, from + 1, "."));
+    return span(at, at + 1);
+  }
+
+  /** The dash of a word processor in a name or before a number. */
+  private int minus(int at) {
+    boolean dash = isOneOf(at, DASHES) && !text(at).equals("-");
+    boolean inName = adjacent(at - 1) && adjacent(at) && isWord(at - 1) && isWord(at + 1);
+    boolean signed = type(at + 1) == NUMBER && (type(at - 1) == PERCENT || type(at - 1) == NAME);
+    if (!dash || !(inName || signed)) {
+      return 0;
+    }
+    replace(at, at, "-");
+    return at + 1;
+  }
+
+  /** Between X and Y; X to Y without the first word. */
+  private int between(int at) {
+    if (text(at).equals("between")) {
+      for (int i = at + 1; i < words.size(); i++) {
+        if (text(i).equals("and")) {
+          replace(at, at, "from");
+          replace(i, i, "to");
+          return i + 1;
+        }
+      }
+    }
+    boolean first = text(0).equals("accept") && at == 2 && type(at) == NUMBER;
+    if (first && text(at + 2).equals("to")) {
+      insert(words.get(at).getStartIndex(), "from ");
+      return at + 1;
+    }
+    return 0;
+  }
+
+  /** A date with the day first, with dots, or with the dashes of a word processor. */
   private int date(int at) {
+    boolean dashed = type(at) == NUMBER && dash(at + 1) > 0 && dash(at + 3) > 0;
+    if (dashed && text(at).length() == 4 && adjacent(at) && adjacent(at + 1)) {
+      replace(at, at + 4, text(at) + "-" + text(at + 2) + "-" + text(at + 4));
+      return at + 5;
+    }
     boolean shaped = type(at) == NUMBER && type(at + 1) == DOT && type(at + 2) == NUMBER;
     int dot = text(at).indexOf('.');
     if (!shaped || dot < 1 || text(at + 2).length() != 4 || !adjacent(at) || !adjacent(at + 1)) {
@@ -225,10 +236,20 @@ final class NotationRules {
 
   /** Two numbers with a dash or dots between them; the first takes over the second's unit. */
   private int range(int at) {
-    int after = dash(at + 1);
-    after = after > 0 ? after : sign(at + 1, "to");
-    if (type(at) != NUMBER || after == 0 || type(after) != NUMBER) {
-      return 0;
+    return type(at) == NUMBER ? span(at, at + 1) : 0;
+  }
+
+  private int span(int at, int dash) {
+    int after = dash(dash);
+    after = after > 0 ? after : sign(dash, "to");
+    boolean number = type(after) == NUMBER || type(after) == COMMA_NUMBER;
+    boolean apart = type(at) == NUMBER && type(dash) == NAME && dash(dash + 1) > 0;
+    if (apart && type(dash + 2) == NUMBER) {
+      replace(dash + 1, dash + 1, "to");
+      return dash + 2;
+    }
+    if (after == 0 || !number) {
+      return type(at) == NUMBER ? 0 : at + 1;
     }
     boolean unit = type(after + 1) == NAME && !hasBar();
     String own = unit ? " " + text(after + 1) : "";
@@ -238,7 +259,7 @@ final class NotationRules {
     }
     int from = words.get(at).getStopIndex() + 1;
     edits.add(new Edit(from, words.get(after).getStartIndex(), own + " to "));
-    return after + 1;
+    return type(after) == NUMBER ? after + 1 : after;
   }
 
   private int dash(int at) {
@@ -280,6 +301,14 @@ final class NotationRules {
   }
 
   private int word(int at) {
+    if (text(at).equals("up") && text(at + 1).equals("to") && at > 0) {
+      replace(at, at + 1, "at most");
+      return at + 2;
+    }
+    if (text(at).equals("by") && type(at + 1) == NUMBER) {
+      replace(at, at, "step");
+      return at + 1;
+    }
     String meant = WORDS.get(text(at).toLowerCase(Locale.ROOT));
     boolean said = type(at) == NAME || type(at) == OF;
     if (meant == null || !said || at == 0 || isNamed(at)) {
@@ -324,7 +353,7 @@ final class NotationRules {
     boolean name = at > 0 && (declared || type(at) == NAME) && isWord(at + 1) && !adjacent(at);
     if ((keyword || name) && !hasTab(at)) {
       int from = words.get(at).getStopIndex() + 1;
-      edits.add(new Edit(from, words.get(at + 1).getStartIndex(), "-"));
+      edits.add(new Edit(from, words.get(at + 1).getStartIndex(), "-", true));
       return at + 1;
     }
     return 0;
@@ -361,63 +390,5 @@ final class NotationRules {
       return at + 1;
     }
     return 0;
-  }
-
-  // ---- words ----
-
-  private int type(int at) {
-    return at >= 0 && at < words.size() ? words.get(at).getType() : NEWLINE;
-  }
-
-  private String text(int at) {
-    return at >= 0 && at < words.size() ? words.get(at).getText() : "";
-  }
-
-  private boolean isOneOf(int at, String signs) {
-    return text(at).length() == 1 && signs.contains(text(at));
-  }
-
-  private boolean isWord(int at) {
-    return type(at) == NAME || (type(at) != TEXT && Keywords.type(text(at)) != NAME);
-  }
-
-  /** Whether no space is between a word and the next. */
-  private boolean adjacent(int at) {
-    return at + 1 < words.size()
-        && words.get(at).getStopIndex() + 1 == words.get(at + 1).getStartIndex();
-  }
-
-  private boolean hasTab(int at) {
-    return at + 1 < words.size()
-        && line.substring(words.get(at).getStopIndex() + 1, words.get(at + 1).getStartIndex())
-            .contains("\t");
-  }
-
-  private boolean hasBar() {
-    for (CommonToken word : words) {
-      if (word.getType() == BAR) {
-        return true;
-      }
-    }
-    return false;
-  }
-
-  // ---- edits ----
-
-  private void replace(int first, int last, String text) {
-    int from = words.get(first).getStartIndex();
-    int to = words.get(last).getStopIndex() + 1;
-    boolean spaces = from > 0 && line.charAt(from - 1) == ' ' && line.startsWith(" ", to);
-    edits.add(new Edit(from, text.isEmpty() && spaces ? to + 1 : to, text));
-  }
-
-  private void insert(int at, String text) {
-    edits.add(new Edit(at, at, text));
-  }
-
-  /** A word in the place of a sign, parted by spaces from the words about it. */
-  private String spaced(int first, int last, String text) {
-    String before = first > 0 && adjacent(first - 1) ? " " : "";
-    return before + text + (adjacent(last) ? " " : "");
   }
 }

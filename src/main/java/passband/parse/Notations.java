@@ -7,6 +7,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import org.antlr.v4.runtime.CommonToken;
+import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Fix;
@@ -32,7 +33,9 @@ final class Notations {
     faults.forEach(found::add);
     found.sort(Comparator.naturalOrder());
     for (Diagnostic one : found) {
-      boolean mends = one.fixes().isEmpty() && one.isError() && tried.cardinality() < MOST;
+      boolean open = one.code() == Code.UNTERMINATED_TEXT;
+      boolean mends =
+          (one.fixes().isEmpty() || open) && one.isError() && tried.cardinality() < MOST;
       if (mends && !tried.get(one.span().line())) {
         tried.set(one.span().line());
         all.add(mended(source, one));
@@ -47,12 +50,25 @@ final class Notations {
     int line = fault.span().line();
     int start = source.lineStart(line);
     String text = source.line(line);
+    if (fault.code() == Code.UNTERMINATED_TEXT) {
+      for (LineEdits.Edit edit : OpenTexts.closing(text, fault.span().start() - start)) {
+        if (reads(source, line, List.of(edit))) {
+          return hinted(fault, source, start, List.of(edit));
+        }
+      }
+      return fault;
+    }
     List<CommonToken> words = Lexer.lex(text);
-    List<NotationRules.Edit> edits = NotationRules.edits(text, words);
+    List<LineEdits.Edit> edits = NotationRules.edits(text, words);
     if (!edits.isEmpty() && reads(source, line, edits)) {
       return hinted(fault, source, start, edits);
     }
-    for (NotationRules.Edit edit : edits) {
+    List<LineEdits.Edit> sure = new ArrayList<>(edits);
+    sure.removeIf(LineEdits.Edit::guess);
+    if (!sure.isEmpty() && sure.size() < edits.size() && reads(source, line, sure)) {
+      return hinted(fault, source, start, sure);
+    }
+    for (LineEdits.Edit edit : edits) {
       if (edits.size() > 1 && reads(source, line, List.of(edit))) {
         return hinted(fault, source, start, List.of(edit));
       }
@@ -61,7 +77,7 @@ final class Notations {
   }
 
   /** Whether nothing is wrong with the line any more once it is changed. */
-  private static boolean reads(SourceFile source, int line, List<NotationRules.Edit> edits) {
+  private static boolean reads(SourceFile source, int line, List<LineEdits.Edit> edits) {
     String text = source.text();
     int start = source.lineStart(line);
     String written = source.line(line);
@@ -76,9 +92,9 @@ final class Notations {
   }
 
   private static Diagnostic hinted(
-      Diagnostic fault, SourceFile source, int start, List<NotationRules.Edit> edits) {
+      Diagnostic fault, SourceFile source, int start, List<LineEdits.Edit> edits) {
     List<Fix.Edit> all = new ArrayList<>();
-    for (NotationRules.Edit edit : edits) {
+    for (LineEdits.Edit edit : edits) {
       Span span = new Span(source, start + edit.from(), start + edit.to());
       all.add(new Fix.Edit(span, edit.text()));
     }

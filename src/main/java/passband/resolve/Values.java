@@ -97,13 +97,20 @@ public final class Values {
     if (amount.unit() == null) {
       sayUnitMissing(List.of(amount), wanted, null, what);
     } else {
-      diagnostics.say(
-          Code.UNIT_MISMATCH,
-          amount.span(),
-          "%s is %s, but this is %s",
-          what,
-          wanted.describe(),
-          isPercent(amount) ? "a percentage" : unit.dimension().describe());
+      DiagnosticBuilder said =
+          diagnostics.say(
+              Code.UNIT_MISMATCH,
+              amount.span(),
+              "%s is %s, but this is %s",
+              what,
+              wanted.describe(),
+              isPercent(amount) ? "a percentage" : unit.dimension().describe());
+      for (Unit other : Units.of(wanted)) {
+        if (other.symbol().equalsIgnoreCase(amount.unit().text())) {
+          said.hint("write '%s'", other.symbol());
+          said.fix(Fix.replace(amount.unit().span(), other.symbol()));
+        }
+      }
     }
     return false;
   }

@@ -148,6 +148,7 @@ final class SecondBench {
     } else if (heading.size() == 11 && words.isSetAt(heading.text())) {
       besideAbove = heading.text();
     } else if (FOR_LINES.matcher(heading.text()).find()) {
+      forEachLine = List.of(); // other lines have steps of their own
       String named = FOR_LINES.matcher(heading.text()).replaceFirst("");
       mode = words.isMode(named) ? named : "";
     } else if (words.isWiring(heading.text()) && words.expected(test, outlet) != null) {
