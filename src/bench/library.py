@@ -11,8 +11,8 @@ import sys
 from pathlib import Path
 
 ANALYZER = """analyzer bench-analyzer "Bench analyzer" {
-  jack load-high "HIGH"
-  jack load-low  "LOW"
+  jack load-high "HIGH" floating
+  jack load-low  "LOW" floating
   key  cut-key   "KEY"
 
   settle 3 s

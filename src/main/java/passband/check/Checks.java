@@ -40,6 +40,7 @@ public final class Checks {
           new LeakageToEarth(),
           new LeakageAtHighest(),
           new PoleEarthed(),
+          new EarthSaid(),
           new Leads(),
           new DrawingFits(),
           new LeadRating(),

@@ -37,6 +37,7 @@ public final class Echoes {
           Code.LEAKAGE_NOT_TO_EARTH,
           Code.POLE_EARTHED,
           Code.POLE_UNWIRED,
+          Code.EARTH_UNSAID,
           Code.TERMINAL_CROWDED,
           Code.MISSING_ITEM,
           Code.OUT_OF_RANGE,

@@ -71,7 +71,7 @@ final class PoleEarthed implements Check {
   }
 
   /** Whether leads go to its meter; where none do, the circuit is open. */
-  private static boolean measuresLeakage(Plan plan, Nets nets, Point point) {
+  static boolean measuresLeakage(Plan plan, Nets nets, Point point) {
     for (Limit limit : point.limits()) {
       Measure measure = Leakage.meter(plan, limit);
       if (measure != null
@@ -85,7 +85,7 @@ final class PoleEarthed implements Check {
   }
 
   /** The poles that must not be on earth. */
-  private static List<Terminal> floating(Plan plan, Stage.Run run, Point point, boolean leaks) {
+  static List<Terminal> floating(Plan plan, Stage.Run run, Point point, boolean leaks) {
     List<Terminal> poles = new ArrayList<>();
     if (leaks) {
       plan.device().outlets().forEach(outlet -> poles.addAll(outlet.poles()));

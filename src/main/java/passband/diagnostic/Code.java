@@ -275,6 +275,11 @@ public enum Code {
       Severity.ERROR,
       "a driven pole that leads connect to earth",
       "why the pole has to be earthed, and who says so"),
+  /** A jack of which nothing says whether it is on earth, where it must not be. */
+  EARTH_UNSAID(
+      Severity.ERROR,
+      "a jack that may be on earth, where a driven pole is connected to it",
+      "what is known of the jack, and who was asked"),
   /** A pole that no setup connects to anything. */
   POLE_UNWIRED(
       Severity.ERROR,

@@ -11,8 +11,8 @@ import passband.syntax.Word;
  * @param ownerTitle the printed name of the outlet or analyzer
  * @param title the printed name
  * @param holds how many leads it takes; a link goes in besides
- * @param floatsOn the {@link #id} of the pole whose potential a contact has, or {@link #EARTH} for
- *     a jack that is connected to earth; null where nothing says, and for what is neither
+ * @param floatsOn the {@link #id} of the pole whose potential a contact has, or for a jack {@link
+ *     #EARTH} or {@link #FLOATING}; null where nothing says, and for what is neither
  * @param byHand whether a contact is a button that is pressed as it is, without a lead
  */
 public record Terminal(
@@ -28,6 +28,9 @@ public record Terminal(
 
   /** The potential of a jack that is connected to earth inside its instrument. */
   public static final String EARTH = "earth";
+
+  /** That of a jack that its instrument does not connect to earth. */
+  public static final String FLOATING = "floating";
 
   /** Whether it is at the potential of earth by itself. */
   public boolean isEarthed() {

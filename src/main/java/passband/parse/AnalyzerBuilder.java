@@ -53,13 +53,17 @@ final class AnalyzerBuilder {
         jack.JACK() != null ? TerminalKind.JACK : TerminalKind.KEY,
         leaves.name(jack.name()),
         leaves.optionalText(jack.TEXT()),
-        jack.EARTH() == null ? null : earth(leaves.word(jack.EARTH().getSymbol())),
+        potential(jack.EARTH() == null ? jack.FLOATING() : jack.EARTH()),
         false,
         leaves.optionalBare(jack.NUMBER()),
         leaves.line(jack));
   }
 
-  private static Tree.Ref earth(Word word) {
+  private Tree.@Nullable Ref potential(@Nullable TerminalNode node) {
+    if (node == null) {
+      return null;
+    }
+    Word word = leaves.word(node.getSymbol());
     return new Tree.Ref(List.of(word), word.span());
   }
 

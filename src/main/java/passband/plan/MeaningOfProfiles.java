@@ -62,7 +62,10 @@ final class MeaningOfProfiles {
    * jack is on earth: which leads may go to the jack does.
    */
   private void floating(String id, Terminal contact) {
-    if (contact.onAnalyzer() && contact.isEarthed()) {
+    if (contact.onAnalyzer() && !contact.isEarthed()) {
+      return; // 'floating' says that what stands for nothing was looked up
+    }
+    if (contact.onAnalyzer()) {
       facts.add(
           Fact.text(
               Area.CONTACT,

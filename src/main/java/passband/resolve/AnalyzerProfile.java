@@ -81,7 +81,7 @@ final class AnalyzerProfile {
               t.name(),
               printed,
               Profiles.holds(t.holds(), values),
-              t.on() == null ? null : Terminal.EARTH,
+              t.on() == null ? null : t.on().parts().get(0).text(),
               false));
     }
     Profiles.printedNames(diagnostics, "terminals", terminals);

@@ -149,7 +149,7 @@ class WalkTest {
     String holding =
         """
         analyzer holder "Holder" {
-          jack high "HIGH"
+          jack high "HIGH" floating
           jack low  "LOW"
           key  key  "KEY"
           settle 3 s

@@ -43,10 +43,10 @@ class ChecksTest {
         action adjust "Turn to {setting}."
       }
       analyzer meter "Meter" {
-        jack high "HIGH" holds 2
+        jack high "HIGH" floating holds 2
         jack low  "LOW" holds 2
         jack ref  "REF" holds 2
-        jack in   "IN"
+        jack in   "IN" floating
         jack out  "OUT"
         key  key  "KEY"
         key  two  "KEY 2"

@@ -58,9 +58,9 @@ class CircuitTest {
         action adjust "Turn to {setting}."
       }
       analyzer meter "Meter" {
-        jack high "HIGH" holds 2
+        jack high "HIGH" floating holds 2
         jack low  "LOW" holds 2
-        jack in   "IN" holds 2
+        jack in   "IN" floating holds 2
         jack out  "OUT" holds 2
         key  key  "KEY"
         settle 3 s

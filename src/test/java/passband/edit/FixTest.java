@@ -68,6 +68,7 @@ class FixTest {
               Code.STEP_EMPTIED,
               Code.PEAK_BELOW_SINE,
               Code.POLE_EARTHED,
+              Code.EARTH_UNSAID,
               Code.POLE_UNWIRED,
               Code.ACTS_WHILE_ON,
               Code.NOT_SET_AT_READING,

@@ -117,7 +117,7 @@ class PublishedLimitsTest {
           }
         }
         analyzer meter "Meter" {
-          jack high "H"
+          jack high "H" floating
           jack low "L"
           load from high to low { values 1 ohm to 1000 ohm step 1 ohm }
           measure current {

@@ -336,7 +336,7 @@ class RecomputationTest {
           action activate "Press the key."
         }
         analyzer meter "Meter" {
-          jack high "H"
+          jack high "H" floating
           jack low "L"
           settle 1 s
           load from high to low {
