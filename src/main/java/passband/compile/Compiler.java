@@ -1,9 +1,11 @@
 package passband.compile;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -167,9 +169,9 @@ public final class Compiler {
     Diagnostics silent = new Diagnostics();
     Profiles profiles = new Profiles(names, silent);
     for (Tree.File file : library.files()) {
-      Scope scope = new Scope(library.visibleFrom(file), names, silent);
       for (Tree.Declaration declaration : file.declarations()) {
         if (declaration instanceof Tree.Procedure procedure && own.test(file)) {
+          Scope scope = new Scope(library.visibleFrom(file), names, silent);
           for (Retarget other : retargets(procedure, scope)) {
             planner(procedure, scope, profiles, other, silent).plan();
           }
@@ -238,10 +240,7 @@ public final class Compiler {
 
   private List<Plan> plans(Profiles profiles, Diagnostics later) {
     List<Plan> plans = new ArrayList<>();
-    for (Tree.File file : library.files()) {
-      if (!own.test(file)) {
-        continue;
-      }
+    for (Tree.File file : scoped()) {
       Scope scope = new Scope(library.visibleFrom(file), names, later);
       for (Tree.Declaration declaration : file.declarations()) {
         if (declaration instanceof Tree.Procedure procedure) {
@@ -255,6 +254,32 @@ public final class Compiler {
     plans.sort((one, other) -> one.name().text().compareTo(other.name().text()));
     reportDuplicates(plans, later);
     return plans;
+  }
+
+  /**
+   * The files whose scope is looked at: of one without a procedure, names that are declared twice
+   * are found in the scope of the files that use it.
+   */
+  private List<Tree.File> scoped() {
+    List<Tree.File> scoped = new ArrayList<>();
+    Set<Tree.File> used = Collections.newSetFromMap(new IdentityHashMap<>());
+    for (Tree.File file : library.files()) {
+      if (own.test(file)) {
+        scoped.add(file);
+        used.addAll(library.usedBy(file));
+      }
+    }
+    scoped.removeIf(file -> used.contains(file) && !hasProcedure(file));
+    return scoped;
+  }
+
+  private static boolean hasProcedure(Tree.File file) {
+    for (Tree.Declaration declaration : file.declarations()) {
+      if (declaration instanceof Tree.Procedure) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Each procedure against the record beside its source. */

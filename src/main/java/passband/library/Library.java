@@ -246,6 +246,18 @@ public final class Library {
     return files.values();
   }
 
+  /** What the file itself uses, in order; what could not be read is left out. */
+  public List<Tree.File> usedBy(Tree.File file) {
+    List<Tree.File> used = new ArrayList<>();
+    for (String path : uses.getOrDefault(pathOf(file), List.of())) {
+      Tree.File one = files.get(path);
+      if (one != null) {
+        used.add(one);
+      }
+    }
+    return used;
+  }
+
   /** The file and all that it uses, itself first, then in the order of use. */
   public List<Tree.File> visibleFrom(Tree.File file) {
     List<Tree.File> visible = new ArrayList<>();

@@ -2,7 +2,9 @@ package passband.resolve;
 
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
@@ -15,9 +17,12 @@ import passband.syntax.Word;
 
 /** The declarations that a file sees: its own, and those of the files it uses. */
 public final class Scope {
-  private final List<Tree.Declaration> declarations = new ArrayList<>();
+  private final Map<Named, Tree.Declaration> declarations = new LinkedHashMap<>();
   private final Names names;
   private final Diagnostics diagnostics;
+
+  /** What a declaration is found by. */
+  private record Named(String kind, String name) {}
 
   /** The declarations of the files, in order; a name declared twice is an error. */
   public Scope(List<Tree.File> files, Names names, Diagnostics diagnostics) {
@@ -31,10 +36,9 @@ public final class Scope {
   }
 
   private void add(Tree.Declaration declaration) {
-    Tree.Declaration first = find(declarations, declaration.kind(), declaration.name().text());
-    if (first == null) {
-      declarations.add(declaration);
-    } else if (first != declaration) {
+    Named named = new Named(declaration.kind(), declaration.name().text());
+    Tree.Declaration first = declarations.putIfAbsent(named, declaration);
+    if (first != null && first != declaration) {
       sayTwice(declaration.kind() + " ", first.name(), declaration.name());
     }
   }
@@ -51,25 +55,18 @@ public final class Scope {
         .note(first.span(), "first declared here");
   }
 
-  private static Tree.@Nullable Declaration find(
-      Collection<Tree.Declaration> among, String kind, String name) {
-    for (Tree.Declaration declaration : among) {
-      if (declaration.kind().equals(kind) && declaration.name().text().equals(name)) {
-        return declaration;
-      }
-    }
-    return null;
-  }
-
   /**
    * The declaration of this kind and name; null, with the fault said at the name, when there is
    * none.
    */
   public <D extends Tree.Declaration> @Nullable D find(Class<D> type, String kind, Word name) {
-    Tree.Declaration found = find(declarations, kind, name.text());
+    Tree.Declaration found = declarations.get(new Named(kind, name.text()));
     if (found == null) {
       List<Word> declared =
-          declarations.stream().filter(type::isInstance).map(Tree.Declaration::name).toList();
+          declarations.values().stream()
+              .filter(type::isInstance)
+              .map(Tree.Declaration::name)
+              .toList();
       unknownAmong(diagnostics, name, kind, "", declared);
       return null;
     }
@@ -85,7 +82,7 @@ public final class Scope {
   /** All declarations of a type. */
   public <D extends Tree.Declaration> List<D> all(Class<D> type) {
     List<D> all = new ArrayList<>();
-    for (Tree.Declaration declaration : declarations) {
+    for (Tree.Declaration declaration : declarations.values()) {
       if (type.isInstance(declaration)) {
         all.add(type.cast(declaration));
       }
