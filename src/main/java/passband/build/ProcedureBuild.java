@@ -66,7 +66,6 @@ public final class ProcedureBuild {
             step.run();
             findings.take(done.found());
             names.addAll(done.names());
-            warnings.addAll(done.warnings());
           });
       names.sort(null);
       Result result = new Result(findings.diagnostics(), names, warnings, findings.read());

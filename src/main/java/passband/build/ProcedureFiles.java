@@ -1,10 +1,7 @@
 package passband.build;
 
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import passband.detect.Detection;
@@ -27,9 +24,8 @@ import passband.render.SheetMaker;
  *
  * @param files each file's bytes by its path in the folder
  * @param pages of the sheet on paper; 0 where none is written
- * @param warnings what is to be said of characters that the PDF's font lacks
  */
-record ProcedureFiles(Map<String, byte[]> files, int pages, List<String> warnings) {
+record ProcedureFiles(Map<String, byte[]> files, int pages) {
 
   static ProcedureFiles of(Plan plan, BuildOptions options) {
     Sheet sheet = SheetMaker.sheet(plan);
@@ -51,19 +47,16 @@ record ProcedureFiles(Map<String, byte[]> files, int pages, List<String> warning
     }
     files.put("limits.csv-metadata.json", Output.bytes(LimitsMetadata.of(list)));
     files.put("limits.json", Output.bytes(LimitsWriter.of(list)));
-    List<String> warnings = new ArrayList<>();
     int pages = 0;
     if (pdf != null) {
       ChecklistPdf.Printed printed = joined(pdf);
       pages = printed.pages();
       files.put("checklist.pdf", printed.bytes());
-      warnOfLost(plan.name().text() + "/checklist.pdf", printed.lost(), warnings);
       ChecklistPdf.Printed review =
           ReviewPdf.printed(sheet, Detection.asItIs(plan), options.paper());
       files.put("review.pdf", review.bytes());
-      warnOfLost(plan.name().text() + "/review.pdf", review.lost(), warnings);
     }
-    return new ProcedureFiles(files, pages, warnings);
+    return new ProcedureFiles(files, pages);
   }
 
   /** What was made on another thread; a failure there is one here. */
@@ -77,18 +70,6 @@ record ProcedureFiles(Map<String, byte[]> files, int pages, List<String> warning
         throw error;
       }
       throw e;
-    }
-  }
-
-  private static void warnOfLost(String file, Set<String> lost, List<String> warnings) {
-    if (!lost.isEmpty()) {
-      warnings.add(
-          "warning: "
-              + file
-              + ": these characters are not in the PDF's font and print as empty"
-              + " boxes: "
-              + String.join(" ", lost)
-              + " (print checklist.html instead)");
     }
   }
 }

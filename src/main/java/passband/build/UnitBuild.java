@@ -19,15 +19,13 @@ final class UnitBuild {
   private final BuildOptions options;
   private final Path workingDirectory;
   private final Map<String, String> written = new TreeMap<>();
-  private final List<String> warnings = new ArrayList<>();
 
   /**
    * What became of the unit.
    *
    * @param names of its procedures
-   * @param warnings besides the diagnostics
    */
-  record Done(CompilationUnit.Found found, List<String> names, List<String> warnings) {}
+  record Done(CompilationUnit.Found found, List<String> names) {}
 
   UnitBuild(CompilationUnit unit, BuildOptions options, Path workingDirectory) {
     this.unit = unit;
@@ -46,7 +44,7 @@ final class UnitBuild {
     output.stand(before.out());
     List<String> names = new ArrayList<>();
     before.names().forEach(name -> names.add(name.name()));
-    return new Done(unit.unchanged(before, workingDirectory), names, List.of());
+    return new Done(unit.unchanged(before, workingDirectory), names);
   }
 
   Done done(Output output) throws UsageException, IOException {
@@ -57,12 +55,11 @@ final class UnitBuild {
       if (!compiled.found().diagnostics().hasErrors()) {
         String place = "procedure '" + plan.name().text() + "'";
         ProcedureFiles made = UnforeseenException.at(place, () -> ProcedureFiles.of(plan, options));
-        warnings.addAll(made.warnings());
         IndexPage.Entry about = IndexPage.Entry.of(plan, made.pages());
         written.putAll(output.stage(about, source(plan), made.files()));
       }
     }
-    return new Done(compiled.found(), names, warnings);
+    return new Done(compiled.found(), names);
   }
 
   private Path source(Plan plan) {
@@ -74,7 +71,7 @@ final class UnitBuild {
    * by the next build.
    */
   BuildRecord.@Nullable Entry entry(CompilationUnit.Found found) throws IOException {
-    if (!found.silent() || !warnings.isEmpty()) {
+    if (!found.silent()) {
       return null;
     }
     List<BuildRecord.Name> names = new ArrayList<>();

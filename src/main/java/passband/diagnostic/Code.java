@@ -30,6 +30,8 @@ public enum Code {
   UNEXPECTED_CHARACTER(Severity.ERROR, "a character that the language does not use"),
   /** A text in a script that the PDF cannot print. */
   SCRIPT_NOT_PRINTABLE(Severity.ERROR, "a text in a script that the PDF cannot print"),
+  /** A text with characters that the PDF's type does not have. */
+  GLYPH_MISSING(Severity.WARNING, "a text with characters that the PDF's type does not have"),
   /** A comma between two digits. */
   COMMA_IN_NUMBER(Severity.ERROR, "a comma between two digits"),
   /** A number with too many digits or too large an exponent. */

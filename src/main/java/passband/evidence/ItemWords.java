@@ -6,6 +6,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import passband.quantity.Unit;
 import passband.quantity.Units;
+import passband.words.Language;
 
 /** Limits and units as people write them. */
 public final class ItemWords {
@@ -13,14 +14,21 @@ public final class ItemWords {
 
   /** What is accepted: {@code 179.0 to 219.0 mA}; empty for a reading without limits. */
   public static String accepted(Item.Measured item) {
+    return accepted(item, Language.ENGLISH);
+  }
+
+  /** The same in a language. */
+  public static String accepted(Item.Measured item, Language language) {
     Item.Limits limits = item.limits();
-    return limits == null ? "" : between(limits.acceptLower(), limits.acceptUpper(), item);
+    return limits == null
+        ? ""
+        : between(limits.acceptLower(), limits.acceptUpper(), item, language);
   }
 
   /** The tolerance, likewise. */
   public static String tolerance(Item.Measured item) {
     Item.Limits limits = item.limits();
-    return limits == null ? "" : between(limits.lower(), limits.upper(), item);
+    return limits == null ? "" : between(limits.lower(), limits.upper(), item, Language.ENGLISH);
   }
 
   /** The setting at which it is measured: {@code 30 W}; empty for none. */
@@ -46,18 +54,26 @@ public final class ItemWords {
 
   /** What a recorded number has to be; empty where any will do. */
   public static String accepted(Item.Recorded item) {
-    Item.Accepts accepts = item.accepts();
-    return accepts == null ? "" : between(accepts.lower(), accepts.upper(), item);
+    return accepted(item, Language.ENGLISH);
   }
 
-  private static String between(@Nullable BigDecimal low, @Nullable BigDecimal high, Item item) {
+  /** The same in a language. */
+  public static String accepted(Item.Recorded item, Language language) {
+    Item.Accepts accepts = item.accepts();
+    return accepts == null ? "" : between(accepts.lower(), accepts.upper(), item, language);
+  }
+
+  private static String between(
+      @Nullable BigDecimal low, @Nullable BigDecimal high, Item item, Language language) {
+    String from = low == null ? null : language.number(low.toPlainString());
+    String to = high == null ? null : language.number(high.toPlainString());
     String unit = unit(item);
-    if (low == null) {
-      return high == null ? "" : "at most " + high.toPlainString() + unit;
+    if (from == null) {
+      return to == null ? "" : language.of("limits.at-most", to + unit);
     }
-    return high == null
-        ? "at least " + low.toPlainString() + unit
-        : low.toPlainString() + " to " + high.toPlainString() + unit;
+    return to == null
+        ? language.of("limits.at-least", from + unit)
+        : language.of("limits.between", from, to + unit);
   }
 
   /** A UCUM code as people write the unit, after a space; empty for a plain number or null. */

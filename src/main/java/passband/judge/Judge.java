@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
 import passband.evidence.BadInput;
 import passband.evidence.Item;
 import passband.evidence.ItemList;
+import passband.words.Language;
 
 /** Compares what was written down with what is accepted, item by item. */
 public final class Judge {
@@ -87,7 +88,7 @@ public final class Judge {
       if (rows.containsKey(id)) {
         Item item = Objects.requireNonNull(items.get(id), id);
         ofItsPhase(row, item);
-        ofItsPoint(row, item);
+        ofItsPoint(row, item, Language.orEnglish(list.source().language()));
         rows.get(id).add(ItemJudge.unit(item) == null ? row : mark.plain(row));
       } else {
         unknown.add(row.point());
@@ -138,10 +139,11 @@ public final class Judge {
   }
 
   /** A row that names another setting, load or limits than its point has was copied or moved. */
-  private static void ofItsPoint(Readings.Row row, Item item) throws BadInput {
+  private static void ofItsPoint(Readings.Row row, Item item, Language language) throws BadInput {
     for (Map.Entry<ReadingColumn, String> said : row.said().entrySet()) {
-      String own = said.getKey().text(item);
-      if (said.getKey().use() == ReadingColumn.Use.COMPARED && !own.equals(said.getValue())) {
+      List<String> texts = said.getKey().texts(item, language);
+      String own = texts.get(0);
+      if (said.getKey().use() == ReadingColumn.Use.COMPARED && !texts.contains(said.getValue())) {
         throw new BadInput(
             "line "
                 + row.line()

@@ -8,6 +8,7 @@ import org.jspecify.annotations.Nullable;
 import passband.evidence.Item;
 import passband.evidence.ItemList;
 import passband.evidence.ItemWords;
+import passband.words.Language;
 
 /**
  * Every column that a table of readings may have. Another one, or one that stands twice, is
@@ -106,18 +107,28 @@ public enum ReadingColumn {
     return this == PROCEDURE ? source.procedure() : source.revision();
   }
 
+  /**
+   * What a column that is compared holds of an item in the words of any language, in the order in
+   * which they are written: that of the sheet, and English, in which older tables are.
+   */
+  public List<String> texts(Item item, Language language) {
+    String english = text(item, Language.ENGLISH);
+    String own = text(item, language);
+    return own.equals(english) ? List.of(own) : List.of(own, english);
+  }
+
   /** What a column that is compared holds of an item; empty where the item has no such thing. */
-  public String text(Item item) {
+  public String text(Item item, Language language) {
     if (item instanceof Item.Choice choice) {
       return this == LIMITS && choice.pass() != null ? choice.pass() : "";
     } else if (item instanceof Item.Recorded recorded) {
-      return this == LIMITS ? ItemWords.accepted(recorded) : "";
+      return this == LIMITS ? ItemWords.accepted(recorded, language) : "";
     } else if (item instanceof Item.Measured measured) {
       return switch (this) {
-        case SETTING -> ItemWords.setting(measured);
-        case FURTHER_SETTINGS -> ItemWords.furtherSettings(measured);
-        case LOAD -> ItemWords.load(measured);
-        case LIMITS -> ItemWords.accepted(measured);
+        case SETTING -> language.number(ItemWords.setting(measured));
+        case FURTHER_SETTINGS -> language.number(ItemWords.furtherSettings(measured));
+        case LOAD -> language.number(ItemWords.load(measured));
+        case LIMITS -> ItemWords.accepted(measured, language);
         default -> "";
       };
     }

@@ -42,8 +42,8 @@ final class Scripts {
 
   private Scripts() {}
 
-  /** Says where a text first has a letter that cannot be printed right. */
-  static void check(Span text, Diagnostics diagnostics) {
+  /** Says where a text first has a letter that cannot be printed right; whether it has none. */
+  static boolean check(Span text, Diagnostics diagnostics) {
     String written = text.text();
     int c;
     for (int i = 0; i < written.length(); i += Character.charCount(c)) {
@@ -57,9 +57,10 @@ final class Scripts {
                 "checklist.pdf cannot print %s letters: they join, stack or run from right to left",
                 name(UnicodeScript.of(c)))
             .hint("write the text in letters that stand one after the other from left to right");
-        return;
+        return false;
       }
     }
+    return true;
   }
 
   private static String name(UnicodeScript script) {

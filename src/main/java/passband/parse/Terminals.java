@@ -1,7 +1,9 @@
 package passband.parse;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import org.antlr.v4.runtime.ParserRuleContext;
 import org.antlr.v4.runtime.Token;
 import org.antlr.v4.runtime.tree.TerminalNode;
@@ -26,6 +28,9 @@ final class Terminals {
   private final SourceFile source;
   private final Diagnostics diagnostics;
   private final boolean sound;
+
+  /** The names that are looked at already, each where it first stands. */
+  private final Set<String> seen = new HashSet<>();
 
   /**
    * @param sound whether the parser found no fault
@@ -93,6 +98,9 @@ final class Terminals {
 
   Word name(NameContext name) {
     Word word = word(name.start);
+    if (seen.add(word.text())) {
+      Texts.printable(word.span(), diagnostics);
+    }
     if (word.text().indexOf('°') >= 0) {
       diagnostics.say(
           Code.UNEXPECTED_CHARACTER, word.span(), "a name consists of letters, digits and hyphens");

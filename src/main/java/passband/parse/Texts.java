@@ -10,13 +10,20 @@ import passband.syntax.Word;
 final class Texts {
   private Texts() {}
 
+  /** Says what cannot be printed of a text or a name, in one message. */
+  static void printable(Span span, Diagnostics diagnostics) {
+    if (Scripts.check(span, diagnostics)) {
+      Glyphs.check(span, diagnostics);
+    }
+  }
+
   /**
    * The contents of a quoted text; an unknown escape is an error and stands for itself, likewise a
    * letter that cannot be printed.
    */
   static Word unquoted(Span span, Diagnostics diagnostics) {
     String raw = span.text();
-    Scripts.check(span, diagnostics);
+    printable(span, diagnostics);
     boolean closed = raw.length() > 1 && raw.endsWith("\"");
     String body = raw.substring(1, closed ? raw.length() - 1 : raw.length());
     if (body.indexOf('\\') < 0) {

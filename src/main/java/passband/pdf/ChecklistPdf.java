@@ -1,6 +1,5 @@
 package passband.pdf;
 
-import java.util.Set;
 import passband.plan.Plan;
 import passband.render.Sheet;
 import passband.render.SheetMaker;
@@ -10,19 +9,15 @@ import passband.words.Language;
 public final class ChecklistPdf {
   private ChecklistPdf() {}
 
-  /**
-   * A file.
-   *
-   * @param lost the characters that the type does not have, printed as a box each, in order
-   */
-  public record Printed(byte[] bytes, int pages, Set<String> lost) {}
+  /** A file. */
+  public record Printed(byte[] bytes, int pages) {}
 
   /** The whole file. */
   public static byte[] of(Plan plan, Paper paper) {
     return printed(SheetMaker.sheet(plan), paper).bytes();
   }
 
-  /** The whole file, and what could not be printed of it. */
+  /** The whole file, with the number of its pages. */
   public static Printed printed(Sheet sheet, Paper paper) {
     Language language = sheet.head().language();
     String revision = language.of("revision", sheet.head().revision());

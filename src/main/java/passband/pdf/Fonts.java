@@ -5,8 +5,6 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.util.HashMap;
 import java.util.Map;
-import java.util.Set;
-import java.util.TreeSet;
 import org.apache.fontbox.ttf.TTFParser;
 import org.apache.fontbox.ttf.TrueTypeFont;
 import org.apache.pdfbox.io.RandomAccessReadBuffer;
@@ -26,7 +24,6 @@ final class Fonts implements TypeWidths {
   private final Map<Integer, Float> regularAdvances = new HashMap<>();
   private final Map<Integer, Float> boldAdvances = new HashMap<>();
   private final Map<Integer, Boolean> known = new HashMap<>();
-  private final Set<String> lost = new TreeSet<>();
 
   Fonts(PDDocument document) throws IOException {
     regular = load(document, "DejaVuSansCondensed.ttf");
@@ -115,11 +112,6 @@ final class Fonts implements TypeWidths {
     return shown.toString();
   }
 
-  /** The characters asked for that the type does not have. */
-  Set<String> lost() {
-    return lost;
-  }
-
   private boolean has(int character) {
     Boolean has = known.get(character);
     if (has == null) {
@@ -134,7 +126,6 @@ final class Fonts implements TypeWidths {
       regular.encode(character);
       return true;
     } catch (IOException | IllegalArgumentException e) {
-      lost.add(character);
       return false;
     }
   }

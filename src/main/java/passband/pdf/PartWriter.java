@@ -27,6 +27,7 @@ final class PartWriter {
   private final double inner;
   private final Flow flow;
   private String section = "Sect:front";
+  private int number;
   private int serial;
 
   PartWriter(Language language, Fonts fonts, Paper paper) {
@@ -74,9 +75,10 @@ final class PartWriter {
     flow.label(label);
   }
 
-  /** Begins a section of the structure. */
+  /** Begins a section of the structure, whose steps are counted from one. */
   void section(String name) {
     section = name;
+    number = 0;
   }
 
   /** A number that no other part has. */
@@ -161,25 +163,31 @@ final class PartWriter {
     return width < 15 ? 0 : width - 12;
   }
 
+  /**
+   * Counts so many further steps of the section, in which no number stands twice; gives the number
+   * of the step before them.
+   */
+  int numbered(int count) {
+    number += count;
+    return number - count;
+  }
+
   void steps(List<Sheet.StepLine> steps) {
     String list = "steps-" + next();
-    int number = 0;
     for (Sheet.StepLine step : steps) {
       if (step.kind().equals("caution")) {
         caution(path("P:" + next()), step.text());
       } else if (step.ask() == null) {
-        listed(list, ++number, step.text());
+        listed(list, numbered(1) + 1, step.text());
       } else {
-        ask(list, ++number, step.ask());
+        ask(list, numbered(1) + 1, step.ask());
       }
     }
   }
 
   void asks(List<Sheet.Ask> asks) {
     String list = "asks-" + next();
-    for (int i = 0; i < asks.size(); i++) {
-      ask(list, i + 1, asks.get(i));
-    }
+    asks.forEach(ask -> ask(list, numbered(1) + 1, ask));
   }
 
   /** A blank, the outcomes or a box, whatever it asks for. */

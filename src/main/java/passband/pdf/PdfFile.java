@@ -58,7 +58,7 @@ final class PdfFile {
    */
   record About(String title, int id, boolean serial, Language language) {}
 
-  /** The whole file, and what could not be printed of it. */
+  /** The whole file, with the number of its pages. */
   static ChecklistPdf.Printed printed(Sheet sheet, Paper paper, About about, Content content) {
     try {
       return new PdfFile(sheet, paper, about).printed(content);
@@ -78,8 +78,7 @@ final class PdfFile {
       describe();
       ByteArrayOutputStream out = new ByteArrayOutputStream(1 << 16);
       document.save(out);
-      return new ChecklistPdf.Printed(
-          CrossReference.counted(out.toByteArray()), pages.size(), fonts.lost());
+      return new ChecklistPdf.Printed(CrossReference.counted(out.toByteArray()), pages.size());
     }
   }
 

@@ -32,7 +32,7 @@ public final class ReviewPdf {
     return printed(SheetMaker.sheet(plan), Detection.asItIs(plan), paper).bytes();
   }
 
-  /** The whole file, and what could not be printed of it. */
+  /** The whole file, with the number of its pages. */
   public static ChecklistPdf.Printed printed(Sheet sheet, Detection detection, Paper paper) {
     Language language = sheet.head().language();
     return PdfFile.printed(
@@ -106,22 +106,19 @@ public final class ReviewPdf {
   }
 
   private void budgets() {
-    List<BudgetTable> budgets = BudgetTable.expected(sheet.items());
-    write.heading("Uncertainty");
+    List<BudgetTable> budgets = BudgetTable.expected(sheet.items(), language);
+    write.heading(write.says("budget.heading"));
     if (budgets.isEmpty()) {
-      write.note("Of no value is it known before it is read.");
+      write.note(write.says("budget.none"));
       return;
     }
-    write.note(
-        "What is known before anything is read: each reading as if it lay on its upper limit, and each"
-            + " calculated value of readings at their nominal values, of each kind the one with the"
-            + " greatest uncertainty. The scatter of repeated readings comes to it.");
+    write.note(write.says("budget.note"));
     for (BudgetTable budget : budgets) {
       List<List<String>> rows = new ArrayList<>();
       budget.parts().forEach(part -> rows.add(part.cells()));
       rows.add(
           List.of(
-              "combined at " + budget.value(),
+              write.says("budget.combined", budget.value()),
               "",
               "",
               "",
@@ -135,7 +132,9 @@ public final class ReviewPdf {
               + ": "
               + budget.item());
       write.table(
-          write.shares(0.2, 0.12, 0.13, 0.08, 0.11, 0.1, 0.14, 0.12), BudgetTable.HEADINGS, rows);
+          write.shares(0.2, 0.12, 0.13, 0.08, 0.11, 0.1, 0.14, 0.12),
+          BudgetTable.headings(language),
+          rows);
     }
   }
 

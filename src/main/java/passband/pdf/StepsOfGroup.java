@@ -17,7 +17,6 @@ final class StepsOfGroup {
   private final List<Part> parts = new ArrayList<>();
   private final List<String> waiting = new ArrayList<>();
   private final String list;
-  private int number;
 
   private StepsOfGroup(PartWriter write) {
     this.write = write;
@@ -41,7 +40,8 @@ final class StepsOfGroup {
 
   private void numbered() {
     double width = (write.inner() - BETWEEN) / 2;
-    List<TextPart> half = items(width);
+    int before = write.numbered(waiting.size());
+    List<TextPart> half = items(before, width);
     boolean inColumns = half.size() >= FEW;
     for (TextPart item : half) {
       inColumns &= !item.isHigherThan(ColumnsPart.MOST);
@@ -52,16 +52,15 @@ final class StepsOfGroup {
           new ColumnsPart(
               half.subList(0, middle), half.subList(middle, half.size()), width + BETWEEN));
     } else {
-      items(write.inner()).forEach(item -> parts.add(item.kept()));
+      items(before, write.inner()).forEach(item -> parts.add(item.kept()));
     }
-    number += waiting.size();
     waiting.clear();
   }
 
-  private List<TextPart> items(double width) {
+  private List<TextPart> items(int before, double width) {
     List<TextPart> items = new ArrayList<>();
     for (int i = 0; i < waiting.size(); i++) {
-      items.add(write.item(list, number + i + 1, waiting.get(i), false, width));
+      items.add(write.item(list, before + i + 1, waiting.get(i), false, width));
     }
     return items;
   }

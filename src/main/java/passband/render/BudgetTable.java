@@ -20,7 +20,9 @@ import passband.judge.Effect;
 import passband.judge.Expected;
 import passband.judge.Judgement;
 import passband.quantity.Distribution;
+import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
+import passband.words.Language;
 
 /**
  * The uncertainty of a value by its contributions (JCGM 100, 7.2.7; EA-4/02, 4): of all readings
@@ -48,17 +50,21 @@ public record BudgetTable(
     List<Part> parts) {
   private static final String INFINITE = "∞";
 
-  /** The headings of {@link Part}. */
-  public static final List<String> HEADINGS =
+  private static final List<String> HEADINGS =
       List.of(
-          "Source",
-          "Half-width",
-          "Distribution",
-          "Divisor",
-          "Sensitivity",
-          "Degrees of freedom",
-          "Contribution",
-          "Share of u²");
+          "source",
+          "width",
+          "distribution",
+          "divisor",
+          "sensitivity",
+          "freedom",
+          "contribution",
+          "share");
+
+  /** The headings of {@link Part} in a language. */
+  public static List<String> headings(Language language) {
+    return HEADINGS.stream().map(key -> language.of("budget." + key)).toList();
+  }
 
   /**
    * A contribution. Those of a reading are given as they move it, so that their sensitivity is one.
@@ -78,14 +84,14 @@ public record BudgetTable(
       String freedom,
       String standard,
       String share) {
-    /** In the order of {@link #HEADINGS}. */
+    /** In the order of the headings. */
     public List<String> cells() {
       return List.of(source, width, distribution, divisor, sensitivity, freedom, standard, share);
     }
   }
 
   /** Those of what was judged, in its order. */
-  static List<BudgetTable> of(List<Judgement> judgements) {
+  static List<BudgetTable> of(List<Judgement> judgements, Language language) {
     Map<String, Judgement> greatest = new LinkedHashMap<>();
     for (Judgement j : judgements) {
       String key = key(j);
@@ -93,12 +99,17 @@ public record BudgetTable(
         greatest.merge(key, j, (a, b) -> b.uncertainty() > a.uncertainty() ? b : a);
       }
     }
-    return greatest.values().stream().map(BudgetTable::of).toList();
+    return greatest.values().stream().map(j -> of(j, language)).toList();
   }
 
   /** Those that are known before anything is read. */
-  public static List<BudgetTable> expected(ItemList list) {
-    return of(Expected.of(list));
+  public static List<BudgetTable> expected(ItemList list, Language language) {
+    return of(Expected.of(list), language);
+  }
+
+  private static String quantity(Item.Measured item, Language language) {
+    QuantityKind kind = QuantityKind.find(item.scale().quantity());
+    return kind == null ? item.scale().quantity() : language.term(kind.printed());
   }
 
   /** Of those with the same key one is shown; null where nothing is known. */
@@ -113,7 +124,7 @@ public record BudgetTable(
         : null;
   }
 
-  private static BudgetTable of(Judgement j) {
+  private static BudgetTable of(Judgement j, Language language) {
     Item.Measured item = (Item.Measured) j.item();
     String unit = ItemWords.unit(item);
     double factor = Objects.requireNonNull(j.factor(), "a known uncertainty").doubleValue();
@@ -124,21 +135,24 @@ public record BudgetTable(
       for (Item.Contribution c : Objects.requireNonNull(reading.budget(), "a budget")) {
         double u = Budget.standard(c, y);
         String width = figures(u * divisor(c.spread())) + unit;
-        Line line = new Line(c.name(), width, c.spread(), "1", c.spread().freedom());
-        parts.add(line.part(u, all, unit));
+        Line line = new Line(language.term(c.name()), width, c.spread(), "1", c.spread().freedom());
+        parts.add(line.part(u, all, unit, language));
       }
     } else {
       j.effects()
-          .forEach(effect -> parts.add(line(effect, unit).part(effect.standard(), all, unit)));
+          .forEach(
+              effect ->
+                  parts.add(
+                      line(effect, unit, language).part(effect.standard(), all, unit, language)));
     }
     return new BudgetTable(
-        item instanceof Item.Derived ? item.head().title() : item.scale().quantity(),
+        item instanceof Item.Derived ? item.head().title() : quantity(item, language),
         item instanceof Item.Derived d ? d.calculation().formula().text() : "",
         item.id(),
-        Objects.requireNonNull(j.value(), "a value").toPlainString() + unit,
-        figures(all) + unit,
-        JudgeReport.uncertainty(j),
-        figures(factor),
+        language.number(Objects.requireNonNull(j.value(), "a value").toPlainString()) + unit,
+        language.number(figures(all)) + unit,
+        language.number(JudgeReport.uncertainty(j)),
+        language.number(figures(factor)),
         j.freedom() == null ? INFINITE : j.freedom().toString(),
         parts);
   }
@@ -150,31 +164,37 @@ public record BudgetTable(
       @Nullable Distribution spread,
       String sensitivity,
       @Nullable Rational freedom) {
-    private Part part(double u, double all, String unit) {
+    private Part part(double u, double all, String unit, Language language) {
       String share =
           new BigDecimal(100 * u * u / all / all).setScale(1, RoundingMode.HALF_EVEN) + " %";
       return new Part(
           source,
-          width,
-          spread == null ? "from the readings" : spread.shape().word(),
-          spread == null ? "" : figures(divisor(spread)),
-          sensitivity,
-          freedom == null ? INFINITE : freedom.toPlain(),
-          figures(u) + unit,
-          share);
+          language.number(width),
+          spread == null
+              ? language.of("budget.from-readings")
+              : language.term(spread.shape().word()),
+          spread == null ? "" : language.number(figures(divisor(spread))),
+          language.number(sensitivity),
+          freedom == null ? INFINITE : language.number(freedom.toPlain()),
+          language.number(figures(u)) + unit,
+          language.number(share));
     }
   }
 
-  private static Line line(Effect effect, String unit) {
-    String of = effect.moved().isEmpty() ? "" : " of " + each(effect.moved(), Effect.Moved::name);
+  private static Line line(Effect effect, String unit, Language language) {
+    String source = language.term(effect.source());
+    String of =
+        effect.moved().isEmpty()
+            ? source
+            : language.of("budget.of", source, each(effect.moved(), Effect.Moved::name));
     String sharing =
         switch (effect.sharing()) {
-          case NONE -> effect.moved().size() > 1 ? ", on its own in each" : "";
-          case APART -> ", taken as different in each";
-          case COMMON -> ", taken as the same in all";
+          case NONE -> effect.moved().size() > 1 ? language.of("budget.alone", of) : of;
+          case APART -> language.of("budget.apart", of);
+          case COMMON -> language.of("budget.common", of);
         };
     return new Line(
-        effect.source() + of + sharing,
+        sharing,
         each(effect.moved(), m -> figures(m.width()) + ItemWords.unit(m.unit())),
         effect.spread(),
         each(effect.moved(), m -> figures(m.slope()) + per(unit, ItemWords.unit(m.unit()))),

@@ -59,7 +59,7 @@ public final class Checklist {
           .append(ScriptTables.causes(language))
           .append(ScriptTables.units())
           .append(ScriptTables.fillers())
-          .append(ScriptTables.waves())
+          .append(ScriptTables.waves(language))
           .append(ScriptTables.readings());
       SCRIPTS.forEach(name -> script.append(bare(resource(name + ".js"))));
       return new Script(script.toString(), Checklist.hash(script.toString()));

@@ -8,6 +8,7 @@ import passband.evidence.Item;
 import passband.judge.Cause;
 import passband.judge.Judgement;
 import passband.judge.Report;
+import passband.words.Language;
 
 /** Verdicts as a report to print and sign. */
 public final class JudgePage {
@@ -53,8 +54,8 @@ public final class JudgePage {
     model.put("warnings", report.warnings().stream().map(Cause::text).toList());
     model.put("records", records(report));
     model.put("rows", report.judgements().stream().map(JudgePage::row).toList());
-    model.put("budgetHeadings", BudgetTable.HEADINGS);
-    model.put("budgets", BudgetTable.of(report.judgements()));
+    model.put("budgetHeadings", BudgetTable.headings(Language.ENGLISH));
+    model.put("budgets", BudgetTable.of(report.judgements(), Language.ENGLISH));
     model.put("style", STYLE);
     model.put("styleHash", Checklist.hash(STYLE));
     return model;

@@ -44,14 +44,13 @@ public final class ReadingsTemplate {
 
   /** The whole file. */
   public static String of(ItemList list) {
-    Language named = Language.named(list.source().language());
-    Language language = named == null ? Language.ENGLISH : named;
+    Language language = Language.orEnglish(list.source().language());
     StringWriter out = new StringWriter();
     try (CsvWriter csv = CsvWriter.builder().lineDelimiter(LineDelimiter.LF).build(out)) {
       csv.writeRecord(COLUMNS.stream().map(ReadingColumn::word).toList());
       for (Item item : list.items()) {
         Optional<Asked> asked = item.accept(new AskedFor(language));
-        asked.ifPresent(one -> csv.writeRecord(line(item, one, list.source().digest())));
+        asked.ifPresent(one -> csv.writeRecord(line(item, one, list.source().digest(), language)));
       }
     } catch (IOException e) {
       throw new UncheckedIOException(e);
@@ -59,13 +58,14 @@ public final class ReadingsTemplate {
     return out.toString();
   }
 
-  private static List<String> line(Item item, Asked asked, String digest) {
+  private static List<String> line(Item item, Asked asked, String digest, Language language) {
     List<String> cells = new ArrayList<>();
-    COLUMNS.forEach(column -> cells.add(Cell.written(cell(column, item, asked, digest))));
+    COLUMNS.forEach(column -> cells.add(Cell.written(cell(column, item, asked, digest, language))));
     return cells;
   }
 
-  private static String cell(ReadingColumn column, Item item, Asked asked, String digest) {
+  private static String cell(
+      ReadingColumn column, Item item, Asked asked, String digest, Language language) {
     Item.Head head = item.head();
     return switch (column) {
       case PLACE -> head.place();
@@ -77,7 +77,7 @@ public final class ReadingsTemplate {
       case PHASE -> head.phase() == null ? "" : head.phase();
       case POINT -> head.id();
       case DIGEST -> digest;
-      default -> column.text(item);
+      default -> column.text(item, language);
     };
   }
 

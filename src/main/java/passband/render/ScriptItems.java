@@ -25,6 +25,7 @@ import passband.quantity.Student;
 import passband.quantity.Unit;
 import passband.quantity.Units;
 import passband.syntax.Expression;
+import passband.words.Language;
 
 /** The items as the script of the sheet needs them to give the verdicts of the judge. */
 final class ScriptItems implements Item.Visitor<Void> {
@@ -40,8 +41,10 @@ final class ScriptItems implements Item.Visitor<Void> {
   }
 
   private final SameWave waves;
+  private final Language language;
 
-  private ScriptItems(ItemList list) {
+  private ScriptItems(ItemList list, Language language) {
+    this.language = language;
     waves = new SameWave(list);
     json.setHtmlSafe(true);
   }
@@ -51,7 +54,7 @@ final class ScriptItems implements Item.Visitor<Void> {
    * {@code fields.js} puts it back.
    */
   static String of(Sheet sheet) {
-    return new ScriptItems(sheet.items()).all(sheet);
+    return new ScriptItems(sheet.items(), sheet.head().language()).all(sheet);
   }
 
   private static void write(Write write) {
@@ -182,18 +185,30 @@ final class ScriptItems implements Item.Visitor<Void> {
     }
   }
 
-  /** What the columns of a table of readings have to hold that are compared; blanks left out. */
+  /**
+   * What the columns of a table of readings have to hold that are compared, in the sheet's
+   * language; in English too where that is another text. Blanks are left out.
+   */
   private void said(Item item) {
     Map<String, String> said = new LinkedHashMap<>();
+    Map<String, String> english = new LinkedHashMap<>();
     for (ReadingColumn column : ReadingColumn.of(ReadingColumn.Use.COMPARED)) {
-      String text = column.text(item);
-      if (!text.isEmpty()) {
-        said.put(column.word(), text);
+      List<String> texts = column.texts(item, language);
+      if (!texts.get(0).isEmpty()) {
+        said.put(column.word(), texts.get(0));
+      }
+      if (texts.size() > 1) {
+        english.put(column.word(), texts.get(1));
       }
     }
-    if (!said.isEmpty()) {
-      write(() -> json.name("said").beginObject());
-      said.forEach(this::text);
+    said("said", said);
+    said("english", english);
+  }
+
+  private void said(String name, Map<String, String> columns) {
+    if (!columns.isEmpty()) {
+      write(() -> json.name(name).beginObject());
+      columns.forEach(this::text);
       write(json::endObject);
     }
   }

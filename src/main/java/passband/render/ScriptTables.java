@@ -4,11 +4,13 @@ import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
 import java.util.Arrays;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.stream.Collectors;
 import passband.evidence.Blank;
 import passband.judge.Cause;
 import passband.judge.ReadingColumn;
 import passband.judge.ReadingsTable;
+import passband.quantity.QuantityKind;
 import passband.quantity.Unit;
 import passband.quantity.Units;
 import passband.quantity.Wave;
@@ -32,8 +34,11 @@ final class ScriptTables {
     return "const CAUSE_PATTERNS = " + patterns + ";\n";
   }
 
-  /** Of each wave its peak, its RMS value, that of the other side, and how one is by the other. */
-  static String waves() {
+  /**
+   * Of each wave its peak, its RMS value, that of the other side, how one is by the other, and what
+   * the sheet calls them.
+   */
+  static String waves(Language language) {
     JsonArray waves = new JsonArray();
     for (Wave wave : Wave.values()) {
       JsonObject one = new JsonObject();
@@ -41,9 +46,17 @@ final class ScriptTables {
       one.addProperty("rms", wave.rms());
       one.addProperty("other", wave.other().rms());
       one.addProperty("times", wave == Wave.VOLTAGE);
+      one.addProperty("peakSaid", said(wave.peak(), language));
+      one.addProperty("rmsSaid", said(wave.rms(), language));
       waves.add(one);
     }
     return "const WAVES = " + waves + ";\n";
+  }
+
+  /** A quantity within a sentence of the language. */
+  private static String said(String quantity, Language language) {
+    QuantityKind kind = Objects.requireNonNull(QuantityKind.find(quantity), quantity);
+    return language.within(language.term(kind.printed()));
   }
 
   /** The sentences of the page by their keys, and whether numbers have a decimal comma. */

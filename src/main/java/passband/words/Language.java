@@ -44,6 +44,12 @@ public final class Language {
     return null;
   }
 
+  /** The language of this code; English for none, as for a file that says nothing of it. */
+  public static Language orEnglish(String code) {
+    Language language = named(code);
+    return language == null ? ENGLISH : language;
+  }
+
   /** All of them, English first. */
   public static List<Language> all() {
     return ALL;

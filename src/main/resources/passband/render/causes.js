@@ -6,7 +6,7 @@ const Causes = (() => {
 
   function text(cause) {
     const shown = (text) => (text === null ? null : Decimal.shown(text));
-    const values = { ...cause, number: shown(cause.number), note: shown(cause.note), name: cause.item.slice(cause.item.lastIndexOf("/") + 1) };
+    const values = { ...cause, number: shown(cause.number), note: shown(cause.note), name: cause.name || cause.item.slice(cause.item.lastIndexOf("/") + 1) };
     const pattern = CAUSE_PATTERNS[cause.code];
     const words = pattern
       .replace(/\[([^\]]*\{(\w+)\}[^\]]*)\]/g, (_, inner, name) => (values[name] === null ? "" : inner))

@@ -75,6 +75,23 @@ const Fields = (() => {
   const filled = () => new Map([...entered()].filter(([, [one, two, not]]) => one || two || not));
   const fill = (entries) => data.items.forEach(({ id }) => put(id, entries.get(id) || blank));
 
+  // What the sheet calls an item: a line and what is read on it, or the item's own words.
+  function name(id) {
+    const [field] = fields.get(id);
+    const row = field.closest("tbody.point tr");
+    if (field.matches(".entry") && row !== null) {
+      const which = row.querySelector("small");
+      const line = words("line", { n: row.parentElement.querySelector(".n").textContent });
+      return row.querySelector(".reading small") === null ? line : line + ", " + which.textContent;
+    }
+    if (items.get(id).stops !== undefined) {
+      return words("quoted", { text: field.closest("section").querySelector("h2").textContent });
+    }
+    const named = field.closest("[role=radiogroup]") || field;
+    const label = named.getAttribute("aria-label") || field.labels[0].textContent;
+    return words("quoted", { text: label.trim().replace(/[:.]$/, "") });
+  }
+
   // A number may have another unit after it: "0.200 A"; without one it is in the item's own.
   function parted(item, text) {
     const [, value, unit] = (item.unit !== undefined && /^(\S+)\s+([^\s\d.,+-]\S*)$/.exec(text)) || [];
@@ -106,5 +123,5 @@ const Fields = (() => {
     return own === null ? undefined : items.get(own.dataset.item);
   }
 
-  return { data, items, all: fields, blank, first, second, undone, chosen, written, entered, filled, fill, parted, attempts, itemOf };
+  return { data, items, all: fields, blank, first, second, undone, chosen, written, entered, filled, fill, name, parted, attempts, itemOf };
 })();

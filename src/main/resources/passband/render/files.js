@@ -74,7 +74,7 @@ const Files = (() => {
     }
     for (const column of Object.keys(READING_COLUMNS).filter((one) => READING_COLUMNS[one] === "compared" && row[one] !== "")) {
       const own = (item.said || {})[column];
-      if (own !== row[column]) {
+      if (own !== row[column] && (item.english || {})[column] !== row[column]) {
         const has = own === undefined ? WORDS.none : words("quoted", { text: own });
         throw new Error(words("otherValue", { line: row.line, column, value: row[column], has, id: item.id }));
       }

@@ -45,6 +45,7 @@ const OneLine = (() => {
           const line = lines[lineNumber++];
           list.push({ ...stop([...head, panel, row, ...notes]), line, number: lineNumber, table, wiring, title: how.firstElementChild.dataset.title });
           list.at(-1).steps = stepsOf(line, [...how.querySelectorAll("li")], row);
+          list.at(-1).from = how.querySelector("ol")?.start;
         }
       }
       add(list, head, parts.slice(last + 1));
@@ -137,9 +138,10 @@ const OneLine = (() => {
     const here = stops[at];
     const { step } = here.done;
     const list = el("ol", { className: "steps", "aria-label": WORDS.steps });
+    let next = here.from;
     here.steps.forEach((one, i) => {
       const item = el("li", { className: (one.caution ? "caution " : "") + (i < step ? "done" : i === step ? "now" : "") }, one.text);
-      item.value = i + 1;
+      item.value = one.caution ? next : next++;
       if (i === step) {
         item.setAttribute("aria-current", "step");
       }

@@ -24,6 +24,27 @@ const Shown = (() => {
     return new Set(asked.flatMap((item) => Object.values(item.parts)));
   }
 
+  // A cause in the words of the sheet: what it calls the items that the judge calls by their identities.
+  const OF_ANOTHER = ["earlier-failed", "earlier-open", "gate-failed", "gate-open"];
+  const replaced = (text, name, said) => text.replace(new RegExp("(^| )" + name + "(?= |$)"), "$1" + said);
+  function worded(cause) {
+    const { parts } = items.get(cause.item);
+    const part = (name) => (parts && parts[name] ? Fields.name(parts[name]) : name);
+    const dated = data.items.find(({ id, asks }) => asks === "due" && id.endsWith("/" + cause.note));
+    const more = {
+      "attempts-differ": () => ({ note: cause.note.replace(/(^|, )([^ ,]+)/g, (_, before, name) => before + part(name)) }),
+      "instrument-overdue": () => (dated === undefined ? {} : { note: Fields.name(dated.id) }),
+      "peak-below-rms": () => ({
+        note: WAVES.reduce((text, { peak, peakSaid, rms, rmsSaid }) => replaced(replaced(text, peak, peakSaid), rms, rmsSaid), cause.note),
+      }),
+      "calibration-overdue": () => ({ name: Fields.name(cause.item) }),
+      "calibration-unchecked": () => ({ name: Fields.name(cause.item) }),
+    }[cause.code];
+    const other = OF_ANOTHER.includes(cause.code) ? { note: Fields.name(cause.note) } : more ? more() : {};
+    return { ...cause, part: cause.part === null ? null : part(cause.part), ...other };
+  }
+  const sentences = (causes) => Causes.texts(causes.map(worded));
+
   function placeOf(item) {
     const field = fieldOf(item.id);
     return field.closest("li, td, div, p") || field.parentElement;
@@ -35,7 +56,7 @@ const Shown = (() => {
     const place = placeOf(item);
     place.dataset.verdict = verdict;
     if (item.kind !== "reading" && item.kind !== "derived") {
-      say(item.kind === "choice" ? field.closest("[role=radiogroup]") : place, Causes.texts(causes));
+      say(item.kind === "choice" ? field.closest("[role=radiogroup]") : place, sentences(causes));
       offer(item, item.kind === "choice" ? field.closest("[role=radiogroup]") : place);
       return;
     }
@@ -54,8 +75,8 @@ const Shown = (() => {
     const limited = item.low !== undefined || item.high !== undefined;
     const word = verdict === "fail" ? WORDS.fail : verdict === "pass" && !limited ? WORDS.read : verdictWord(verdict);
     const open = verdict === "not done" && !(item.kind === "reading" && undone(field).checked);
-    const why = causes.length > 0 ? ": " + Causes.texts(causes) : "";
-    const stopped = shut.length > 0 ? words("stopped", { gates: shut.map((gate) => gate.id).join(", ") }) : "";
+    const why = causes.length > 0 ? ": " + sentences(causes) : "";
+    const stopped = shut.length > 0 ? words("stopped", { gates: shut.map((gate) => Fields.name(gate.id)).join(", ") }) : "";
     row.querySelector(".said").textContent = open || verdict === "does not apply" ? stopped : word + why;
     offer(item, row.querySelector(".verdict"));
   }
@@ -104,7 +125,7 @@ const Shown = (() => {
       parts.push(...(n > 0 ? [words(key, { n })] : []));
     }
     const overdue = [...verdicts.values()].flatMap(({ causes }) => causes.filter((cause) => cause.code === "calibration-overdue"));
-    return [...parts, ...overdue.map(Causes.text), words("overall", { verdict: verdictWord(document.body.dataset.overall) })];
+    return [...parts, ...overdue.map((cause) => Causes.text(worded(cause))), words("overall", { verdict: verdictWord(document.body.dataset.overall) })];
   }
 
   // How many of the readings that apply are done.

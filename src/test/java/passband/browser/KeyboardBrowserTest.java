@@ -8,10 +8,13 @@ import com.google.gson.Gson;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.Set;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
@@ -265,5 +268,47 @@ class KeyboardBrowserTest {
         assertEquals(List.of(), passed(), from + " to " + first);
       }
     }
+  }
+
+  /** What the page says of an item is in the words of the sheet: no identity, no name of a part. */
+  @ParameterizedTest
+  @MethodSource("plans")
+  void nothingIsSaidByItsIdentity(Plan plan) throws IOException {
+    show(plan);
+    Random random = new Random(plan.name().text().hashCode());
+    List<String> said = new ArrayList<>();
+    for (int round = 0; round < 12; round++) {
+      Map<String, String> written = written(plan, random, 3 + random.nextInt(20));
+      boolean overdue = random.nextBoolean();
+      written.replaceAll((id, text) -> overdue && id.contains("due") ? "2001-01-31" : text);
+      fill(written);
+      said.addAll(
+          texts(
+              "return [...document.querySelectorAll('.said, [role=status]')].map(o => o.textContent)"));
+    }
+    List<String> names = new ArrayList<>();
+    for (Item item : Evidence.of(plan).list().items()) {
+      names.add(item.id());
+      if (item instanceof Item.Measured one) {
+        names.add(one.scale().quantity());
+      }
+      String last = item.id().substring(item.id().lastIndexOf('/') + 1);
+      names.addAll(last.contains("-") ? Set.of(last) : Set.of());
+    }
+    // A quantity of one word may be called so.
+    names.removeIf(name -> !name.contains("-") && !name.contains("/"));
+    said.removeIf(text -> names.stream().noneMatch(name -> contains(text, name)));
+    assertEquals(List.of(), said);
+  }
+
+  private static boolean contains(String text, String name) {
+    return Pattern.compile("(?<![\\w/-])" + Pattern.quote(name) + "(?![\\w/-])")
+        .matcher(text)
+        .find();
+  }
+
+  @SuppressWarnings("unchecked")
+  private static List<String> texts(String script) {
+    return (List<String>) browser.run(script);
   }
 }

@@ -76,6 +76,7 @@ class FixTest {
               Code.PLACEHOLDER_MISSING,
               Code.AMBIGUOUS_PLACEHOLDER,
               Code.SCRIPT_NOT_PRINTABLE,
+              Code.GLYPH_MISSING,
               Code.WRONG_KIND,
               Code.RELEASE_NOT_COMPARABLE,
               Code.REVISION_REUSED,

@@ -17,23 +17,27 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.regex.Pattern;
 import java.util.stream.LongStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import passband.evidence.BadInput;
 import passband.evidence.Evidence;
 import passband.evidence.Item;
 import passband.evidence.ItemList;
 import passband.judge.Judge;
+import passband.judge.ReadingColumn;
 import passband.judge.Readings;
 import passband.judge.Verdict;
 import passband.plan.Plan;
 import passband.testing.GeneratedProcedures;
 import passband.testing.Records;
 import passband.testing.Sheets;
+import passband.words.Language;
 
 /** The empty table of readings has every item once; typed in completely it passes, else never. */
 class ReadingsTemplateTest {
@@ -119,5 +123,24 @@ class ReadingsTemplateTest {
     }
     assertTrue(!german.isEmpty() && english.size() > 3, english::toString);
     german.forEach(row -> assertFalse(english.contains(row.getField(WRITE)), row::toString));
+  }
+
+  /** The table is in the sheet's language; one in English, as older ones are, is read as well. */
+  @ParameterizedTest
+  @ValueSource(strings = {"de", "fr"})
+  void limitsAndNumbersAreInTheLanguageOfTheSheet(String code) {
+    Language language = Language.orEnglish(code);
+    int other = 0;
+    for (Plan plan : Sheets.demo()) {
+      ItemList english = Evidence.of(plan).list();
+      for (Item item : english.items()) {
+        for (ReadingColumn column : ReadingColumn.of(ReadingColumn.Use.COMPARED)) {
+          String own = column.texts(item, language).get(0);
+          assertFalse(Pattern.compile("\\d\\.\\d| to |at most|at least").matcher(own).find(), own);
+          other += column.texts(item, language).size() - 1;
+        }
+      }
+    }
+    assertTrue(other > 100, other + " texts");
   }
 }

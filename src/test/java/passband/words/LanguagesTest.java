@@ -99,6 +99,7 @@ class LanguagesTest {
               || key.startsWith("cause.")
               || key.startsWith("detect.assumed.")
               || key.startsWith("detect.note.")
+              || key.startsWith("budget.")
               || key.startsWith("fault.")
               || key.startsWith("code.");
       if (!made && !all.contains('"' + key + '"')) {
