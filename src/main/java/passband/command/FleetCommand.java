@@ -6,7 +6,6 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import passband.evidence.BadInput;
 import passband.library.Paths;
@@ -78,16 +77,7 @@ final class FleetCommand implements Verb {
     if (!Files.isDirectory(folder)) {
       throw new UsageException("there is no folder " + path);
     }
-    List<Path> files;
-    try (Stream<Path> walk = Files.walk(folder)) {
-      files =
-          walk.filter(file -> file.toString().endsWith(".json") && Files.isRegularFile(file))
-              .sorted()
-              .toList();
-    }
-    if (files.isEmpty()) {
-      throw new UsageException("there is no .json file below " + path);
-    }
+    List<Path> files = RecordedFiles.records(folder, path);
     List<Read> all = files.parallelStream().map(file -> read(folder, file)).toList();
     List<RecordSummary> records = new ArrayList<>();
     List<Fleet.LeftOut> left = new ArrayList<>();

@@ -77,7 +77,8 @@ final class RecordCommands {
               Makes the record again from the limits and readings that it holds, and says whether anything in it was
               altered: its seal, the digest of a part, or what it says of a verdict. Whoever can write a record can also
               seal a forged one; --seal compares it with the seal on the signed report. --as html prints the report
-              again, with what is wrong at its head. Exit status: 0 unaltered, 1 altered, 2 no record.
+              again, with what is wrong at its head. Of a folder every .json file below it is verified and named; the
+              worst decides. Exit status: 0 unaltered, 1 altered, 2 no record.
               """,
               List.of(
                   Option.oneOf("--as", "FORM", List.of("text", "html"), "output format"),

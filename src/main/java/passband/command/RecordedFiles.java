@@ -4,6 +4,8 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import passband.evidence.BadInput;
 import passband.evidence.ItemList;
@@ -62,6 +64,25 @@ final class RecordedFiles {
   /** All of a file. */
   byte[] bytes(String path) throws UsageException, IOException {
     return Files.readAllBytes(file(workingDirectory, path));
+  }
+
+  /**
+   * The files below a folder that may be records, in order.
+   *
+   * @param path of the folder, as it was named
+   */
+  static List<Path> records(Path folder, String path) throws UsageException, IOException {
+    List<Path> files;
+    try (Stream<Path> walk = Files.walk(folder)) {
+      files =
+          walk.filter(file -> file.toString().endsWith(".json") && Files.isRegularFile(file))
+              .sorted()
+              .toList();
+    }
+    if (files.isEmpty()) {
+      throw new UsageException("there is no .json file below " + path);
+    }
+    return files;
   }
 
   /** A file that was named. */

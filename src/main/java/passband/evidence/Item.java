@@ -15,6 +15,9 @@ public sealed interface Item {
   /** How the identities of what the sheet itself asks for begin. */
   String SHEET = "sheet/";
 
+  /** The identity of the choice that says how the sheet came out: passed, failed, incomplete. */
+  String RESULT = SHEET + "result";
+
   /** What every item has. */
   Head head();
 

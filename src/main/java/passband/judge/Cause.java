@@ -81,6 +81,7 @@ public record Cause(
     EARLIER_OPEN("{note} is not done, or unclear"),
     GATE_FAILED("taken although the gate {note} had failed"),
     GATE_OPEN("taken although the gate {note} was not passed"),
+    RESULT_CONTRADICTED("the sheet says '{written}', but what is written on it comes to '{note}'"),
     NO_DATE("the readings have no date, so calibration due dates were not checked"),
     CALIBRATION_OVERDUE("calibration overdue: {name} is {written}, used on {note}"),
     INSTRUMENT_OVERDUE("read when its instrument's calibration was overdue ({note} is {written})"),

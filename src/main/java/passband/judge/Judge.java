@@ -53,7 +53,46 @@ public final class Judge {
     if (list.source().isUnreleased()) {
       warnings.add(0, Cause.of(Cause.Code.NOT_RELEASED, null));
     }
-    return Report.of(list, readings, attempts, Gates.of(list, judgements), List.copyOf(warnings));
+    List<Judgement> gated = Gates.of(list, judgements);
+    Cause contradicted = contradicted(gated, attempts);
+    if (contradicted != null) {
+      warnings.add(contradicted);
+    }
+    return Report.of(list, readings, attempts, gated, List.copyOf(warnings));
+  }
+
+  /** Where the sheet's own result is another than that of everything else on it. */
+  private @Nullable Cause contradicted(List<Judgement> judgements, Map<String, Attempts> attempts) {
+    Item.Choice result = null;
+    List<Judgement> others = new ArrayList<>();
+    for (Judgement one : judgements) {
+      if (one.item() instanceof Item.Choice choice && choice.id().equals(Item.RESULT)) {
+        result = choice;
+      } else {
+        others.add(one);
+      }
+    }
+    Attempts written = attempts.getOrDefault(Item.RESULT, Attempts.NONE);
+    if (result == null || written.none()) {
+      return null;
+    }
+    Verdict said = said(result, written.last().reading());
+    Verdict overall = Report.of(list, readings, attempts, others, List.of()).overall();
+    return said == null || said == overall
+        ? null
+        : Cause.of(Cause.Code.RESULT_CONTRADICTED, Item.RESULT)
+            .at(written.last(), "reading")
+            .note(overall.word());
+  }
+
+  /** What an outcome of the sheet's own result means; null where it is none of them. */
+  private static @Nullable Verdict said(Item.Choice result, String written) {
+    return switch (result.options().indexOf(written)) {
+      case 0 -> Verdict.PASS;
+      case 1 -> Verdict.FAIL;
+      case 2 -> Verdict.INCOMPLETE;
+      default -> null;
+    };
   }
 
   /** That the readings are of this procedure and revision. */

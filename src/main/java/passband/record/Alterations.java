@@ -4,6 +4,7 @@ import com.google.gson.JsonArray;
 import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
+import com.google.gson.JsonPrimitive;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -13,13 +14,19 @@ import java.util.Set;
 public final class Alterations {
   private static final Set<String> OWN = Set.of("seal", "program");
 
+  private static final String RESULT = "result";
+  private static final String FORMAT = "format";
+  private static final String VERDICTS = "passband-verdicts/";
+
   private final List<String> found = new ArrayList<>();
+  private boolean older;
 
   private Alterations() {}
 
   /**
    * What differs, with its path in the file, a sentence each; the seal and the version do not
-   * count.
+   * count. A record whose verdicts are in a format before today's has not all that verdicts have
+   * now: what is missing in them does not count either, what they say does.
    *
    * @param kept the file
    * @param again the same made again
@@ -30,8 +37,28 @@ public final class Alterations {
     JsonObject other = JsonParser.parseString(again).getAsJsonObject();
     OWN.forEach(one::remove);
     OWN.forEach(other::remove);
+    alterations.older = number(one) < number(other);
+    if (alterations.older) {
+      one.getAsJsonObject(RESULT).remove(FORMAT);
+      other.getAsJsonObject(RESULT).remove(FORMAT);
+    }
     alterations.compare("", one, other);
     return alterations.found;
+  }
+
+  /** The number of the format of the verdicts; that of the newest where it cannot be told. */
+  private static int number(JsonObject record) {
+    if (record.get(RESULT) instanceof JsonObject result
+        && result.get(FORMAT) instanceof JsonPrimitive format
+        && format.isString()
+        && format.getAsString().startsWith(VERDICTS)) {
+      try {
+        return Integer.parseInt(format.getAsString().substring(VERDICTS.length()));
+      } catch (NumberFormatException e) {
+        return Integer.MAX_VALUE;
+      }
+    }
+    return Integer.MAX_VALUE;
   }
 
   private void compare(String path, JsonElement kept, JsonElement again) {
@@ -42,7 +69,7 @@ public final class Alterations {
         String at = path.isEmpty() ? key : path + "." + key;
         if (one.has(key) && other.has(key)) {
           compare(at, one.get(key), other.get(key));
-        } else {
+        } else if (one.has(key) || !older || !at.startsWith(RESULT + ".")) {
           found.add(at + (one.has(key) ? " does not belong there" : " is missing"));
         }
       }

@@ -34,6 +34,7 @@ public final class RecordPage {
     own.put("altered", altered);
     own.put("seal", seal);
     own.put("program", record.program());
+    own.put("release", release(record));
     own.put("judgedOn", Objects.requireNonNullElse(record.judgedOn(), ""));
     Map<String, String> particulars = new LinkedHashMap<>();
     Particulars.all()
@@ -56,6 +57,16 @@ public final class RecordPage {
     model.put("styleHash", Checklist.hash(style));
     model.put("record", own);
     return Templates.filled("record.ftlh", model);
+  }
+
+  /** Whether the limits were of a released procedure when they were written, under their seal. */
+  private static String release(VisitRecord record) {
+    Boolean released = record.report().list().source().released();
+    return released == null
+        ? "not known: the limits are in a format that does not say it"
+        : released
+            ? "released when the limits were written"
+            : "not released when the limits were written: nobody had approved them";
   }
 
   /** The seal at the foot of every page. */

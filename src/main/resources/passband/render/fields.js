@@ -1,4 +1,5 @@
-// The items of the sheet, and what stands in their fields: [one attempt, a second one, whether it was not done].
+// The items of the sheet, and what stands in their fields: [one attempt, a second one, whether it was not done, why it was
+// read again or not done, and who did that].
 const Fields = (() => {
   const data = JSON.parse(document.getElementById("items").textContent);
   for (const item of data.items) {
@@ -11,10 +12,11 @@ const Fields = (() => {
   for (const field of document.querySelectorAll("[data-item]")) {
     fields.set(field.dataset.item, [...(fields.get(field.dataset.item) || []), field]);
   }
-  const blank = ["", "", false];
+  const blank = ["", "", false, "", ""];
   const first = (id) => fields.get(id)[0];
   const second = (entry) => entry.parentElement.querySelector(".again");
   const undone = (entry) => entry.closest("tr").querySelector(".undone");
+  const noted = (entry, what) => entry.closest("tr").querySelector("." + what);
   const chosen = (id) => fields.get(id).find((radio) => radio.checked);
 
   for (const field of document.querySelectorAll(".entry")) {
@@ -30,7 +32,11 @@ const Fields = (() => {
       el("input", { type: "text", className: "again", inputMode: "decimal", placeholder: WORDS.again, "aria-label": label + ", " + WORDS.again }),
     );
     const tick = el("input", { type: "checkbox", className: "undone", "aria-label": label + ", " + WORDS.notDone });
-    entry.closest("tr").querySelector(".verdict").append(el("label", {}, tick, WORDS.notDone));
+    const verdict = entry.closest("tr").querySelector(".verdict");
+    verdict.append(el("label", {}, tick, WORDS.notDone));
+    for (const what of ["why", "who"]) {
+      verdict.append(el("input", { type: "text", className: what, placeholder: WORDS[what], "aria-label": label + ", " + WORDS[what] }));
+    }
     entry.inputMode = "decimal";
   }
   document.querySelectorAll("input[type=text]").forEach((input) => (input.autocomplete = "off"));
@@ -39,25 +45,27 @@ const Fields = (() => {
     const [field] = fields.get(id);
     switch (items.get(id).kind) {
       case "reading":
-        return [field.value.trim(), second(field).value.trim(), undone(field).checked];
+        return [field.value.trim(), second(field).value.trim(), undone(field).checked, noted(field, "why").value.trim(), noted(field, "who").value.trim()];
       case "tick":
-        return [field.checked ? "yes" : "", "", false];
+        return [field.checked ? "yes" : "", "", false, "", ""];
       case "choice":
-        return [(chosen(id) || { value: "" }).value, "", false];
+        return [(chosen(id) || { value: "" }).value, "", false, "", ""];
       case "record":
-        return [field.value.trim(), "", false];
+        return [field.value.trim(), "", false, "", ""];
       default:
         return blank;
     }
   }
 
-  function put(id, [one, two, not]) {
+  function put(id, [one, two, not, why, who]) {
     const [field] = fields.get(id);
     switch (items.get(id).kind) {
       case "reading":
         field.value = one;
         second(field).value = two;
         undone(field).checked = not;
+        noted(field, "why").value = why;
+        noted(field, "who").value = who;
         break;
       case "tick":
         field.checked = one === "yes";
@@ -105,13 +113,14 @@ const Fields = (() => {
     return unit === undefined ? number : { ...number, unit };
   }
 
-  // As they are saved: what is blank is left out, 'not done' comes last.
-  function attempts(item, [one, two, not]) {
+  // As they are saved: what is blank is left out, 'not done' comes last; why and who are of the last.
+  function attempts(item, [one, two, not, reason, by]) {
     const made = [
-      { number: 1, ...plain(item, one), undone: false },
-      { number: 2, ...plain(item, two), undone: false },
+      { number: 1, ...plain(item, one), undone: false, reason: "", by: "" },
+      { number: 2, ...plain(item, two), undone: false, reason: "", by: "" },
     ].filter(({ value }) => value !== "");
-    return not ? [...made, { number: one ? (two ? 3 : 2) : 1, value: "", undone: true }] : made;
+    const all = not ? [...made, { number: one ? (two ? 3 : 2) : 1, value: "", undone: true }] : made;
+    return all.map((each, i) => (i === all.length - 1 ? { ...each, reason, by } : each));
   }
 
   // The item that a field belongs to; undefined where it belongs to none.

@@ -4,7 +4,7 @@ const Files = (() => {
   const { procedure, revision, digest } = document.body.dataset;
   const SERIAL = "sheet/generator-serial";
   const DATE = "sheet/date";
-  const COLUMNS = ["point", "reading", "unit", "phase", "attempt", "kind", "procedure", "revision", "digest"];
+  const COLUMNS = ["point", "reading", "unit", "phase", "attempt", "kind", "reason", "by", "procedure", "revision", "digest"];
 
   function rows() {
     const made = [];
@@ -12,10 +12,10 @@ const Files = (() => {
     for (const [id, entry] of Fields.entered()) {
       const item = items.get(id);
       const own = item.unit === "1" ? "" : item.unit || "";
-      for (const { number, value, unit = own, unsure = false, undone: not } of attempts(item, entry)) {
+      for (const { number, value, unit = own, unsure = false, undone: not, reason, by } of attempts(item, entry)) {
         // Nobody may take it for a number later.
         const saved = unsure ? value + " ?" : value;
-        made.push([id, saved, not ? "" : unit, item.phase || "", String(number), not ? "not-done" : item.kind, ...same]);
+        made.push([id, saved, not ? "" : unit, item.phase || "", String(number), not ? "not-done" : item.kind, reason, by, ...same]);
       }
     }
     return made;
@@ -94,8 +94,11 @@ const Files = (() => {
     if (/[\r\n]/.test(row.reading)) {
       throw cannot(WORDS.lineBreak);
     }
-    const value = entries.get(item.id) || ["", "", false];
+    const value = entries.get(item.id) || [...Fields.blank];
     entries.set(item.id, value);
+    if (item.kind === "reading") {
+      [value[3], value[4]] = [row.reason || value[3], row.by || value[4]];
+    }
     if (row.kind === "not-done") {
       if (item.kind !== "reading") {
         throw cannot(words("quoted", { text: WORDS.notDone }));

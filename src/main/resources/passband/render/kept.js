@@ -3,7 +3,11 @@ const Kept = (() => {
   const digest = document.body.dataset.digest;
   const prefix = "passband:" + digest + ":";
   const entriesOf = (list) =>
-    new Map(list.filter(([id]) => Fields.items.has(id)).map(([id, [one, two, not]]) => [id, [String(one), String(two), not === true]]));
+    new Map(
+      list
+        .filter(([id]) => Fields.items.has(id))
+        .map(([id, [one, two, not, why = "", who = ""]]) => [id, [String(one), String(two), not === true, String(why), String(who)]]),
+    );
 
   // A unit's record, { at, unsaved, entries, before }; null where there is none. Before is what was cleared or replaced.
   function read(serial) {

@@ -164,16 +164,37 @@ class ChecklistBrowserTest {
     entry.sendKeys("1.0");
     WebElement again = browser.find(".fails input.again");
     assertTrue(again.isDisplayed());
+    WebElement why = noted(entry, "why");
+    WebElement who = noted(entry, "who");
+    assertFalse(why.isDisplayed() || who.isDisplayed());
     again.sendKeys("200.0");
     assertEquals("pass: attempt 2, the first was 1.0", said(entry));
+    assertTrue(why.isDisplayed() && who.isDisplayed());
+    why.sendKeys("lead, loose");
+    who.sendKeys("Kim");
     browser.find("#save").click();
     List<NamedCsvRecord> rows = rows(saved());
     assertEquals(
-        List.of("1.0/1", "200.0/2"),
+        List.of("1.0/1//", "200.0/2/lead, loose/Kim"),
         rows.stream()
             .filter(r -> r.getField("point").equals(FIRST))
-            .map(r -> r.getField("reading") + "/" + r.getField("attempt"))
+            .map(
+                r ->
+                    String.join(
+                        "/",
+                        r.getField("reading"),
+                        r.getField("attempt"),
+                        r.getField("reason"),
+                        r.getField("by")))
             .toList());
+  }
+
+  private static WebElement noted(WebElement entry, String what) {
+    return (WebElement)
+        browser.run(
+            "return arguments[0].closest('tr').querySelector('input.' + arguments[1])",
+            entry,
+            what);
   }
 
   /** Both parts get a second box, and the value is calculated only from readings of one attempt. */
@@ -266,6 +287,7 @@ class ChecklistBrowserTest {
             browser.run(
                 "return arguments[0].closest('tr').querySelector('.undone')",
                 entry("tack-output/bipolar/tack/1/40ohm/current")));
+    noted(entry("tack-output/bipolar/tack/1/40ohm/current"), "why").sendKeys("no lead for it");
   }
 
   private static void press(WebElement tick) {
@@ -385,7 +407,7 @@ class ChecklistBrowserTest {
         (List<?>)
             browser.run(
                 "const hidden = [];"
-                    + "for (const input of [...document.querySelectorAll('main input:not(.again)')].reverse()) {"
+                    + "for (const input of [...document.querySelectorAll('main input:not(.again, .why, .who)')].reverse()) {"
                     + "  input.focus();"
                     + "  const b = input.getBoundingClientRect();"
                     + "  const at = document.elementFromPoint(b.x + b.width / 2, b.y + b.height / 2);"

@@ -324,6 +324,20 @@ class SchemasTest {
     String[] turned = {"--from", "2026-02-01", "--to", "2026-01-01"};
     run(2, "fleet", "records", "--instrument", "x", turned[0], turned[1], turned[2], turned[3]);
     assertTrue(err.contains("is after"), err);
+    String all = run(0, "verify", "records");
+    assertTrue(all.startsWith("records/r.json: unaltered"), all);
+    assertTrue(all.endsWith("1 unaltered, 0 altered, 0 no record\n"), all);
+    Files.writeString(records.resolve("s.json"), json.replace(number, "N-18"));
+    all = run(1, "verify", "records");
+    assertTrue(all.contains("records/s.json: altered\n  its seal is broken"), all);
+    assertTrue(all.endsWith("1 unaltered, 1 altered, 0 no record\n"), all);
+    Files.writeString(records.resolve("t.json"), "{}");
+    all = run(2, "verify", "records");
+    assertTrue(all.contains("records/t.json: no record: "), all);
+    run(2, "verify", "records", "--as", "html");
+    assertTrue(err.contains("are for one record"), err);
+    Files.delete(records.resolve("s.json"));
+    Files.delete(records.resolve("t.json"));
     Files.writeString(folder.resolve("record.json"), json.replace(number, "N-18"));
     assertTrue(run(1, "verify", "record.json").contains("seal is broken"));
   }

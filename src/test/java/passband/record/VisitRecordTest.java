@@ -26,6 +26,7 @@ import passband.evidence.Item;
 import passband.evidence.ItemList;
 import passband.evidence.LimitsWriter;
 import passband.evidence.Seal;
+import passband.judge.Cause;
 import passband.judge.Verdict;
 import passband.render.RecordJson;
 import passband.render.RecordPage;
@@ -70,6 +71,80 @@ class VisitRecordTest {
     assertEquals(List.of(), read.broken());
     assertEquals(json, RecordJson.of(read.record()));
     assertEquals(List.of(), wrong(json.replace("\n", "\r\n")));
+  }
+
+  /**
+   * The sheet's own result is held against the lines: what was ticked is warned of where it
+   * differs.
+   */
+  @Test
+  void aSheetThatContradictsItsVerdictIsWarnedOf() throws BadInput {
+    Item.Choice result =
+        (Item.Choice)
+            LIST.items().stream().filter(i -> i.id().equals(Item.RESULT)).findFirst().orElseThrow();
+    assertEquals("", contradiction(Records.of(LIST, false)));
+    Item missing = LIST.items().get(LIST.items().size() - 2);
+    assertEquals(
+        "the sheet says 'every line passed', but what is written on it comes to 'incomplete'",
+        contradiction(Records.of(LIST, false).without(missing.id())));
+    Item.Reading reading = null;
+    for (Item item : LIST.items()) {
+      if (item instanceof Item.Reading r && r.limits() != null && r.head().applies().isEmpty()) {
+        reading = r;
+      }
+    }
+    assertTrue(reading != null);
+    String far = Records.reading("99999", reading.scale().unit());
+    assertEquals(
+        "the sheet says 'every line passed', but what is written on it comes to 'fail'",
+        contradiction(Records.of(LIST, false).with(reading.id(), far)));
+    for (int i = 1; i < 3; i++) {
+      String said = ",,,,choice";
+      String ticked = "\"" + result.options().get(i) + "\"" + said;
+      assertEquals(
+          "the sheet says '"
+              + result.options().get(i)
+              + "', but what is written on it comes to 'pass'",
+          contradiction(Records.of(LIST, false).with(Item.RESULT, ticked)));
+    }
+    String agrees = "\"" + result.options().get(1) + "\",,,,choice";
+    assertEquals(
+        "",
+        contradiction(Records.of(LIST, false).with(reading.id(), far).with(Item.RESULT, agrees)));
+  }
+
+  private static String contradiction(Records records) throws BadInput {
+    return record(records.csv()).report().warnings().stream()
+        .filter(w -> w.code() == Cause.Code.RESULT_CONTRADICTED)
+        .map(Cause::text)
+        .findFirst()
+        .orElse("");
+  }
+
+  private static String resealed(String text) {
+    return Seal.sealed(
+        text.replaceFirst("\"seal\": \"[0-9a-f]{64}\"", "\"seal\": \"" + Seal.OPEN + "\""));
+  }
+
+  /**
+   * Verdicts of an earlier format lack what later ones have; what they say still has to be right.
+   */
+  @Test
+  void aRecordWithOlderVerdictsIsUnaltered() throws BadInput {
+    String older =
+        good()
+            .replace("passband-verdicts/6", "passband-verdicts/4")
+            .replaceAll("\"(coverage_factor|degrees_of_freedom)\": [^\n]*,\n +", "");
+    older = resealed(older);
+    assertEquals(List.of(), wrong(older));
+    String same = resealed(older.replace("passband-verdicts/4", "passband-verdicts/6"));
+    assertFalse(wrong(same).isEmpty());
+    String later = resealed(older.replace("passband-verdicts/4", "passband-verdicts/7"));
+    assertFalse(wrong(later).isEmpty());
+    String passed = resealed(older.replaceFirst("\"verdict\": \"pass\"", "\"verdict\": \"fail\""));
+    assertEquals(1, wrong(passed).size(), wrong(passed).toString());
+    String added = resealed(older.replaceFirst("\"verdict\"", "\"extra\": 1, \"verdict\""));
+    assertEquals(1, wrong(added).size(), wrong(added).toString());
   }
 
   /** Each value of the file in turn is another one, and the file is sealed anew. */

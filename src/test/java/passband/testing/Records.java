@@ -138,11 +138,13 @@ public final class Records {
     return value + "," + unit + ",,1,reading";
   }
 
-  /** The middle of what is accepted. */
+  /** The middle of what is accepted; without limits what is set, where that is of the same kind. */
   public static BigDecimal middle(Item.Measured item) {
     Item.Limits limits = item.limits();
     if (limits == null) {
-      return new BigDecimal(300).setScale(item.scale().decimals());
+      boolean set = item.scale().unit().equals(item.where().settingUnit());
+      return (set ? item.where().setting() : new BigDecimal(300))
+          .setScale(item.scale().decimals(), RoundingMode.HALF_EVEN);
     }
     BigDecimal low = limits.acceptLower() == null ? limits.acceptUpper() : limits.acceptLower();
     BigDecimal high = limits.acceptUpper() == null ? limits.acceptLower() : limits.acceptUpper();
