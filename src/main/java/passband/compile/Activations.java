@@ -91,6 +91,14 @@ final class Activations {
         : contact.ownerTitle() + ", " + contact.title();
   }
 
+  /** What is let go of to stop the output; nothing where none knows. */
+  static Map<String, Placeholders.Value> held(Act.Activate act) {
+    Terminal pressed = act.key() == null ? act.contact() : act.key();
+    return pressed == null
+        ? Map.of()
+        : Map.of("held", Placeholders.Value.given(Slot.HELD, pressed.title()));
+  }
+
   /** A point's values with the contact and the key. */
   static Map<String, Placeholders.Value> values(
       Map<String, Placeholders.Value> point, Act.Activate act) {
@@ -101,6 +109,7 @@ final class Activations {
     if (act.key() != null) {
       values.put("key", Placeholders.Value.given(Slot.KEY, act.key().title()));
     }
+    values.putAll(held(act));
     return values;
   }
 }

@@ -10,6 +10,7 @@ import passband.diagnostic.Code;
 import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Spelling;
+import passband.plan.PlanStep;
 import passband.plan.Slot;
 import passband.plan.Words;
 import passband.resolve.Names;
@@ -40,6 +41,16 @@ final class Placeholders {
   Placeholders(Names names, Diagnostics diagnostics) {
     this.names = names;
     this.diagnostics = diagnostics;
+  }
+
+  /** Whether some step's words have a placeholder of this kind. */
+  static boolean named(List<PlanStep> steps, Slot slot) {
+    for (PlanStep step : steps) {
+      if (step.words() != null && step.words().has(slot)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** The text with its placeholders filled; one that stands for nothing is an error and stays. */

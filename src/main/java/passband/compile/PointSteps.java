@@ -54,6 +54,7 @@ final class PointSteps {
     RowSpec spec = work.spec();
     Outlet outlet = work.place().outlet();
     Map<String, Placeholders.Value> values = values(spec, work.loads(), outlet);
+    values.putAll(Activations.held(work.activate()));
     TextPlace point = new TextPlace(test, true, values);
     Span row = spec.span();
     Map<String, List<PlanStep>> own = new LinkedHashMap<>();
@@ -365,7 +366,7 @@ final class PointSteps {
       }
       said.hint("perform an action that stops it: the analyzer's 'stop', or one 'as stop'");
     }
-    if (activate.pressed() != null) {
+    if (activate.pressed() != null && !Placeholders.named(instead, Slot.HELD)) {
       instead.add(0, let(activate.pressed(), block));
     }
   }
@@ -412,10 +413,8 @@ final class PointSteps {
     if (slot == null || instead.isEmpty() || instead.size() < block.steps().size()) {
       return;
     }
-    for (PlanStep step : instead) {
-      if (step.words() != null && step.words().has(slot)) {
-        return;
-      }
+    if (Placeholders.named(instead, slot)) {
+      return;
     }
     diagnostics
         .say(

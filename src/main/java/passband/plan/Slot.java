@@ -18,6 +18,10 @@ public enum Slot {
   CONTACT,
   /** The analyzer's key to which that contact is wired. */
   KEY,
+  /**
+   * What is let go of so that output stops: the key, or the button or pedal that a hand pressed.
+   */
+  HELD,
   /** What another outlet is set to that delivers at the same time. */
   PARTNER,
   /** What another step records. */

@@ -17,6 +17,9 @@ public final class StepText implements Act.Visitor<String> {
   private final boolean onTheLine;
   private final @Nullable Words words;
 
+  /** What a hand lets go of; null where it lets go of a key, or of nothing. */
+  private Act.@Nullable Pressed held;
+
   private StepText(Language language, boolean onTheLine, @Nullable Words words) {
     this.language = language;
     this.onTheLine = onTheLine;
@@ -48,6 +51,7 @@ public final class StepText implements Act.Visitor<String> {
       }
     }
     return switch (filled.slot()) {
+      case HELD -> held == null ? language.of("button", filled.text()) : button(held);
       case RECORD -> language.of("recorded", filled.text());
       case SETTING, LOAD, EXTRA, PARTNER -> language.term(language.number(filled.text()));
       default -> filled.text();
@@ -107,8 +111,9 @@ public final class StepText implements Act.Visitor<String> {
           case HOLD -> "step.hold";
           default -> "step.stop";
         };
-    String release =
-        run.released() == null ? "" : language.of("step.release", button(run.released()));
+    held = run.released();
+    boolean named = words != null && words.has(Slot.HELD);
+    String release = held == null || named ? "" : language.of("step.release", button(held));
     if (run.unit().isDevice() && words == null) {
       return release;
     }

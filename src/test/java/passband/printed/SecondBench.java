@@ -282,7 +282,12 @@ final class SecondBench {
       case "read of what is held" -> read(step, cells, true, wasOn);
       case "off" -> {
         String by = gaps.getOrDefault("contact", contact);
-        demand(contact.endsWith(by), step.page(), "let go of another contact: " + step.text());
+        String button = gaps.get("button");
+        boolean right =
+            button == null
+                ? contact.endsWith(by)
+                : contact.endsWith(", " + button) || leads.join(words.onAnalyzer(button), contact);
+        demand(right, step.page(), "let go of another contact: " + step.text());
         demand(!partner.isOn(), step.page(), "another outlet stays on: " + step.text());
         off(unit);
       }
