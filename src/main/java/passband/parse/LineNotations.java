@@ -18,7 +18,18 @@ final class LineNotations extends LineEdits {
 
   /** What may come after a printed name. */
   private static final Set<String> AFTER =
-      Set.of("on", "holds", "by", "rated", "colour", "through", "renamed", "one", "{", ",");
+      Set.of(
+          "on",
+          "holds",
+          "by",
+          "rated",
+          "colour",
+          "through",
+          "renamed",
+          "one",
+          "floating",
+          "{",
+          ",");
 
   private LineNotations(String line, List<CommonToken> words) {
     super(line, words);

@@ -381,7 +381,7 @@ final class NotationRules extends LineEdits {
   /** A tolerance without its first word, and a name that ought to be a text. */
   private int bare(int at) {
     boolean tolerance = type(at) == NUMBER && isShare(at) && text(0).equals("accept");
-    if (tolerance && isWord(at - 1)) {
+    if (tolerance && isWord(at - 1) && !text(at - 1).equals("within")) {
       insert(words.get(at).getStartIndex(), "within ");
       return at + 1;
     }

@@ -60,18 +60,21 @@ final class Notations {
     }
     List<CommonToken> words = Lexer.lex(text);
     List<LineEdits.Edit> edits = NotationRules.edits(text, words);
-    if (!edits.isEmpty() && reads(source, line, edits)) {
-      return hinted(fault, source, start, edits);
-    }
     List<LineEdits.Edit> sure = new ArrayList<>(edits);
     sure.removeIf(LineEdits.Edit::guess);
-    if (!sure.isEmpty() && sure.size() < edits.size() && reads(source, line, sure)) {
-      return hinted(fault, source, start, sure);
-    }
-    for (LineEdits.Edit edit : edits) {
-      if (edits.size() > 1 && reads(source, line, List.of(edit))) {
-        return hinted(fault, source, start, List.of(edit));
+    List<List<LineEdits.Edit>> tries = new ArrayList<>(List.of(sure));
+    sure.forEach(edit -> tries.add(List.of(edit)));
+    tries.add(edits);
+    edits.forEach(edit -> tries.add(List.of(edit)));
+    List<List<LineEdits.Edit>> tried = new ArrayList<>(List.of(List.of()));
+    for (List<LineEdits.Edit> one : tries) {
+      if (tried.contains(one)) {
+        continue;
       }
+      if (reads(source, line, one)) {
+        return hinted(fault, source, start, one);
+      }
+      tried.add(one);
     }
     return fault;
   }

@@ -10,7 +10,18 @@ final class OpenTexts {
 
   /** Words that come after a printed name. */
   private static final Set<String> AFTER =
-      Set.of("rated", "colour", "on", "holds", "by", "through", "renamed", "from", "to", "one");
+      Set.of(
+          "rated",
+          "colour",
+          "on",
+          "holds",
+          "by",
+          "through",
+          "renamed",
+          "from",
+          "to",
+          "one",
+          "floating");
 
   private OpenTexts() {}
 

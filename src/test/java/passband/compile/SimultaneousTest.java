@@ -51,8 +51,8 @@ class SimultaneousTest {
         action knob   "Turn any knob."
       }
       analyzer rush-2 "Rush 2" {
-        jack high "HIGH"
-        jack low  "LOW" holds 2
+        jack high "HIGH" floating
+        jack low  "LOW" floating holds 2
         key  go   "GO"
         settle 3 s
         load from high to low {
@@ -67,8 +67,8 @@ class SimultaneousTest {
         }
       }
       analyzer fern-1 "Fern 1" {
-        jack a "A"
-        jack b "B"
+        jack a "A" floating
+        jack b "B" floating
         load from a to b {
           values 300 ohm
           error  1 %

@@ -45,8 +45,8 @@ class BeginnersSlipsTest {
       }
 
       analyzer meter "Meter" {
-        jack high "HIGH"
-        jack low  "LOW"
+        jack high "HIGH" floating
+        jack low  "LOW" floating
         key  go   "GO"
         settle 3 s
         load from high to low {
