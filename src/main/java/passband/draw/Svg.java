@@ -15,7 +15,7 @@ public final class Svg implements Shape.Visitor {
       """
       svg{font-family:%s;fill:#000}
       svg polyline{fill:none}
-      svg text:not([font-size]){font-size:11px}
+      svg text:not([font-size]){font-size:12.7px}
       svg :not([stroke]){stroke:none}
       svg [stroke]:not([stroke-width]){stroke-width:1.4}
       """
@@ -130,7 +130,9 @@ public final class Svg implements Shape.Visitor {
     out.append("<text x=\"" + number(text.x()) + "\" y=\"" + number(text.y()))
         .append(
             "\""
-                + (styled && text.size() == 11 ? "" : " font-size=\"" + number(text.size()) + "\""))
+                + (styled && text.size() == WiringGrid.SIZE
+                    ? ""
+                    : " font-size=\"" + number(text.size()) + "\""))
         .append(text.bold() ? " font-weight=\"bold\"" : "")
         .append(text.anchor() == Shape.Anchor.START ? "" : " text-anchor=\"")
         .append(text.anchor() == Shape.Anchor.START ? "" : text.anchor().word() + "\"")
