@@ -38,7 +38,7 @@ public final class Checks {
           new PolesJoined(),
           new PolesWired(),
           new LeakageToEarth(),
-          new LeakageAtHighest(),
+          new UpperAtHighest(),
           new PoleEarthed(),
           new EarthSaid(),
           new Leads(),

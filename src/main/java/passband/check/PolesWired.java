@@ -9,6 +9,7 @@ import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.limit.Limit;
 import passband.model.Analyzer.Measure;
+import passband.model.Device.Mode;
 import passband.model.Device.Outlet;
 import passband.model.Join;
 import passband.model.Terminal;
@@ -33,6 +34,15 @@ final class PolesWired implements Check {
   public boolean needsWhole() {
     return true;
   }
+
+  private static final String BESIDE =
+      "connect a lead to it, or a link to the pole beside it, or say in the setup or the procedure"
+          + " that the message names: allow pole-unwired because \"…\"";
+
+  /** A link between poles that deliver would be a short circuit. */
+  private static final String APART =
+      "read the leakage from this pole in a setup and a test of its own, or say in the setup: allow"
+          + " pole-unwired because \"…\"";
 
   /** An outlet whose leakage is read, and what its setups connect. */
   private record Leaking(Stage.Run run, Setup setup, Set<String> wired) {}
@@ -75,6 +85,7 @@ final class PolesWired implements Check {
                 outlet,
                 run,
                 wired,
+                BESIDE,
                 diagnostics));
     leaking.forEach(
         (outlet, one) ->
@@ -84,6 +95,7 @@ final class PolesWired implements Check {
                 outlet,
                 one.run,
                 one.wired,
+                isDriven(plan, outlet) ? APART : BESIDE,
                 diagnostics));
   }
 
@@ -101,8 +113,19 @@ final class PolesWired implements Check {
           back,
           run,
           ends(setup),
+          BESIDE,
           diagnostics);
     }
+  }
+
+  /** Whether some mode delivers between its poles. */
+  private static boolean isDriven(Plan plan, Outlet outlet) {
+    for (Mode mode : plan.device().modes()) {
+      if (mode.isOn(outlet)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private static Set<String> ends(Setup setup) {
@@ -155,6 +178,7 @@ final class PolesWired implements Check {
       Outlet outlet,
       Stage.Run run,
       Set<String> wired,
+      String hint,
       Diagnostics diagnostics) {
     for (Terminal pole : outlet.poles()) {
       if (!wired.contains(pole.id()) && !isToBeJoined(outlet, pole)) {
@@ -162,7 +186,7 @@ final class PolesWired implements Check {
             .say(Code.POLE_UNWIRED, at, format, pole.id())
             .note(pole.name().span(), "the pole is declared here")
             .note(run.test().span(), "this test uses the outlet")
-            .hint("connect a lead to it, or a link to the pole beside it");
+            .hint("%s", hint);
       }
     }
   }

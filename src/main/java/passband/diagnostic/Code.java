@@ -272,6 +272,11 @@ public enum Code {
       Severity.ERROR,
       "a leakage that is not read at the highest setting",
       "who says that the leakage is highest, or has its limit, at this setting"),
+  /** A highest peak that is read only below the highest setting. */
+  PEAK_BELOW_HIGHEST(
+      Severity.ERROR,
+      "an open-circuit peak that is not read at the highest setting",
+      "who says that the peak is highest, or has its limit, at this setting"),
   /** A driven pole that leads connect to earth. */
   POLE_EARTHED(
       Severity.ERROR,

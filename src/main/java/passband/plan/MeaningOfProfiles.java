@@ -62,16 +62,17 @@ final class MeaningOfProfiles {
    * jack is on earth: which leads may go to the jack does.
    */
   private void floating(String id, Terminal contact) {
-    if (contact.onAnalyzer() && !contact.isEarthed()) {
-      return; // 'floating' says that what stands for nothing was looked up
-    }
-    if (contact.onAnalyzer()) {
+    if (contact.onAnalyzer() && contact.floatsOn() != null) {
       facts.add(
           Fact.text(
               Area.CONTACT,
               "terminal/" + id + "/on-earth",
               id + ", connected",
-              "to earth",
+              contact.isEarthed()
+                  ? "to earth"
+                  : contact.floatsOn().equals(Terminal.FLOATING)
+                      ? "not to earth"
+                      : contact.floatsOn(),
               contact.name().span()));
     } else if (contact.floatsOn() != null) {
       facts.add(

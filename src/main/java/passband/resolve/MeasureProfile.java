@@ -134,7 +134,7 @@ final class MeasureProfile {
     Rational ohms =
         values.positive(measure.through(), Dimension.RESISTANCE, "the meter's own resistance");
     return BETWEEN_JACKS.contains(kind.name())
-        ? new Plausible(diagnostics).network(measure.through(), ohms)
+        ? new Plausible(diagnostics).network(measure.through(), ohms, kind.name())
         : ohms;
   }
 

@@ -25,9 +25,12 @@ final class Plausible {
    * In ohm: leakage is measured through 1 kohm at mains frequency and 200 ohm at high frequency
    * (IEC 60601-1, 8.7.4, and 60601-2-2, 201.8.7, from memory).
    */
-  private static final Rational LEAST_NETWORK = Rational.of(100);
+  private static final Rational MAINS_NETWORK = Rational.of(1_000);
 
-  private static final Rational MOST_NETWORK = Rational.of(2_000);
+  private static final Rational HF_NETWORK = Rational.of(200);
+
+  /** A meter's own resistance may be off by so much: common practice, no source. */
+  private static final Rational NETWORK_SHARE = Rational.of(1, 10);
 
   private final Diagnostics diagnostics;
 
@@ -52,9 +55,15 @@ final class Plausible {
   }
 
   /** The resistance of a meter through which a leakage flows, in ohm. */
-  @Nullable Rational network(Amount written, @Nullable Rational ohms) {
-    if (ohms != null && (ohms.compareTo(LEAST_NETWORK) < 0 || ohms.compareTo(MOST_NETWORK) > 0)) {
-      say(written.span(), "leakage is measured through 200 ohm or 1 kohm");
+  @Nullable Rational network(Amount written, @Nullable Rational ohms, String leakage) {
+    boolean high = leakage.equals("hf-leakage");
+    Rational own = high ? HF_NETWORK : MAINS_NETWORK;
+    if (ohms != null && ohms.minus(own).abs().compareTo(own.times(NETWORK_SHARE)) > 0) {
+      say(
+          written.span(),
+          high
+              ? "leakage at high frequency is measured through 200 ohm"
+              : "leakage at mains frequency is measured through 1 kohm");
     }
     return ohms;
   }
