@@ -3,7 +3,6 @@ package passband.detect;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.DoubleStream;
 import org.jspecify.annotations.Nullable;
 import passband.limit.Bounds;
 import passband.model.Instruments;
@@ -78,13 +77,21 @@ public record Gain(
 
   /** The narrowest at some readings, as a share of the power; infinite where the side is open. */
   static double tolerance(List<SheetLine> some, boolean above) {
-    DoubleStream ends = some.stream().mapToDouble(line -> end(line, above));
-    return above ? ends.min().orElseThrow() : ends.max().orElseThrow();
+    double narrowest = above ? Double.POSITIVE_INFINITY : Double.NEGATIVE_INFINITY;
+    for (SheetLine line : some) {
+      double end = end(line, above);
+      narrowest = above ? Math.min(narrowest, end) : Math.max(narrowest, end);
+    }
+    return narrowest;
   }
 
   /** The greatest expanded uncertainty at the nominal values of some readings. */
   private static double expanded(List<SheetLine> some) {
-    return some.stream().mapToDouble(SheetLine::expandedShare).max().orElseThrow();
+    double greatest = 0;
+    for (SheetLine line : some) {
+      greatest = Math.max(greatest, line.expandedShare());
+    }
+    return greatest;
   }
 
   private static double end(SheetLine line, boolean above) {
