@@ -73,7 +73,7 @@ public final class Expected {
       Item.Reading reading = readings.get(part.getValue());
       BigDecimal nominal =
           reading == null || reading.limits() == null ? null : reading.limits().nominal();
-      if (nominal == null) {
+      if (reading == null || nominal == null) {
         return Map.of();
       }
       parts.put(part.getKey(), new DerivedValue.Part(reading, Rational.of(nominal)));
