@@ -41,8 +41,9 @@ final class LoadWired implements Check {
       if (run.sweep() != null && written != null && run.sweep().what().equals("load")) {
         Span from = written.from().span();
         Span to = written.to().span();
-        look(plan, setup, null, run.outlet(), run.sweep().from(), from, diagnostics);
-        look(plan, setup, null, run.outlet(), run.sweep().to(), to, diagnostics);
+        if (look(plan, setup, null, run.outlet(), run.sweep().from(), from, diagnostics)) {
+          look(plan, setup, null, run.outlet(), run.sweep().to(), to, diagnostics);
+        }
       }
     }
   }
@@ -80,7 +81,8 @@ final class LoadWired implements Check {
         .hint("name the column after the instrument that takes the output, or correct the wiring");
   }
 
-  private static void look(
+  /** Whether nothing is wrong with it. */
+  private static boolean look(
       Plan plan,
       Setup setup,
       @Nullable Mode mode,
@@ -91,19 +93,20 @@ final class LoadWired implements Check {
     LoadBank elsewhere = plan.instruments().load(load.si());
     List<LoadBank> wired = WiredLoads.of(plan.instruments(), setup, mode, outlet);
     if (elsewhere == null || wired.isEmpty()) {
-      return; // load-not-available or circuit-open
+      return true; // load-not-available or circuit-open
     }
     LoadBank second = beside(wired.get(0), wired);
     if (second != null) {
       sayBoth(setup, wired.get(0), second, diagnostics);
-      return;
+      return false;
     }
     for (LoadBank bank : wired) {
       if (bank.values().contains(load.si())) {
-        return;
+        return true;
       }
     }
     say(setup, load, where, elsewhere, wired.get(0), diagnostics);
+    return false;
   }
 
   /** One of other jacks: the output divides between them, whatever each is set to. */

@@ -1,7 +1,9 @@
 package passband.check;
 
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.DiagnosticBuilder;
@@ -52,8 +54,21 @@ final class UpperAtHighest implements Check {
         }
       }
     }
-    highest.forEach((alike, point) -> look(alike, point, diagnostics));
+    Set<Said> said = new HashSet<>();
+    highest.forEach(
+        (alike, point) -> {
+          Figure setting = point.setting();
+          Series series = alike.mode.setting();
+          boolean below =
+              series != null && setting != null && setting.si().compareTo(series.highest()) < 0;
+          if (below && said.add(new Said(alike.mode.name().text(), setting.text()))) {
+            look(alike, point, diagnostics);
+          }
+        });
   }
+
+  /** A mode that goes further is said once for a setting: it may be the mode that is wrong. */
+  private record Said(String mode, String setting) {}
 
   /** What is said of a point that is read too low; null for any other reading. */
   private static @Nullable Code code(Plan plan, Point point) {
@@ -77,7 +92,7 @@ final class UpperAtHighest implements Check {
     Mode mode = alike.mode;
     Series series = mode.setting();
     Figure setting = point.setting();
-    if (series == null || setting == null || setting.si().compareTo(series.highest()) >= 0) {
+    if (series == null || setting == null) {
       return;
     }
     String most = Figures.text(series.highest(), series.unit());

@@ -218,8 +218,8 @@ class ChecklistBrowserTest {
     assertTrue(said(value).startsWith("FAIL: above "), said(value));
     again(parts.get("peak-voltage")).sendKeys("290");
     String mixed =
-        "unclear: calculated from readings of different attempts: peak-voltage of attempt 2,"
-            + " voltage of attempt 1 (read all of them again)";
+        "unclear: calculated from readings of different attempts: Line 11, Peak voltage of attempt"
+            + " 2, Line 11, Voltage of attempt 1 (read all of them again)";
     assertEquals(mixed, said(value));
     assertSavedIsJudgedTheSame(list);
     again(parts.get("voltage")).sendKeys("150");

@@ -134,9 +134,9 @@ class RecoveryTest {
   void placesCountCodePoints() {
     Snippet snippet =
         Snippet.compile("device d \"\uD83D\uDD25 Ω°µ\" {\n  outlet \uD83D\uDD25 \"A\"\n}\n");
-    assertEquals("2:10 unexpected-character\n", places(snippet));
+    assertEquals("1:11 glyph-missing\n2:10 unexpected-character\n", places(snippet));
     assertEquals(
-        "1:14 unexpected-character\n",
+        "1:11 glyph-missing\n1:14 unexpected-character\n",
         places(Snippet.compile("device d \"\uD83D\uDD25\" §{\n}\n")));
   }
 

@@ -132,6 +132,9 @@ class ChecklistPdfTest {
       assertTrue(page.contains(plan.language().of("page", i + 1, pages.size())), page);
     }
     for (Point point : plan.points()) {
+      if (point.limits().isEmpty()) {
+        continue; // what is accepted of its readings stands in a row of its own
+      }
       String outlet = point.outlet().title();
       String limit = accepted(plan, point.limits().get(0));
       assertTrue(

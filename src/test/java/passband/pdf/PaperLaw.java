@@ -24,6 +24,7 @@ import passband.diagnostic.Code;
 import passband.draw.Drawing;
 import passband.draw.Svg;
 import passband.plan.Plan;
+import passband.render.BudgetTable;
 import passband.render.Checklist;
 import passband.render.DetectPage;
 import passband.render.DetectWords;
@@ -151,6 +152,16 @@ final class PaperLaw {
 
   // ---- the law ----
 
+  /** The words of the budgets, which only the reviewer's paper has. */
+  private static Map<String, Integer> budgets(Plan plan) {
+    StringBuilder text = new StringBuilder();
+    for (BudgetTable one : BudgetTable.expected(SheetMaker.sheet(plan).items(), plan.language())) {
+      text.append(String.join(" ", one.quantity(), one.formula(), one.item())).append(' ');
+      one.parts().forEach(part -> text.append(String.join(" ", part.cells())).append(' '));
+    }
+    return words(text.toString());
+  }
+
   /** Whether it is printed; false where it is refused. */
   static boolean holds(Snippet snippet, Paper paper, boolean drawn, String where)
       throws IOException {
@@ -172,6 +183,7 @@ final class PaperLaw {
         .forEach((word, count) -> words.merge(word, count, Integer::sum));
     words(headOfReview(plan)).forEach((word, count) -> words.merge(word, -count, Integer::sum));
     detection(plan).forEach((word, count) -> words.merge(word, -count, Integer::sum));
+    budgets(plan).forEach((word, count) -> words.merge(word, -count, Integer::sum));
     words.values().removeIf(count -> count == 0);
     assertEquals(words(plan), words, where);
     for (byte[] one : List.of(pdf, review)) {
