@@ -55,16 +55,7 @@ final class UpperAtHighest implements Check {
       }
     }
     Set<Said> said = new HashSet<>();
-    highest.forEach(
-        (alike, point) -> {
-          Figure setting = point.setting();
-          Series series = alike.mode.setting();
-          boolean below =
-              series != null && setting != null && setting.si().compareTo(series.highest()) < 0;
-          if (below && said.add(new Said(alike.mode.name().text(), setting.text()))) {
-            look(alike, point, diagnostics);
-          }
-        });
+    highest.forEach((alike, point) -> look(alike, point, said, diagnostics));
   }
 
   /** A mode that goes further is said once for a setting: it may be the mode that is wrong. */
@@ -88,11 +79,14 @@ final class UpperAtHighest implements Check {
     return up ? other : one;
   }
 
-  private static void look(Alike alike, Point point, Diagnostics diagnostics) {
+  private static void look(Alike alike, Point point, Set<Said> before, Diagnostics diagnostics) {
     Mode mode = alike.mode;
     Series series = mode.setting();
     Figure setting = point.setting();
-    if (series == null || setting == null) {
+    if (series == null
+        || setting == null
+        || setting.si().compareTo(series.highest()) >= 0
+        || !before.add(new Said(mode.name().text(), setting.text()))) {
       return;
     }
     String most = Figures.text(series.highest(), series.unit());
