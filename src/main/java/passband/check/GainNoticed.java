@@ -43,7 +43,7 @@ final class GainNoticed implements Check {
     }
   }
 
-  /** Without them more passes unnoticed than with them. */
+  /** Without the rows that a fault leaves out, more goes unnoticed. */
   @Override
   public boolean needsWhole() {
     return true;

@@ -82,7 +82,7 @@ final class PeakBelowRms implements Check {
   private static void look(Plan plan, Mode mode, Diagnostics diagnostics) {
     Real peak = PeakVoltage.of(plan.device(), mode);
     Real rms = rated(mode);
-    if (peak == null || rms == null || !isBelow(mode, peak)) {
+    if (peak == null || rms == null || peak.compareTo(rms) >= 0) {
       return;
     }
     diagnostics

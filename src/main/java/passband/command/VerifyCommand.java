@@ -107,35 +107,31 @@ final class VerifyCommand implements Verb {
       return wrong.isEmpty() ? ExitStatus.FINE : ExitStatus.FAULTS;
     }
 
+    /** Of what is wrong so many at the most. */
     String text(String path, int most) {
-      return VerifyCommand.text(path, record, wrong, most);
+      if (record != null && wrong.isEmpty()) {
+        return path
+            + ": unaltered; judged again from its parts: "
+            + record.report().overall().word()
+            + "\n";
+      }
+      StringBuilder out =
+          new StringBuilder(
+              path
+                  + ": altered"
+                  + (record != null && !record.program().equals(Version.text())
+                      ? ", or judged differently by this version (it was made by "
+                          + record.program()
+                          + ", this is "
+                          + Version.text()
+                          + ")"
+                      : "")
+                  + "\n");
+      wrong.stream().limit(most).forEach(one -> out.append("  " + one + "\n"));
+      if (wrong.size() > most) {
+        out.append("  and " + (wrong.size() - most) + " more: verify it alone\n");
+      }
+      return out.toString();
     }
-  }
-
-  private static String text(
-      String path, @Nullable VisitRecord record, List<String> wrong, int most) {
-    if (record != null && wrong.isEmpty()) {
-      return path
-          + ": unaltered; judged again from its parts: "
-          + record.report().overall().word()
-          + "\n";
-    }
-    StringBuilder out =
-        new StringBuilder(
-            path
-                + ": altered"
-                + (record != null && !record.program().equals(Version.text())
-                    ? ", or judged differently by this version (it was made by "
-                        + record.program()
-                        + ", this is "
-                        + Version.text()
-                        + ")"
-                    : "")
-                + "\n");
-    wrong.stream().limit(most).forEach(one -> out.append("  " + one + "\n"));
-    if (wrong.size() > most) {
-      out.append("  and " + (wrong.size() - most) + " more: verify it alone\n");
-    }
-    return out.toString();
   }
 }

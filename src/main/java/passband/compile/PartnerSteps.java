@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 import passband.model.Terminal;
 import passband.plan.Act;
 import passband.plan.Owner;
@@ -76,8 +77,13 @@ final class PartnerSteps {
     return all;
   }
 
-  /** The point's own activation, and each contact that another key closes than its own does. */
-  List<PlanStep> activated(PlanStep on, Act.Activate own, ActivationWords words) {
+  /**
+   * The point's own activation, and each contact that another key closes than its own does.
+   *
+   * @param words whose words an activation has: those of the instrument with the key, or of the
+   *     generator
+   */
+  List<PlanStep> activated(PlanStep on, Act.Activate own, Function<Act.Activate, Owner> words) {
     List<PlanStep> all = new ArrayList<>(List.of(on));
     for (Simultaneous.Partner one : partners) {
       Act.Activate act = one.activate();
@@ -86,15 +92,9 @@ final class PartnerSteps {
       }
       Map<String, Placeholders.Value> values = Activations.values(place(one).values(), act);
       TextPlace place = new TextPlace(test, true, values);
-      all.add(steps.action(act, "activate", words.owner(act), place, one.spec().span()));
+      all.add(steps.action(act, "activate", words.apply(act), place, one.spec().span()));
     }
     return all;
-  }
-
-  /** Whose words an activation has. */
-  interface ActivationWords {
-    /** The instrument with the key, or the generator. */
-    Owner owner(Act.Activate activate);
   }
 
   /** The hand lets go of what it pressed besides. */

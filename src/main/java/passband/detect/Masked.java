@@ -18,21 +18,41 @@ public record Masked(
     Fault bench, Fault.Size size, Place place, String load, double gain, Chance power) {
   private static final double TOLERANCES = 1.25;
 
+  /** A gain error at all rows of a mode, outlet and load. */
+  private record Off(List<SheetLine> rows, double gain) {}
+
   /** Every pair, by fault of the bench in the order of the catalogue. */
   static List<Masked> of(SheetLines lines, List<Instance> instances, Kernel kernel) {
+    List<Off> caught = caught(lines, kernel);
     List<Masked> masked = new ArrayList<>();
     for (Instance instance : instances) {
       if (instance.fault().who().equals("bench")) {
         Map<SheetLine, Double> moved = moved(instance);
-        for (List<SheetLine> some : Gain.read(lines).values()) {
-          if (some.stream().anyMatch(moved::containsKey)) {
-            add(masked, instance, moved, some, kernel, Gain.tolerance(some, false));
-            add(masked, instance, moved, some, kernel, Gain.tolerance(some, true));
+        for (Off off : caught) {
+          if (off.rows.stream().anyMatch(moved::containsKey)) {
+            add(masked, instance, moved, off, kernel);
           }
         }
       }
     }
     return masked;
+  }
+
+  /** What is caught on a bench in order. */
+  private static List<Off> caught(SheetLines lines, Kernel kernel) {
+    List<Off> caught = new ArrayList<>();
+    for (List<SheetLine> rows : Gain.read(lines).values()) {
+      for (boolean above : new boolean[] {false, true}) {
+        double tolerance = Gain.tolerance(rows, above);
+        double gain = Math.round(TOLERANCES * tolerance * 100) / 100.0;
+        if (Double.isFinite(tolerance)
+            && gain > -1
+            && Gain.power(rows, kernel, gain, false) >= Outcome.SURE_ENOUGH) {
+          caught.add(new Off(rows, gain));
+        }
+      }
+    }
+    return caught;
   }
 
   /** By which factor the fault moves each reading that it leaves a number. */
@@ -51,25 +71,23 @@ public record Masked(
       List<Masked> masked,
       Instance instance,
       Map<SheetLine, Double> moved,
-      List<SheetLine> some,
-      Kernel kernel,
-      double tolerance) {
-    double gain = Math.round(TOLERANCES * tolerance * 100) / 100.0;
-    if (Double.isInfinite(tolerance)
-        || gain <= -1
-        || Gain.power(some, kernel, gain, false) < Outcome.SURE_ENOUGH) {
-      return;
-    }
+      Off off,
+      Kernel kernel) {
     List<Observation> seen = new ArrayList<>();
-    for (SheetLine line : some) {
-      seen.add(line.at(line.scaled(1 + gain) * moved.getOrDefault(line, 1.0)));
+    for (SheetLine line : off.rows) {
+      seen.add(line.at(line.scaled(1 + off.gain) * moved.getOrDefault(line, 1.0)));
     }
     Chance power = kernel.failing(seen);
     if (power.value() < Outcome.SURE_ENOUGH) {
-      SheetLine first = some.get(0);
+      SheetLine first = off.rows.get(0);
       masked.add(
           new Masked(
-              instance.fault(), instance.size(), Place.of(first), first.loadText(), gain, power));
+              instance.fault(),
+              instance.size(),
+              Place.of(first),
+              first.loadText(),
+              off.gain,
+              power));
     }
   }
 }

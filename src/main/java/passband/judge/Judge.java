@@ -77,7 +77,7 @@ public final class Judge {
       return null;
     }
     Verdict said = said(result, written.last().reading());
-    Verdict overall = Report.of(list, readings, attempts, others, List.of()).overall();
+    Verdict overall = Report.overall(list, readings, others);
     return said == null || said == overall
         ? null
         : Cause.of(Cause.Code.RESULT_CONTRADICTED, Item.RESULT)

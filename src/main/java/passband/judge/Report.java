@@ -53,6 +53,10 @@ public record Report(
   }
 
   /** Never a pass where nothing says that the readings were taken by this procedure. */
+  static Verdict overall(ItemList list, Readings readings, List<Judgement> judgements) {
+    return overall(list, readings, judgements, deciding(list, judgements));
+  }
+
   private static Verdict overall(
       ItemList list,
       Readings readings,

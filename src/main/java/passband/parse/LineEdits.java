@@ -4,10 +4,15 @@ import static passband.parse.antlr.PassbandLexer.*;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import org.antlr.v4.runtime.CommonToken;
 
 /** The words of a line, and what to change in it. */
 abstract class LineEdits {
+  /** Words that may come after a printed name in a declaration. */
+  static final Set<String> AFTER_TITLE =
+      Set.of("rated", "colour", "on", "holds", "by", "through", "renamed", "one", "floating");
+
   final String line;
   final List<CommonToken> words;
   final List<Edit> edits = new ArrayList<>();

@@ -16,21 +16,6 @@ final class LineNotations extends LineEdits {
       Set.of(
           "jack", "key", "pole", "contact", "earth", "lead", "link", "accessory", "mode", "test");
 
-  /** What may come after a printed name. */
-  private static final Set<String> AFTER =
-      Set.of(
-          "on",
-          "holds",
-          "by",
-          "rated",
-          "colour",
-          "through",
-          "renamed",
-          "one",
-          "floating",
-          "{",
-          ",");
-
   private LineNotations(String line, List<CommonToken> words) {
     super(line, words);
   }
@@ -108,18 +93,19 @@ final class LineNotations extends LineEdits {
       titled &= word.getType() != TEXT && word.getType() != OPEN_TEXT;
     }
     int last = 2;
-    while (titled
-        && last + 1 < words.size()
-        && !ends(last + 1)
-        && !AFTER.contains(text(last + 1))) {
+    while (titled && last + 1 < words.size() && !ends(last + 1) && !isAfterTitle(last + 1)) {
       last++;
     }
-    if (!titled || ends(2) || AFTER.contains(text(2)) || type(2) != NAME) {
+    if (!titled || ends(2) || isAfterTitle(2) || type(2) != NAME) {
       return false;
     }
     insert(words.get(2).getStartIndex(), "\"");
     insert(words.get(last).getStopIndex() + 1, "\"");
     return true;
+  }
+
+  private boolean isAfterTitle(int at) {
+    return AFTER_TITLE.contains(text(at)) || isOneOf(at, "{,");
   }
 
   /** Bars at both ends of a row. */

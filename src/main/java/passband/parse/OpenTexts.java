@@ -8,20 +8,8 @@ import java.util.Set;
 final class OpenTexts {
   private static final String QUOTES = "\u201c\u201d\u201e\u00ab\u00bb\u2018\u2019'";
 
-  /** Words that come after a printed name. */
-  private static final Set<String> AFTER =
-      Set.of(
-          "rated",
-          "colour",
-          "on",
-          "holds",
-          "by",
-          "through",
-          "renamed",
-          "from",
-          "to",
-          "one",
-          "floating");
+  /** Words that come after the text of a step besides. */
+  private static final Set<String> AFTER_TEXT = Set.of("from", "to");
 
   private OpenTexts() {}
 
@@ -44,7 +32,7 @@ final class OpenTexts {
       while (end > from + 1 && line.charAt(end - 1) == ' ') {
         end--;
       }
-      boolean word = line.charAt(i - 1) == ' ' && AFTER.contains(word(line, i));
+      boolean word = line.charAt(i - 1) == ' ' && isAfter(word(line, i));
       if (c == ',' || c == '{' || word) {
         edits.add(new LineEdits.Edit(end, end, "\""));
       }
@@ -52,6 +40,10 @@ final class OpenTexts {
     int end = line.stripTrailing().length();
     edits.add(new LineEdits.Edit(end, end, "\""));
     return edits;
+  }
+
+  private static boolean isAfter(String word) {
+    return LineEdits.AFTER_TITLE.contains(word) || AFTER_TEXT.contains(word);
   }
 
   private static String word(String line, int at) {

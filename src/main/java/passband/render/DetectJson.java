@@ -13,6 +13,7 @@ import passband.detect.Chance;
 import passband.detect.Detection;
 import passband.detect.Gain;
 import passband.detect.Masked;
+import passband.detect.Place;
 
 /** What procedures catch as JSON, in the form of {@code detect.schema.json}. */
 public final class DetectJson {
@@ -98,9 +99,7 @@ public final class DetectJson {
     json.beginObject();
     json.name("fault").value(one.bench().id());
     json.name("size").value(one.size().text().isEmpty() ? null : one.size().text());
-    json.name("mode").value(one.place().mode());
-    json.name("outlet").value(one.place().outlet().equals("-") ? null : one.place().outlet());
-    json.name("load").value(one.load().isEmpty() ? null : one.load());
+    place(json, one.place(), one.load());
     json.name("gain").value(number(one.gain()));
     json.name("power").value(number(one.power().value()));
     json.name("proof").value(one.power().proof().word());
@@ -109,9 +108,7 @@ public final class DetectJson {
 
   private static void gain(JsonWriter json, Gain gain) throws IOException {
     json.beginObject();
-    json.name("mode").value(gain.place().mode());
-    json.name("outlet").value(gain.place().outlet().equals("-") ? null : gain.place().outlet());
-    json.name("load").value(gain.load().isEmpty() ? null : gain.load());
+    place(json, gain.place(), gain.load());
     json.name("rows").value(gain.rows());
     json.name("detectable_low").value(number(gain.low()));
     json.name("detectable_high").value(number(gain.high()));
@@ -129,6 +126,12 @@ public final class DetectJson {
     }
     json.endArray();
     json.endObject();
+  }
+
+  private static void place(JsonWriter json, Place place, String load) throws IOException {
+    json.name("mode").value(place.mode());
+    json.name("outlet").value(place.outlet().equals("-") ? null : place.outlet());
+    json.name("load").value(load.isEmpty() ? null : load);
   }
 
   private static void chance(JsonWriter json, Chance chance) throws IOException {
