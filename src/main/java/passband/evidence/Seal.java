@@ -23,7 +23,7 @@ public final class Seal {
 
   /** The text, whose line {@code "seal"} holds {@link #OPEN}, with its seal. */
   public static String sealed(String text) {
-    return text.replaceFirst(OPEN, digest(text));
+    return text.replaceFirst(OPEN, digest(bytewise(text.getBytes(StandardCharsets.UTF_8))));
   }
 
   /**
@@ -32,7 +32,16 @@ public final class Seal {
    * @throws BadInput when there is none, or the text was changed since it was sealed
    */
   public static void check(String text) throws BadInput {
-    String plain = text.replace("\r\n", "\n");
+    check(text.getBytes(StandardCharsets.UTF_8));
+  }
+
+  /**
+   * Nothing when the seal of a file is right.
+   *
+   * @throws BadInput when there is none, or the file was changed since it was sealed
+   */
+  public static void check(byte[] file) throws BadInput {
+    String plain = bytewise(file).replace("\r\n", "\n");
     Matcher line = LINE.matcher(plain);
     if (!line.find()) {
       throw new BadInput(
@@ -52,8 +61,13 @@ public final class Seal {
     return line.find() ? line.group(1) : "";
   }
 
-  private static String digest(String text) {
-    Matcher line = LINE.matcher(text);
-    return Sha256.hex(line.replaceFirst("").getBytes(StandardCharsets.UTF_8));
+  /** One character for each byte: the seal is of bytes, whatever text they are. */
+  private static String bytewise(byte[] file) {
+    return new String(file, StandardCharsets.ISO_8859_1);
+  }
+
+  private static String digest(String bytewise) {
+    String without = LINE.matcher(bytewise).replaceFirst("");
+    return Sha256.hex(without.getBytes(StandardCharsets.ISO_8859_1));
   }
 }

@@ -2,8 +2,9 @@ package passband.record;
 
 import com.google.gson.stream.JsonReader;
 import com.google.gson.stream.JsonToken;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
-import java.io.StringReader;
+import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
 import java.time.LocalDate;
@@ -60,14 +61,15 @@ public record RecordSummary(
    *     it is
    */
   public static RecordSummary read(String file, byte[] bytes) throws BadInput {
-    String text = new String(bytes, StandardCharsets.UTF_8);
     Fields fields = new Fields();
-    try (JsonReader json = new JsonReader(new StringReader(text))) {
+    try (JsonReader json =
+        new JsonReader(
+            new InputStreamReader(new ByteArrayInputStream(bytes), StandardCharsets.UTF_8))) {
       fields.read(json);
     } catch (IOException | IllegalStateException | NumberFormatException e) {
       throw new BadInput("this is not a record, or it is damaged");
     }
-    Seal.check(text);
+    Seal.check(bytes);
     return fields.summary(file);
   }
 
