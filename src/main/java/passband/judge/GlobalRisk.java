@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.Arrays;
 import java.util.Objects;
 import java.util.function.DoubleUnaryOperator;
+import org.apache.commons.statistics.distribution.ContinuousDistribution;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 import org.jspecify.annotations.Nullable;
 import passband.evidence.Item;
@@ -19,8 +20,11 @@ import passband.evidence.ItemList;
 public record GlobalRisk(double consumer, double producer) {
   private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
 
-  /** Beyond so many standard deviations nothing counts: 10⁻¹⁸ of a normal distribution. */
+  /** Beyond so many standard deviations nothing counts. */
   private static final double FAR = 9;
+
+  /** That share of a normal distribution on one side. */
+  private static final double NOTHING = 1e-18;
 
   /** Parts of each stretch, an even number; the error is then below 10⁻⁹. */
   private static final int PARTS = 400;
@@ -33,22 +37,21 @@ public record GlobalRisk(double consumer, double producer) {
   }
 
   /**
-   * Of units spread normally, read with a normal error.
+   * Of units read with a normal error.
    *
    * @param tolerance what conforms
    * @param accepted what is accepted, of readings
-   * @param mean the mean of the units' values
-   * @param spread their standard deviation, above zero
+   * @param units how their values are spread: one hump without steps
    * @param standard the standard uncertainty of a reading, above zero
    */
   public static GlobalRisk of(
-      Interval tolerance, Interval accepted, double mean, double spread, double standard) {
+      Interval tolerance, Interval accepted, ContinuousDistribution units, double standard) {
     DoubleUnaryOperator accepts =
         y ->
             NORMAL.cumulativeProbability((accepted.upper - y) / standard)
                 - NORMAL.cumulativeProbability((accepted.lower - y) / standard);
-    double low = mean - FAR * spread;
-    double high = mean + FAR * spread;
+    double low = units.inverseCumulativeProbability(NOTHING);
+    double high = units.inverseSurvivalProbability(NOTHING);
     double[] ends =
         Arrays.stream(
                 new double[] {
@@ -77,9 +80,7 @@ public record GlobalRisk(double consumer, double producer) {
             integral(
                 y -> {
                   double accept = accepts.applyAsDouble(y);
-                  return NORMAL.density((y - mean) / spread)
-                      / spread
-                      * (conforms ? 1 - accept : accept);
+                  return units.density(y) * (conforms ? 1 - accept : accept);
                 },
                 from,
                 to);
@@ -109,7 +110,7 @@ public record GlobalRisk(double consumer, double producer) {
       Interval tolerance, Interval accepted, double prior, double standard) {
     double half = (tolerance.upper - tolerance.lower) / 2;
     double spread = half / NORMAL.inverseCumulativeProbability((1 + prior) / 2);
-    return of(tolerance, accepted, tolerance.lower + half, spread, standard);
+    return of(tolerance, accepted, NormalDistribution.of(tolerance.lower + half, spread), standard);
   }
 
   /**

@@ -16,6 +16,10 @@ public final class Alterations {
 
   private static final String RESULT = "result";
   private static final String FORMAT = "format";
+
+  /** What records of the first format do not say. */
+  private static final String RELEASED = "released";
+
   private static final String VERDICTS = "passband-verdicts/";
 
   private final List<String> found = new ArrayList<>();
@@ -26,7 +30,8 @@ public final class Alterations {
   /**
    * What differs, with its path in the file, a sentence each; the seal and the version do not
    * count. A record whose verdicts are in a format before today's has not all that verdicts have
-   * now: what is missing in them does not count either, what they say does.
+   * now: what is missing in them does not count either, what they say does. The same holds for a
+   * record in the first format.
    *
    * @param kept the file
    * @param again the same made again
@@ -37,6 +42,11 @@ public final class Alterations {
     JsonObject other = JsonParser.parseString(again).getAsJsonObject();
     OWN.forEach(one::remove);
     OWN.forEach(other::remove);
+    if (new JsonPrimitive(RecordReader.FORMAT_1).equals(one.get(FORMAT))) {
+      one.remove(FORMAT);
+      other.remove(FORMAT);
+      other.remove(RELEASED);
+    }
     alterations.older = number(one) < number(other);
     if (alterations.older) {
       one.getAsJsonObject(RESULT).remove(FORMAT);

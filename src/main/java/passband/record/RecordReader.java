@@ -18,7 +18,15 @@ import passband.evidence.Seal;
  */
 public record RecordReader(@Nullable VisitRecord record, List<String> broken) {
   /** What the file says that it is. */
-  public static final String FORMAT = "passband-record/1";
+  public static final String FORMAT = "passband-record/2";
+
+  /** As {@link #FORMAT}, but without whether its procedure was released. */
+  static final String FORMAT_1 = "passband-record/1";
+
+  /** Whether files of a format are read. */
+  static boolean isKnown(String format) {
+    return format.equals(FORMAT) || format.equals(FORMAT_1);
+  }
 
   /**
    * Reads a file.
@@ -28,7 +36,7 @@ public record RecordReader(@Nullable VisitRecord record, List<String> broken) {
   public static RecordReader read(String text) throws BadInput {
     JsonNode root = JsonNode.of(text);
     String format = root.at("format").text();
-    if (!format.equals(FORMAT)) {
+    if (!isKnown(format)) {
       throw root.at("format").fault("unknown format '" + format + "'");
     }
     List<String> broken = new ArrayList<>();

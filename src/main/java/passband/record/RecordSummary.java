@@ -112,7 +112,7 @@ public record RecordSummary(
     }
 
     private void ofThisFormat() throws BadInput {
-      if (!format.equals(RecordReader.FORMAT)) {
+      if (!RecordReader.isKnown(format)) {
         throw new BadInput(
             format.isEmpty()
                 ? "this is not a record"

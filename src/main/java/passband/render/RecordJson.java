@@ -46,6 +46,7 @@ public final class RecordJson {
     ItemList.Source source = record.report().list().source();
     json.name("title").value(source.title());
     json.name("device").value(source.device());
+    json.name("released").value(source.released());
     texts(json, "identity", record.identity());
     instruments(json, record);
     ids(json, "failed_as_found", record.failedAsFound());

@@ -147,6 +147,24 @@ class VisitRecordTest {
     assertEquals(1, wrong(added).size(), wrong(added).toString());
   }
 
+  /** The first format does not say whether the procedure was released. */
+  @Test
+  void aRecordInTheFirstFormatIsUnaltered() throws BadInput {
+    String released =
+        "\n  \"released\": "
+            + JsonParser.parseString(good()).getAsJsonObject().get("released")
+            + ",";
+    String first = good().replace(RecordReader.FORMAT, "passband-record/1");
+    String older = resealed(first.replace(released, ""));
+    assertEquals(List.of(), wrong(older));
+    assertEquals(List.of("released does not belong there"), wrong(resealed(first)));
+    assertEquals(List.of("released is missing"), wrong(resealed(good().replace(released, ""))));
+    RecordSummary old = RecordSummary.read("old.json", older.getBytes(StandardCharsets.UTF_8));
+    RecordSummary now = RecordSummary.read("now.json", good().getBytes(StandardCharsets.UTF_8));
+    assertEquals(now.values(), old.values());
+    assertFalse(now.values().isEmpty());
+  }
+
   /** Each value of the file in turn is another one, and the file is sealed anew. */
   @Test
   void whateverIsAlteredIsFoundUnderAGoodSeal() throws BadInput {
@@ -356,7 +374,7 @@ class VisitRecordTest {
             "",
             "[]",
             "{}",
-            json.replace("passband-record/1", "passband-record/9"),
+            json.replace(RecordReader.FORMAT, "passband-record/9"),
             json.replace("\"encoding\": \"utf-8\"", "\"encoding\": \"utf-9\""),
             json.substring(0, json.length() / 2))) {
       BadInput refused = assertThrows(BadInput.class, () -> RecordReader.read(damaged));
