@@ -25,27 +25,11 @@ import passband.words.Language;
  * style and the one script of the file by their hashes, and nothing else.
  */
 public final class Checklist {
-  private static final String STYLE = Svg.STYLE + bare(resource("checklist.css"));
-  private static final List<String> SCRIPTS =
-      List.of(
-          "words",
-          "causes",
-          "ratio",
-          "units",
-          "blanks",
-          "formula",
-          "verdicts",
-          "readings",
-          "dom",
-          "fields",
-          "shown",
-          "order",
-          "kept",
-          "files",
-          "timer",
-          "oneline",
-          "start",
-          "checklist");
+  private static final String STYLE = Svg.STYLE + resource("page.css");
+
+  /** Written by {@code src/build/PageParts.java} from the sources beside this class. */
+  private static final String CODE = resource("page.js");
+
   private static final Map<Language, Script> BY_LANGUAGE = new ConcurrentHashMap<>();
 
   private Checklist() {}
@@ -61,21 +45,9 @@ public final class Checklist {
           .append(ScriptTables.fillers())
           .append(ScriptTables.waves(language))
           .append(ScriptTables.readings());
-      SCRIPTS.forEach(name -> script.append(bare(resource(name + ".js"))));
+      script.append(CODE);
       return new Script(script.toString(), Checklist.hash(script.toString()));
     }
-  }
-
-  /** Without indents, empty lines and lines that are comments, which no reader of a sheet needs. */
-  private static String bare(String source) {
-    StringBuilder bare = new StringBuilder(source.length());
-    for (String line : source.split("\n")) {
-      String text = line.strip();
-      if (!text.isEmpty() && !text.startsWith("//") && !text.startsWith("/*")) {
-        bare.append(text).append('\n');
-      }
-    }
-    return bare.toString();
   }
 
   /** Sets up what makes the file, which takes about as long as to check a procedure. */
