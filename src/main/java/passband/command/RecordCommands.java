@@ -112,8 +112,9 @@ final class RecordCommands {
               """
               Reads every .json file below FOLDER as a record: when each generator was last done and is due, how often
               a model and a point failed as found, and what drifts towards its limits. A file that is no record, was
-              changed after it was written, is of another format or holds the same readings as another is named and
-              left out of every total. Seals are checked; 'verify' judges a record again. --instrument lists the
+              changed after it was written, is of an unknown format or holds the same readings as another is named and
+              left out of every total. Seals are checked; 'verify' judges a record again. A generator whose last visit
+              was not passed is due at once. --instrument lists the
               records that used the instrument with that serial number. Exit status: 1 if a file was left out.
               """,
               List.of(

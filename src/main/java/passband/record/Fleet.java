@@ -12,11 +12,12 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import passband.judge.Trend;
+import passband.judge.Verdict;
 
 /**
  * The records of many generators put together.
  *
- * @param units in order of device and serial number
+ * @param units those that are due first, of one day in order of device and serial number
  * @param models as-found failures by device
  * @param points as-found failures by point, the highest share first; without those that never
  *     failed
@@ -36,12 +37,17 @@ public record Fleet(
    * A generator.
    *
    * @param visits in order of their dates
-   * @param due when the next visit is due
+   * @param due when the next visit is due; the day of the last where that was not passed
    */
   public record Unit(String device, String serial, List<RecordSummary> visits, LocalDate due) {
     /** The last visit. */
     public RecordSummary last() {
       return visits.get(visits.size() - 1);
+    }
+
+    /** Whether the last visit was passed. */
+    public boolean passed() {
+      return hasPassed(last());
     }
 
     /** Whether it is overdue on a day. */
@@ -110,10 +116,15 @@ public record Fleet(
               last.visit().device(),
               last.serial(),
               List.copyOf(visits),
-              last.date().plusDays(intervalDays)));
+              hasPassed(last) ? last.date().plusDays(intervalDays) : last.date()));
     }
     out.sort(Comparator.comparing(LeftOut::file));
+    units.sort(Comparator.comparing(Unit::due));
     return new Fleet(units, models(units), points(units), drifts(units), out);
+  }
+
+  private static boolean hasPassed(RecordSummary visit) {
+    return visit.overall().equals(Verdict.PASS.word());
   }
 
   private static List<Rate> models(List<Unit> units) {

@@ -50,7 +50,7 @@ public final class FleetReport {
           "failed as found: " + rate.device() + " " + rate.what() + ": " + share(rate) + "\n");
     }
     for (Fleet.Drift drift : worst(fleet.drifts())) {
-      out.append("drift: " + drift(drift) + "\n");
+      out.append("drift: " + sentence(drift(drift)) + "\n");
     }
     return out.toString();
   }
@@ -62,6 +62,8 @@ public final class FleetReport {
         + " generators, "
         + visits
         + " visits, "
+        + fleet.units().stream().filter(unit -> !unit.passed()).count()
+        + " not passed at the last visit, "
         + overdue
         + " overdue on "
         + today
@@ -78,21 +80,30 @@ public final class FleetReport {
     return rate.failed() + " of " + rate.visits();
   }
 
-  private static String drift(Fleet.Drift drift) {
+  private static String sentence(DriftRow drift) {
     return drift.device()
         + " "
         + drift.serial()
         + " "
-        + drift.last().id()
+        + drift.point()
         + ": "
-        + drift.trend().readings().size()
+        + drift.visits()
         + " visits, last "
-        + plain(drift.last().value())
-        + " "
-        + drift.last().unit()
-        + (drift.inside() >= Trend.LONGEST
-            ? ", stays inside for ten years"
-            : ", may be outside from " + drift.until());
+        + drift.last()
+        + ", "
+        + drift.until();
+  }
+
+  private static DriftRow drift(Fleet.Drift drift) {
+    return new DriftRow(
+        drift.device(),
+        drift.serial(),
+        drift.last().id(),
+        drift.trend().readings().size(),
+        plain(drift.last().value()) + " " + drift.last().unit(),
+        drift.inside() >= Trend.LONGEST
+            ? "stays inside for ten years"
+            : "may be outside from " + drift.until());
   }
 
   private static String plain(double value) {
@@ -188,6 +199,10 @@ public final class FleetReport {
       String result,
       String due,
       boolean overdue) {}
+
+  /** What is printed of a drift. */
+  public record DriftRow(
+      String device, String serial, String point, int visits, String last, String until) {}
 
   /** A page that needs nothing else, with a plot for each of the worst drifts. */
   public static String html(Fleet fleet, LocalDate today) {

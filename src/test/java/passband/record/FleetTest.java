@@ -78,9 +78,12 @@ class FleetTest {
     assertEquals(
         List.of("a", "c", "b"),
         fleet.units().get(0).visits().stream().map(RecordSummary::file).toList());
-    assertEquals(LocalDate.of(2027, 3, 1), fleet.units().get(0).due());
-    assertFalse(fleet.units().get(0).overdue(LocalDate.of(2027, 3, 1)));
-    assertTrue(fleet.units().get(0).overdue(LocalDate.of(2027, 3, 2)));
+    assertEquals(LocalDate.of(2027, 6, 1), fleet.units().get(1).due());
+    assertFalse(fleet.units().get(1).overdue(LocalDate.of(2027, 6, 1)));
+    assertTrue(fleet.units().get(1).overdue(LocalDate.of(2027, 6, 2)));
+    assertTrue(fleet.units().get(1).passed());
+    assertFalse(fleet.units().get(0).passed());
+    assertEquals(LocalDate.of(2026, 3, 1), fleet.units().get(0).due(), "due at once");
     String device = LIST.source().device();
     assertEquals(List.of(new Fleet.Rate(device, "", 1, 4)), fleet.models());
     assertEquals(List.of(new Fleet.Rate(device, POINT.id(), 1, 4)), fleet.points());
