@@ -1,10 +1,10 @@
 package passband.draw;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
+import java.util.stream.IntStream;
 import passband.model.Terminal;
 import passband.plan.Wire;
 
@@ -17,8 +17,11 @@ import passband.plan.Wire;
  * @param right the analyzer's
  */
 record WiringOrder(List<Terminal> left, List<Terminal> right) {
-  /** How many orders of the left side are tried; more than any real bench needs. */
-  private static final int TRIES = 20_000;
+  /** How many terminals are placed in search of an order; more than any real bench needs. */
+  private static final int STEPS = 100_000;
+
+  /** What is longer stays as the profile has it. */
+  private static final int MOST_PERMUTED = 6;
 
   /**
    * @param left in the profile's order
@@ -99,6 +102,11 @@ record WiringOrder(List<Terminal> left, List<Terminal> right) {
     /** The orders of the instruments that are tried. */
     private final List<List<String>> unitOrders;
 
+    private int[] bestLeft = {};
+    private int[] bestRight = {};
+    private long least = Long.MAX_VALUE;
+    private int steps;
+
     Search(List<Terminal> left, List<Terminal> right, List<Wire> wires) {
       this.left = left;
       this.right = right;
@@ -124,23 +132,78 @@ record WiringOrder(List<Terminal> left, List<Terminal> right) {
     }
 
     WiringOrder best() {
-      int[] bestLeft = {};
-      int[] bestRight = {};
-      long least = Long.MAX_VALUE;
-      for (int[] order : orders(left)) {
-        int[] places = places(order);
-        int[] mixed = byMean(places);
-        for (List<String> units : unitOrders) {
-          int[] rightOrder = together(mixed, units);
-          long cost = cost(order, places, rightOrder);
-          if (cost < least) {
-            least = cost;
-            bestLeft = order;
-            bestRight = rightOrder;
+      for (List<int[]> outlets : permutations(outlets())) {
+        List<int[]> own = new ArrayList<>();
+        outlets.forEach(outlet -> own.addAll(Collections.nCopies(outlet.length, outlet)));
+        extend(new int[left.size()], 0, own, 0);
+      }
+      return new WiringOrder(in(bestLeft, left), in(bestRight, right));
+    }
+
+    /** The terminals of each outlet, in the profile's order. */
+    private List<int[]> outlets() {
+      return left.stream()
+          .map(Terminal::owner)
+          .distinct()
+          .map(
+              outlet ->
+                  IntStream.range(0, left.size())
+                      .filter(i -> left.get(i).owner().equals(outlet))
+                      .toArray())
+          .toList();
+    }
+
+    /**
+     * Tries every order of the left side that goes on from the terminals placed so far, as long as
+     * it can be better than the best.
+     *
+     * @param outlets of each place, the outlet whose terminals stand there
+     * @param disorder of the terminals placed so far
+     */
+    private void extend(int[] order, int placed, List<int[]> outlets, long disorder) {
+      if (disorder >= least || steps++ > STEPS) {
+        return;
+      }
+      if (placed == order.length) {
+        tryOut(order.clone(), disorder);
+        return;
+      }
+      int[] outlet = outlets.get(placed);
+      for (int terminal : outlet) {
+        if (!isPlaced(terminal, order, placed)) {
+          order[placed] = terminal;
+          extend(order, placed + 1, outlets, disorder + before(order, placed));
+          if (outlet.length > MOST_PERMUTED) {
+            return;
           }
         }
       }
-      return new WiringOrder(in(bestLeft, left), in(bestRight, right));
+    }
+
+    private static boolean isPlaced(int terminal, int[] order, int placed) {
+      for (int i = 0; i < placed; i++) {
+        if (order[i] == terminal) {
+          return true;
+        }
+      }
+      return false;
+    }
+
+    private void tryOut(int[] order, long disorder) {
+      int[] places = places(order);
+      if (length(leftLinks, places) * 1_000L + disorder >= least) {
+        return; // whatever stands at the right, it is no better
+      }
+      int[] mixed = byMean(places);
+      for (List<String> units : unitOrders) {
+        int[] rightOrder = together(mixed, units);
+        long cost = cost(places, rightOrder) + disorder;
+        if (cost < least) {
+          least = cost;
+          bestLeft = order;
+          bestRight = rightOrder;
+        }
+      }
     }
 
     /** The jacks of each instrument together, the instruments in an order. */
@@ -174,11 +237,11 @@ record WiringOrder(List<Terminal> left, List<Terminal> right) {
       return places;
     }
 
-    private long cost(int[] order, int[] places, int[] rightOrder) {
+    /** All but the disorder of the left side. */
+    private long cost(int[] places, int[] rightOrder) {
       int[] rightPlaces = places(rightOrder);
       return crossings(places, rightPlaces) * 1_000_000L
           + (length(leftLinks, places) + length(rightLinks, rightPlaces)) * 1_000L
-          + disorder(order)
           + disorder(rightOrder);
     }
 
@@ -206,9 +269,16 @@ record WiringOrder(List<Terminal> left, List<Terminal> right) {
     private static long disorder(int[] order) {
       long pairs = 0;
       for (int i = 0; i < order.length; i++) {
-        for (int j = 0; j < i; j++) {
-          pairs += order[j] > order[i] ? 1 : 0;
-        }
+        pairs += before(order, i);
+      }
+      return pairs;
+    }
+
+    /** How many stand before the one at a place that come after it in the profile. */
+    private static long before(int[] order, int place) {
+      long pairs = 0;
+      for (int i = 0; i < place; i++) {
+        pairs += order[i] > order[place] ? 1 : 0;
       }
       return pairs;
     }
@@ -257,46 +327,9 @@ record WiringOrder(List<Terminal> left, List<Terminal> right) {
     }
   }
 
-  /** Orders of the left side: outlets in every order, terminals within each in every order. */
-  private static List<int[]> orders(List<Terminal> left) {
-    Map<String, List<Integer>> outlets = new LinkedHashMap<>();
-    for (int i = 0; i < left.size(); i++) {
-      outlets.computeIfAbsent(left.get(i).owner(), o -> new ArrayList<>()).add(i);
-    }
-    List<int[]> orders = new ArrayList<>();
-    for (List<List<Integer>> groups : permutations(new ArrayList<>(outlets.values()))) {
-      List<List<Integer>> made = new ArrayList<>();
-      made.add(List.of());
-      for (List<Integer> group : groups) {
-        List<List<Integer>> longer = new ArrayList<>();
-        for (List<Integer> start : made) {
-          for (List<Integer> order : permutations(group)) {
-            List<Integer> joined = new ArrayList<>(start);
-            joined.addAll(order);
-            longer.add(joined);
-          }
-        }
-        made = longer.size() > TRIES ? longer.subList(0, TRIES) : longer;
-      }
-      made.forEach(order -> orders.add(numbers(order)));
-      if (orders.size() > TRIES) {
-        break;
-      }
-    }
-    return orders;
-  }
-
-  private static int[] numbers(List<Integer> list) {
-    int[] numbers = new int[list.size()];
-    for (int i = 0; i < numbers.length; i++) {
-      numbers[i] = list.get(i);
-    }
-    return numbers;
-  }
-
   /** Every order of a short list, the given one first; of a long list that one alone. */
   private static <T> List<List<T>> permutations(List<T> items) {
-    if (items.size() > 6) {
+    if (items.size() > MOST_PERMUTED) {
       return List.of(items);
     }
     List<List<T>> all = new ArrayList<>();
