@@ -27,6 +27,7 @@ public final class PageParts {
           "verdicts",
           "readings",
           "dom",
+          "items",
           "fields",
           "shown",
           "order",

@@ -10,14 +10,16 @@ public final class Svg implements Shape.Visitor {
   private static final String FONT =
       "DejaVu Sans Condensed, Liberation Sans, Arial, Helvetica, sans-serif";
 
-  /** What the page's own style says of shapes that say nothing themselves. */
+  /**
+   * What the page's own style says of shapes that say nothing themselves. No rule names what is
+   * around a shape: that is another element where it is used.
+   */
   public static final String STYLE =
       """
       svg{font-family:%s;fill:#000}
-      svg polyline{fill:none}
-      svg text:not([font-size]){font-size:12.7px}
-      svg :not([stroke]){stroke:none}
-      svg [stroke]:not([stroke-width]){stroke-width:1.4}
+      polyline{fill:none}
+      text:not([font-size]){font-size:12.7px}
+      [stroke]:not([stroke-width]){stroke-width:1.4}
       """
           .formatted(FONT);
 
@@ -39,17 +41,39 @@ public final class Svg implements Shape.Visitor {
    * @param id what its title's and description's identifiers begin with; unique in a page
    */
   public static String element(Drawing drawing, String id) {
-    return new Svg(false).whole(drawing, id);
+    Svg svg = new Svg(false);
+    svg.open(drawing, id);
+    svg.shapes(drawing.shapes());
+    return svg.end();
   }
 
-  /** The same for a page that has {@link #STYLE} in its own style, and so in fewer bytes. */
-  public static String styled(Drawing drawing, String id) {
-    return new Svg(true).whole(drawing, id);
+  /**
+   * The beginning of the same for a page that has {@link #STYLE} in its own style, and so in fewer
+   * bytes; its shapes and {@link #end} follow.
+   */
+  static Svg styled(Drawing drawing, String id) {
+    Svg svg = new Svg(true);
+    svg.open(drawing, id);
+    return svg;
   }
 
-  private String whole(Drawing drawing, String id) {
-    open(drawing, id);
-    drawing.shapes().forEach(s -> s.accept(this));
+  void shapes(List<Shape> shapes) {
+    shapes.forEach(s -> s.accept(this));
+  }
+
+  /** Shapes that other drawings of the page use too. */
+  void shapes(String id, List<Shape> shapes) {
+    out.append("<g id=\"" + id + "\">\n");
+    shapes(shapes);
+    out.append("</g>\n");
+  }
+
+  /** The shapes of that identifier. */
+  void use(String id) {
+    out.append("<use href=\"#" + id + "\"/>\n");
+  }
+
+  String end() {
     return out.append("</svg>\n").toString();
   }
 

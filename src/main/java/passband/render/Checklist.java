@@ -6,14 +6,19 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Base64;
+import java.util.Collection;
 import java.util.HashMap;
+import java.util.Iterator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.TreeSet;
 import java.util.concurrent.ConcurrentHashMap;
+import org.jspecify.annotations.Nullable;
 import passband.draw.Drawing;
+import passband.draw.PageDrawings;
 import passband.draw.Svg;
 import passband.plan.Plan;
 import passband.source.Sha256;
@@ -89,29 +94,42 @@ public final class Checklist {
   }
 
   private static List<Wiring> wiring(Sheet sheet) {
-    Map<String, Wiring> drawn = new HashMap<>();
+    Map<String, Sheet.Block> drawn = new LinkedHashMap<>();
+    for (Sheet.Block block : sheet.blocks()) {
+      Sheet.SetupLines setup = setup(block);
+      if (setup != null) {
+        drawn.putIfAbsent(setup.name(), block);
+      }
+    }
+    Iterator<String> drawings = drawings(drawn.values()).iterator();
     List<Wiring> all = new ArrayList<>();
     for (Sheet.Block block : sheet.blocks()) {
-      Sheet.SetupLines setup = block.run() == null ? null : block.run().setup();
-      if (setup == null) {
-        all.add(Wiring.NONE);
-        continue;
-      }
-      Wiring before = drawn.get(setup.name());
-      if (before != null) {
-        all.add(new Wiring(before.number(), "", before.at()));
-        continue;
-      }
-      Drawing drawing = Objects.requireNonNull(setup.drawing(), "a wiring that is never drawn");
-      Wiring here =
-          new Wiring(
-              block.number(),
-              Svg.styled(drawing, "wiring-" + block.number()),
-              block.number() + ". " + block.title());
-      drawn.put(setup.name(), here);
-      all.add(here);
+      Sheet.SetupLines setup = setup(block);
+      Sheet.Block at = setup == null ? null : drawn.get(setup.name());
+      all.add(
+          at == null
+              ? Wiring.NONE
+              : new Wiring(
+                  at.number(),
+                  at == block ? drawings.next() : "",
+                  at.number() + ". " + at.title()));
     }
     return all;
+  }
+
+  private static List<String> drawings(Collection<Sheet.Block> blocks) {
+    List<Drawing> drawings = new ArrayList<>();
+    List<String> ids = new ArrayList<>();
+    for (Sheet.Block block : blocks) {
+      Sheet.SetupLines setup = Objects.requireNonNull(setup(block), "a wiring without leads");
+      drawings.add(Objects.requireNonNull(setup.drawing(), "a wiring that is never drawn"));
+      ids.add("wiring-" + block.number());
+    }
+    return PageDrawings.of(drawings, ids);
+  }
+
+  private static Sheet.@Nullable SetupLines setup(Sheet.Block block) {
+    return block.run() == null ? null : block.run().setup();
   }
 
   /** The SHA-256 of a text as a content-security policy wants it. */

@@ -1,9 +1,5 @@
 package passband.render;
 
-import com.google.gson.stream.JsonWriter;
-import java.io.IOException;
-import java.io.StringWriter;
-import java.io.UncheckedIOException;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -14,6 +10,7 @@ import java.util.Objects;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import passband.evidence.Blank;
+import passband.evidence.Calculation;
 import passband.evidence.Item;
 import passband.evidence.ItemList;
 import passband.judge.Budget;
@@ -27,59 +24,75 @@ import passband.quantity.Units;
 import passband.syntax.Expression;
 import passband.words.Language;
 
-/** The items as the script of the sheet needs them to give the verdicts of the judge. */
+/**
+ * The items as the script of the sheet needs them to give the verdicts of the judge. What many
+ * items have in common stands once, as a part; an item is the list of the places of its parts. It
+ * has no identity: that stands at its field in the page, in the same order.
+ */
 final class ScriptItems implements Item.Visitor<Void> {
-  private final StringWriter out = new StringWriter();
-  private final JsonWriter json = new JsonWriter(out);
+  private final Map<String, Integer> parts = new LinkedHashMap<>();
+  private final StringBuilder items = new StringBuilder();
   private final List<List<Item.Contribution>> budgets = new ArrayList<>();
   private final Map<String, Integer> places = new HashMap<>();
   private final TreeMap<String, Unit> units = new TreeMap<>();
-
-  /** What writes, but for the failures that a string does not have. */
-  private interface Write {
-    void run() throws IOException;
-  }
-
   private final SameWave waves;
   private final Language language;
+
+  /** What is being written: a part of an item, then all. */
+  private ScriptJson json = new ScriptJson();
+
+  /** That of the item whose parts are being written. */
+  private int place;
 
   private ScriptItems(ItemList list, Language language) {
     this.language = language;
     waves = new SameWave(list);
-    json.setHtmlSafe(true);
   }
 
-  /**
-   * As JSON that may stand in an element of a page. What many items have in common stands once:
-   * {@code fields.js} puts it back.
-   */
+  /** As JSON that may stand in an element of a page; {@code items.js} puts the items together. */
   static String of(Sheet sheet) {
     return new ScriptItems(sheet.items(), sheet.head().language()).all(sheet);
-  }
-
-  private static void write(Write write) {
-    try {
-      write.run();
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
   }
 
   private String all(Sheet sheet) {
     ItemList list = sheet.items();
     list.items().forEach(item -> places.put(item.id(), places.size()));
-    write(json::beginObject);
-    text("guard", list.decision().guard().toPlainString());
+    for (Item item : list.items()) {
+      items.append(items.isEmpty() ? "[" : ",[");
+      item.accept(this);
+      items.append(']');
+      place++;
+    }
+    json = new ScriptJson();
+    json.number("order", order(list));
+    json.text("guard", list.decision().guard().toPlainString());
     guards(list);
-    texts("phases", list.phases());
-    write(() -> json.name("items").beginArray());
-    list.items().forEach(item -> item.accept(this));
-    write(json::endArray);
+    json.texts("phases", list.phases());
+    json.written("parts", String.join(",", parts.keySet()));
+    json.written("items", items.toString());
     units();
     budgets();
-    write(() -> new ScriptLines(json).groups(sheet));
-    write(json::endObject);
-    return out.toString();
+    ScriptJson.write(() -> new ScriptLines(json).groups(sheet));
+    return json.end();
+  }
+
+  /**
+   * A number by which the script knows that the page has the fields of the items in their order.
+   */
+  static int order(ItemList list) {
+    return String.join("\n", list.items().stream().map(Item::id).toList()).hashCode();
+  }
+
+  /** A part of the item, unless nothing is written of it. */
+  private void part(Runnable written) {
+    json = new ScriptJson();
+    written.run();
+    String text = json.end();
+    if (text.length() > 2) {
+      Integer before = parts.putIfAbsent(text, parts.size());
+      boolean first = items.charAt(items.length() - 1) == '[';
+      items.append(first ? "" : ",").append(before == null ? parts.size() - 1 : before);
+    }
   }
 
   /** The guard by degrees of freedom, from one on, where any error has a finite number of them. */
@@ -92,107 +105,91 @@ final class ScriptItems implements Item.Visitor<Void> {
     for (int freedom = 1; freedom <= Student.MOST; freedom++) {
       guards.add(Student.factor(normal, freedom).toPlain());
     }
-    texts("guards", guards);
-  }
-
-  private void number(String name, long value) {
-    write(() -> json.name(name).value(value));
+    json.texts("guards", guards);
   }
 
   /** The budgets of readings, each once; a reading has its place among them. */
   private void budgets() {
-    write(() -> json.name("budgets").beginArray());
-    for (List<Item.Contribution> budget : budgets) {
-      write(json::beginArray);
-      for (Item.Contribution part : budget) {
-        write(json::beginArray);
-        write(() -> json.value(part.name()));
-        write(() -> json.value(part.relative().toPlainString()));
-        write(() -> json.value(part.absolute().toPlainString()));
-        if (!part.spread().equals(Distribution.RECTANGULAR)) {
-          write(() -> json.value(weight(part.spread())));
-        }
-        Rational freedom = part.spread().freedom();
-        if (freedom != null) {
-          write(() -> json.value(freedom.toString()));
-        }
-        write(json::endArray);
-      }
-      write(json::endArray);
+    json.array(
+        "budgets",
+        () -> {
+          for (List<Item.Contribution> budget : budgets) {
+            ScriptJson.write(json.writer()::beginArray);
+            budget.forEach(part -> json.list(contribution(part)));
+            ScriptJson.write(json.writer()::endArray);
+          }
+        });
+  }
+
+  private static List<String> contribution(Item.Contribution part) {
+    List<String> texts = new ArrayList<>();
+    texts.add(part.name());
+    texts.add(part.relative().toPlainString());
+    texts.add(part.absolute().toPlainString());
+    if (!part.spread().equals(Distribution.RECTANGULAR)) {
+      texts.add(weight(part.spread()));
     }
-    write(json::endArray);
+    Rational freedom = part.spread().freedom();
+    if (freedom != null) {
+      texts.add(freedom.toString());
+    }
+    return texts;
   }
 
   /** What the items' units are, each once. */
   private void units() {
-    write(() -> json.name("units").beginObject());
-    units.forEach(
-        (ucum, unit) -> {
-          write(() -> json.name(ucum).beginObject());
-          text("printed", unit.printed());
-          text("factor", unit.factor().toString());
-          text("dimension", ScriptTables.dimension(unit));
-          write(json::endObject);
-        });
-    write(json::endObject);
+    json.object("units", () -> units.forEach((ucum, unit) -> json.object(ucum, () -> unit(unit))));
   }
 
-  private void text(String name, String value) {
-    write(() -> json.name(name).value(value));
+  private void unit(Unit unit) {
+    json.text("printed", unit.printed());
+    json.text("factor", unit.factor().toString());
+    json.text("dimension", ScriptTables.dimension(unit));
   }
 
-  /** Left out where there is none. */
-  private void number(String name, @Nullable BigDecimal value) {
-    if (value != null) {
-      text(name, value.toPlainString());
-    }
-  }
-
-  private void texts(String name, List<String> values) {
-    write(() -> json.name(name).beginArray());
-    values.forEach(value -> write(() -> json.value(value)));
-    write(json::endArray);
-  }
-
-  private void list(List<String> values) {
-    write(json::beginArray);
-    values.forEach(value -> write(() -> json.value(value)));
-    write(json::endArray);
-  }
-
-  private void begin(String kind, Item item) {
-    write(json::beginObject);
-    text("id", item.id());
-    text("kind", kind);
+  private void head(String kind, Item item) {
+    json.text("kind", kind);
     if (item.head().phase() != null) {
-      text("phase", item.head().phase());
+      json.text("phase", item.head().phase());
     }
     conditions("applies", item.head().applies());
     conditions("when", item.head().when());
   }
 
+  private int placeOf(String id) {
+    return Objects.requireNonNull(places.get(id), id);
+  }
+
+  /** How many places before the item another one stands: the same in each phase. */
+  private int before(String id) {
+    return place - placeOf(id);
+  }
+
   /** Left out where there are none. */
   private void conditions(String name, List<Item.Condition> conditions) {
     if (!conditions.isEmpty()) {
-      write(() -> json.name(name).beginArray());
-      for (Item.Condition condition : conditions) {
-        write(json::beginObject);
-        text("item", condition.item());
-        texts("is", condition.is());
-        write(json::endObject);
-      }
-      write(json::endArray);
+      json.array(name, () -> conditions.forEach(one -> json.object(() -> condition(one))));
     }
+  }
+
+  private void condition(Item.Condition condition) {
+    json.number("item", placeOf(condition.item()));
+    json.texts("is", condition.is());
   }
 
   /**
    * What the columns of a table of readings have to hold that are compared, in the sheet's
    * language; in English too where that is another text. Blanks are left out.
+   *
+   * @param ofLimits whether that is what is accepted, or the conditions of the point
    */
-  private void said(Item item) {
+  private void said(Item item, boolean ofLimits) {
     Map<String, String> said = new LinkedHashMap<>();
     Map<String, String> english = new LinkedHashMap<>();
     for (ReadingColumn column : ReadingColumn.of(ReadingColumn.Use.COMPARED)) {
+      if (ofLimits != (column == ReadingColumn.LIMITS)) {
+        continue;
+      }
       List<String> texts = column.texts(item, language);
       if (!texts.get(0).isEmpty()) {
         said.put(column.word(), texts.get(0));
@@ -207,86 +204,105 @@ final class ScriptItems implements Item.Visitor<Void> {
 
   private void said(String name, Map<String, String> columns) {
     if (!columns.isEmpty()) {
-      write(() -> json.name(name).beginObject());
-      columns.forEach(this::text);
-      write(json::endObject);
+      json.object(name, () -> columns.forEach(json::text));
     }
   }
 
   private void measured(String kind, Item.Measured item) {
-    begin(kind, item);
-    said(item);
-    Item.Scale scale = item.scale();
-    unit(scale.unit());
-    number("resolution", scale.resolution());
-    write(() -> json.name("decimals").value(scale.decimals()));
-    negative(scale.negative());
-    if (scale.quantity().equals("crest-factor") && item instanceof Item.Reading) {
-      number("least", BigDecimal.ONE);
-    }
+    part(() -> head(kind, item));
+    part(() -> said(item, false));
+    part(() -> limits(item));
+  }
+
+  private void limits(Item.Measured item) {
+    said(item, true);
     if (item.limits() != null) {
-      number("lower", item.limits().lower());
-      number("upper", item.limits().upper());
-      number("low", item.limits().acceptLower());
-      number("high", item.limits().acceptUpper());
+      json.number("lower", item.limits().lower());
+      json.number("upper", item.limits().upper());
+      json.number("low", item.limits().acceptLower());
+      json.number("high", item.limits().acceptUpper());
     }
   }
 
-  private void negative(boolean negative) {
-    if (negative) {
-      write(() -> json.name("negative").value(true));
+  private void scale(Item.Measured item) {
+    Item.Scale scale = item.scale();
+    json.text("what", language.term(item.head().title()));
+    unit(scale.unit());
+    json.number("resolution", scale.resolution());
+    json.number("decimals", scale.decimals());
+    json.flag("negative", scale.negative());
+    if (scale.quantity().equals("crest-factor") && item instanceof Item.Reading) {
+      json.number("least", BigDecimal.ONE);
     }
   }
 
   private void unit(String ucum) {
     Unit unit = ucum.equals("1") ? Unit.ONE : Objects.requireNonNull(Units.recorded(ucum), ucum);
-    text("unit", ucum);
+    json.text("unit", ucum);
     units.put(ucum, unit);
   }
 
   @Override
   public Void reading(Item.Reading reading) {
     measured("reading", reading);
-    Item.Where where = reading.where();
-    text("shares", reading.scale().range() + "|" + where.load() + where.loadUnit());
-    if (reading.due() != null) {
-      texts("due", reading.due());
-    }
-    wave(reading);
+    part(
+        () -> {
+          scale(reading);
+          Item.Where where = reading.where();
+          json.text("shares", reading.scale().range() + "|" + where.load() + where.loadUnit());
+          if (reading.due() != null) {
+            json.numbers("due", reading.due().stream().map(this::placeOf).toList());
+          }
+          budget(reading);
+        });
+    part(() -> wave(reading));
+    return null;
+  }
+
+  private void budget(Item.Reading reading) {
     if (reading.budget() != null) {
-      int place = budgets.indexOf(reading.budget());
-      if (place < 0) {
-        place = budgets.size();
+      int budget = budgets.indexOf(reading.budget());
+      if (budget < 0) {
+        budget = budgets.size();
         budgets.add(reading.budget());
       }
-      number("budget", place);
+      json.number("budget", budget);
     }
-    write(json::endObject);
-    return null;
   }
 
   /** The readings beside which its value may be impossible. */
   private void wave(Item.Reading reading) {
     List<Item.Reading> others = waves.others(reading);
     if (!others.isEmpty()) {
-      text("quantity", reading.scale().quantity());
+      json.text("quantity", reading.scale().quantity());
       si("load", reading.where().load(), reading.where().loadUnit());
-      texts("wave", others.stream().map(Item::id).toList());
+      json.numbers("wave", others.stream().map(other -> before(other.id())).toList());
     }
   }
 
   @Override
   public Void derived(Item.Derived derived) {
     measured("derived", derived);
-    write(() -> json.name("formula"));
+    part(() -> scale(derived));
+    part(() -> formula(derived));
+    part(() -> where(derived));
+    return null;
+  }
+
+  private void formula(Item.Derived derived) {
     Expression formula = derived.calculation().formula().tree();
+    ScriptJson.write(() -> json.writer().name("formula"));
     Objects.requireNonNull(formula, "a formula that was not compiled")
-        .accept(new ScriptFormula(json));
-    write(() -> json.name("parts").beginObject());
-    for (Map.Entry<String, String> part : derived.calculation().parts().entrySet()) {
-      text(part.getKey(), part.getValue());
+        .accept(new ScriptFormula(json.writer()));
+    Calculation calculation = derived.calculation();
+    json.object(
+        "parts", () -> calculation.parts().forEach((name, id) -> json.number(name, before(id))));
+    if (!calculation.repeats().isEmpty()) {
+      json.array("repeats", () -> calculation.repeats().forEach(json::list));
     }
-    write(json::endObject);
+  }
+
+  private void where(Item.Derived derived) {
     Item.Where where = derived.where();
     si("setting", where.setting(), where.settingUnit());
     si("load", where.load(), where.loadUnit());
@@ -295,20 +311,13 @@ final class ScriptItems implements Item.Visitor<Void> {
       BigDecimal width = error.relative().multiply(where.load().abs()).add(error.absolute());
       si("loadError", width, where.loadUnit());
       if (!error.spread().equals(Distribution.RECTANGULAR)) {
-        text("loadWeight", weight(error.spread()));
+        json.text("loadWeight", weight(error.spread()));
       }
       if (error.spread().freedom() != null) {
-        text("loadFreedom", error.spread().freedom().toString());
+        json.text("loadFreedom", error.spread().freedom().toString());
       }
-      text("shares", "|" + where.load() + where.loadUnit());
+      json.text("shares", "|" + where.load() + where.loadUnit());
     }
-    if (!derived.calculation().repeats().isEmpty()) {
-      write(() -> json.name("repeats").beginArray());
-      derived.calculation().repeats().forEach(this::list);
-      write(json::endArray);
-    }
-    write(json::endObject);
-    return null;
   }
 
   /** The variance of a distribution as a share of that of a rectangular one. */
@@ -322,51 +331,56 @@ final class ScriptItems implements Item.Visitor<Void> {
           ucum == null || ucum.equals("1")
               ? Unit.ONE
               : Objects.requireNonNull(Units.recorded(ucum), ucum);
-      text(name, Rational.of(number).times(unit.factor()).toString());
+      json.text(name, Rational.of(number).times(unit.factor()).toString());
     }
   }
 
   @Override
   public Void recorded(Item.Recorded recorded) {
-    begin("record", recorded);
-    said(recorded);
-    text("asks", Blank.of(recorded).word());
+    part(() -> head("record", recorded));
+    part(() -> blank(recorded));
+    return null;
+  }
+
+  private void blank(Item.Recorded recorded) {
+    said(recorded, true);
+    json.text("asks", Blank.of(recorded).word());
     if (recorded.unit() != null) {
       unit(recorded.unit());
-      negative(recorded.negative());
+      json.flag("negative", recorded.negative());
     }
     Item.Accepts accepts = recorded.accepts();
     if (accepts != null) {
-      number("resolution", accepts.step());
-      write(() -> json.name("decimals").value(accepts.decimals()));
-      number("low", accepts.lower());
-      number("high", accepts.upper());
+      json.number("resolution", accepts.step());
+      json.number("decimals", accepts.decimals());
+      json.number("low", accepts.lower());
+      json.number("high", accepts.upper());
     }
-    write(json::endObject);
-    return null;
   }
 
   @Override
   public Void choice(Item.Choice choice) {
-    begin("choice", choice);
-    said(choice);
-    texts("options", choice.options());
-    if (choice.pass() != null) {
-      text("pass", choice.pass());
-    }
-    write(json::endObject);
+    part(() -> head("choice", choice));
+    part(
+        () -> {
+          said(choice, true);
+          json.texts("options", choice.options());
+          if (choice.pass() != null) {
+            json.text("pass", choice.pass());
+          }
+        });
     return null;
   }
 
   @Override
   public Void tick(Item.Tick tick) {
-    begin("tick", tick);
-    if (tick.stops() != null) {
-      write(() -> json.name("stops").beginArray());
-      tick.stops().forEach(id -> write(() -> json.value(places.get(id))));
-      write(json::endArray);
-    }
-    write(json::endObject);
+    part(() -> head("tick", tick));
+    part(
+        () -> {
+          if (tick.stops() != null) {
+            json.numbers("stops", tick.stops().stream().map(this::placeOf).toList());
+          }
+        });
     return null;
   }
 }

@@ -93,7 +93,7 @@ final class ScriptTables {
     return "const READING_COLUMNS = " + columns + ";\nconst READING_KINDS = " + kinds + ";\n";
   }
 
-  /** By dimension and name, the factor to SI. */
+  /** By dimension and factor to SI, the names of the units, between spaces. */
   static String units() {
     JsonObject dimensions = new JsonObject();
     Units.recordedNames()
@@ -103,8 +103,10 @@ final class ScriptTables {
               if (!dimensions.has(dimension)) {
                 dimensions.add(dimension, new JsonObject());
               }
+              JsonObject factors = dimensions.getAsJsonObject(dimension);
               String factor = unit.factor().toString();
-              dimensions.getAsJsonObject(dimension).addProperty(name, factor);
+              String before = factors.has(factor) ? factors.get(factor).getAsString() + " " : "";
+              factors.addProperty(factor, before + name);
             });
     return "const UNITS = " + escaped(dimensions.toString()) + ";\n";
   }

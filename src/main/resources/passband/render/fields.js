@@ -1,17 +1,8 @@
 // The items of the sheet, and what stands in their fields: [one attempt, a second one, whether it was not done, why it was
 // read again or not done, and who did that].
 const Fields = (() => {
-  const data = JSON.parse(document.getElementById("items").textContent);
-  for (const item of data.items) {
-    Object.assign(item, item.unit === undefined ? {} : data.units[item.unit]);
-    item.budget = data.budgets[item.budget];
-    item.stops = item.stops && item.stops.map((place) => data.items[place].id);
-  }
+  const { data, fields } = Items;
   const items = new Map(data.items.map((item) => [item.id, item]));
-  const fields = new Map();
-  for (const field of document.querySelectorAll("[data-item]")) {
-    fields.set(field.dataset.item, [...(fields.get(field.dataset.item) || []), field]);
-  }
   const blank = ["", "", false, "", ""];
   const first = (id) => fields.get(id)[0];
   const second = (entry) => entry.parentElement.querySelector(".again");
@@ -19,15 +10,22 @@ const Fields = (() => {
   const noted = (entry, what) => entry.closest("tr").querySelector("." + what);
   const chosen = (id) => fields.get(id).find((radio) => radio.checked);
 
-  for (const field of document.querySelectorAll(".entry")) {
-    const label = field.getAttribute("aria-label") + ", " + WORDS.result;
-    field.closest("tr").querySelector(".verdict").append(el("output", { className: "said", "aria-label": label }));
+  // What a box is for.
+  function labelled(item, entry) {
+    const key = item.kind === "derived" ? "boxCalculated" : item.printed === "" ? "boxPlain" : "boxIn";
+    const label = words(key, { line: entry.closest("tbody").querySelector(".n").textContent, what: item.what, unit: item.printed });
+    entry.setAttribute("aria-label", label);
+    return label;
   }
 
-  // What a reading has on the screen only: a box for a second attempt, and a tick that it was not done.
-  for (const item of data.items.filter(({ kind }) => kind === "reading")) {
+  // What a reading has on the screen only: its verdict, a box for a second attempt, and a tick that it was not done.
+  for (const item of data.items.filter(({ what }) => what !== undefined)) {
     const entry = first(item.id);
-    const label = entry.getAttribute("aria-label");
+    const label = labelled(item, entry);
+    entry.closest("tr").querySelector(".verdict").append(el("output", { className: "said", "aria-label": label + ", " + WORDS.result }));
+    if (item.kind === "derived") {
+      continue;
+    }
     entry.parentElement.append(
       el("input", { type: "text", className: "again", inputMode: "decimal", placeholder: WORDS.again, "aria-label": label + ", " + WORDS.again }),
     );

@@ -1,6 +1,6 @@
 // One line at a time: the same page, of which only one stop is shown, large; at a line beside its wiring and its steps.
 const OneLine = (() => {
-  const lines = Fields.data.groups.flatMap((group) => group.lines.map((line) => ({ ...line, kinds: group.kinds, at: group.at })));
+  const { lines } = Fields.data;
   const wired = new Map();
   const panel = el("div", { id: "panel" });
   const position = el("p", { id: "position", role: "status" });
@@ -152,6 +152,7 @@ const OneLine = (() => {
       const copy = here.wiring.cloneNode(true);
       const name = copy.querySelector("title").textContent;
       copy.querySelectorAll("title, desc").forEach((one) => one.remove());
+      copy.querySelectorAll("g").forEach((one) => one.removeAttribute("id"));
       copy.removeAttribute("aria-labelledby");
       copy.setAttribute("aria-label", name);
       panel.prepend(el("div", { className: "drawn" }, copy));

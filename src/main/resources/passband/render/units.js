@@ -1,7 +1,9 @@
 // The units that a file of readings may name, as the judge knows them (UNITS): { factor, dimension }.
 const Units = (() => {
   const names = new Map(
-    Object.entries(UNITS).flatMap(([dimension, units]) => Object.entries(units).map(([name, factor]) => [name, [factor, dimension]])),
+    Object.entries(UNITS).flatMap(([dimension, factors]) =>
+      Object.entries(factors).flatMap(([factor, names]) => names.split(" ").map((name) => [name, [factor, dimension]])),
+    ),
   );
   const exact = (text) => {
     const [factor, dimension] = names.get(text) || [];

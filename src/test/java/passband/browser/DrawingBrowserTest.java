@@ -1,5 +1,6 @@
 package passband.browser;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -9,9 +10,14 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.OutputType;
+import passband.draw.Svg;
 import passband.plan.Plan;
+import passband.render.Checklist;
 import passband.render.Drawings;
 import passband.testing.Sheets;
 import passband.testing.WiredBenches;
@@ -78,5 +84,50 @@ class DrawingBrowserTest {
       drawings.addAll(Drawings.setups(WiredBenches.plan(random)).values());
     }
     assertClear(drawings);
+  }
+
+  private static final String EXPAND =
+      """
+      for (const use of document.querySelectorAll('use')) {
+        use.replaceWith(document.querySelector(use.getAttribute('href')).cloneNode(true));
+      }
+      """;
+
+  /**
+   * What a drawing uses of another is drawn as if it stood in it, also where that one is hidden.
+   */
+  @Test
+  void whatDrawingsShareLooksAsIfEachHadIt() throws IOException {
+    int compared = 0;
+    try (Browser browser = new Browser(folder, true)) {
+      for (Plan plan : Sheets.demo()) {
+        String html = Checklist.of(plan);
+        Path page = folder.resolve("shared.html");
+        StringBuilder drawings = new StringBuilder("<!DOCTYPE html><meta charset=utf-8><style>");
+        drawings.append(Svg.STYLE).append("</style><body>");
+        Matcher svg = Pattern.compile("(?s)<svg.*?</svg>").matcher(html);
+        while (svg.find()) {
+          drawings.append("<div>").append(svg.group()).append("</div>");
+        }
+        Files.writeString(page, drawings);
+        browser.open(page);
+        int all = browser.all("svg").size();
+        for (int i = 0; i < all; i++) {
+          browser.run(
+              "document.querySelectorAll('div').forEach((d, i) => (d.hidden = i !== arguments[0]))",
+              i);
+          if (browser.all("div:not([hidden]) use").isEmpty()) {
+            continue;
+          }
+          byte[] used = browser.find("div:not([hidden]) svg").getScreenshotAs(OutputType.BYTES);
+          browser.run(EXPAND);
+          byte[] whole = browser.find("div:not([hidden]) svg").getScreenshotAs(OutputType.BYTES);
+          assertArrayEquals(whole, used, plan.name() + ", drawing " + i);
+          compared++;
+          browser.open(page);
+        }
+      }
+    }
+    assertTrue(compared > 10, compared + " compared");
   }
 }

@@ -165,13 +165,29 @@ class ItemPlacesTest {
           Map<String, List<Element>> fields = fields(page);
           assertEquals(ids(list), List.copyOf(fields.keySet()), where);
           list.items().forEach(i -> stands(i, fields.get(i.id()), where + ": " + i.id()));
-          listed(
+          JsonObject script =
               JsonParser.parseString(page.getElementById("items").getTextContent())
-                  .getAsJsonObject()
-                  .getAsJsonArray("items"),
-              list,
-              where);
+                  .getAsJsonObject();
+          assertEquals(
+              String.join("\n", fields.keySet()).hashCode(), script.get("order").getAsInt(), where);
+          assertEquals(
+              list.items().stream().map(ItemPlacesTest::kind).toList(), kinds(script), where);
         });
+  }
+
+  /** The kind of each item of a script, which is in one of its parts. */
+  private static List<String> kinds(JsonObject script) {
+    JsonArray parts = script.getAsJsonArray("parts");
+    List<String> kinds = new ArrayList<>();
+    for (JsonElement places : script.getAsJsonArray("items")) {
+      for (JsonElement place : places.getAsJsonArray()) {
+        JsonElement kind = parts.get(place.getAsInt()).getAsJsonObject().get("kind");
+        if (kind != null) {
+          kinds.add(kind.getAsString());
+        }
+      }
+    }
+    return kinds;
   }
 
   // ---- the paper ----
