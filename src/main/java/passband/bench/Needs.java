@@ -300,9 +300,11 @@ final class Needs {
 
   // ---- settings ----
 
-  /** A setting that the row does not give is at its rest position. */
+  /** A setting that the row does not give is at its rest position, or where the state has it. */
   private void otherSettings(Stage.Run run, Point point, BenchState state) {
-    plan.device().settings().forEach(s -> otherSetting("device", s, run, point, state));
+    if (!run.isStateAlone()) {
+      plan.device().settings().forEach(s -> otherSetting("device", s, run, point, state));
+    }
     for (Analyzer unit : plan.instruments().units()) {
       unit.settings().forEach(s -> otherSetting(unit.role(), s, run, point, state));
     }

@@ -7,6 +7,7 @@ import passband.model.Series;
 import passband.plan.Figure;
 import passband.plan.Plan;
 import passband.plan.Point;
+import passband.plan.Stage;
 
 /**
  * {@code load-off-rated}: a load that is not the mode's rated one. A load curve allows it with a
@@ -15,15 +16,21 @@ import passband.plan.Point;
 final class LoadRated implements Check {
   @Override
   public void check(Plan plan, Diagnostics diagnostics) {
-    for (Point point : plan.points()) {
-      Mode mode = point.mode();
-      Figure load = point.load();
-      if (mode != null
-          && load != null
-          && plan.instruments().load(load.si()) != null
-          && isOffRated(mode, load)) {
-        say(point, load, mode, diagnostics);
+    for (Stage.Run run : plan.runs()) {
+      if (run.setup() == null || run.setup().whole()) {
+        run.points().forEach(point -> look(plan, point, diagnostics));
       }
+    }
+  }
+
+  private static void look(Plan plan, Point point, Diagnostics diagnostics) {
+    Mode mode = point.mode();
+    Figure load = point.load();
+    if (mode != null
+        && load != null
+        && plan.instruments().load(load.si()) != null
+        && isOffRated(mode, load)) {
+      say(point, load, mode, diagnostics);
     }
   }
 

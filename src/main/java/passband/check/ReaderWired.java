@@ -34,6 +34,7 @@ final class ReaderWired implements Check {
         for (Limit limit : point.limits()) {
           String by = limit.read().by();
           if (run.setup() != null
+              && run.setup().whole()
               && by != null
               && !by.equals(Instruments.DEVICE)
               && looked.add(by + " " + limit.quantity())) {

@@ -22,10 +22,10 @@ import passband.syntax.LimitExpression;
 import passband.syntax.Tree;
 
 /**
- * {@code rule-looser-than-mode}, an error, and {@code rule-tighter-than-mode}, a warning: a test's
- * rule against what the mode's profile says, as limits of what is read. Limits are compared, never
- * targets. Of two rules at one point a one-sided one may be looser than an output of another
- * quantity, if the other is as tight.
+ * {@code rule-looser-than-mode} and {@code looser-together}, errors, and {@code
+ * rule-tighter-than-mode}, a warning: a test's rule against what the mode's profile says, as limits
+ * of what is read. Limits are compared, never targets. Of two rules at one point a one-sided one
+ * may be looser than an output of another quantity, if the other is as tight.
  */
 final class RuleAgainstMode implements Check {
   @Override
@@ -44,7 +44,9 @@ final class RuleAgainstMode implements Check {
   private static void look(
       Mode mode, Point point, Limit limit, Bounds ofMode, Diagnostics diagnostics) {
     if (isLooser(limit, limit.computed())) {
-      if (!isCovered(mode, point, limit) && !PowerTolerance.applies(point, limit)) {
+      if (!point.also().isEmpty()) {
+        sayTogether(mode, limit, ofMode, diagnostics);
+      } else if (!isCovered(mode, point, limit) && !PowerTolerance.applies(point, limit)) {
         sayLooser(mode, limit, ofMode, diagnostics);
       }
       return;
@@ -76,6 +78,23 @@ final class RuleAgainstMode implements Check {
             sides(limit.unit(), ofMode))
         .hint("write 'accept … from output', or correct whichever of the two is wrong")
         .fix(fromOutput(mode, limit));
+  }
+
+  /** Of two outlets that share what the generator can deliver only the maker can say. */
+  static void sayTogether(Mode mode, Limit limit, Bounds ofMode, Diagnostics diagnostics) {
+    String quantity = limit.rule().quantity() == null ? "" : limit.rule().quantity().text();
+    diagnostics
+        .say(
+            Code.LOOSER_TOGETHER,
+            limit.rule().span(),
+            "while another outlet delivers too, this rule is looser than the mode '%s' itself at"
+                + " %s",
+            mode.name().text(),
+            limit.id())
+        .note(ModeLines.limit(mode, quantity), "the mode gives %s", sides(limit.unit(), ofMode))
+        .hint(
+            "if the manual gives these limits for both at once, write in the test: allow"
+                + " looser-together because \"…\"");
   }
 
   // ---- comparing ----

@@ -41,6 +41,10 @@ final class StatedAgainstMode implements Check {
     if (looser && RuleAgainstMode.isCovered(mode, point, limit)) {
       return;
     }
+    if (looser && !point.also().isEmpty()) {
+      RuleAgainstMode.sayTogether(mode, limit, ofMode, diagnostics);
+      return;
+    }
     for (Stated stated : limit.stated()) {
       Bounds inStated = ofMode.map(end -> as(end, limit.quantity(), stated, point.load()));
       new StatedComparison(

@@ -33,21 +33,25 @@ final class Columns {
   private final Values values;
   private final Instruments instruments;
   private final List<OwnSetting> settings = new ArrayList<>();
+  private final List<String> ofTest = new ArrayList<>();
 
   /**
    * @param workedOut the test's swept and derived quantities by name
    * @param inLimits the names that its limits use
+   * @param ofTest the words for which a table of several tests has columns; empty for another one
    */
   Columns(
       Device device,
       Instruments instruments,
       Map<String, Word> workedOut,
       Set<String> inLimits,
+      List<String> ofTest,
       Names names,
       Diagnostics diagnostics) {
     this.device = device;
     this.workedOut = workedOut;
     this.inLimits = inLimits;
+    this.ofTest.addAll(ofTest);
     this.names = names;
     this.diagnostics = diagnostics;
     this.values = new Values(diagnostics);
@@ -119,7 +123,7 @@ final class Columns {
       sayAmbiguous(name, found);
       return null;
     }
-    if (found.isEmpty() && tree.unit() != null && inLimits.contains(name.text())) {
+    if (found.isEmpty() && inLimits.contains(name.text())) {
       return new ValueColumn(tree, diagnostics);
     }
     if (found.isEmpty()) {
@@ -243,6 +247,8 @@ final class Columns {
     List<String> known =
         new ArrayList<>(
             List.of("mode", "setting", "load", "stated", "target", "activation", "repeat"));
+    known.addAll(ofTest);
+    known.addAll(inLimits);
     settings.forEach(s -> known.add(s.setting().name().text()));
     String near = Spelling.nearest(name.text(), known);
     DiagnosticBuilder said =
@@ -251,7 +257,7 @@ final class Columns {
                 Code.UNKNOWN_COLUMN,
                 name.span(),
                 "unknown column '%s': neither a built-in column nor a setting of the device or"
-                    + " analyzer, nor a value with a unit that a limit uses",
+                    + " analyzer, nor a value that a limit uses",
                 name.text())
             .meant(near, "known here: %s", String.join(", ", known));
     for (OwnSetting one : settings) {

@@ -25,6 +25,15 @@ final class OptionColumn extends Column {
     this.names = names;
   }
 
+  /** At rest, as where there is no such column. */
+  @Override
+  List<RowSpec> blank(RowSpec row, Tree.Cell cell) {
+    Word leave = setting.leave();
+    return leave == null
+        ? super.blank(row, cell)
+        : List.of(row.withExtra(new RowSpec.Extra(own, name(), leave.text(), leave.text(), null)));
+  }
+
   @Override
   List<RowSpec> with(RowSpec row, CellValue value) {
     List<Word> declared =

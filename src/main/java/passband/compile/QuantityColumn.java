@@ -1,5 +1,6 @@
 package passband.compile;
 
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
@@ -20,6 +21,17 @@ final class QuantityColumn extends AmountColumn {
     super(tree, diagnostics);
     this.own = own;
     this.setting = own.setting();
+  }
+
+  /** At rest, as where there is no such column. */
+  @Override
+  List<RowSpec> blank(RowSpec row, Tree.Cell cell) {
+    Amount leave = setting.tree().leaveAmount();
+    if (leave == null) {
+      return super.blank(row, cell);
+    }
+    RowSpec one = with(row, leave);
+    return one == null ? List.of() : List.of(one);
   }
 
   @Override

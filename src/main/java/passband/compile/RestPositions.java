@@ -169,7 +169,7 @@ final class RestPositions implements Stage.Visitor<Stage> {
     List<PlanStep> before = new ArrayList<>(run.before());
     go(run.before());
     if (!isFree(run)) {
-      add(before, toRest(run, ownSettings(run)));
+      add(before, toRest(run, settingsHere(run)));
     }
     List<Point> points = points(run);
     enterOrLeave(run);
@@ -209,6 +209,20 @@ final class RestPositions implements Stage.Visitor<Stage> {
       own.addAll(swept(run.sweep().what()));
     }
     return own;
+  }
+
+  /**
+   * What is not brought to rest in a run: what its points set themselves, and, in a state without
+   * output, the generator's settings. A generator that is switched off has none.
+   */
+  private Set<String> settingsHere(Stage.Run run) {
+    Set<String> here = ownSettings(run);
+    for (String id : run.isStateAlone() ? steps.settings().keySet() : Set.<String>of()) {
+      if (id.startsWith("device.")) {
+        here.add(id);
+      }
+    }
+    return here;
   }
 
   /**
@@ -267,7 +281,7 @@ final class RestPositions implements Stage.Visitor<Stage> {
       List<PlanStep> all = new ArrayList<>(point.steps());
       if (free) {
         known.clear();
-        all.addAll(afterPanel(point), toRest(run, ownSettings(run)));
+        all.addAll(afterPanel(point), toRest(run, settingsHere(run)));
       }
       go(all);
       points.add(point.withSteps(List.copyOf(all)));

@@ -256,6 +256,7 @@ final class TestPlanner {
             instruments,
             Accepts.workedOut(test),
             accepts.inLimits(test),
+            test.conditions().columns(),
             names,
             diagnostics);
     specs.addAll(new Rows(heading, diagnostics).of(whole));

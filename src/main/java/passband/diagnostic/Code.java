@@ -150,6 +150,11 @@ public enum Code {
   NO_LOAD(Severity.ERROR, "a conversion without a load"),
   /** A test rule looser than the mode's tolerance. */
   RULE_LOOSER_THAN_MODE(Severity.ERROR, "a test rule looser than the mode's tolerance"),
+  /** A test rule looser than the mode's tolerance where another outlet delivers too. */
+  LOOSER_TOGETHER(
+      Severity.ERROR,
+      "a test rule looser than the mode's tolerance while another outlet delivers",
+      "what the maker says of the output of both at once"),
   /** A test rule tighter than the mode's tolerance. */
   RULE_TIGHTER_THAN_MODE(Severity.WARNING, "a test rule tighter than the mode's tolerance"),
   /** A mode tested on an outlet that does not have it. */

@@ -9,6 +9,7 @@ import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.parse.antlr.PassbandParser.*;
 import passband.source.Span;
+import passband.syntax.Amount;
 import passband.syntax.Conditions;
 import passband.syntax.Tree;
 import passband.syntax.Word;
@@ -18,8 +19,6 @@ import passband.syntax.Word;
  * been written by itself. What it does not say is what the lines around it say.
  */
 final class TestGroups {
-  private static final List<String> WORDS = List.of("test", "outlet", "setup", "accept");
-
   private final Terminals leaves;
   private final ItemBuilder build;
   private final TestBuilder tests;
@@ -178,10 +177,10 @@ final class TestGroups {
         new Conditions(
             names(cell(first, columns, "outlet")),
             setups.isEmpty() ? null : setups.get(0),
+            state(cell(first, columns, "inside")),
             null,
-            null,
-            null,
-            null,
+            output(cell(first, columns, "output")),
+            onTime(cell(first, columns, "on-time")),
             null),
         null,
         List.of(),
@@ -195,7 +194,7 @@ final class TestGroups {
   /** What holds for a whole test stands in its first row. */
   private void sayOnceOnly(List<RowContext> rows, List<ColumnContext> columns) {
     for (RowContext row : rows.subList(1, rows.size())) {
-      for (String word : WORDS) {
+      for (String word : Conditions.COLUMNS) {
         CellContext cell = cell(row, columns, word);
         if (cell != null) {
           diagnostics
@@ -230,6 +229,36 @@ final class TestGroups {
     return names;
   }
 
+  private Tree.@Nullable Ref state(@Nullable CellContext cell) {
+    if (cell == null) {
+      return null;
+    }
+    if (only(cell) instanceof CellNameContext name) {
+      return leaves.ref(name.ref());
+    }
+    say(cell, "expected a state, as after 'inside'");
+    return null;
+  }
+
+  private @Nullable Word output(@Nullable CellContext cell) {
+    if (cell != null && !cell.getText().equals("off") && !cell.getText().equals("inhibited")) {
+      say(cell, "expected 'off' or 'inhibited'; a test that delivers output leaves it blank");
+      return null;
+    }
+    return cell == null ? null : new Word(cell.getText(), leaves.span(cell));
+  }
+
+  private @Nullable Amount onTime(@Nullable CellContext cell) {
+    if (cell == null) {
+      return null;
+    }
+    if (only(cell) instanceof CellAmountContext one && one.TO() == null) {
+      return leaves.amount(one.amount(0));
+    }
+    say(cell, "expected a time, as after 'on-time'");
+    return null;
+  }
+
   /** The columns that any of its rows uses; null where none does. */
   private Tree.@Nullable Table points(
       List<RowContext> rows, List<ColumnContext> columns, TestTableContext table) {
@@ -238,7 +267,7 @@ final class TestGroups {
     rows.forEach(row -> cells.add(new ArrayList<>()));
     for (int i = 0; i < columns.size(); i++) {
       int at = i;
-      if (!WORDS.contains(columns.get(i).getText())
+      if (!Conditions.COLUMNS.contains(columns.get(i).getText())
           && rows.stream().anyMatch(row -> !isBlank(row.cell(at)))) {
         used.add(tables.column(columns.get(i)));
         for (int row = 0; row < rows.size(); row++) {

@@ -152,6 +152,11 @@ public sealed interface Stage {
       return wiring.moves;
     }
 
+    /** Whether it is done in a state of the generator, without output: its panel may be dark. */
+    public boolean isStateAlone() {
+      return state() != null && output() == Delivery.OFF;
+    }
+
     /** Whether it delivers output. */
     public Delivery output() {
       return course.output;

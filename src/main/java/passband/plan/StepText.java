@@ -241,7 +241,7 @@ public final class StepText implements Act.Visitor<String> {
   @Override
   public String ready(Act.Ready ready) {
     List<String> states = new ArrayList<>();
-    ready.states().forEach(state -> states.add(state.title()));
+    ready.states().forEach(state -> states.add(language.of("quoted", state.title())));
     return states.isEmpty()
         ? language.of("step.ready")
         : language.of("step.ready.states", joined("list.or", states));

@@ -27,7 +27,8 @@ final class WhenStopped {
     if (!states.isEmpty()) {
       String all = "";
       for (String state : states) {
-        all = all.isEmpty() ? state : language.of("list.or", all, state);
+        String one = language.of("quoted", state);
+        all = all.isEmpty() ? one : language.of("list.or", all, one);
       }
       does.add(language.of("stop.states", all));
     }

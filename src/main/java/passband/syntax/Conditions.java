@@ -22,6 +22,10 @@ public record Conditions(
     @Nullable Amount onTime,
     @Nullable Group group) {
 
+  /** What may stand in a column of a table of several tests, in its first row of each. */
+  public static final List<String> COLUMNS =
+      List.of("test", "outlet", "setup", "inside", "output", "on-time", "accept");
+
   /**
    * What a test has to do with the {@code tests} around it.
    *
@@ -38,6 +42,11 @@ public record Conditions(
   /** Whether the test is written as rows of a table of tests. */
   public boolean inRow() {
     return group != null && group.row();
+  }
+
+  /** The words for which the test's table has columns besides those of its points. */
+  public List<String> columns() {
+    return inRow() ? COLUMNS : List.of();
   }
 
   /** These, and where they say nothing what others say. */

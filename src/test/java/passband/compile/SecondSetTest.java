@@ -20,12 +20,16 @@ import passband.testing.Snippet;
 class SecondSetTest {
   private static final Path FOLDER = Repository.ROOT.resolve("procedures");
 
-  private static Snippet with(String analyzers) {
+  private static Map<String, String> files() {
     Map<String, String> files = new TreeMap<>();
     for (Path file : Repository.files(FOLDER, ".pband")) {
       files.put(FOLDER.relativize(file).toString(), Repository.text(file));
     }
-    return Snippet.compile(files, "sedge-170/sedge-170-full.pband", analyzers);
+    return files;
+  }
+
+  private static Snippet with(String analyzers) {
+    return Snippet.compile(files(), "sedge-170/sedge-170-full.pband", analyzers);
   }
 
   private static List<String> ids(Snippet snippet) {
@@ -45,6 +49,22 @@ class SecondSetTest {
         own.plan().limits().stream().map(Limit::accept).toList(),
         other.plan().limits().stream().map(Limit::accept).toList());
     assertNotEquals(own.plan().digest(), other.plan().digest());
+  }
+
+  /** Jacks of other names are said as such; that no circuit is closed without them goes unsaid. */
+  @Test
+  void jacksOfOtherNamesAreOneFault() {
+    Map<String, String> files = files();
+    files.computeIfPresent(
+        "analyzers/heather-8.pband", (name, text) -> text.replaceAll("(load|leak)-", "$1ing-"));
+    assertEquals(
+        List.of("unknown-name"),
+        Snippet.compile(files, "sedge-170/sedge-170-full.pband", "rf=heather-8")
+            .diagnostics()
+            .stream()
+            .map(d -> d.code().id())
+            .distinct()
+            .toList());
   }
 
   /** What cannot take a role says where and why. */

@@ -104,6 +104,47 @@ class TestsTogetherTest {
             .allMatch(diff -> diff.groups().isEmpty()));
   }
 
+  /** In what state, with what output and for how long a test is done has columns too. */
+  @Test
+  void conditionsHaveColumns() {
+    String apart =
+        """
+          test four "Four" {
+            outlet  bipolar
+            setup   bipolar-load
+            inside  device.service-page
+            output  inhibited
+            on-time 4 s
+            accept  current at most 20 mA
+            table {
+              mode | setting/W | load/ohm
+              thin | 25        | 125
+            }
+          }
+          test five "Five" {
+            outlet bipolar
+            setup  bipolar-load
+            output off
+            accept voltage at most 50 V
+          }
+        """;
+    String together =
+        """
+          tests {
+            outlet bipolar
+            setup  bipolar-load
+            table {
+              test        | inside         | output    | on-time | accept                  | mode | setting/W | load/ohm
+              four "Four" | device.service-page | inhibited | 4 s     | current at most 20 mA   | thin | 25        | 125
+              five "Five" |                | off       |         | voltage at most 50 V     |      |           |
+            }
+          }
+        """;
+    assertEquals("", with(apart).report());
+    assertEquals("", with(together).report());
+    assertEquals(with(apart).plan().digest(), with(together).plan().digest());
+  }
+
   /** And where one of them says otherwise the meaning is another. */
   @Test
   void aTestGoesBeforeTheLinesAroundIt() {
@@ -149,6 +190,9 @@ class TestsTogetherTest {
         "one \"One\" | slit!          | slit!blank-cell",
         "          | slit | 140!          | slit | 140 | 3!cell-count",
         "one \"One\" | slit!5 | slit!bad-cell",
+        "| setup        | mode | setting/W | load/ohm | stated!| inside        | mode | setting/W | load/ohm | stated!unknown-name",
+        "| setup        | mode | setting/W | load/ohm | stated!| output        | mode | setting/W | load/ohm | stated!bad-cell",
+        "| setup        | mode | setting/W | load/ohm | stated!| on-time        | mode | setting/W | load/ohm | stated!bad-cell",
         "mode | setting/W | load/ohm~        slit | 50!mode | setting/W | load/ohm~        two \"Two\" | 50!bad-cell",
       })
   void faultsOfTheTableAreSaid(String from, String to, String code) {

@@ -43,6 +43,7 @@ class FixTest {
               Code.READER_AMBIGUOUS,
               Code.NO_LOAD,
               Code.LOAD_OFF_RATED,
+              Code.LOOSER_TOGETHER,
               Code.LOAD_NOT_AVAILABLE,
               Code.LOAD_NOT_WIRED,
               Code.LOAD_OVERPOWERED,
