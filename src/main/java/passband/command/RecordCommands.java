@@ -86,7 +86,7 @@ final class RecordCommands {
                       "--seal",
                       ArgumentKind.NAME,
                       "SEAL",
-                      "the seal on the signed report, or its first characters")),
+                      "the seal on the signed report, or at least its first eight digits")),
               true),
           new CommandSpec(
               "history",

@@ -5,6 +5,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import passband.evidence.BadInput;
@@ -75,7 +76,10 @@ final class RecordedFiles {
     List<Path> files;
     try (Stream<Path> walk = Files.walk(folder)) {
       files =
-          walk.filter(file -> file.toString().endsWith(".json") && Files.isRegularFile(file))
+          walk.filter(
+                  file ->
+                      file.toString().toLowerCase(Locale.ROOT).endsWith(".json")
+                          && Files.isRegularFile(file))
               .sorted()
               .toList();
     }

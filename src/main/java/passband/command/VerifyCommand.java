@@ -6,6 +6,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import passband.evidence.BadInput;
 import passband.evidence.Seal;
@@ -22,6 +24,14 @@ final class VerifyCommand implements Verb {
   /** How much is said of each record of a folder. */
   private static final int SHOWN = 5;
 
+  /** So much of a seal tells one record from another. */
+  private static final int LEAST = 8;
+
+  /** As many digits of a seal as stand at the foot of a printed page. */
+  private static final int PRINTED = 16;
+
+  private static final Pattern SEAL = Pattern.compile("[0-9a-f]{" + LEAST + ",64}");
+
   private final Invocation invocation;
 
   VerifyCommand(Invocation invocation) {
@@ -36,7 +46,7 @@ final class VerifyCommand implements Verb {
     }
     byte[] bytes = new RecordedFiles(invocation.workingDirectory()).bytes(path);
     try {
-      Verified verified = Verified.of(bytes, arguments.valueOrNull("--seal"));
+      Verified verified = Verified.of(bytes, seal(arguments.valueOrNull("--seal")));
       boolean page = arguments.value("--as").equals("html");
       if (page && verified.record == null) {
         throw new UsageException(path + ": " + String.join("; ", verified.wrong));
@@ -51,6 +61,23 @@ final class VerifyCommand implements Verb {
     } catch (BadInput e) {
       throw new UsageException(path + ": " + e.getMessage());
     }
+  }
+
+  /** As a seal is written; null where none was given. */
+  private static @Nullable String seal(@Nullable String given) throws UsageException {
+    if (given == null) {
+      return null;
+    }
+    String seal = given.strip().toLowerCase(Locale.ROOT);
+    if (!SEAL.matcher(seal).matches()) {
+      throw new UsageException(
+          "a seal is of the digits 0 to 9 and a to f, and of one at least the first "
+              + LEAST
+              + " are needed, not '"
+              + given
+              + "'");
+    }
+    return seal;
   }
 
   /** Every record below a folder, each named; the worst decides. */
@@ -113,6 +140,8 @@ final class VerifyCommand implements Verb {
         return path
             + ": unaltered; judged again from its parts: "
             + record.report().overall().word()
+            + "; seal "
+            + seal.substring(0, Math.min(PRINTED, seal.length()))
             + "\n";
       }
       StringBuilder out =

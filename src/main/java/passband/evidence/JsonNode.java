@@ -6,8 +6,16 @@ import com.google.gson.JsonObject;
 import com.google.gson.JsonParseException;
 import com.google.gson.JsonParser;
 import com.google.gson.JsonPrimitive;
+import com.google.gson.Strictness;
+import com.google.gson.stream.JsonReader;
+import com.google.gson.stream.JsonToken;
+import java.io.IOException;
+import java.io.StringReader;
 import java.math.BigDecimal;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -35,9 +43,44 @@ public final class JsonNode {
    */
   public static JsonNode of(String text) throws BadInput {
     try {
-      return new JsonNode(
-          "", JsonParser.parseString(text.startsWith("\ufeff") ? text.substring(1) : text));
+      String json = text.startsWith("\ufeff") ? text.substring(1) : text;
+      JsonNode root = new JsonNode("", JsonParser.parseString(json));
+      toTheLetter(json);
+      return root;
     } catch (JsonParseException | NumberFormatException | StackOverflowError e) {
+      throw new BadInput("this is not a JSON file" + place(String.valueOf(e.getMessage())));
+    }
+  }
+
+  /**
+   * Nothing when a text is JSON without anything that JSON does not have, such as comments, and no
+   * object says anything twice: of two values a person reads the first and a program the last.
+   */
+  private static void toTheLetter(String text) throws BadInput {
+    Deque<Set<String>> open = new ArrayDeque<>();
+    try (JsonReader json = new JsonReader(new StringReader(text))) {
+      json.setStrictness(Strictness.STRICT);
+      for (JsonToken next = json.peek(); next != JsonToken.END_DOCUMENT; next = json.peek()) {
+        switch (next) {
+          case BEGIN_OBJECT -> {
+            json.beginObject();
+            open.push(new HashSet<>());
+          }
+          case END_OBJECT -> {
+            json.endObject();
+            open.pop();
+          }
+          case BEGIN_ARRAY -> json.beginArray();
+          case END_ARRAY -> json.endArray();
+          case NAME -> {
+            if (!open.element().add(json.nextName())) {
+              throw new BadInput(json.getPath().substring("$.".length()) + ": it is said twice");
+            }
+          }
+          default -> json.skipValue();
+        }
+      }
+    } catch (IOException e) {
       throw new BadInput("this is not a JSON file" + place(String.valueOf(e.getMessage())));
     }
   }

@@ -61,6 +61,11 @@ public final class Seal {
     return line.find() ? line.group(1) : "";
   }
 
+  /** A text without the line of its seal and with CRLF as LF. */
+  public static String without(String text) {
+    return LINE.matcher(text.replace("\r\n", "\n")).replaceFirst("");
+  }
+
   /** One character for each byte: the seal is of bytes, whatever text they are. */
   private static String bytewise(byte[] file) {
     return new String(file, StandardCharsets.ISO_8859_1);

@@ -8,7 +8,9 @@ import com.google.gson.JsonPrimitive;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import passband.evidence.Seal;
 
 /** Where a record differs from what is made again from its parts. */
 public final class Alterations {
@@ -20,55 +22,60 @@ public final class Alterations {
   /** What records of the first format do not say. */
   private static final String RELEASED = "released";
 
-  private static final String VERDICTS = "passband-verdicts/";
+  /**
+   * What verdicts of a format before today's do not say of an item; no record holds any before the
+   * fourth.
+   */
+  private static final Map<String, Set<String>> LACKS =
+      Map.of(
+          "passband-verdicts/4",
+          Set.of("statement", "coverage_factor", "degrees_of_freedom"),
+          "passband-verdicts/5",
+          Set.of("coverage_factor", "degrees_of_freedom"));
 
   private final List<String> found = new ArrayList<>();
-  private boolean older;
+  private final Set<String> lacks;
 
-  private Alterations() {}
+  private Alterations(Set<String> lacks) {
+    this.lacks = lacks;
+  }
 
   /**
    * What differs, with its path in the file, a sentence each; the seal and the version do not
    * count. A record whose verdicts are in a format before today's has not all that verdicts have
-   * now: what is missing in them does not count either, what they say does. The same holds for a
-   * record in the first format.
+   * now: what that format does not say does not count either, what it says does. The same holds for
+   * a record in the first format. One of today's formats is, but for CRLF, the same byte for byte.
    *
    * @param kept the file
    * @param again the same made again
    */
   public static List<String> between(String kept, String again) {
-    Alterations alterations = new Alterations();
     JsonObject one = JsonParser.parseString(kept).getAsJsonObject();
     JsonObject other = JsonParser.parseString(again).getAsJsonObject();
     OWN.forEach(one::remove);
     OWN.forEach(other::remove);
-    if (new JsonPrimitive(RecordReader.FORMAT_1).equals(one.get(FORMAT))) {
+    boolean older = new JsonPrimitive(RecordReader.FORMAT_1).equals(one.get(FORMAT));
+    if (older) {
       one.remove(FORMAT);
       other.remove(FORMAT);
       other.remove(RELEASED);
     }
-    alterations.older = number(one) < number(other);
-    if (alterations.older) {
+    Set<String> lacks =
+        one.get(RESULT) instanceof JsonObject result
+                && result.get(FORMAT) instanceof JsonPrimitive format
+            ? LACKS.getOrDefault(format.getAsString(), Set.of())
+            : Set.of();
+    if (!lacks.isEmpty()) {
+      older = true;
       one.getAsJsonObject(RESULT).remove(FORMAT);
       other.getAsJsonObject(RESULT).remove(FORMAT);
     }
+    Alterations alterations = new Alterations(lacks);
     alterations.compare("", one, other);
-    return alterations.found;
-  }
-
-  /** The number of the format of the verdicts; that of the newest where it cannot be told. */
-  private static int number(JsonObject record) {
-    if (record.get(RESULT) instanceof JsonObject result
-        && result.get(FORMAT) instanceof JsonPrimitive format
-        && format.isString()
-        && format.getAsString().startsWith(VERDICTS)) {
-      try {
-        return Integer.parseInt(format.getAsString().substring(VERDICTS.length()));
-      } catch (NumberFormatException e) {
-        return Integer.MAX_VALUE;
-      }
+    if (!older && alterations.found.isEmpty() && !Seal.without(kept).equals(Seal.without(again))) {
+      alterations.found.add("it says the same, but is not written as Passband writes it");
     }
-    return Integer.MAX_VALUE;
+    return alterations.found;
   }
 
   private void compare(String path, JsonElement kept, JsonElement again) {
@@ -79,7 +86,7 @@ public final class Alterations {
         String at = path.isEmpty() ? key : path + "." + key;
         if (one.has(key) && other.has(key)) {
           compare(at, one.get(key), other.get(key));
-        } else if (one.has(key) || !older || !at.startsWith(RESULT + ".")) {
+        } else if (one.has(key) || !path.startsWith(RESULT + ".items[") || !lacks.contains(key)) {
           found.add(at + (one.has(key) ? " does not belong there" : " is missing"));
         }
       }

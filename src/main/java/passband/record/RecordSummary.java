@@ -9,9 +9,11 @@ import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import passband.evidence.BadInput;
 import passband.evidence.Blank;
@@ -90,9 +92,14 @@ public record RecordSummary(
     private final List<Measured> values = new ArrayList<>();
 
     void read(JsonReader json) throws IOException, BadInput {
+      Set<String> said = new HashSet<>();
       json.beginObject();
       while (json.hasNext()) {
-        switch (json.nextName()) {
+        String name = json.nextName();
+        if (!said.add(name)) {
+          throw new BadInput("it says '" + name + "' twice");
+        }
+        switch (name) {
           case "format" -> {
             format = json.nextString();
             ofThisFormat();

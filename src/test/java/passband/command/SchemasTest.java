@@ -23,6 +23,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Random;
 import java.util.Set;
 import java.util.TreeSet;
@@ -313,7 +314,19 @@ class SchemasTest {
     assertFits("record", json);
     assertFits("verdicts", JsonParser.parseString(json).getAsJsonObject().get("result").toString());
     Files.writeString(folder.resolve("record.json"), json);
-    assertTrue(run(0, "verify", "record.json").startsWith("record.json: unaltered"));
+    String seal = JsonParser.parseString(json).getAsJsonObject().get("seal").getAsString();
+    String said = run(0, "verify", "record.json");
+    assertTrue(said.startsWith("record.json: unaltered"), said);
+    assertTrue(said.endsWith("; seal " + seal.substring(0, 16) + "\n"), said);
+    for (String given : List.of(seal, " " + seal.substring(0, 8).toUpperCase(Locale.ROOT))) {
+      run(0, "verify", "record.json", "--seal", given);
+    }
+    for (String given : List.of(seal.substring(0, 7), "?".repeat(8), " ")) {
+      run(2, "verify", "record.json", "--seal", given);
+      assertTrue(err.contains("at least the first 8 are needed"), err);
+    }
+    String other = (seal.startsWith("0") ? "1" : "0") + seal.substring(1);
+    assertTrue(run(1, "verify", "record.json", "--seal", other).contains("not " + other));
     Path records = Files.createDirectories(folder.resolve("records"));
     run(2, "fleet", Files.createDirectories(folder.resolve("empty")).toString());
     assertTrue(err.contains("there is no .json file"), err);
@@ -327,16 +340,16 @@ class SchemasTest {
     String all = run(0, "verify", "records");
     assertTrue(all.startsWith("records/r.json: unaltered"), all);
     assertTrue(all.endsWith("1 unaltered, 0 altered, 0 no record\n"), all);
-    Files.writeString(records.resolve("s.json"), json.replace(number, "N-18"));
+    Files.writeString(records.resolve("s.JSON"), json.replace(number, "N-18"));
     all = run(1, "verify", "records");
-    assertTrue(all.contains("records/s.json: altered\n  its seal is broken"), all);
+    assertTrue(all.contains("records/s.JSON: altered\n  its seal is broken"), all);
     assertTrue(all.endsWith("1 unaltered, 1 altered, 0 no record\n"), all);
     Files.writeString(records.resolve("t.json"), "{}");
     all = run(2, "verify", "records");
     assertTrue(all.contains("records/t.json: no record: "), all);
     run(2, "verify", "records", "--as", "html");
     assertTrue(err.contains("are for one record"), err);
-    Files.delete(records.resolve("s.json"));
+    Files.delete(records.resolve("s.JSON"));
     Files.delete(records.resolve("t.json"));
     Files.writeString(folder.resolve("record.json"), json.replace(number, "N-18"));
     assertTrue(run(1, "verify", "record.json").contains("seal is broken"));

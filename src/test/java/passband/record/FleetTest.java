@@ -18,6 +18,7 @@ import passband.evidence.Evidence;
 import passband.evidence.Item;
 import passband.evidence.ItemList;
 import passband.evidence.LimitsWriter;
+import passband.evidence.Seal;
 import passband.render.FleetReport;
 import passband.render.RecordJson;
 import passband.testing.Records;
@@ -184,6 +185,13 @@ class FleetTest {
       assertThrows(
           BadInput.class, () -> RecordSummary.read("r", other.getBytes(StandardCharsets.UTF_8)));
     }
+    String twice =
+        new String(good, StandardCharsets.UTF_8)
+            .replaceFirst("\n  \"overall\"", "\n  \"overall\": \"fail\",$0")
+            .replaceFirst("\"seal\": \"[0-9a-f]{64}\"", "\"seal\": \"" + Seal.OPEN + "\"");
+    byte[] resealed = Seal.sealed(twice).getBytes(StandardCharsets.UTF_8);
+    BadInput said = assertThrows(BadInput.class, () -> RecordSummary.read("r", resealed));
+    assertEquals("it says 'overall' twice", said.getMessage());
     BadInput nobody =
         assertThrows(BadInput.class, () -> summary("r", "unknown", "2025-03-01", GOOD));
     assertTrue(String.valueOf(nobody.getMessage()).contains("serial number"));

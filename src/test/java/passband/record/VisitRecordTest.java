@@ -134,7 +134,7 @@ class VisitRecordTest {
     String older =
         good()
             .replace("passband-verdicts/6", "passband-verdicts/4")
-            .replaceAll("\"(coverage_factor|degrees_of_freedom)\": [^\n]*,\n +", "");
+            .replaceAll("\n {8}\"(coverage_factor|degrees_of_freedom)\": [^\n]*,", "");
     older = resealed(older);
     assertEquals(List.of(), wrong(older));
     String same = resealed(older.replace("passband-verdicts/4", "passband-verdicts/6"));
@@ -145,6 +145,63 @@ class VisitRecordTest {
     assertEquals(1, wrong(passed).size(), wrong(passed).toString());
     String added = resealed(older.replaceFirst("\"verdict\"", "\"extra\": 1, \"verdict\""));
     assertEquals(1, wrong(added).size(), wrong(added).toString());
+  }
+
+  /** Of verdicts of an earlier format no more may be missing than that format did not have. */
+  @Test
+  void anOlderFormatHidesNothingThatItHad() throws BadInput {
+    Set<String> later = Set.of("statement", "coverage_factor", "degrees_of_freedom");
+    JsonObject root = JsonParser.parseString(good()).getAsJsonObject();
+    JsonObject result = root.getAsJsonObject("result");
+    result.addProperty("format", "passband-verdicts/4");
+    List<String> hidden = new ArrayList<>();
+    for (JsonObject from :
+        List.of(result, result.getAsJsonArray("items").get(0).getAsJsonObject())) {
+      for (String key : List.copyOf(from.keySet())) {
+        JsonElement was = from.remove(key);
+        if (wrong(resealed(root)).isEmpty()) {
+          hidden.add(key);
+        }
+        from.add(key, was);
+      }
+    }
+    assertEquals(later, Set.copyOf(hidden));
+    result.addProperty("format", "passband-verdicts/1");
+    assertFalse(wrong(resealed(root)).isEmpty(), "no record holds verdicts of that format");
+  }
+
+  /** Whatever a person would read in the file and a program would not is found, too. */
+  @Test
+  void whatIsWrittenOtherwiseIsFoundUnderAGoodSeal() throws BadInput {
+    String json = good();
+    List<String> lines = json.lines().toList();
+    List<String> missed = new ArrayList<>();
+    for (int i = 1; i < lines.size(); i += i < 40 ? 1 : 97) {
+      String line = lines.get(i);
+      if (line.matches(" +\"[^\"]+\": [^\\[{]*,")) {
+        List<String> twice = new ArrayList<>(lines);
+        twice.add(i, line);
+        List<String> remarked = new ArrayList<>(lines);
+        remarked.set(i, "/* checked */" + line);
+        List<String> wide = new ArrayList<>(lines);
+        wide.set(i, line + " ");
+        for (List<String> other : List.of(twice, remarked, wide)) {
+          if (!isFound(resealed(String.join("\n", other) + "\n"))) {
+            missed.add(line);
+          }
+        }
+      }
+    }
+    assertEquals(List.of(), missed);
+    assertTrue(isFound(resealed(json.replaceFirst("\"pass\"", "\"\\\\u0070ass\""))));
+  }
+
+  private static boolean isFound(String json) {
+    try {
+      return !wrong(json).isEmpty();
+    } catch (BadInput refused) {
+      return true;
+    }
   }
 
   /** The first format does not say whether the procedure was released. */
@@ -224,21 +281,23 @@ class VisitRecordTest {
         : new JsonPrimitive(one.getAsString() + "x");
   }
 
-  private static void note(String what, JsonObject root, List<String> missed) {
+  private static String resealed(JsonObject root) {
     JsonObject copy = root.deepCopy();
     copy.addProperty("seal", Seal.OPEN);
-    String json =
-        Seal.sealed(
-            new GsonBuilder()
-                    .setPrettyPrinting()
-                    .serializeNulls()
-                    .disableHtmlEscaping()
-                    .setObjectToNumberStrategy(ToNumberPolicy.BIG_DECIMAL)
-                    .create()
-                    .toJson(copy)
-                + "\n");
+    return Seal.sealed(
+        new GsonBuilder()
+                .setPrettyPrinting()
+                .serializeNulls()
+                .disableHtmlEscaping()
+                .setObjectToNumberStrategy(ToNumberPolicy.BIG_DECIMAL)
+                .create()
+                .toJson(copy)
+            + "\n");
+  }
+
+  private static void note(String what, JsonObject root, List<String> missed) {
     try {
-      if (wrong(json).isEmpty()) {
+      if (wrong(resealed(root)).isEmpty()) {
         missed.add(what);
       }
     } catch (BadInput refused) {
