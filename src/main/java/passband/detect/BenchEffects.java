@@ -1,14 +1,22 @@
 package passband.detect;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import passband.bench.BenchState;
+import passband.bench.Moment;
+import passband.bench.Variable;
+import passband.bench.Walk;
+import passband.diagnostic.Diagnostics;
 import passband.model.Analyzer;
 import passband.model.Analyzer.LoadBank;
 import passband.model.Device.Mode;
 import passband.model.Series;
+import passband.model.Termination;
+import passband.plan.Point;
 import passband.plan.Stage;
 import passband.plan.WiredLoads;
 import passband.quantity.Rational;
@@ -43,6 +51,18 @@ final class BenchEffects {
       case "voltage" -> line.nominal() * Math.sqrt(ratio);
       default -> line.nominal();
     };
+  }
+
+  /**
+   * A reading with the load that another point has. No power reaches an open or a short circuit;
+   * null for the voltage of the one and the current of the other, which nobody knows.
+   */
+  private static @Nullable Double withLoadOf(SheetLine line, Rational set, Point other) {
+    if (other.load() != null) {
+      return intoOther(line, set, other.load().si());
+    }
+    String unknown = other.termination() == Termination.OPEN ? "voltage" : "current";
+    return line.limit().quantity().equals(unknown) ? null : 0.0;
   }
 
   private List<Instance> loadStep(Fault fault, Fault.Size size) {
@@ -103,22 +123,45 @@ final class BenchEffects {
 
   /** One row at a time: whoever forgets to turn a dial does so once. */
   private List<Instance> loadBefore(Fault fault, Fault.Size size) {
+    Map<String, Point> left = left("set-load", Variable.Kind.LOAD);
     Map<String, List<Instance.Change>> rows = new LinkedHashMap<>();
-    SheetLine last = null;
     for (SheetLine line : lines.output()) {
       Rational set = line.ohms();
-      Rational left = last == null || last.point() == line.point() ? null : last.ohms();
-      boolean sameUnit =
-          last != null
-              && last.point().loadAt() != null
-              && last.point().loadAt().equals(line.point().loadAt());
-      if (set != null && left != null && sameUnit && !set.equals(left)) {
+      Point before = left.get(line.point().id());
+      Double truth = set == null || before == null ? null : withLoadOf(line, set, before);
+      if (truth != null) {
         rows.computeIfAbsent(line.point().id(), p -> new ArrayList<>())
-            .add(Instance.Change.to(line, intoOther(line, set, left)));
+            .add(Instance.Change.to(line, truth));
       }
-      last = line;
     }
     return Instance.each(fault, size, rows);
+  }
+
+  /**
+   * By point, what still stands on the bench when its step is left out: the point that brought it
+   * about. Without those at which nothing changes, or nobody knows what stood before.
+   */
+  private Map<String, Point> left(String step, Variable.Kind kind) {
+    Map<String, Point> points = new HashMap<>();
+    lines.plan().runs().forEach(run -> run.points().forEach(p -> points.put(p.id(), p)));
+    Map<BenchState.Change, Point> brought = new HashMap<>();
+    Map<String, Point> left = new HashMap<>();
+    for (Moment moment : Walk.of(lines.plan(), new Diagnostics())) {
+      Point at = points.get(moment.point());
+      if (at == null || !moment.kind().equals(step)) {
+        continue;
+      }
+      for (BenchState.Change change : moment.before().changes(moment.after())) {
+        if (change.what().kind() == kind && change.now() != null) {
+          Point before = brought.get(new BenchState.Change(change.what(), null, change.was()));
+          if (before != null) {
+            left.put(at.id(), before);
+          }
+          brought.put(new BenchState.Change(change.what(), null, change.now()), at);
+        }
+      }
+    }
+    return left;
   }
 
   private List<Instance> settingBefore(Fault fault, Fault.Size size) {
@@ -139,12 +182,12 @@ final class BenchEffects {
 
   /** The mode before, with the setting of the row: where it can be set, the power is the same. */
   private List<Instance> modeBefore(Fault fault, Fault.Size size) {
+    Map<String, Point> left = left("select", Variable.Kind.MODE);
     Map<String, List<Instance.Change>> rows = new LinkedHashMap<>();
-    Mode last = null;
     for (SheetLine line : lines.output()) {
-      Mode before = last;
-      last = line.mode();
-      if (before == null || before.equals(line.mode()) || line.point().setting() == null) {
+      Point point = left.get(line.point().id());
+      Mode before = point == null ? null : point.mode();
+      if (before == null || line.point().setting() == null) {
         continue;
       }
       Series scale = before.setting();

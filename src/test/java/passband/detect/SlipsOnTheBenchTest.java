@@ -1,0 +1,100 @@
+package passband.detect;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import passband.bench.BenchState;
+import passband.bench.Moment;
+import passband.bench.Variable;
+import passband.bench.Walk;
+import passband.diagnostic.Diagnostics;
+import passband.plan.Plan;
+
+/**
+ * What is left of the row before, worked through on the bench machine: a printed step is left out,
+ * and what stood before it still stands when the row is read.
+ */
+class SlipsOnTheBenchTest {
+  private static final List<String> PROCEDURES =
+      List.of(
+          "keen",
+          "sedge-170/sedge-170-full.pband",
+          "tussock-4/tussock-4-output.pband",
+          "fescue-3/fescue-3-service.pband",
+          "quecke-2/quecke-2-ausgang.pband");
+
+  /** By point, what the variables of a kind have at its readings without its step of a kind. */
+  private static Map<String, String> left(Plan plan, String step, Variable.Kind kind) {
+    Map<String, String> left = new TreeMap<>();
+    for (Moment moment : Walk.of(plan, new Diagnostics())) {
+      if (moment.point() == null || !moment.kind().equals(step)) {
+        continue;
+      }
+      for (BenchState.Change change : moment.before().changes(moment.after())) {
+        if (change.what().kind() == kind && change.was() != null && change.now() != null) {
+          left.put(moment.point(), change.was());
+        }
+      }
+    }
+    return left;
+  }
+
+  /** The points at which a fault of the catalogue changes a reading. */
+  private static Map<String, Instance> instances(SheetLines lines, String fault) {
+    Map<String, Instance> instances = new TreeMap<>();
+    for (Instance one : Instances.of(lines)) {
+      if (one.fault().id().equals(fault) && !one.changes().isEmpty()) {
+        instances.put(one.where(), one);
+      }
+    }
+    return instances;
+  }
+
+  /** A constant power into the load that was left: the current goes with its root. */
+  @Test
+  void theReadingsAreThoseOfTheLoadThatIsLeft() {
+    int compared = 0;
+    for (String name : PROCEDURES) {
+      Plan plan = CatalogueTest.plan(name);
+      Map<String, String> left = left(plan, "set-load", Variable.Kind.LOAD);
+      for (Map.Entry<String, Instance> one : instances(SheetLines.of(plan), "B03").entrySet()) {
+        String load = String.valueOf(left.get(one.getKey()));
+        for (Instance.Change change : one.getValue().changes()) {
+          if (change.line().limit().quantity().equals("current")) {
+            double ohms = load.endsWith(" Ω") ? Double.parseDouble(load.split(" ")[0]) : 0;
+            double set = change.line().point().load().si().doubleValue();
+            double root = ohms == 0 ? 0 : Math.sqrt(set / ohms);
+            double expected = change.line().nominal() * root;
+            assertEquals(expected, change.seen().truth(), 1e-9, one.getKey() + " " + load);
+            compared++;
+          }
+        }
+      }
+    }
+    assertTrue(compared > 20, compared + " readings");
+  }
+
+  @ParameterizedTest
+  @CsvSource({"B03, set-load, LOAD", "B05, select, MODE"})
+  void theRowsAreThoseOfTheMachine(String fault, String step, Variable.Kind kind) {
+    int all = 0;
+    for (String name : PROCEDURES) {
+      Plan plan = CatalogueTest.plan(name);
+      SheetLines lines = SheetLines.of(plan);
+      Map<String, String> expected = left(plan, step, kind);
+      Map<String, SheetLine> output = new TreeMap<>();
+      lines.output().forEach(line -> output.put(line.point().id(), line));
+      expected.keySet().retainAll(output.keySet());
+      Map<String, Instance> found = instances(lines, fault);
+      assertEquals(expected.keySet(), found.keySet(), name);
+      all += found.size();
+    }
+    assertTrue(all > 10, all + " rows");
+  }
+}
