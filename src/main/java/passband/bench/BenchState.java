@@ -21,6 +21,10 @@ public record BenchState(SortedMap<Variable, Known> known, Strain strain) {
   static final String OFF = "off";
   static final String NONE = "none";
   static final String HOLDING = "holding";
+  static final String RUNNING = "running";
+  static final String HELD = "held";
+  static final String HELD_BESIDES = "held besides";
+  static final String FREE = "let go";
 
   /** A variable before and after a step; null where it is unknown. */
   public record Change(Variable what, @Nullable String was, @Nullable String now) {}
@@ -38,17 +42,32 @@ public record BenchState(SortedMap<Variable, Known> known, Strain strain) {
 
   /** Whether some instrument holds a reading. */
   public boolean holds() {
-    for (var one : known.entrySet()) {
-      if (one.getKey().kind() == Variable.Kind.ANALYZER && HOLDING.equals(one.getValue().value())) {
-        return true;
-      }
-    }
-    return false;
+    return first(Variable.Kind.ANALYZER, HOLDING) != null;
   }
 
   /** Whether output is known to be off. */
   public boolean isOff() {
     return OFF.equals(value(Variable.OUTPUT));
+  }
+
+  /** The first variable of a kind that has one of some values; null where none has. */
+  private @Nullable Variable first(Variable.Kind kind, String... values) {
+    for (var one : known.entrySet()) {
+      if (one.getKey().kind() == kind && List.of(values).contains(one.getValue().value())) {
+        return one.getKey();
+      }
+    }
+    return null;
+  }
+
+  /** What a hand holds: the first button, pedal or key; null where it holds none. */
+  public @Nullable Variable held() {
+    return first(Variable.Kind.HELD, HELD, HELD_BESIDES);
+  }
+
+  /** The first instrument that runs; null where none does. */
+  public @Nullable Variable running() {
+    return first(Variable.Kind.ANALYZER, RUNNING);
   }
 
   BenchState with(Variable variable, String value, Span since) {

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
@@ -87,6 +88,24 @@ final class Needs {
               "use 'wait', 'confirm' or 'record'; where it has to be done with output on, say why"
                   + " in the test: allow acts-while-on because \"…\"");
     }
+  }
+
+  /**
+   * Before a lead is moved, and at the end, nothing is held, nothing runs and output is off.
+   *
+   * @param doing what the sheet goes on with
+   */
+  void quiet(BenchState state, Span at, String doing) {
+    boolean on = state.get(Variable.OUTPUT) != null && !state.isOff();
+    Variable what = on ? Variable.OUTPUT : state.held() != null ? state.held() : state.running();
+    if (what == null) {
+      return;
+    }
+    Known left = Objects.requireNonNull(state.get(what), "it has that value");
+    diagnostics
+        .say(Code.ACTS_WHILE_ON, at, "%s: %s is left %s", doing, what.words(), left.value())
+        .note(left.since(), "it comes from here")
+        .hint("stop it before: perform an action that stops it");
   }
 
   /** What an instrument holds is read while output is on. */

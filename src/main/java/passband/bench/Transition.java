@@ -8,6 +8,7 @@ import passband.model.Terminal;
 import passband.plan.Act;
 import passband.plan.Owner;
 import passband.plan.PlanStep;
+import passband.plan.Slot;
 import passband.plan.Stage;
 import passband.source.Span;
 
@@ -29,10 +30,14 @@ final class Transition implements Act.Visitor<BenchState> {
   private final Span at;
   private final List<Lead> leads;
 
-  private Transition(BenchState before, Span at, List<Lead> leads) {
+  /** Whether the step's words name what is let go of. */
+  private final boolean named;
+
+  private Transition(BenchState before, PlanStep step, List<Lead> leads) {
     this.before = before;
-    this.at = at;
+    this.at = step.span();
     this.leads = leads;
+    this.named = step.words() != null && step.words().has(Slot.HELD);
   }
 
   /**
@@ -41,7 +46,7 @@ final class Transition implements Act.Visitor<BenchState> {
    * @param leads all that the sheet uses
    */
   static BenchState after(BenchState before, PlanStep step, List<Lead> leads) {
-    return step.act().accept(new Transition(before, step.span(), leads));
+    return step.act().accept(new Transition(before, step, leads));
   }
 
   private BenchState free() {
@@ -91,46 +96,65 @@ final class Transition implements Act.Visitor<BenchState> {
 
   @Override
   public BenchState run(Act.Run run) {
-    String role = run.unit().role();
-    String others = run.released() == null ? null : others(run.released().contact());
-    if (run.kind() == PlanStep.Kind.STOP && others != null) {
-      return before.with(Variable.OUTPUT, others, at);
-    }
+    Variable unit = Variable.unit(run.unit().role());
     return switch (run.kind()) {
-      case START -> before.with(Variable.unit(role), "running", at);
-      case HOLD -> before.with(Variable.unit(role), BenchState.HOLDING, at);
-      default -> stopped(role);
+      case START -> before.with(unit, BenchState.RUNNING, at);
+      case HOLD -> before.with(unit, BenchState.HOLDING, at);
+      default -> stopped(run.unit().role(), run.released());
     };
   }
 
-  private static String beside(Terminal contact) {
-    return " and " + contact.id();
+  private static String beside(Terminal held) {
+    return " and " + held.id();
   }
 
-  /** By what output stays on when one of several contacts opens; null where it goes off. */
+  /** By what output stays on when one of several is let go of; null where it is not the last. */
   private @Nullable String others(Terminal opened) {
     String on = before.value(Variable.OUTPUT);
     String last = beside(opened);
     return on != null && on.endsWith(last) ? on.substring(0, on.length() - last.length()) : null;
   }
 
-  /** Output is off; an instrument that holds its reading goes on holding it. */
-  private BenchState stopped(String role) {
-    BenchState off = before.with(Variable.OUTPUT, BenchState.OFF, at);
-    boolean holding = BenchState.HOLDING.equals(before.value(Variable.unit(role)));
-    return holding || role.equals(Instruments.DEVICE)
-        ? off
-        : off.with(Variable.unit(role), "idle", at);
+  /**
+   * An instrument stops, and its keys are let go of; one that holds its reading goes on holding it.
+   * Output goes off when nothing is held any more. Without an instrument it is the generator that
+   * stops its output, unless something is let go of.
+   */
+  private BenchState stopped(String role, Act.@Nullable Pressed released) {
+    BenchState now = before;
+    if (released != null) {
+      now = now.with(Variable.held(released.contact()), BenchState.FREE, at);
+    }
+    boolean device = role.equals(Instruments.DEVICE);
+    for (Variable what : before.known().keySet()) {
+      boolean own = !device && what.isHeldAt(role);
+      if (own || (named && BenchState.HELD.equals(before.value(what)))) {
+        now = now.with(what, BenchState.FREE, at);
+      }
+    }
+    if (!device && !BenchState.HOLDING.equals(before.value(Variable.unit(role)))) {
+      now = now.with(Variable.unit(role), "idle", at);
+    }
+    boolean stays = now.held() != null;
+    boolean byGenerator = device && released == null;
+    if (!stays || byGenerator) {
+      return now.with(Variable.OUTPUT, BenchState.OFF, at);
+    }
+    String others = released == null ? null : others(released.contact());
+    return others == null ? now : now.with(Variable.OUTPUT, others, at);
   }
 
   @Override
   public BenchState activate(Act.Activate activate) {
     Terminal contact = activate.contact();
+    Terminal held = activate.key() == null ? contact : activate.key();
+    String how = activate.beside() ? BenchState.HELD_BESIDES : BenchState.HELD;
+    BenchState now = held == null ? before : before.with(Variable.held(held), how, at);
     String on = before.value(Variable.OUTPUT);
-    if (activate.beside() && contact != null && on != null && !before.isOff()) {
-      return before.with(Variable.OUTPUT, on + beside(contact), at);
+    if (activate.beside() && held != null && on != null && !before.isOff()) {
+      return now.with(Variable.OUTPUT, on + beside(held), at);
     }
-    return before.with(Variable.OUTPUT, contact == null ? "on" : "on by " + contact.title(), at);
+    return now.with(Variable.OUTPUT, contact == null ? "on" : "on by " + contact.title(), at);
   }
 
   /** A sweep leaves what it changes wherever the event came. */
@@ -152,12 +176,12 @@ final class Transition implements Act.Visitor<BenchState> {
   public BenchState perform(Act.Perform perform) {
     Owner owner = perform.owner();
     if (perform.startsInstrument()) {
-      return before.with(Variable.unit(owner.role()), "running", at);
+      return before.with(Variable.unit(owner.role()), BenchState.RUNNING, at);
     }
     if (perform.activates()) {
       return before.with(Variable.OUTPUT, "on", at);
     }
-    return perform.stops() ? stopped(owner.role()) : free();
+    return perform.stops() ? stopped(owner.role(), null) : free();
   }
 
   @Override

@@ -3,6 +3,7 @@ package passband.bench;
 import java.util.Locale;
 import passband.model.Analyzer.LoadBank;
 import passband.model.Instruments;
+import passband.model.Terminal;
 import passband.plan.Point;
 
 /**
@@ -52,6 +53,7 @@ public record Variable(Kind kind, String name) implements Comparable<Variable> {
     SET,
     LOAD,
     ANALYZER,
+    HELD,
     OUTPUT,
     REST,
     HEAT
@@ -79,6 +81,16 @@ public record Variable(Kind kind, String name) implements Comparable<Variable> {
   /** The instrument in a role: idle, running or holding a reading. */
   public static Variable unit(String role) {
     return new Variable(Kind.ANALYZER, role);
+  }
+
+  /** A button, pedal or key: whether a hand holds it. */
+  public static Variable held(Terminal pressed) {
+    return new Variable(Kind.HELD, pressed.id());
+  }
+
+  /** Whether it is a key of the instrument in a role. */
+  boolean isHeldAt(String role) {
+    return kind == Kind.HELD && name.startsWith(role + ".");
   }
 
   /** Another setting, {@code device.supply}. */

@@ -130,6 +130,7 @@ public final class Walk implements Stage.Visitor<Void> {
   public Void end(Stage.End end) {
     onlyIf(Stage.Condition.NONE);
     place = "At the end";
+    needs.quiet(state, plan.name().span(), "the sheet ends");
     steps(end.stays());
     return null;
   }
@@ -161,6 +162,7 @@ public final class Walk implements Stage.Visitor<Void> {
   }
 
   private void move(Move move, @Nullable Setup setup, Span at) {
+    needs.quiet(state, at, "leads are moved");
     Variable lead = Variable.lead(move.lead().name().text());
     moment(move.kind().word(), move::text, state.with(lead, ends(move, setup), at));
   }

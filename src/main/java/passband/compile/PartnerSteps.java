@@ -9,7 +9,6 @@ import passband.model.Terminal;
 import passband.plan.Act;
 import passband.plan.Owner;
 import passband.plan.PlanStep;
-import passband.plan.PlanStep.Kind;
 import passband.plan.Slot;
 import passband.syntax.Tree;
 
@@ -93,19 +92,6 @@ final class PartnerSteps {
       Map<String, Placeholders.Value> values = Activations.values(place(one).values(), act);
       TextPlace place = new TextPlace(test, true, values);
       all.add(steps.action(act, "activate", words.apply(act), place, one.spec().span()));
-    }
-    return all;
-  }
-
-  /** The hand lets go of what it pressed besides. */
-  List<PlanStep> released() {
-    List<PlanStep> all = new ArrayList<>();
-    for (Simultaneous.Partner one : partners) {
-      Act.Pressed pressed = one.activate().pressed();
-      if (pressed != null) {
-        Act act = new Act.Run(Kind.STOP, Owner.GENERATOR, pressed);
-        all.add(new PlanStep(act, null, null, one.spec().span()));
-      }
     }
     return all;
   }

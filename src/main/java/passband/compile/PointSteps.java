@@ -8,7 +8,6 @@ import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
-import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
 import passband.model.Analyzer;
 import passband.model.Device.Outlet;
@@ -37,10 +36,12 @@ final class PointSteps {
 
   private final Steps steps;
   private final Diagnostics diagnostics;
+  private final StopSteps stops;
 
   PointSteps(Steps steps, Diagnostics diagnostics) {
     this.steps = steps;
     this.diagnostics = diagnostics;
+    this.stops = new StopSteps(steps, diagnostics);
   }
 
   /**
@@ -84,9 +85,10 @@ final class PointSteps {
       own.put("activate", partners.activated(on, activate, this::hand));
     }
     Taken taken = taken(work, reads, point);
-    addReading(own, work, taken, units, point, partners.released());
+    List<PlanStep> stop = stops.of(work, units, own.getOrDefault("start", List.of()), point);
+    addReading(own, work, taken, stop, point);
     own.values().removeIf(List::isEmpty);
-    Map<String, List<PlanStep>> byName = replaced(test, own, activate, point);
+    Map<String, List<PlanStep>> byName = replaced(test, own, work, point);
     List<PlanStep> all = inOrder(byName, further(taken, test), rest(seconds, row));
     List<PlanStep> each = steps.of(Steps.when(test, Tree.Steps.When.EACH), point);
     requireOff(each);
@@ -233,14 +235,10 @@ final class PointSteps {
       Map<String, List<PlanStep>> own,
       PointWork work,
       Taken taken,
-      List<Analyzer> units,
-      TextPlace point,
-      List<PlanStep> released) {
-    Span row = work.spec().span();
-    List<PlanStep> stop = new ArrayList<>(released);
-    stop.addAll(releasing(each(Kind.STOP, "stop", units, point, row), work, units));
+      List<PlanStep> stop,
+      TextPlace point) {
     List<PlanStep> watched = taken.watched();
-    own.put("hold", each(Kind.HOLD, "hold", taken.holding(), point, row));
+    own.put("hold", each(Kind.HOLD, "hold", taken.holding(), point, work.spec().span()));
     if (watched.isEmpty()) {
       own.put("stop", stop);
       own.put("read", taken.held());
@@ -249,23 +247,6 @@ final class PointSteps {
       own.put("stop", stop);
       own.put("read held", taken.held());
     }
-  }
-
-  /** The hand that presses a button lets go of it first, even where no instrument has to stop. */
-  private List<PlanStep> releasing(List<PlanStep> stop, PointWork work, List<Analyzer> units) {
-    Act.Pressed pressed = work.activate().pressed();
-    if (pressed == null || work.spec().mode() == null) {
-      return stop;
-    }
-    Owner first = steps.owner(units.get(0));
-    Act let = new Act.Run(Kind.STOP, first, pressed);
-    List<PlanStep> all = new ArrayList<>(stop);
-    if (all.isEmpty()) {
-      all.add(new PlanStep(let, null, null, work.spec().span()));
-    } else {
-      all.set(0, new PlanStep(let, all.get(0).words(), null, all.get(0).span()));
-    }
-    return all;
   }
 
   private PlanStep write(Act.Read read, TextPlace point, Span row) {
@@ -302,7 +283,7 @@ final class PointSteps {
   }
 
   private Map<String, List<PlanStep>> replaced(
-      Tree.Test test, Map<String, List<PlanStep>> own, Act.Activate activate, TextPlace point) {
+      Tree.Test test, Map<String, List<PlanStep>> own, PointWork work, TextPlace point) {
     Map<String, List<PlanStep>> byName = new LinkedHashMap<>(own);
     for (Tree.Steps block : test.steps()) {
       if (block.replacing() == null) {
@@ -314,12 +295,13 @@ final class PointSteps {
       } else if (block.steps().isEmpty() && needed(name, byName.getOrDefault(name, List.of()))) {
         sayEmpty(name, block);
       } else if (byName.containsKey(name)) {
+        List<PlanStep> byOwn = own.getOrDefault(name, List.of());
         List<PlanStep> instead = new ArrayList<>();
         steps.of(block.steps(), point).forEach(step -> instead.add(step.insteadOf(name)));
         byName.put(name, instead);
         requirePlaceholder(name, block, instead);
         if (name.equals("stop")) {
-          replaceStop(block, instead, activate, point);
+          stops.replace(block, instead, byOwn, work.activate());
         }
         if (!name.equals("activate")) {
           requireOff(instead);
@@ -349,31 +331,6 @@ final class PointSteps {
     diagnostics
         .say(Code.MISSING_ITEM, block.span(), "nothing is done in the place of '%s'", name)
         .hint("write what is done there, or remove the block");
-  }
-
-  /**
-   * A block in the place of {@code stop} stops the output by an action of the generator, or of the
-   * instrument that turned it on; the hand that pressed a button lets go of it first.
-   */
-  private void replaceStop(
-      Tree.Steps block, List<PlanStep> instead, Act.Activate activate, TextPlace point) {
-    if (instead.size() == block.steps().size() && !stops(instead, activate)) {
-      DiagnosticBuilder said =
-          diagnostics.say(
-              Code.STOP_EMPTIED, block.span(), "this leaves no step that stops the output");
-      if (activate.key() != null && stops(instead, Act.Activate.UNKNOWN)) {
-        said.note(activate.key().name().span(), "the key that turned it on is here");
-      }
-      said.hint("perform an action that stops it: the analyzer's 'stop', or one 'as stop'");
-    }
-    if (activate.pressed() != null && !Placeholders.named(instead, Slot.HELD)) {
-      instead.add(0, let(activate.pressed(), block));
-    }
-  }
-
-  private static PlanStep let(Act.Pressed pressed, Tree.Steps block) {
-    Act act = new Act.Run(Kind.STOP, Owner.GENERATOR, pressed);
-    return new PlanStep(act, null, null, block.span());
   }
 
   /** Output goes on where the test says so, and nowhere else. */
@@ -424,23 +381,5 @@ final class PointSteps {
             name,
             slot.name().toLowerCase(Locale.ROOT))
         .hint("write {%s} where its value belongs", slot.name().toLowerCase(Locale.ROOT));
-  }
-
-  /**
-   * Whether some step performs an action that stops the output; free text is none, nor what stops
-   * another instrument than the one whose key turned it on.
-   */
-  private static boolean stops(List<PlanStep> steps, Act.Activate activate) {
-    Terminal key = activate.key();
-    for (PlanStep step : steps) {
-      if (step.act() instanceof Act.Perform perform
-          && perform.stops()
-          && (key == null
-              || perform.owner().isDevice()
-              || perform.owner().role().equals(key.owner()))) {
-        return true;
-      }
-    }
-    return false;
   }
 }

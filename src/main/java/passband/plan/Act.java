@@ -103,7 +103,7 @@ public sealed interface Act {
   }
 
   /**
-   * A contact that a hand closes.
+   * What a hand holds: a contact that it closes, or an instrument's key.
    *
    * @param accessory that has its button or pedal; null for a button of the generator's own
    */
@@ -120,8 +120,8 @@ public sealed interface Act {
   /**
    * An instrument starts, holds its reading or stops; to stop it stops the output too.
    *
-   * @param released the button that is let go of when it stops, where output is activated by hand;
-   *     null for any other
+   * @param released what is let go of when it stops: the button or pedal by which output is
+   *     activated by hand, or a key of which no instrument's own step says it; null for any other
    */
   record Run(PlanStep.Kind kind, Owner unit, @Nullable Pressed released) implements Act {
     /** Without a hand on a button. */

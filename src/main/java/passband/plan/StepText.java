@@ -115,7 +115,7 @@ public final class StepText implements Act.Visitor<String> {
     boolean named = words != null && words.has(Slot.HELD);
     String release = held == null || named ? "" : language.of("step.release", button(held));
     if (run.unit().isDevice() && words == null) {
-      return release;
+      return held == null ? language.of("step.stop.output") : release;
     }
     return (release.isEmpty() ? "" : release + " ") + of(run.unit(), orElse(own));
   }

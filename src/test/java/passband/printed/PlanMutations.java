@@ -6,8 +6,10 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.function.Supplier;
 import passband.model.Terminal;
+import passband.plan.Act;
 import passband.plan.Move;
 import passband.plan.Plan;
 import passband.plan.PlanStep;
@@ -73,6 +75,37 @@ final class PlanMutations {
     PlanMutations all = new PlanMutations(plan);
     plan.stages().forEach(all::addStage);
     return all.mutations;
+  }
+
+  /** Without the steps by which one key or button is let go of, or one instrument stops. */
+  static List<Mutation> ofStops(Plan plan) {
+    PlanMutations all = new PlanMutations(plan);
+    plan.points().forEach(all::addStopped);
+    return all.mutations;
+  }
+
+  private void addStopped(Point point) {
+    Set<String> stopped = new TreeSet<>();
+    point.steps().forEach(step -> stopped.addAll(stopped(step)));
+    for (String one : stopped) {
+      List<PlanStep> fewer = new ArrayList<>(point.steps());
+      fewer.removeIf(step -> step.kind() == Kind.STOP && stopped(step).contains(one));
+      add(point.id() + " without what stops " + one, point, "steps", fewer);
+    }
+  }
+
+  /** Whose key, button or measurement a step is about. */
+  private static Set<String> stopped(PlanStep step) {
+    Set<String> of = new TreeSet<>();
+    if (step.act() instanceof Act.Run run && step.kind() == Kind.STOP) {
+      if (run.released() != null) {
+        of.add(run.released().contact().owner());
+      }
+      if (!run.unit().isDevice()) {
+        of.add(run.unit().role());
+      }
+    }
+    return of;
   }
 
   private void addStage(Stage stage) {

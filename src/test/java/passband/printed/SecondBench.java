@@ -22,8 +22,8 @@ import passband.printed.PrintedSheet.Wired;
  */
 final class SecondBench {
   private static final Pattern FOR_LINES = Pattern.compile(": (for each line|line [0-9]+)$");
+  private static final String BUTTON = "a button";
   private static final Pattern ON_OUTLET = Pattern.compile(" \u00b7 (.+)$");
-  private static final Pattern ON_THE_LINE = Pattern.compile("the (.+) on the line");
 
   private final SheetWords words;
   private final List<String> objections = new ArrayList<>();
@@ -58,6 +58,9 @@ final class SecondBench {
   private boolean wasOn;
   private final Set<String> held = new TreeSet<>();
   private boolean read;
+
+  /** The instrument whose key a hand holds, or a button of its own; empty for neither. */
+  private String hand = "";
 
   /** How often something was read since output came on. */
   private int reads;
@@ -183,6 +186,7 @@ final class SecondBench {
     demand(reads > 0 || !wasOn, line.page(), "it was on, and nothing was read");
     demand(read, line.page(), "nothing is read for line " + line.number());
     demand(!on, line.page(), "output stays on after line " + line.number());
+    demand(hand.isEmpty(), line.page(), hand + " is held after line " + line.number());
     demand(running.isEmpty(), line.page(), "an analyzer runs on after line " + line.number());
   }
 
@@ -208,21 +212,8 @@ final class SecondBench {
       return;
     }
     Map<String, String> gaps = new LinkedHashMap<>();
-    said.gaps().forEach((gap, text) -> gaps.put(gap, onLine(text, cells)));
+    said.gaps().forEach((gap, text) -> gaps.put(gap, SheetWords.onLine(text, cells)));
     effect(said.effect(), gaps, step, cells);
-  }
-
-  private static String onLine(String text, Map<String, String> cells) {
-    Matcher matcher = ON_THE_LINE.matcher(text);
-    if (!matcher.matches()) {
-      return text;
-    }
-    String column = matcher.group(1);
-    return cells.entrySet().stream()
-        .filter(cell -> cell.getKey().equalsIgnoreCase(column))
-        .map(Map.Entry::getValue)
-        .findFirst()
-        .orElse("?");
   }
 
   // ---- the bench ----
@@ -243,7 +234,8 @@ final class SecondBench {
       case "nothing" -> {}
       case "bare" -> {
         leads.takeOff();
-        off("");
+        off("", false);
+        hand = "";
         state = "";
       }
       case "mode" -> select(gaps, step);
@@ -253,14 +245,17 @@ final class SecondBench {
       case "start" -> start(unit, step);
       case "on" -> {
         String key = gaps.getOrDefault("key", unit);
+        hand = words.analyzer();
         demand(
             leads.join(words.onAnalyzer(key), contact), step.page(), "wrong key: " + step.text());
         activate(gaps.get("seconds"), step);
       }
       case "on by hand" -> {
         byHand(gaps, step);
+        hand = gaps.containsKey("contact") ? BUTTON : "";
         activate(gaps.get("seconds"), step);
       }
+      case "on somehow" -> activate(gaps.get("seconds"), step);
       case "still shown" ->
           demand(partner.look(gaps.get("outlet"), gaps.get("shown")), step.page(), step.text());
       case "on beside" -> {
@@ -276,7 +271,10 @@ final class SecondBench {
       }
       case "read" -> {
         boolean holds = held.contains(unit);
-        demand(running.contains(unit) || holds, step.page(), "it does not run: " + step.text());
+        demand(
+            holds || words.showsItself() || running.contains(unit),
+            step.page(),
+            "it does not run: " + step.text());
         read(step, cells, holds, on || holds);
       }
       case "read of what is held" -> read(step, cells, true, wasOn);
@@ -289,8 +287,9 @@ final class SecondBench {
                 : contact.endsWith(", " + button) || leads.join(words.onAnalyzer(button), contact);
         demand(right, step.page(), "let go of another contact: " + step.text());
         demand(!partner.isOn(), step.page(), "another outlet stays on: " + step.text());
-        off(unit);
+        off(unit, button != null || gaps.containsKey("contact"));
       }
+      case "standby" -> on = false;
       case "stays" ->
           gaps.forEach(
               (name, value) -> demand(value.equals(dials.get(name)), step.page(), step.text()));
@@ -359,7 +358,8 @@ final class SecondBench {
     due = words.rest(selected, seconds);
     reads = 0;
     demand(!on, step.page(), "output is on already: " + step.text());
-    demand(!running.isEmpty(), step.page(), "no analyzer runs: " + step.text());
+    demand(
+        words.showsItself() || !running.isEmpty(), step.page(), "no analyzer runs: " + step.text());
     on = true;
     wasOn = true;
   }
@@ -368,10 +368,8 @@ final class SecondBench {
   private void byHand(Map<String, String> gaps, Step step) {
     String button = gaps.get("contact");
     String lead = gaps.get("lead");
-    demand(
-        button == null || contact.endsWith(", " + button) || contact.equals(button),
-        step.page(),
-        "another contact than " + contact + ": " + step.text());
+    boolean own = button == null || contact.endsWith(", " + button) || contact.equals(button);
+    demand(own, step.page(), "another contact than " + contact + ": " + step.text());
     demand(lead == null || leads.touches(lead, contact), step.page(), "not there: " + step.text());
   }
 
@@ -430,10 +428,12 @@ final class SecondBench {
     return all;
   }
 
-  /** Output and an instrument; without a name all of them. */
-  private void off(String unit) {
-    on = false;
-    if (unit.isEmpty()) {
+  /** Output, if its key or button is let go of, and an instrument; without a name all of them. */
+  private void off(String unit, boolean named) {
+    boolean key = unit.isEmpty() && !hand.equals(BUTTON);
+    hand = named || key || hand.equals(unit) ? "" : hand;
+    on &= !hand.isEmpty();
+    if (unit.isEmpty() && !named) {
       running.clear();
     } else {
       running.remove(unit);

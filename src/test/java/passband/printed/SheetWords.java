@@ -19,6 +19,7 @@ import passband.printed.PrintedSheet.Wired;
  * must stand at its readings: written by hand, beside the sheet.
  */
 final class SheetWords {
+  private static final Pattern ON_THE_LINE = Pattern.compile("the (.+) on the line");
   private static final Pattern BLANK = Pattern.compile("\\{([A-Za-z]+)\\}");
 
   /** A sentence's effect and the words in its gaps, by the gaps' names. */
@@ -43,6 +44,7 @@ final class SheetWords {
   private final Set<String> loads = new TreeSet<>();
   private final Set<String> contacts = new TreeSet<>();
   private String analyzer = "";
+  private boolean itself;
 
   static SheetWords read(Path file) {
     try {
@@ -67,6 +69,7 @@ final class SheetWords {
       case "wiring" -> wirings.put(cells[1], leads(cells[2]));
       case "analyzer" -> analyzer = cells[1];
       case "instrument" -> instruments.add(cells[1]);
+      case "itself" -> itself = true;
       case "load" -> loads.add(cells[1]);
       case "contact" -> contacts.add(cells[1]);
       case "duty" ->
@@ -197,6 +200,30 @@ final class SheetWords {
   /** The name of the analyzer's jack or key as the sheet gives it in full. */
   String onAnalyzer(String jack) {
     return analyzer + ", " + jack;
+  }
+
+  /** Whether the generator shows what is read, so that no analyzer has to run. */
+  boolean showsItself() {
+    return itself;
+  }
+
+  /** The analyzer to whose keys contacts are wired. */
+  String analyzer() {
+    return analyzer;
+  }
+
+  /** What a sentence for each line says on a line of these cells. */
+  static String onLine(String text, Map<String, String> cells) {
+    Matcher matcher = ON_THE_LINE.matcher(text);
+    if (!matcher.matches()) {
+      return text;
+    }
+    String column = matcher.group(1);
+    return cells.entrySet().stream()
+        .filter(cell -> cell.getKey().equalsIgnoreCase(column))
+        .map(Map.Entry::getValue)
+        .findFirst()
+        .orElse("?");
   }
 
   private String filled(String text, String outlet) {
