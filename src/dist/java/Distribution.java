@@ -48,6 +48,10 @@ public final class Distribution {
   }
 
   private void make(List<Path> carried) throws IOException, InterruptedException {
+    if (!Files.exists(target.resolve("bom.json"))) {
+      throw new IllegalStateException(
+          "no bom.json: Maven makes the bill of materials only with a network, so not with -o");
+    }
     Archive.delete(dist);
     Path work = Files.createDirectories(target.resolve("dist-work"));
     Archive.delete(work);
