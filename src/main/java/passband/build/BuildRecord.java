@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
+import passband.library.Paths;
 import passband.source.Sha256;
 
 /**
@@ -150,7 +151,7 @@ public final class BuildRecord {
   public static Map<String, String> digests(Set<Path> files, Path base) throws IOException {
     Map<String, String> digests = new TreeMap<>();
     for (Path file : files) {
-      digests.put(base.relativize(file).toString(), digest(file));
+      digests.put(Paths.from(base, file), digest(file));
     }
     return digests;
   }

@@ -127,7 +127,12 @@ public record CompilationUnit(
     List<Plan> plans = compiler.compile();
     root.done(files);
     Set<Path> consulted = new TreeSet<>();
-    library.consulted().forEach(path -> consulted.add(root.resolve(path)));
+    for (String path : library.consulted()) {
+      Path place = root.resolve(path);
+      if (place != null) { // what cannot be there cannot come
+        consulted.add(place);
+      }
+    }
     List<Word> names = new ArrayList<>();
     plans.forEach(plan -> names.add(shortened(plan.name())));
     Set<Span> usedAllows = compiler.usedAllows();

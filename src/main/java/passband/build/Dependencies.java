@@ -4,30 +4,36 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import passband.library.Paths;
 import passband.library.UsageException;
 
-/** A rule in Make's format: the sheets depend on every file that was read. */
+/** A rule in Make's format: every file that was written depends on every one that was read. */
 public final class Dependencies {
   private Dependencies() {}
 
   /**
-   * The rule, with paths from the working folder where that holds them.
+   * The rule, with paths from the working folder where that holds them. The sheets come first: a
+   * tool that compares one output with its own rule takes the first.
    *
    * @param folder the output folder as the user wrote it
    * @param names of the procedures; at least one
+   * @param files the output, by path below that folder
    */
   public static String rule(
-      String folder, List<String> names, Set<Path> read, Path workingDirectory) {
+      String folder, List<String> names, Set<String> files, Set<Path> read, Path workingDirectory) {
+    Set<String> written = new LinkedHashSet<>();
+    names.forEach(name -> written.add(name + "/checklist.html"));
+    written.addAll(files);
+    String below = Paths.of(workingDirectory.getFileSystem().getPath(folder));
     StringBuilder rule = new StringBuilder();
-    for (String name : names) {
-      rule.append(escaped(folder + "/" + name + "/checklist.html")).append(' ');
-    }
-    rule.setCharAt(rule.length() - 1, ':');
+    written.forEach(file -> rule.append(escaped(below + "/" + file)).append(" \\\n"));
+    rule.replace(rule.length() - " \\\n".length(), rule.length(), ":");
     for (Path file : read) {
       Path shown = file.startsWith(workingDirectory) ? workingDirectory.relativize(file) : file;
-      rule.append(" \\\n  ").append(escaped(shown.toString()));
+      rule.append(" \\\n  ").append(escaped(Paths.of(shown)));
     }
     return rule.append('\n').toString();
   }

@@ -14,7 +14,7 @@ import passband.render.IndexPage;
 
 /** {@code index.html} of an output folder: all procedures that stand in it. */
 final class LibraryPage {
-  private static final String NAME = "index.html";
+  static final String NAME = "index.html";
 
   /** A page of another maker does not begin so. */
   private static final int HEAD = 400;

@@ -3,7 +3,6 @@ package passband.build;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
-import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystemException;
@@ -20,7 +19,6 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.concurrent.TimeUnit;
-import org.jspecify.annotations.Nullable;
 import passband.library.Paths;
 import passband.library.UsageException;
 import passband.render.IndexPage;
@@ -62,34 +60,51 @@ public final class Output implements AutoCloseable {
     this.aside = Files.createDirectory(out.resolve(ASIDE));
   }
 
-  /** Opens a folder, which is made where there is none. */
-  public static Output open(Path out) throws UsageException, IOException {
-    boolean fresh = !OutputFolder.exists(out);
-    Files.createDirectories(out);
-    OutputFolder.refuseSources(out);
-    Path path = out.resolve(RECORD);
-    if (Files.isSymbolicLink(path)) {
-      throw new UsageException(path + ": this is a link, which no build follows; remove it");
-    }
-    FileChannel record =
-        FileChannel.open(
-            path, StandardOpenOption.CREATE, StandardOpenOption.READ, StandardOpenOption.WRITE);
-    try {
-      if (lock(record) == null) {
-        throw new UsageException("another build is writing to " + out);
+  /**
+   * Opens a folder, which is made where there is none. Waits while another program's build is
+   * writing to it.
+   *
+   * @param waits told before it waits
+   */
+  public static Output open(Path out, Runnable waits) throws UsageException, IOException {
+    boolean told = false;
+    while (true) {
+      boolean fresh = !OutputFolder.exists(out);
+      Files.createDirectories(out);
+      OutputFolder.refuseSources(out);
+      Path path = out.resolve(RECORD);
+      if (Files.isSymbolicLink(path)) {
+        throw new UsageException(path + ": this is a link, which no build follows; remove it");
       }
-      return new Output(out, record, fresh);
-    } catch (UsageException | IOException | RuntimeException e) {
-      record.close();
-      throw e;
+      FileChannel record =
+          FileChannel.open(
+              path, StandardOpenOption.CREATE, StandardOpenOption.READ, StandardOpenOption.WRITE);
+      try {
+        boolean locked = isLocked(record, out);
+        if (locked && Files.exists(path)) {
+          return new Output(out, record, fresh);
+        }
+        if (!locked) {
+          if (!told) {
+            waits.run();
+            told = true;
+          }
+          record.lock();
+        }
+        // A build that wrote nothing has taken its record away: this one may be of no use.
+        record.close();
+      } catch (UsageException | IOException | RuntimeException e) {
+        record.close();
+        throw e;
+      }
     }
   }
 
-  private static @Nullable FileLock lock(FileChannel record) throws IOException {
+  private static boolean isLocked(FileChannel record, Path out) throws UsageException, IOException {
     try {
-      return record.tryLock();
-    } catch (OverlappingFileLockException e) {
-      return null;
+      return record.tryLock() != null;
+    } catch (OverlappingFileLockException e) { // this program's own: it would wait for itself
+      throw new UsageException("another build is writing to " + out);
     }
   }
 
@@ -185,7 +200,7 @@ public final class Output implements AutoCloseable {
       looks.put(procedure + "/" + file.getKey(), look(path));
     }
     written.forget(procedure);
-    written.made(procedure, Paths.of(out.toAbsolutePath().normalize().relativize(source)));
+    written.made(procedure, Paths.from(out.toAbsolutePath().normalize(), source));
     looks.forEach(written::add);
     written.about(about);
     return looks;

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.concurrent.atomic.AtomicBoolean;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Diagnostics;
@@ -25,10 +26,16 @@ public final class ProcedureBuild {
    *
    * @param names of the procedures, in order
    * @param warnings besides the diagnostics, one line each
+   * @param files what these builds wrote, by path below the output folder: now, or before where
+   *     nothing has changed
    * @param read every file that was read
    */
   public record Result(
-      Diagnostics diagnostics, List<String> names, List<String> warnings, Set<Path> read) {
+      Diagnostics diagnostics,
+      List<String> names,
+      List<String> warnings,
+      Set<String> files,
+      Set<Path> read) {
     /** Whether the procedures were written. */
     public boolean written() {
       return !diagnostics.hasErrors() && !names.isEmpty();
@@ -49,14 +56,16 @@ public final class ProcedureBuild {
    * Builds.
    *
    * @param folder where the procedures' folders go
+   * @param waits told before it waits for another build of that folder
    * @param step told of each unit that is done
    */
-  public Result run(List<CompilationUnit> units, Path folder, Runnable step)
+  public Result run(List<CompilationUnit> units, Path folder, Runnable waits, Runnable step)
       throws UsageException, IOException {
     Findings findings = new Findings();
     List<String> names = new ArrayList<>();
     List<String> warnings = new ArrayList<>();
-    try (Output output = Output.open(folder)) {
+    Set<String> files = new TreeSet<>(Set.of(LibraryPage.NAME));
+    try (Output output = Output.open(folder, waits)) {
       BuildRecord record = new BuildRecord(String.valueOf(program), options.key());
       record.read(output.record());
       InOrder.each(
@@ -66,9 +75,10 @@ public final class ProcedureBuild {
             step.run();
             findings.take(done.found());
             names.addAll(done.names());
+            files.addAll(done.files());
           });
       names.sort(null);
-      Result result = new Result(findings.diagnostics(), names, warnings, findings.read());
+      Result result = new Result(findings.diagnostics(), names, warnings, files, findings.read());
       if (result.written()) {
         OutputFolder.refuseRead(folder, result.read());
         warnings.addAll(output.commit(record.written(), Set.copyOf(names), gone(result.read())));

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
@@ -95,8 +96,11 @@ public final class Revision {
     }
     Path top = workingDirectory.getFileSystem().getPath("/");
     Path here = top.resolve(git.below());
-    Path below = workingDirectory.relativize(workingDirectory.resolve(root).normalize());
-    for (Path part : below) {
+    Path there = workingDirectory.resolve(root).normalize();
+    if (!Objects.equals(there.getRoot(), workingDirectory.getRoot())) {
+      throw new UsageException("the library root " + root + " is outside the repository");
+    }
+    for (Path part : workingDirectory.relativize(there)) {
       here = part.toString().equals("..") ? here.getParent() : here.resolve(part);
       if (here == null) {
         throw new UsageException("the library root " + root + " is outside the repository");

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import passband.library.UnforeseenException;
@@ -24,8 +25,9 @@ final class UnitBuild {
    * What became of the unit.
    *
    * @param names of its procedures
+   * @param files its output, by path below the output folder
    */
-  record Done(CompilationUnit.Found found, List<String> names) {}
+  record Done(CompilationUnit.Found found, List<String> names, Set<String> files) {}
 
   UnitBuild(CompilationUnit unit, BuildOptions options, Path workingDirectory) {
     this.unit = unit;
@@ -44,7 +46,7 @@ final class UnitBuild {
     output.stand(before.out());
     List<String> names = new ArrayList<>();
     before.names().forEach(name -> names.add(name.name()));
-    return new Done(unit.unchanged(before, workingDirectory), names);
+    return new Done(unit.unchanged(before, workingDirectory), names, before.out().keySet());
   }
 
   Done done(Output output) throws UsageException, IOException {
@@ -59,7 +61,7 @@ final class UnitBuild {
         written.putAll(output.stage(about, source(plan), made.files()));
       }
     }
-    return new Done(compiled.found(), names);
+    return new Done(compiled.found(), names, written.keySet());
   }
 
   private Path source(Plan plan) {

@@ -55,7 +55,7 @@ final class BuildCommand implements Verb {
     String folder = arguments.value("--out");
     built.names().forEach(name -> to.println(folder + "/" + name));
     if (depfile != null) {
-      String rule = Dependencies.rule(folder, built.names(), read, workingDirectory);
+      String rule = Dependencies.rule(folder, built.names(), built.files(), read, workingDirectory);
       WholeFile.write(workingDirectory.resolve(depfile), rule.getBytes(StandardCharsets.UTF_8));
     }
     return ExitStatus.FINE;
@@ -77,8 +77,13 @@ final class BuildCommand implements Verb {
     Progress progress = new Progress(invocation.err(), invocation.terminal(), units.size());
     ProcedureBuild build = new ProcedureBuild(workingDirectory, invocation.program(), options);
     Path folder = workingDirectory.resolve(arguments.value("--out"));
-    ProcedureBuild.Result result = build.run(units, folder, progress::step);
+    ProcedureBuild.Result result = build.run(units, folder, () -> waits(folder), progress::step);
     progress.end();
     return result;
+  }
+
+  private void waits(Path folder) {
+    invocation.err().println("waiting for another build that is writing to " + folder);
+    invocation.err().flush();
   }
 }

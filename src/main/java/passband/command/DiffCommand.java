@@ -13,6 +13,7 @@ import passband.diff.PlanDiff;
 import passband.library.CommitRange;
 import passband.library.Git;
 import passband.library.GitObjects;
+import passband.library.Paths;
 import passband.library.UsageException;
 import passband.plan.Plan;
 import passband.render.DiffPage;
@@ -62,7 +63,17 @@ final class DiffCommand implements Verb {
   }
 
   private boolean isThere(String path) {
-    return Files.exists(invocation.workingDirectory().resolve(path));
+    Path place = Paths.resolveWritten(invocation.workingDirectory(), path);
+    return place != null && Files.exists(place);
+  }
+
+  /** On a system with drives {@code C:} is one, and no commit's name. */
+  private boolean isOnADrive(String path) {
+    Path place = Paths.resolveWritten(invocation.workingDirectory(), path);
+    return place != null
+        && path.length() > 1
+        && path.charAt(1) == ':'
+        && place.startsWith(path.substring(0, 2) + "\\");
   }
 
   /** Two commits: what depends on the files that differ, compiled on both sides. */
@@ -113,7 +124,7 @@ final class DiffCommand implements Verb {
       throws UsageException, IOException {
     Path workingDirectory = invocation.workingDirectory();
     int colon = path.indexOf(':');
-    if (Files.exists(workingDirectory.resolve(path)) || colon <= 0) {
+    if (isThere(path) || colon <= 0 || isOnADrive(path)) {
       return Compilation.of(List.of(path), workingDirectory, root, analyzer);
     }
     return new Revision(workingDirectory, path.substring(0, colon))

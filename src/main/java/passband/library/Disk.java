@@ -23,7 +23,10 @@ public final class Disk implements SourceReader {
 
   @Override
   public byte[] read(String path) throws IOException {
-    Path file = Paths.resolve(root, path);
+    Path file = Paths.resolveWritten(root, path);
+    if (file == null) {
+      throw new NoSuchFileException(path);
+    }
     BasicFileAttributes attributes;
     try {
       attributes = Files.readAttributes(file, BasicFileAttributes.class);

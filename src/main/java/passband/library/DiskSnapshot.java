@@ -55,7 +55,8 @@ public final class DiskSnapshot implements Snapshot {
   public Set<String> present(Collection<String> paths) {
     Set<String> present = new TreeSet<>();
     for (String path : paths) {
-      if (Files.isRegularFile(Paths.resolve(top, path))) {
+      Path place = Paths.resolveWritten(top, path);
+      if (place != null && Files.isRegularFile(place)) {
         present.add(path);
       }
     }

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A library's root folder with its parsed files: each is let go of when the last group that takes
@@ -38,9 +39,9 @@ public final class Root {
     return parsed;
   }
 
-  /** The place of a file with {@code /} between folders. */
-  public Path resolve(String path) {
-    return Paths.resolve(folder, path);
+  /** The place of a file with {@code /} between folders; null where none can have that name. */
+  public @Nullable Path resolve(String path) {
+    return Paths.resolveWritten(folder, path);
   }
 
   /**

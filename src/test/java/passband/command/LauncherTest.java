@@ -1,6 +1,7 @@
 package passband.command;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.File;
@@ -101,6 +102,68 @@ class LauncherTest {
       ended = run(locale, "check", "./" + shown.substring(0, shown.length() - 1));
       assertEquals(1, ended.status(), ended.said());
     }
+  }
+
+  /** Two starts from sources that have changed: one builds and says so, the other waits. */
+  @Test
+  void ofTwoStartsOneBuildsAndTheOtherWaits() throws Exception {
+    Path here = launcher.getParent();
+    Path bin = Files.createDirectories(work.resolve("bin"));
+    Path built = work.resolve("built.txt");
+    Files.writeString(
+        bin.resolve("mvn"),
+        "#!/bin/sh\necho \"$MAVEN_OPTS\" >>'"
+            + built
+            + "'\nsleep 2\ncp kept.jar target/passband.jar\ncp kept.jar target/original-passband.jar\n");
+    assertTrue(bin.resolve("mvn").toFile().setExecutable(true));
+    Files.move(here.resolve("target/passband.jar"), here.resolve("kept.jar"));
+    List<Process> starts = new ArrayList<>();
+    for (String name : List.of("1", "2")) {
+      ProcessBuilder builder =
+          new ProcessBuilder("/bin/sh", launcher.toString(), "version")
+              .directory(work.toFile())
+              .redirectError(work.resolve("err" + name).toFile())
+              .redirectOutput(work.resolve("out" + name).toFile());
+      builder.environment().merge("PATH", bin.toString(), (path, own) -> own + ":" + path);
+      starts.add(builder.start());
+    }
+    for (Process start : starts) {
+      assertTrue(start.waitFor(60, TimeUnit.SECONDS));
+      assertEquals(0, start.exitValue());
+    }
+    assertEquals(1, Files.readAllLines(built).size());
+    assertTrue(Files.readString(built).contains("-Djansi.noreset=true"));
+    String said = Files.readString(work.resolve("err1")) + Files.readString(work.resolve("err2"));
+    assertEquals(
+        "passband: building the program from its sources first, which takes a minute or two\n",
+        said);
+    for (String name : List.of("out1", "out2")) {
+      assertTrue(Files.readString(work.resolve(name)).startsWith("passband "), name);
+    }
+    assertFalse(Files.exists(here.resolve("target/building")));
+  }
+
+  /** What a start left that was killed while it built is no trouble. */
+  @Test
+  void aKilledBuildIsNotWaitedFor() throws Exception {
+    Path here = launcher.getParent();
+    Path bin = Files.createDirectories(work.resolve("bin"));
+    Files.writeString(bin.resolve("mvn"), "#!/bin/sh\ncp kept.jar target/passband.jar\n");
+    assertTrue(bin.resolve("mvn").toFile().setExecutable(true));
+    Files.move(here.resolve("target/passband.jar"), here.resolve("kept.jar"));
+    Process gone = new ProcessBuilder("/bin/true").start();
+    gone.waitFor();
+    Files.createDirectories(here.resolve("target/building"));
+    Files.writeString(here.resolve("target/building/pid"), gone.pid() + "\n");
+    ProcessBuilder builder =
+        new ProcessBuilder("/bin/sh", launcher.toString(), "version")
+            .directory(work.toFile())
+            .redirectErrorStream(true)
+            .redirectOutput(work.resolve("said").toFile());
+    builder.environment().merge("PATH", bin.toString(), (path, own) -> own + ":" + path);
+    Process start = builder.start();
+    assertTrue(start.waitFor(60, TimeUnit.SECONDS));
+    assertEquals(0, start.exitValue(), Files.readString(work.resolve("said")));
   }
 
   @Test
