@@ -88,10 +88,7 @@ public record Detection(
     return of(plan, true);
   }
 
-  /**
-   * Without advice: rows that would catch more, rows that add nothing, and what a bench that is not
-   * in order hides.
-   */
+  /** Without advice: rows that would catch more, and rows that add nothing. */
   public static Detection asItIs(Plan plan) {
     return of(plan, false);
   }
@@ -110,7 +107,7 @@ public record Detection(
         List.copyOf(findings),
         Gain.of(lines, kernel, true),
         falseFails(lines, kernel),
-        advice ? Masked.of(lines, instances, kernel) : List.of(),
+        Masked.of(lines, instances, kernel),
         advice ? Idle.of(lines, instances, kernel) : List.of(),
         lines.all().size(),
         untested(plan, lines),

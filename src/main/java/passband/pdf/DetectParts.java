@@ -39,8 +39,18 @@ final class DetectParts {
       }
     }
     matrix();
+    hidden();
     for (String line : words.assumptions(detection)) {
       write.note(line);
+    }
+  }
+
+  /** What a slip on the bench keeps from being noticed. */
+  private void hidden() {
+    List<String> lines = words.hidden(detection);
+    if (!lines.isEmpty()) {
+      write.heading(language.of("detect.hidden"));
+      lines.forEach(write::note);
     }
   }
 

@@ -103,7 +103,7 @@ public final class DetectPage {
         matrix(detection, DetectWords.ENGLISH),
         fails(detection),
         new Limits(
-            DetectReport.hidden(detection),
+            DetectWords.ENGLISH.hidden(detection),
             detection.idle().stream().map(Detection.IdleRow::point).toList()),
         DetectWords.ENGLISH.assumptions(detection));
   }

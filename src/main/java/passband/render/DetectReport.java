@@ -1,9 +1,7 @@
 package passband.render;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import passband.detect.Chance;
 import passband.detect.Detection;
@@ -11,7 +9,6 @@ import passband.detect.Detection.FalseFail;
 import passband.detect.Detection.Finding;
 import passband.detect.Fault;
 import passband.detect.Gain;
-import passband.detect.Masked;
 import passband.detect.Outcome;
 
 /** What a procedure catches, for people: what is missed first. */
@@ -32,7 +29,7 @@ public final class DetectReport {
     gains(detection, out);
     falseFails(detection, out);
     out.append("\nHidden by a fault of the bench, of gain errors a quarter over tolerance\n");
-    List<String> hidden = hidden(detection);
+    List<String> hidden = DetectWords.ENGLISH.hidden(detection);
     hidden.forEach(line -> out.append("  ").append(line).append('\n'));
     out.append(hidden.isEmpty() ? "  none\n" : "");
     idle(detection, out);
@@ -161,37 +158,6 @@ public final class DetectReport {
               tolerance(gain),
               percent(gain.shared(), 1)));
     }
-  }
-
-  /** A line for each fault of the bench that hides a gain error, with the one it hides best. */
-  static List<String> hidden(Detection detection) {
-    Map<String, List<Masked>> byFault = new LinkedHashMap<>();
-    for (Masked one : detection.masked()) {
-      byFault.computeIfAbsent(title(one.bench(), one.size()), t -> new ArrayList<>()).add(one);
-    }
-    List<String> lines = new ArrayList<>();
-    byFault.forEach(
-        (title, some) -> {
-          Masked worst = some.get(0);
-          for (Masked one : some) {
-            worst = one.power().value() < worst.power().value() ? one : worst;
-          }
-          long places =
-              some.stream().map(one -> one.place().text() + one.load()).distinct().count();
-          lines.add(
-              worst.bench().id()
-                  + " "
-                  + title
-                  + ": "
-                  + (worst.place().text() + " " + worst.load()).strip()
-                  + ", "
-                  + Math.round(Math.abs(worst.gain()) * 100)
-                  + (worst.gain() < 0 ? " % low" : " % high")
-                  + ", caught "
-                  + worst.power().text()
-                  + (places == 1 ? "" : " (the worst of " + places + ")"));
-        });
-    return lines;
   }
 
   private static void falseFails(Detection detection, StringBuilder out) {

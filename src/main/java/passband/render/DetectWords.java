@@ -3,6 +3,8 @@ package passband.render;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -13,6 +15,7 @@ import passband.detect.Detection.Cell;
 import passband.detect.Detection.Finding;
 import passband.detect.Fault;
 import passband.detect.Gain;
+import passband.detect.Masked;
 import passband.detect.Outcome;
 import passband.words.Language;
 
@@ -101,6 +104,35 @@ public record DetectWords(Language language) {
     String digits =
         new BigDecimal(value).setScale(decimals, RoundingMode.HALF_EVEN).toPlainString();
     return (share < 0 ? "\u2212" : "+") + language.number(digits);
+  }
+
+  /** A line for each fault of the bench that hides a gain error, with the one it hides best. */
+  public List<String> hidden(Detection detection) {
+    Map<String, List<Masked>> byFault = new LinkedHashMap<>();
+    for (Masked one : detection.masked()) {
+      boolean sized = one.bench().sizes().size() > 1;
+      String size = sized ? ", " + language.number(one.size().text()) : "";
+      byFault
+          .computeIfAbsent(
+              one.bench().id() + " " + fault(one.bench()) + size, t -> new ArrayList<>())
+          .add(one);
+    }
+    List<String> lines = new ArrayList<>();
+    byFault.forEach((title, some) -> lines.add(hidden(title, some)));
+    return lines;
+  }
+
+  private String hidden(String title, List<Masked> some) {
+    Masked worst = Collections.min(some, Comparator.comparingDouble(one -> one.power().value()));
+    long places = some.stream().map(one -> one.place().text() + one.load()).distinct().count();
+    String said =
+        language.of(
+            worst.gain() < 0 ? "detect.hidden.low" : "detect.hidden.high",
+            title,
+            (worst.place().text() + " " + worst.load()).strip(),
+            Math.round(Math.abs(worst.gain()) * 100),
+            language.number(worst.power().text()));
+    return places == 1 ? said : language.of("detect.hidden.worst", said, places);
   }
 
   /** A fault's name. */
