@@ -24,7 +24,11 @@ final class FleetCommand implements Verb {
 
   @Override
   public int run(Arguments arguments) throws UsageException, IOException {
-    Fleet fleet = fleet(arguments.operands().get(0), Long.parseLong(arguments.value("--interval")));
+    LocalDate date = day(arguments.valueOrNull("--date"));
+    LocalDate today = date == null ? LocalDate.now() : date;
+    long interval = Long.parseLong(arguments.value("--interval"));
+    Fleet fleet = fleet(arguments.operands().get(0), interval, today);
+    boolean sure = true;
     String instrument = arguments.valueOrNull("--instrument");
     String form = arguments.value("--as");
     LocalDate from = day(arguments.valueOrNull("--from"));
@@ -33,8 +37,6 @@ final class FleetCommand implements Verb {
       if (from != null || to != null) {
         throw new UsageException("--from and --to belong to --instrument");
       }
-      LocalDate date = day(arguments.valueOrNull("--date"));
-      LocalDate today = date == null ? LocalDate.now() : date;
       invocation
           .out()
           .print(
@@ -49,7 +51,8 @@ final class FleetCommand implements Verb {
       if (from != null && to != null && from.isAfter(to)) {
         throw new UsageException("--from " + from + " is after --to " + to);
       }
-      if (fleet.using(instrument, null, null).isEmpty()) {
+      Fleet.Uses ever = fleet.using(instrument, null, null);
+      if (ever.visits().isEmpty() && ever.doubtful().isEmpty()) {
         throw new UsageException(
             "no record names an instrument with the serial number '"
                 + instrument
@@ -57,22 +60,34 @@ final class FleetCommand implements Verb {
                 + String.join(", ", fleet.instruments())
                 + ")");
       }
-      List<RecordSummary> used = fleet.using(instrument, from, to);
-      invocation
-          .out()
-          .print(form.equals("csv") ? FleetReport.usesCsv(used) : FleetReport.usesText(used));
+      Fleet.Uses used = fleet.using(instrument, from, to);
+      sure = used.doubtful().isEmpty();
+      if (form.equals("csv")) {
+        invocation.out().print(FleetReport.usesCsv(used.visits()));
+        used.doubtful().forEach(one -> said("perhaps", one));
+      } else {
+        invocation.out().print(FleetReport.usesText(used));
+      }
     }
     if (!form.equals("text") || instrument != null) {
-      fleet.left().forEach(l -> invocation.err().println("left out: " + l.file() + ": " + l.why()));
+      fleet.left().forEach(left -> said("left out", left));
     }
-    return fleet.left().isEmpty() ? ExitStatus.FINE : ExitStatus.FAULTS;
+    if (instrument == null && form.equals("csv")) {
+      fleet.doubts().forEach(doubt -> invocation.err().println("in doubt: " + doubt));
+    }
+    return sure && fleet.left().isEmpty() ? ExitStatus.FINE : ExitStatus.FAULTS;
+  }
+
+  private void said(String what, Fleet.LeftOut file) {
+    invocation.err().println(what + ": " + file.file() + ": " + file.why());
   }
 
   private static @Nullable LocalDate day(@Nullable String text) {
     return text == null ? null : LocalDate.parse(text);
   }
 
-  private Fleet fleet(String path, long interval) throws UsageException, IOException {
+  private Fleet fleet(String path, long interval, LocalDate today)
+      throws UsageException, IOException {
     Path folder = invocation.workingDirectory().resolve(path);
     if (!Files.isDirectory(folder)) {
       throw new UsageException("there is no folder " + path);
@@ -88,7 +103,7 @@ final class FleetCommand implements Verb {
         left.add(one.left);
       }
     }
-    return Fleet.of(records, left, interval);
+    return Fleet.of(records, left, interval, today);
   }
 
   /** A record, or why it is left out. */

@@ -112,10 +112,12 @@ final class RecordCommands {
               """
               Reads every .json file below FOLDER as a record: when each generator was last done and is due, how often
               a model and a point failed as found, and what drifts towards its limits. A file that is no record, was
-              changed after it was written, is of an unknown format or holds the same readings as another is named and
-              left out of every total. Seals are checked; 'verify' judges a record again. A generator whose last visit
-              was not passed is due at once. --instrument lists the
-              records that used the instrument with that serial number. Exit status: 1 if a file was left out.
+              changed after it was written, is of an unknown format, holds the same readings as another or is of a day
+              yet to come is named and left out of every total. Seals are checked; 'verify' judges a record again. Each
+              procedure by which a generator is visited is due by itself, and at once where its last visit was not
+              passed; of two visits on one day the worse counts as the last. --instrument lists the records that used
+              the instrument with that serial number, and those that do not tell. Serial numbers are the same in any
+              case and with any dashes. Exit status: 1 if a file was left out or does not tell.
               """,
               List.of(
                   Option.of(

@@ -4,45 +4,59 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
+import passband.evidence.Blank;
 import passband.judge.Trend;
 import passband.judge.Verdict;
 
 /**
  * The records of many generators put together.
  *
- * @param units those that are due first, of one day in order of device and serial number
+ * @param units those that are due first, of one day in order of device and serial number; a
+ *     generator once for each procedure that it was visited by
  * @param models as-found failures by device
  * @param points as-found failures by point, the highest share first; without those that never
  *     failed
  * @param drifts of single points of single generators, those that leave their limits first
  * @param left files that are in no total, each with why
+ * @param doubts what may be wrong in the totals, a sentence each
  */
 public record Fleet(
     List<Unit> units,
     List<Rate> models,
     List<Rate> points,
     List<Drift> drifts,
-    List<LeftOut> left) {
+    List<LeftOut> left,
+    List<String> doubts) {
   /** A file that is in no total. */
   public record LeftOut(String file, String why) {}
 
   /**
-   * A generator.
+   * A generator, as far as one procedure visits it: what another procedure finds says nothing of
+   * it.
    *
-   * @param visits in order of their dates
+   * @param visits in order of their dates; of one day the worst is the last, since nothing says
+   *     which it was
    * @param due when the next visit is due; the day of the last where that was not passed
    */
   public record Unit(String device, String serial, List<RecordSummary> visits, LocalDate due) {
     /** The last visit. */
     public RecordSummary last() {
       return visits.get(visits.size() - 1);
+    }
+
+    /** Tells it from every other. */
+    public String key() {
+      return Fleet.unit(last());
     }
 
     /** Whether the last visit was passed. */
@@ -74,11 +88,15 @@ public record Fleet(
    * @param inside how many days after the last visit the interval of the next reading stays inside
    *     the limits, at most {@link Trend#LONGEST}
    */
-  public record Drift(
-      String device, String serial, RecordSummary.Measured last, Trend trend, int inside) {
+  public record Drift(Unit unit, RecordSummary.Measured last, Trend trend, int inside) {
     /** The day of the last visit. */
     public LocalDate lastDay() {
       return trend.dates().get(trend.dates().size() - 1);
+    }
+
+    /** Whether the last reading was outside already. */
+    public boolean isOutside() {
+      return last.value() < last.lower() || last.value() > last.upper();
     }
 
     /** The day from which the next reading may be outside. */
@@ -87,29 +105,42 @@ public record Fleet(
     }
   }
 
+  /** Those that were not passed come first, so that none of them is left out for one that was. */
+  private static final Comparator<RecordSummary> WORST_FIRST =
+      Comparator.comparing(Fleet::hasPassed).thenComparing(RecordSummary::file);
+
+  private static final Comparator<RecordSummary> BY_DAY =
+      Comparator.comparing(RecordSummary::date).thenComparing(WORST_FIRST.reversed());
+
   /**
-   * Puts records together; of two with the same readings the second is left out.
+   * Puts records together; of two with the same readings one is left out, and so is one of a day
+   * that is yet to come.
    *
    * @param left files that could not be read
    * @param intervalDays from one visit to the next
+   * @param today the day as of which it is
    */
-  public static Fleet of(List<RecordSummary> records, List<LeftOut> left, long intervalDays) {
+  public static Fleet of(
+      List<RecordSummary> records, List<LeftOut> left, long intervalDays, LocalDate today) {
     List<LeftOut> out = new ArrayList<>(left);
-    Map<String, RecordSummary> seen = new HashMap<>();
+    Map<Object, RecordSummary> seen = new HashMap<>();
     Map<String, List<RecordSummary>> byUnit = new TreeMap<>();
-    for (RecordSummary one : records) {
+    List<RecordSummary> sorted = new ArrayList<>(records);
+    sorted.sort(WORST_FIRST);
+    for (RecordSummary one : sorted) {
       RecordSummary before = seen.putIfAbsent(one.readings(), one);
-      if (before != null) {
-        out.add(new LeftOut(one.file(), "the same readings are in " + before.file()));
+      RecordSummary like = one.values().isEmpty() ? null : seen.putIfAbsent(Contents.of(one), one);
+      if (before != null || like != null) {
+        out.add(left(one, before, like));
+      } else if (one.date().isAfter(today)) {
+        out.add(new LeftOut(one.file(), "its date " + one.date() + " is after " + today));
       } else {
-        byUnit
-            .computeIfAbsent(one.visit().device() + "\n" + one.serial(), k -> new ArrayList<>())
-            .add(one);
+        byUnit.computeIfAbsent(unit(one), k -> new ArrayList<>()).add(one);
       }
     }
     List<Unit> units = new ArrayList<>();
     for (List<RecordSummary> visits : byUnit.values()) {
-      visits.sort(Comparator.comparing(RecordSummary::date).thenComparing(RecordSummary::file));
+      visits.sort(BY_DAY);
       RecordSummary last = visits.get(visits.size() - 1);
       units.add(
           new Unit(
@@ -120,7 +151,67 @@ public record Fleet(
     }
     out.sort(Comparator.comparing(LeftOut::file));
     units.sort(Comparator.comparing(Unit::due));
-    return new Fleet(units, models(units), points(units), drifts(units), out);
+    return new Fleet(units, models(units), points(units), drifts(units), out, doubts(units));
+  }
+
+  /** What makes two records of one day one visit, however their readings were saved. */
+  private record Contents(String unit, LocalDate date, List<RecordSummary.Measured> values) {
+    static Contents of(RecordSummary one) {
+      return new Contents(Fleet.unit(one), one.date(), one.values());
+    }
+  }
+
+  /** The same for all visits by one procedure to one generator. */
+  private static String unit(RecordSummary one) {
+    return generator(one) + "\n" + one.visit().procedure();
+  }
+
+  private static String generator(RecordSummary one) {
+    return one.visit().device() + "\n" + SerialNumber.key(one.serial());
+  }
+
+  private static LeftOut left(
+      RecordSummary one, @Nullable RecordSummary readings, @Nullable RecordSummary values) {
+    RecordSummary kept = Objects.requireNonNullElse(readings, Objects.requireNonNull(values));
+    String other =
+        kept.overall().equals(one.overall())
+            ? ""
+            : ", which says '" + kept.overall() + "', this '" + one.overall() + "': verify both";
+    return new LeftOut(
+        one.file(),
+        (readings != null ? "the same readings are in " : "the same values of the same day are in ")
+            + kept.file()
+            + other);
+  }
+
+  /** How many there are, however many procedures visit each. */
+  public int generators() {
+    return (int) units.stream().map(unit -> generator(unit.last())).distinct().count();
+  }
+
+  /** Serial numbers that may be the same one. */
+  private static List<String> doubts(List<Unit> units) {
+    Map<String, SortedSet<String>> alike = new TreeMap<>();
+    Map<String, Set<String>> keys = new HashMap<>();
+    for (Unit unit : units) {
+      String bare = unit.device() + " " + SerialNumber.bare(unit.serial());
+      alike.computeIfAbsent(bare, k -> new TreeSet<>()).add("'" + unit.serial() + "'");
+      keys.computeIfAbsent(bare, k -> new HashSet<>()).add(SerialNumber.key(unit.serial()));
+    }
+    List<String> doubts = new ArrayList<>();
+    for (Unit unit : units) {
+      String bare = unit.device() + " " + SerialNumber.bare(unit.serial());
+      SortedSet<String> written = alike.remove(bare);
+      if (written != null && keys.getOrDefault(bare, Set.of()).size() > 1) {
+        doubts.add(
+            "the serial numbers "
+                + String.join(", ", written)
+                + " of "
+                + unit.device()
+                + " are counted as different generators");
+      }
+    }
+    return doubts;
   }
 
   private static boolean hasPassed(RecordSummary visit) {
@@ -215,12 +306,7 @@ public record Fleet(
     Trend trend = Trend.of(dates, readings, last.lower(), last.upper());
     return trend == null || !trend.hasInterval()
         ? null
-        : new Drift(
-            unit.device(),
-            unit.serial(),
-            last,
-            trend,
-            trend.daysInside(dates.get(dates.size() - 1)));
+        : new Drift(unit, last, trend, trend.daysInside(dates.get(dates.size() - 1)));
   }
 
   private static boolean sameMeaning(RecordSummary.Measured one, RecordSummary.Measured other) {
@@ -230,44 +316,65 @@ public record Fleet(
   }
 
   /**
-   * The visits in which an instrument was used, in order of their dates.
+   * What is known of the use of an instrument.
    *
-   * @param serial of the instrument, in any case
+   * @param visits in which it was used, in order of their dates
+   * @param doubtful records that do not tell whether it was, each with why
+   */
+  public record Uses(List<RecordSummary> visits, List<LeftOut> doubtful) {}
+
+  /**
+   * The visits in which an instrument was used.
+   *
+   * @param serial of the instrument, in any case and with any dashes
    * @param from the first day; null for no bound, likewise {@code to}, the last day
    */
-  public List<RecordSummary> using(
-      String serial, @Nullable LocalDate from, @Nullable LocalDate to) {
+  public Uses using(String serial, @Nullable LocalDate from, @Nullable LocalDate to) {
+    List<RecordSummary> visits = new ArrayList<>();
+    units.forEach(unit -> visits.addAll(unit.visits()));
+    visits.removeIf(visit -> from != null && visit.date().isBefore(from));
+    visits.removeIf(visit -> to != null && visit.date().isAfter(to));
+    visits.sort(BY_DAY);
     List<RecordSummary> found = new ArrayList<>();
-    for (Unit unit : units) {
-      for (RecordSummary visit : unit.visits()) {
-        boolean early = from != null && visit.date().isBefore(from);
-        boolean late = to != null && visit.date().isAfter(to);
-        boolean used = visit.instruments().stream().anyMatch(one -> same(serial, one.serial()));
-        if (used && !early && !late) {
-          found.add(visit);
-        }
+    List<LeftOut> doubtful = new ArrayList<>();
+    for (RecordSummary visit : visits) {
+      if (visit.instruments().stream().anyMatch(one -> isSame(serial, one.serial()))) {
+        found.add(visit);
+      } else {
+        visit.instruments().stream()
+            .map(one -> doubt(serial, one))
+            .filter(Objects::nonNull)
+            .forEach(why -> doubtful.add(new LeftOut(visit.file(), visit.date() + ", " + why)));
       }
     }
-    found.sort(Comparator.comparing(RecordSummary::date).thenComparing(RecordSummary::file));
-    return found;
+    return new Uses(found, doubtful);
   }
 
-  /** The serial numbers of all instruments, in order. */
-  public SortedSet<String> instruments() {
-    SortedSet<String> serials = new TreeSet<>();
+  private static boolean isSame(String asked, @Nullable String written) {
+    return written != null && SerialNumber.key(asked).equals(SerialNumber.key(written));
+  }
+
+  /** Why an instrument may be the one that is asked for; null where it is another. */
+  private static @Nullable String doubt(String asked, UsedInstrument one) {
+    String what = "the " + one.role() + " (" + one.name() + ")";
+    if (one.serial() == null || Blank.isFiller(one.serial())) {
+      return what + " has no serial number";
+    }
+    return SerialNumber.isLike(asked, one.serial()) ? what + " is '" + one.serial() + "'" : null;
+  }
+
+  /** The serial numbers of all instruments, in order, each as it was written first. */
+  public List<String> instruments() {
+    Map<String, String> serials = new TreeMap<>();
     for (Unit unit : units) {
       for (RecordSummary visit : unit.visits()) {
         for (UsedInstrument one : visit.instruments()) {
-          if (one.serial() != null) {
-            serials.add(one.serial().strip());
+          if (one.serial() != null && !Blank.isFiller(one.serial())) {
+            serials.putIfAbsent(SerialNumber.key(one.serial()), one.serial().strip());
           }
         }
       }
     }
-    return serials;
-  }
-
-  private static boolean same(String asked, @Nullable String written) {
-    return written != null && asked.strip().equalsIgnoreCase(written.strip());
+    return List.copyOf(serials.values());
   }
 }

@@ -8,6 +8,7 @@ import java.io.UncheckedIOException;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import passband.draw.Drawing;
@@ -19,7 +20,7 @@ import passband.record.RecordSummary;
 
 /** The records of many generators as text, as a table and as a page. */
 public final class FleetReport {
-  /** So many drifts and points are listed, the worst ones. */
+  /** So many generators that drift and so many points are listed, the worst ones. */
   public static final int WORST = 12;
 
   private FleetReport() {}
@@ -28,11 +29,14 @@ public final class FleetReport {
   public static String text(Fleet fleet, LocalDate today) {
     StringBuilder out = new StringBuilder(head(fleet, today) + "\n");
     fleet.left().forEach(left -> out.append("left out: " + left.file() + ": " + left.why() + "\n"));
+    fleet.doubts().forEach(doubt -> out.append("in doubt: " + doubt + "\n"));
     for (Fleet.Unit unit : fleet.units()) {
       out.append(
           unit.device()
               + " "
               + unit.serial()
+              + " by "
+              + unit.last().visit().procedure()
               + ": "
               + unit.last().date()
               + " "
@@ -49,16 +53,23 @@ public final class FleetReport {
       out.append(
           "failed as found: " + rate.device() + " " + rate.what() + ": " + share(rate) + "\n");
     }
-    for (Fleet.Drift drift : worst(fleet.drifts())) {
-      out.append("drift: " + sentence(drift(drift)) + "\n");
+    out.append(more(fleet.points().size(), "more points failed as found at least once"));
+    List<Fleet.Drift> drifts = worstOfEach(fleet);
+    for (Fleet.Drift drift : worst(drifts)) {
+      out.append("drift: " + sentence(drift(drift, others(fleet, drift))) + "\n");
     }
+    out.append(more(drifts.size(), "more generators have points with three readings or more"));
     return out.toString();
+  }
+
+  private static String more(int all, String what) {
+    return all > WORST ? "(" + (all - WORST) + " " + what + ")\n" : "";
   }
 
   private static String head(Fleet fleet, LocalDate today) {
     long overdue = fleet.units().stream().filter(unit -> unit.overdue(today)).count();
     int visits = fleet.units().stream().mapToInt(unit -> unit.visits().size()).sum();
-    return fleet.units().size()
+    return fleet.generators()
         + " generators, "
         + visits
         + " visits, "
@@ -91,19 +102,40 @@ public final class FleetReport {
         + " visits, last "
         + drift.last()
         + ", "
-        + drift.until();
+        + drift.until()
+        + (drift.others() == 0
+            ? ""
+            : " (and " + drift.others() + " more points of it in ten years)");
   }
 
-  private static DriftRow drift(Fleet.Drift drift) {
+  /** Of each generator the point that leaves its limits first. */
+  private static List<Fleet.Drift> worstOfEach(Fleet fleet) {
+    Map<String, Fleet.Drift> first = new LinkedHashMap<>();
+    fleet.drifts().forEach(drift -> first.putIfAbsent(drift.unit().key(), drift));
+    return List.copyOf(first.values());
+  }
+
+  /** How many other points of a generator may leave their limits too. */
+  private static int others(Fleet fleet, Fleet.Drift worst) {
+    return (int)
+        fleet.drifts().stream()
+            .filter(d -> d != worst && d.unit() == worst.unit() && d.inside() < Trend.LONGEST)
+            .count();
+  }
+
+  private static DriftRow drift(Fleet.Drift drift, int others) {
     return new DriftRow(
-        drift.device(),
-        drift.serial(),
+        drift.unit().device(),
+        drift.unit().serial(),
         drift.last().id(),
         drift.trend().readings().size(),
         plain(drift.last().value()) + " " + drift.last().unit(),
-        drift.inside() >= Trend.LONGEST
-            ? "stays inside for ten years"
-            : "may be outside from " + drift.until());
+        drift.isOutside()
+            ? "outside on " + drift.lastDay()
+            : drift.inside() >= Trend.LONGEST
+                ? "stays inside for ten years"
+                : "may be outside from " + drift.until(),
+        others);
   }
 
   private static String plain(double value) {
@@ -160,9 +192,9 @@ public final class FleetReport {
   }
 
   /** The same for a terminal. */
-  public static String usesText(List<RecordSummary> visits) {
-    StringBuilder out = new StringBuilder(visits.size() + " records\n");
-    for (RecordSummary visit : visits) {
+  public static String usesText(Fleet.Uses uses) {
+    StringBuilder out = new StringBuilder(uses.visits().size() + " records\n");
+    for (RecordSummary visit : uses.visits()) {
       out.append(
           visit.date()
               + " "
@@ -175,6 +207,7 @@ public final class FleetReport {
               + visit.file()
               + ")\n");
     }
+    uses.doubtful().forEach(one -> out.append("perhaps: " + one.file() + ": " + one.why() + "\n"));
     return out.toString();
   }
 
@@ -202,7 +235,13 @@ public final class FleetReport {
 
   /** What is printed of a drift. */
   public record DriftRow(
-      String device, String serial, String point, int visits, String last, String until) {}
+      String device,
+      String serial,
+      String point,
+      int visits,
+      String last,
+      String until,
+      int others) {}
 
   /** A page that needs nothing else, with a plot for each of the worst drifts. */
   public static String html(Fleet fleet, LocalDate today) {
@@ -210,13 +249,15 @@ public final class FleetReport {
     Map<String, Object> model = new HashMap<>();
     model.put("head", head(fleet, today));
     model.put("left", fleet.left());
+    model.put("doubts", fleet.doubts());
     model.put("units", fleet.units().stream().map(unit -> row(unit, today)).toList());
     model.put("models", fleet.models());
     model.put("points", worst(fleet.points()));
     model.put("morePoints", fleet.points().size() - worst(fleet.points()).size());
-    List<Fleet.Drift> drifts = worst(fleet.drifts());
-    model.put("drifts", drifts.stream().map(FleetReport::drift).toList());
-    model.put("moreDrifts", fleet.drifts().size() - drifts.size());
+    List<Fleet.Drift> all = worstOfEach(fleet);
+    List<Fleet.Drift> drifts = worst(all);
+    model.put("drifts", drifts.stream().map(d -> drift(d, others(fleet, d))).toList());
+    model.put("moreDrifts", all.size() - drifts.size());
     model.put(
         "plots",
         drifts.stream().map(d -> Svg.element(picture(d), "drift-" + drifts.indexOf(d))).toList());
@@ -240,7 +281,7 @@ public final class FleetReport {
   /** The next reading is expected a year after the last. */
   private static Drawing picture(Fleet.Drift drift) {
     return TrendPicture.of(
-        drift.serial() + ": " + drift.last().id(),
+        drift.unit().serial() + ": " + drift.last().id(),
         drift.trend(),
         drift.last().unit(),
         drift.lastDay().plusYears(1));

@@ -12,6 +12,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import passband.evidence.BadInput;
 import passband.evidence.Evidence;
@@ -74,7 +76,7 @@ class FleetTest {
             summary("c", "S1", "2025-03-01", GOOD),
             summary("b", "S1", "2026-03-01", BAD),
             summary("a", "S1", "2024-03-01", GOOD));
-    Fleet fleet = Fleet.of(all, List.of(), 365);
+    Fleet fleet = Fleet.of(all, List.of(), 365, TODAY);
     assertEquals(List.of("S1", "S2"), fleet.units().stream().map(Fleet.Unit::serial).toList());
     assertEquals(
         List.of("a", "c", "b"),
@@ -102,11 +104,11 @@ class FleetTest {
       BigDecimal value = GOOD.add(POINT.scale().resolution().multiply(BigDecimal.valueOf(i)));
       all.add(summary("f" + i, "S" + i % 2, 2020 + i + "-05-01", value));
     }
-    String expected = FleetReport.text(Fleet.of(all, List.of(), 365), TODAY);
+    String expected = FleetReport.text(Fleet.of(all, List.of(), 365, TODAY), TODAY);
     Random random = new Random(4);
     for (int run = 0; run < 20; run++) {
       java.util.Collections.shuffle(all, random);
-      assertEquals(expected, FleetReport.text(Fleet.of(all, List.of(), 365), TODAY));
+      assertEquals(expected, FleetReport.text(Fleet.of(all, List.of(), 365, TODAY), TODAY));
     }
   }
 
@@ -125,7 +127,7 @@ class FleetTest {
       BigDecimal value = low.add(step.multiply(BigDecimal.valueOf(i + 1)));
       all.add(summary("f" + i, "S", 2020 + i + "-05-01", value));
     }
-    Fleet.Drift first = Fleet.of(all, List.of(), 365).drifts().get(0);
+    Fleet.Drift first = Fleet.of(all, List.of(), 365, TODAY).drifts().get(0);
     assertEquals(POINT.id(), first.last().id());
     assertEquals(4, first.trend().readings().size());
     double days = (high.doubleValue() - first.last().value()) / first.trend().line().slope();
@@ -142,13 +144,139 @@ class FleetTest {
                 summary("b", "S2", "2025-09-01", GOOD),
                 summary("c", "S3", "2026-03-01", GOOD)),
             List.of(),
-            365);
+            365,
+            TODAY);
     LocalDate march = LocalDate.of(2025, 3, 1);
-    assertEquals(List.of("a", "b"), files(fleet.using(" a2025 ", null, null)));
-    assertEquals(List.of("a"), files(fleet.using("A2025", march, march)));
-    assertEquals(List.of("b"), files(fleet.using("A2025", march.plusDays(1), null)));
-    assertEquals(List.of(), files(fleet.using("A2024", null, null)));
+    assertEquals(List.of("a", "b"), files(fleet.using(" a2025 ", null, null).visits()));
+    assertEquals(List.of("a"), files(fleet.using("A2025", march, march).visits()));
+    assertEquals(List.of("b"), files(fleet.using("A2025", march.plusDays(1), null).visits()));
+    assertEquals(List.of(), files(fleet.using("A2024", null, null).visits()));
     assertEquals(List.of("A2025", "A2026"), List.copyOf(fleet.instruments()));
+  }
+
+  private static RecordSummary summary(
+      String file, String serial, String date, BigDecimal value, String analyzer) throws BadInput {
+    String csv =
+        new String(record(serial, date, value), StandardCharsets.UTF_8)
+            .replace("\"A" + date.substring(0, 4) + "\"", analyzer)
+            .replaceFirst("\"seal\": \"[0-9a-f]{64}\"", "\"seal\": \"" + Seal.OPEN + "\"");
+    return RecordSummary.read(file, Seal.sealed(csv).getBytes(StandardCharsets.UTF_8));
+  }
+
+  /** A record that may be of the instrument asked for is named: an auditor has to look at it. */
+  @Test
+  void whatDoesNotTellItsInstrumentIsNamed() throws BadInput {
+    List<String> same = List.of("\"an-2\"", "\" AN\u20112 \"", "\"AN\u20132\"");
+    List<String> perhaps =
+        List.of("null", "\"unknown\"", "\"AN2\"", "\"AN 2\"", "\"AN-2 (spare)\"", "\"AN-7/AN-2\"");
+    List<String> others = List.of("\"AN-21\"", "\"AN-3\"", "\"N-2\"");
+    List<RecordSummary> all = new ArrayList<>();
+    for (List<String> written : List.of(same, perhaps, others)) {
+      for (String one : written) {
+        all.add(summary(one, "S" + all.size(), "2025-03-01", GOOD, one));
+      }
+    }
+    Fleet fleet = Fleet.of(all, List.of(), 365, TODAY);
+    LocalDate day = LocalDate.of(2025, 3, 1);
+    Fleet.Uses uses = fleet.using("AN-2", day, day);
+    assertEquals(Set.copyOf(same), Set.copyOf(files(uses.visits())));
+    assertEquals(
+        Set.copyOf(perhaps),
+        uses.doubtful().stream().map(Fleet.LeftOut::file).collect(Collectors.toSet()));
+    assertEquals(new Fleet.Uses(List.of(), List.of()), fleet.using("AN-2", day.plusDays(1), null));
+    String text = FleetReport.usesText(uses);
+    assertTrue(text.startsWith("3 records\n"), text);
+    assertEquals(perhaps.size(), text.lines().filter(l -> l.startsWith("perhaps: ")).count());
+  }
+
+  /** A generator whose number was typed in other letters is one; one that may be is named. */
+  @Test
+  void aGeneratorIsOneHoweverItsNumberIsTyped() throws BadInput {
+    Fleet fleet =
+        Fleet.of(
+            List.of(
+                summary("a", "s-1", "2025-03-01", GOOD),
+                summary("b", "S\u20111", "2026-03-01", BAD),
+                summary("c", "S1", "2026-04-01", GOOD)),
+            List.of(),
+            365,
+            TODAY);
+    assertEquals(2, fleet.generators());
+    assertEquals(List.of("a", "b"), files(fleet.units().get(0).visits()));
+    assertEquals(1, fleet.doubts().size());
+    assertTrue(fleet.doubts().get(0).contains("'S1', 'S\u20111'"), fleet.doubts().toString());
+    assertTrue(FleetReport.text(fleet, TODAY).contains("\nin doubt: the serial numbers "));
+    assertTrue(FleetReport.html(fleet, TODAY).contains("In doubt"));
+  }
+
+  /**
+   * Another procedure, or a record of the same day, does not make a failed generator a good one.
+   */
+  @Test
+  void aFailureIsNotCoveredByAnotherVisit() throws BadInput {
+    RecordSummary bad = summary("b", "S1", "2026-03-01", BAD);
+    RecordSummary good = summary("c", "S1", "2026-05-01", GOOD);
+    RecordSummary.Visit other =
+        new RecordSummary.Visit(good.visit().device(), "quick-check", "A", good.visit().phases());
+    RecordSummary quick =
+        new RecordSummary(
+            "q",
+            good.seal(),
+            good.readings(),
+            other,
+            good.serial(),
+            good.date(),
+            good.overall(),
+            good.failedAsFound(),
+            good.instruments(),
+            good.values());
+    Fleet two = Fleet.of(List.of(bad, quick), List.of(), 365, TODAY);
+    assertEquals(1, two.generators());
+    assertEquals(
+        List.of("yarrow-service fail 2026-03-01", "quick-check pass 2027-05-01"),
+        two.units().stream()
+            .map(u -> u.last().visit().procedure() + " " + u.last().overall() + " " + u.due())
+            .toList());
+    for (String file : List.of("a", "z")) {
+      RecordSummary sameDay = summary(file, "S1", "2026-03-01", GOOD);
+      Fleet.Unit unit = Fleet.of(List.of(bad, sameDay), List.of(), 365, TODAY).units().get(0);
+      assertEquals(2, unit.visits().size());
+      assertFalse(unit.passed(), "of one day the worse counts, whatever the files are called");
+    }
+    assertTrue(Fleet.of(List.of(bad, good), List.of(), 365, TODAY).units().get(0).passed());
+  }
+
+  /** A slip in a year must not put off a due date. */
+  @Test
+  void aVisitThatIsYetToComeIsLeftOut() throws BadInput {
+    List<RecordSummary> all =
+        List.of(summary("a", "S1", "2027-01-01", GOOD), summary("b", "S1", "2062-01-01", GOOD));
+    Fleet fleet = Fleet.of(all, List.of(), 365, TODAY);
+    assertEquals(LocalDate.of(2028, 1, 1), fleet.units().get(0).due());
+    assertEquals(
+        List.of(new Fleet.LeftOut("b", "its date 2062-01-01 is after 2027-01-01")), fleet.left());
+  }
+
+  /** One generator with many bad points does not hide the others. */
+  @Test
+  void eachGeneratorThatDriftsIsSaidOnce() throws BadInput {
+    List<RecordSummary> all = new ArrayList<>();
+    for (int i = 0; i < 3; i++) {
+      for (int unit = 0; unit < 3; unit++) {
+        BigDecimal value = GOOD.add(POINT.scale().resolution().multiply(BigDecimal.valueOf(i % 2)));
+        all.add(summary("f" + i + unit, "S" + unit, 2020 + i + "-05-0" + (unit + 1), value));
+      }
+    }
+    Fleet fleet = Fleet.of(all, List.of(), 365, TODAY);
+    assertTrue(fleet.drifts().size() > FleetReport.WORST, "many points have three readings");
+    List<String> said =
+        FleetReport.text(fleet, TODAY)
+            .lines()
+            .filter(line -> line.startsWith("drift: "))
+            .map(line -> line.split(" ")[2])
+            .sorted()
+            .toList();
+    assertEquals(List.of("S0", "S1", "S2"), said);
   }
 
   private static List<String> files(List<RecordSummary> visits) {
@@ -159,9 +287,30 @@ class FleetTest {
   void theSameReadingsCountOnce() throws BadInput {
     RecordSummary one = summary("a", "S1", "2025-03-01", GOOD);
     RecordSummary again = summary("b", "S1", "2025-03-01", GOOD);
-    Fleet fleet = Fleet.of(List.of(one, again), List.of(), 365);
+    Fleet fleet = Fleet.of(List.of(one, again), List.of(), 365, TODAY);
     assertEquals(1, fleet.units().get(0).visits().size());
     assertEquals(List.of(new Fleet.LeftOut("b", "the same readings are in a")), fleet.left());
+    RecordSummary saved =
+        new RecordSummary(
+            "b",
+            again.seal(),
+            "another digest",
+            again.visit(),
+            again.serial(),
+            again.date(),
+            "incomplete",
+            again.failedAsFound(),
+            again.instruments(),
+            again.values());
+    fleet = Fleet.of(List.of(one, saved), List.of(), 365, TODAY);
+    assertEquals(List.of("b"), files(fleet.units().get(0).visits()), "the worse is kept");
+    assertEquals(
+        List.of(
+            new Fleet.LeftOut(
+                "a",
+                "the same values of the same day are in b, which says 'incomplete', this 'pass':"
+                    + " verify both")),
+        fleet.left());
   }
 
   /** A record of which one byte is another: it is refused, or says the same. */
