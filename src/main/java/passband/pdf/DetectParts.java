@@ -38,8 +38,8 @@ final class DetectParts {
         write.add(new PicturesPart(write.path("Div:power"), two, write.inner()));
       }
     }
-    matrix();
     hidden();
+    matrix();
     for (String line : words.assumptions(detection)) {
       write.note(line);
     }
