@@ -1,11 +1,14 @@
 package passband.command;
 
+import java.io.BufferedOutputStream;
 import java.io.Console;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.io.PrintStream;
 import java.net.URISyntaxException;
+import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -37,8 +40,8 @@ public final class Main {
     Invocation invocation =
         new Invocation(
             Path.of("").toAbsolutePath(),
-            stream(FileDescriptor.out),
-            stream(FileDescriptor.err),
+            stream(FileDescriptor.out, "stdout"),
+            stream(FileDescriptor.err, "stderr"),
             0,
             builds ? program() : null,
             terminal());
@@ -81,11 +84,25 @@ public final class Main {
     }
   }
 
-  private static PrintStream stream(FileDescriptor descriptor) {
+  /** UTF-8 for a file, a pipe and most terminals; another console gets what it shows. */
+  private static PrintStream stream(FileDescriptor descriptor, String name) {
+    OutputStream to = new BufferedOutputStream(new FileOutputStream(descriptor), 1 << 14);
+    Charset shown = System.console() == null ? StandardCharsets.UTF_8 : console(name);
     return new PrintStream(
-        new java.io.BufferedOutputStream(new FileOutputStream(descriptor), 1 << 14),
+        shown.equals(StandardCharsets.UTF_8) ? to : new ConsoleStream(to, shown),
         false,
         StandardCharsets.UTF_8);
+  }
+
+  /** What Java knows of the console that a stream goes to; its property was named anew in 19. */
+  private static Charset console(String stream) {
+    String known = System.getProperty(stream + ".encoding");
+    String name = known != null ? known : System.getProperty("sun." + stream + ".encoding");
+    try {
+      return name == null ? StandardCharsets.UTF_8 : Charset.forName(name);
+    } catch (IllegalArgumentException e) {
+      return StandardCharsets.UTF_8;
+    }
   }
 
   /** Runs a command line; the exit status. Whatever fails is said in a line. */
