@@ -20,6 +20,18 @@ record CommandSpec(
     List<Option> options,
     boolean listed) {
 
+  /**
+   * Of a command that prints a report or a record. A shell's own redirection is not for everybody:
+   * PowerShell writes other bytes than it is given.
+   */
+  static final Option TO_FILE =
+      Option.of(
+              "--out",
+              ArgumentKind.FILE,
+              "FILE",
+              "write into FILE what would be printed; an older one is replaced")
+          .or("-o");
+
   static final Option HELP = Option.flag("--help", "print this help").or("-h");
 
   /** Every option that it takes. */

@@ -19,4 +19,9 @@ record Invocation(
     PrintStream err,
     int mostRuns,
     @Nullable String program,
-    boolean terminal) {}
+    boolean terminal) {
+  /** The same with another stream for what is printed, which is no terminal. */
+  Invocation printingTo(PrintStream other) {
+    return new Invocation(workingDirectory, other, err, mostRuns, program, false);
+  }
+}

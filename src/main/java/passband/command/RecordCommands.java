@@ -27,7 +27,7 @@ final class RecordCommands {
               another line with 'attempt' 2. Derived values have no line: 'judge' calculates them. The settings, load
               and limits of a line are compared with LIMITS when it is judged, so a line that was moved is refused.
               """,
-              List.of(),
+              List.of(CommandSpec.TO_FILE),
               true),
           new CommandSpec(
               "judge",
@@ -44,7 +44,8 @@ final class RecordCommands {
               """,
               List.of(
                   Option.oneOf("--as", "FORM", List.of("text", "json", "html"), "output format"),
-                  JUDGED_ON),
+                  JUDGED_ON,
+                  CommandSpec.TO_FILE),
               true),
           new CommandSpec(
               "record",
@@ -67,7 +68,8 @@ final class RecordCommands {
                       "what the report says beside the readings, a line KEY = TEXT each"),
                   Option.of("--number", ArgumentKind.NAME, "TEXT", "number of the report"),
                   Option.of("--issued", ArgumentKind.DATE, "DATE", "date of issue (YYYY-MM-DD)"),
-                  JUDGED_ON),
+                  JUDGED_ON,
+                  CommandSpec.TO_FILE),
               true),
           new CommandSpec(
               "verify",
@@ -86,7 +88,8 @@ final class RecordCommands {
                       "--seal",
                       ArgumentKind.NAME,
                       "SEAL",
-                      "the seal on the signed report, or at least its first eight digits")),
+                      "the seal on the signed report, or at least its first eight digits"),
+                  CommandSpec.TO_FILE),
               true),
           new CommandSpec(
               "history",
@@ -103,7 +106,8 @@ final class RecordCommands {
               List.of(
                   Option.of("--interval", ArgumentKind.DAYS, "DAYS", "days until the next test")
                       .orElse("365"),
-                  Option.oneOf("--as", "FORM", List.of("text", "json", "html"), "output format")),
+                  Option.oneOf("--as", "FORM", List.of("text", "json", "html"), "output format"),
+                  CommandSpec.TO_FILE),
               true),
           new CommandSpec(
               "fleet",
@@ -139,7 +143,8 @@ final class RecordCommands {
                   Option.of(
                       "--from", ArgumentKind.DATE, "DATE", "of these, from this day (YYYY-MM-DD)"),
                   Option.of("--to", ArgumentKind.DATE, "DATE", "and to this day (YYYY-MM-DD)"),
-                  Option.oneOf("--as", "FORM", List.of("text", "csv", "html"), "output format")),
+                  Option.oneOf("--as", "FORM", List.of("text", "csv", "html"), "output format"),
+                  CommandSpec.TO_FILE),
               true));
 
   private RecordCommands() {}

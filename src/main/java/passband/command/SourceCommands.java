@@ -114,7 +114,8 @@ final class SourceCommands {
               List.of(
                   Option.oneOf("--as", "FORM", List.of("text", "json"), "output format"),
                   ANALYZER,
-                  ROOT),
+                  ROOT,
+                  CommandSpec.TO_FILE),
               true),
           new CommandSpec(
               "detect",
@@ -131,7 +132,8 @@ final class SourceCommands {
               List.of(
                   Option.oneOf("--as", "FORM", List.of("text", "json", "html"), "output format"),
                   ANALYZER,
-                  ROOT),
+                  ROOT,
+                  CommandSpec.TO_FILE),
               true),
           new CommandSpec(
               "diff",
@@ -160,7 +162,8 @@ final class SourceCommands {
                       "--as", "FORM", List.of("text", "markdown", "json", "html"), "output format"),
                   Option.flag("--full", "every change of each cause, in text"),
                   ROOT,
-                  ANALYZER),
+                  ANALYZER,
+                  CommandSpec.TO_FILE),
               true),
           new CommandSpec(
               "release",

@@ -22,7 +22,7 @@ final class SupportCommands {
               and coverage by check, diff by diff, verdicts by judge, record by record, history by history, transcript by transcribe,
               each when asked for JSON.
               """,
-              List.of(),
+              List.of(CommandSpec.TO_FILE),
               true),
           new CommandSpec(
               "explain",
@@ -63,7 +63,7 @@ final class SupportCommands {
               grammar), language-configuration (comments and brackets), neovim or emacs (configuration that starts the
               language server).
               """,
-              List.of(),
+              List.of(CommandSpec.TO_FILE),
               true),
           new CommandSpec(
               "completion",
@@ -75,7 +75,7 @@ final class SupportCommands {
               In fish:
                 passband completion fish > ~/.config/fish/completions/passband.fish
               """,
-              List.of(),
+              List.of(CommandSpec.TO_FILE),
               true),
           new CommandSpec(
               "help",

@@ -1,7 +1,9 @@
 package passband.command;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Set;
 import java.util.function.UnaryOperator;
@@ -28,10 +30,30 @@ final class Verbs {
       out.print(Help.of(command));
       return ExitStatus.FINE;
     }
+    String file =
+        command.options().contains(CommandSpec.TO_FILE)
+            ? arguments.valueOrNull(CommandSpec.TO_FILE.name())
+            : null;
+    if (file != null) {
+      return intoFile(file, command, arguments);
+    }
     Verb verb = verb(command.name());
     return command.option(WATCH) != null && arguments.has(WATCH)
         ? watched(verb, arguments)
         : verb.run(arguments);
+  }
+
+  /** What is printed goes into a file, unless the command could not run. */
+  private int intoFile(String file, CommandSpec command, Arguments arguments)
+      throws UsageException, IOException {
+    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+    PrintStream to = new PrintStream(bytes, false, StandardCharsets.UTF_8);
+    int status = new Verbs(invocation.printingTo(to)).verb(command.name()).run(arguments);
+    to.flush();
+    if (status != ExitStatus.CANNOT_RUN) {
+      WholeFile.write(invocation.workingDirectory().resolve(file), bytes.toByteArray());
+    }
+    return status;
   }
 
   /** What a command does. */
