@@ -218,7 +218,7 @@ class CommandTableTest {
    */
   @Test
   void theDocumentsNameOnlyOptionsThatThereAre() {
-    TreeSet<String> known = new TreeSet<>(List.of("--ext-diff"));
+    TreeSet<String> known = new TreeSet<>(List.of("--ext-diff", "--quiet"));
     commands().forEach(command -> known.addAll(names(command)));
     for (String document : List.of("README.md", "src/docs/guide.md")) {
       TreeSet<String> named = found(Repository.text(Repository.ROOT.resolve(document)));

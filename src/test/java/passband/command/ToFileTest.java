@@ -68,8 +68,7 @@ class ToFileTest {
     String limits = "out/teasel-output/limits.json";
     String readings =
         Records.of(LimitsReader.read(Files.readString(work.resolve(limits))), false).csv();
-    Files.writeString(
-        work.resolve("2026-11-01.csv"), readings.replace("2026-11-02", "2026-11-01"));
+    Files.writeString(work.resolve("2026-11-01.csv"), readings.replace("2026-11-02", "2026-11-01"));
     Files.writeString(work.resolve("2026-11-02.csv"), readings);
     Files.createDirectories(work.resolve("records"));
     assertEquals(0, run(List.of("record", limits, "2026-11-01.csv", "-o", "records/1.json")), err);
