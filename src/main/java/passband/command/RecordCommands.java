@@ -24,8 +24,9 @@ final class RecordCommands {
               Prints a CSV table with a line for each item of LIMITS, a limits.json file, in the order of the sheet: what
               is set and accepted, what may be written, the unit, and the columns that 'judge' reads. Fill in the column
               'reading'; leave it empty where the item was not done or does not apply. A value that was read again is
-              another line with 'attempt' 2. Derived values have no line: 'judge' calculates them. The settings, load
-              and limits of a line are compared with LIMITS when it is judged, so a line that was moved is refused.
+              another line with 'attempt' 2, with why in 'reason' and who in 'by'; an item that could not be done has the
+              kind 'not-done' and a reason. Derived values have no line: 'judge' calculates them. The settings, load and
+              limits of a line are compared with LIMITS when it is judged, so a line that was moved is refused.
               """,
               List.of(CommandSpec.TO_FILE),
               true),
@@ -119,9 +120,10 @@ final class RecordCommands {
               changed after it was written, is of an unknown format, holds the same readings as another or is of a day
               yet to come is named and left out of every total. Seals are checked; 'verify' judges a record again. Each
               procedure by which a generator is visited is due by itself, and at once where its last visit was not
-              passed; of two visits on one day the worse counts as the last. --instrument lists the records that used
-              the instrument with that serial number, and those that do not tell. Serial numbers are the same in any
-              case and with any dashes. Exit status: 1 if a file was left out or does not tell.
+              passed; of two visits on one day the worse counts as the last. A reading that was taken again counts by its
+              last attempt. --instrument lists the records that used the instrument with that serial number, and those
+              that do not tell. Serial numbers are the same in any case and with any dashes. Exit status: 1 if a file
+              was left out or does not tell.
               """,
               List.of(
                   Option.of(

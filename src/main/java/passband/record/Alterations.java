@@ -20,7 +20,7 @@ public final class Alterations {
   private static final String FORMAT = "format";
 
   /** What records of the first format do not say. */
-  private static final String RELEASED = "released";
+  private static final Set<String> LATER = Set.of("released", "failed_before_repeat");
 
   /**
    * What verdicts of a format before today's do not say of an item; no record holds any before the
@@ -58,7 +58,7 @@ public final class Alterations {
     if (older) {
       one.remove(FORMAT);
       other.remove(FORMAT);
-      other.remove(RELEASED);
+      LATER.forEach(other::remove);
     }
     Set<String> lacks =
         one.get(RESULT) instanceof JsonObject result

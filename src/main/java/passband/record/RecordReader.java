@@ -20,7 +20,10 @@ public record RecordReader(@Nullable VisitRecord record, List<String> broken) {
   /** What the file says that it is. */
   public static final String FORMAT = "passband-record/2";
 
-  /** As {@link #FORMAT}, but without whether its procedure was released. */
+  /**
+   * As {@link #FORMAT}, but without whether its procedure was released and what failed before it
+   * was read again.
+   */
   static final String FORMAT_1 = "passband-record/1";
 
   /** Whether files of a format are read. */

@@ -110,6 +110,11 @@ public record VisitRecord(
     return failed(j -> !before.contains(j));
   }
 
+  /** What failed, was read again and fails no more. */
+  public List<Repeat> repeats() {
+    return Repeat.of(report);
+  }
+
   private List<Judgement> failed(Predicate<Judgement> which) {
     return report.judgements().stream()
         .filter(j -> j.verdict() == Verdict.FAIL && which.test(j))

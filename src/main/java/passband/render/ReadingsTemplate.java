@@ -35,6 +35,8 @@ public final class ReadingsTemplate {
           ReadingColumn.UNIT,
           ReadingColumn.ATTEMPT,
           ReadingColumn.KIND,
+          ReadingColumn.REASON,
+          ReadingColumn.BY,
           ReadingColumn.PHASE,
           ReadingColumn.POINT,
           ReadingColumn.DIGEST,

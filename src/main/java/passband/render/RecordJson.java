@@ -16,6 +16,7 @@ import passband.judge.Readings;
 import passband.record.Deviation;
 import passband.record.KeptFile;
 import passband.record.RecordReader;
+import passband.record.Repeat;
 import passband.record.UsedInstrument;
 import passband.record.VisitRecord;
 
@@ -51,6 +52,7 @@ public final class RecordJson {
     instruments(json, record);
     ids(json, "failed_as_found", record.failedAsFound());
     ids(json, "failed", record.failed());
+    ids(json, "failed_before_repeat", record.repeats().stream().map(Repeat::last).toList());
     json.name("recorded").beginArray();
     for (Judgement judgement : record.report().judgements()) {
       recorded(json, judgement);

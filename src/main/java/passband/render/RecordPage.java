@@ -3,9 +3,11 @@ package passband.render;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.function.Predicate;
 import passband.evidence.BadInput;
 import passband.evidence.Item;
@@ -13,6 +15,7 @@ import passband.judge.Judgement;
 import passband.judge.Verdict;
 import passband.record.Deviation;
 import passband.record.Particulars;
+import passband.record.Repeat;
 import passband.record.VisitRecord;
 
 /** The report of a record, to print and sign. */
@@ -35,6 +38,7 @@ public final class RecordPage {
     own.put("seal", seal);
     own.put("program", record.program());
     own.put("release", release(record));
+    own.put("failedBefore", failedBefore(record));
     own.put("judgedOn", Objects.requireNonNullElse(record.judgedOn(), ""));
     Map<String, String> particulars = new LinkedHashMap<>();
     Particulars.all()
@@ -69,11 +73,43 @@ public final class RecordPage {
             : "not released when the limits were written: nobody had approved them";
   }
 
+  /** What failed before it was read again, with why it was. */
+  private static List<String> failedBefore(VisitRecord record) {
+    List<String> failed = new ArrayList<>();
+    for (Repeat repeat : record.repeats()) {
+      String now = JudgeReport.reading(repeat.last());
+      String read =
+          repeat.isCalculated() ? JudgeReport.reading(repeat.earlier()) + ", then " + now : now;
+      Set<String> reasons = new LinkedHashSet<>();
+      for (Deviation deviation : record.deviations()) {
+        if (deviation.kind() == Deviation.Kind.REPEATED
+            && deviation.judgement().item().equals(repeat.last().item())) {
+          reasons.add(
+              (deviation.reason().isEmpty() ? "no reason given" : deviation.reason())
+                  + by(deviation));
+        }
+      }
+      failed.add(
+          repeat.last().item().id()
+              + ": "
+              + read
+              + ", accepted: "
+              + JudgeReport.accepted(repeat.last().item())
+              + (reasons.isEmpty() ? "" : "; " + String.join("; ", reasons)));
+    }
+    return failed;
+  }
+
   /** The seal at the foot of every page. */
   private static String foot(String seal) {
     return "@page { @bottom-left { content: \"record "
         + seal.substring(0, Math.min(16, seal.length()))
         + "\"; font: 9pt Arial, sans-serif; } }\n";
+  }
+
+  /** Whether it is asked for in a section, once, and not at a point of a test. */
+  private static boolean isOfTheVisit(Item.Recorded blank) {
+    return blank.id().indexOf('/') == blank.id().lastIndexOf('/');
   }
 
   /** What was recorded in a unit, such as the temperature. */
@@ -82,8 +118,12 @@ public final class RecordPage {
     for (Judgement judgement : record.report().judgements()) {
       if (!isAbsent(judgement)
           && judgement.item() instanceof Item.Recorded blank
-          && blank.unit() != null) {
-        ambient.put(blank.head().title(), JudgeReport.reading(judgement));
+          && blank.unit() != null
+          && isOfTheVisit(blank)) {
+        String title = blank.head().title();
+        ambient.put(
+            ambient.containsKey(title) ? title + ", " + blank.head().place() : title,
+            JudgeReport.reading(judgement));
       }
     }
     return ambient;

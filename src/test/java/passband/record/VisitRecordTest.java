@@ -19,6 +19,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import passband.evidence.BadInput;
 import passband.evidence.Evidence;
@@ -28,6 +29,7 @@ import passband.evidence.LimitsWriter;
 import passband.evidence.Seal;
 import passband.judge.Cause;
 import passband.judge.Verdict;
+import passband.plan.Plan;
 import passband.render.RecordJson;
 import passband.render.RecordPage;
 import passband.testing.Records;
@@ -211,7 +213,8 @@ class VisitRecordTest {
         "\n  \"released\": "
             + JsonParser.parseString(good()).getAsJsonObject().get("released")
             + ",";
-    String first = good().replace(RecordReader.FORMAT, "passband-record/1");
+    String repeats = "\n  \"failed_before_repeat\": [],";
+    String first = good().replace(RecordReader.FORMAT, "passband-record/1").replace(repeats, "");
     String older = resealed(first.replace(released, ""));
     assertEquals(List.of(), wrong(older));
     assertEquals(List.of("released does not belong there"), wrong(resealed(first)));
@@ -351,6 +354,123 @@ class VisitRecordTest {
     int first = page.indexOf("Failed as found");
     assertTrue(first > 0 && first < page.indexOf("<table>"), "as-found failures come first");
     assertTrue(page.contains(found.id() + ": " + value));
+  }
+
+  /** Whatever is read again until it passes, that it had failed stands at the top. */
+  @Test
+  void whatFailedBeforeItWasReadAgainStandsFirst() throws BadInput {
+    int tried = 0;
+    for (Item item : LIST.items()) {
+      String bad = bad(item);
+      if (bad != null && item.head().applies().isEmpty()) {
+        Records records = Records.of(LIST, false);
+        String good = row(records, item);
+        assertEquals(List.of(), record(records.csv()).repeats());
+        VisitRecord again = record(records.with(item.id(), bad, again(good, 2)).csv());
+        assertEquals(List.of(item.id()), ids(again.repeats()), "read again");
+        VisitRecord thrice =
+            record(records.with(item.id(), good, again(bad, 2), again(good, 3)).csv());
+        assertEquals(List.of(item.id()), ids(thrice.repeats()), "read three times");
+        VisitRecord fails = record(records.with(item.id(), good, again(bad, 2)).csv());
+        assertEquals(List.of(), fails.repeats(), "it fails for good");
+        String page = RecordPage.of(again, "ab", List.of());
+        int first = page.indexOf("Failed before it was read again");
+        assertTrue(first > 0 && first < page.indexOf("<table>"), page);
+        assertTrue(page.substring(first, page.indexOf("<table>")).contains("no reason given"));
+        assertEquals(List.of(), wrong(RecordJson.of(again)));
+        tried++;
+      }
+    }
+    assertTrue(tried > 10, tried + " items");
+  }
+
+  /** A row that fails; null for an item that nothing written makes fail. */
+  private static @Nullable String bad(Item item) {
+    if (item instanceof Item.Reading reading && reading.limits() != null) {
+      boolean open = reading.limits().acceptUpper() == null;
+      String value =
+          java.math.BigDecimal.valueOf(open ? 0 : 99999)
+              .setScale(reading.scale().decimals())
+              .toPlainString();
+      return Records.reading(value, reading.scale().unit());
+    }
+    return item instanceof Item.Choice choice
+            && choice.pass() != null
+            && !choice.id().equals(Item.RESULT)
+        ? choice.options().stream().filter(o -> !o.equals(choice.pass())).findFirst().orElseThrow()
+            + ",,,1,choice"
+        : null;
+  }
+
+  private static String row(Records records, Item item) {
+    String row =
+        records
+            .csv()
+            .lines()
+            .filter(line -> line.startsWith(item.id() + ","))
+            .findFirst()
+            .orElseThrow();
+    return row.substring(item.id().length() + 1, row.lastIndexOf(','));
+  }
+
+  private static String again(String row, int attempt) {
+    return row.replaceFirst(",1,(reading|choice)$", "," + attempt + ",$1");
+  }
+
+  private static List<String> ids(List<Repeat> repeats) {
+    return repeats.stream().map(repeat -> repeat.last().item().id()).toList();
+  }
+
+  /** A calculated value is judged of the first readings as well. */
+  @Test
+  void aCalculatedValueThatFailedBeforeStandsFirst() throws BadInput {
+    List<String> found = new ArrayList<>();
+    for (Item item : LIST.items()) {
+      if (item instanceof Item.Derived derived && derived.head().applies().isEmpty()) {
+        Records records = Records.of(LIST, false);
+        List<String> parts = List.copyOf(derived.calculation().parts().values());
+        for (Item part : LIST.items()) {
+          if (parts.contains(part.id())) {
+            String good = row(records, part);
+            String first = part.id().equals(parts.get(0)) ? good.replaceFirst("\\d", "9$0") : good;
+            records.with(part.id(), first, again(good, 2));
+          }
+        }
+        found.addAll(ids(record(records.csv()).repeats()));
+      }
+    }
+    assertTrue(
+        found.stream().anyMatch(id -> LIST.items().stream().anyMatch(i -> isDerived(i, id))),
+        found.toString());
+  }
+
+  private static boolean isDerived(Item item, String id) {
+    return item instanceof Item.Derived && item.id().equals(id);
+  }
+
+  /** What is recorded at a point is not the room's temperature: it stands in its own row only. */
+  @Test
+  void onlyWhatIsAskedForOnceStandsWithTheVisit() throws BadInput {
+    int[] tried = new int[2];
+    for (Plan plan : Sheets.demo()) {
+      ItemList list = Evidence.of(plan).list();
+      byte[] csv = Records.of(list, true).csv().getBytes(StandardCharsets.UTF_8);
+      byte[] limits = LimitsWriter.of(list).getBytes(StandardCharsets.UTF_8);
+      VisitRecord record =
+          VisitRecord.of(
+              "1", null, Map.of(), KeptFile.of("l.json", limits), KeptFile.of("r.csv", csv));
+      String page = RecordPage.of(record, "ab", List.of());
+      String head = page.substring(0, page.indexOf("<h2>Instruments"));
+      for (Item item : list.items()) {
+        if (item instanceof Item.Recorded blank && blank.unit() != null) {
+          boolean once = blank.id().split("/").length == 2;
+          String row = "<tr><th scope=\"row\">" + blank.head().title() + "</th>";
+          assertEquals(once, head.contains(row), blank.id());
+          tried[once ? 1 : 0]++;
+        }
+      }
+    }
+    assertTrue(tried[0] > 0 && tried[1] > 0, tried[0] + ", " + tried[1]);
   }
 
   /** Whether it is read in the other phase too. */

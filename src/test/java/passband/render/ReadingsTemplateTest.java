@@ -105,6 +105,17 @@ class ReadingsTemplateTest {
   }
 
   /** What may be written is said in the sheet's language; headings and kinds are those of all. */
+  /** Nobody has to know of a column to use it. */
+  @Test
+  void everyColumnThatIsReadIsInTheTable() {
+    List<String> heading = table(Evidence.of(Sheets.YARROW).list()).get(0).getFields();
+    for (ReadingColumn.Use use : List.of(ReadingColumn.Use.NEEDED, ReadingColumn.Use.READ)) {
+      for (ReadingColumn column : ReadingColumn.of(use)) {
+        assertTrue(heading.contains(column.word()), column.word());
+      }
+    }
+  }
+
   @Test
   void aGermanTableIsInGerman() {
     Set<String> english = new HashSet<>();
