@@ -8,11 +8,14 @@ import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
 import java.io.StringReader;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.LongStream;
 import java.util.stream.Stream;
 import nu.validator.htmlparser.dom.HtmlDocumentBuilder;
@@ -172,6 +175,41 @@ class ItemPlacesTest {
               String.join("\n", fields.keySet()).hashCode(), script.get("order").getAsInt(), where);
           assertEquals(
               list.items().stream().map(ItemPlacesTest::kind).toList(), kinds(script), where);
+        });
+  }
+
+  /** What is read or worked out has its identity at its field and nowhere else. */
+  @Test
+  void thePageHasEachIdentityOnce() throws Exception {
+    forEach(
+        PRINTED,
+        (list, plan, where) -> {
+          String page = Checklist.of(plan);
+          for (Item item : list.items()) {
+            if (item instanceof Item.Measured) {
+              String quoted = '"' + item.id().replace("&", "&amp;") + '"';
+              assertEquals(
+                  1, page.split(Pattern.quote(quoted), -1).length - 1, where + ": " + item.id());
+            }
+          }
+        });
+  }
+
+  /** In bytes, which are most of a small sheet's page. */
+  private static final int MOST_OF_SCRIPT_AND_STYLE = 72_000;
+
+  @Test
+  void scriptAndStyleOfThePageStaySmall() throws Exception {
+    forEach(
+        0,
+        (list, plan, where) -> {
+          Matcher part =
+              Pattern.compile("(?s)<(script|style)>(.*?)</\\1>").matcher(Checklist.of(plan));
+          int bytes = 0;
+          while (part.find()) {
+            bytes += part.group(2).getBytes(StandardCharsets.UTF_8).length;
+          }
+          assertTrue(bytes > 0 && bytes <= MOST_OF_SCRIPT_AND_STYLE, where + ": " + bytes);
         });
   }
 

@@ -6,10 +6,12 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.LongStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import passband.plan.Plan;
+import passband.testing.GeneratedProcedures;
 import passband.testing.PdfInk;
 import passband.testing.Sheets;
 
@@ -58,5 +60,29 @@ class PageFillTest {
     }
     double mean = all.stream().mapToDouble(fill -> fill).average().orElseThrow();
     assertTrue(mean >= 0.75, () -> paper + ": " + mean + " of each page, " + all);
+  }
+
+  /** How many lines of text are on a page between its head and its foot. */
+  private static long lines(PdfInk.Page page) {
+    return page.letters().stream()
+        .filter(PdfInk.Letter::tagged)
+        .map(letter -> Math.round(letter.y()))
+        .distinct()
+        .count();
+  }
+
+  /** Neither of the demo nor of procedures that nobody laid out by hand. */
+  @ParameterizedTest
+  @EnumSource(Paper.class)
+  void noPageHasLessThanThreeLines(Paper paper) throws IOException {
+    List<Plan> plans = new ArrayList<>(Sheets.demo());
+    LongStream.range(0, 40).mapToObj(GeneratedProcedures::plan).forEach(plans::add);
+    for (Plan plan : plans) {
+      List<PdfInk.Page> pages = PdfInk.of(ChecklistPdf.of(plan, paper)).pages();
+      for (int i = 0; i < pages.size(); i++) {
+        long lines = lines(pages.get(i));
+        assertTrue(lines >= 3, plan.name().text() + ", page " + (i + 1) + ": " + lines);
+      }
+    }
   }
 }
