@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 
 /**
@@ -63,7 +64,7 @@ public final class PageDrawings {
     List<List<Shape>> stretches = new ArrayList<>();
     List<Shape> stretch = new ArrayList<>();
     for (Shape shape : shapes) {
-      if (!stretch.isEmpty() && !drawn.get(stretch.get(0)).equals(drawn.get(shape))) {
+      if (!stretch.isEmpty() && !Objects.equals(drawn.get(stretch.get(0)), drawn.get(shape))) {
         stretches.add(stretch);
         stretch = new ArrayList<>();
       }

@@ -2,6 +2,7 @@ package passband.judge;
 
 import java.math.BigDecimal;
 import org.jspecify.annotations.Nullable;
+import passband.evidence.ItemNames;
 
 /**
  * Why an item has its verdict, or what else a reader of the verdicts has to know: made where the
@@ -163,8 +164,13 @@ public record Cause(
     return new Cause(code, derived, quantity, number, unit, written, note, place);
   }
 
-  /** As a sentence for people. */
+  /** As a sentence, with the identities of items. */
   public String text() {
     return CauseWords.of(this);
+  }
+
+  /** As a sentence for people, with the names of items. */
+  public String text(ItemNames names) {
+    return CauseWords.of(this, names);
   }
 }

@@ -3,10 +3,12 @@ package passband.judge;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
+import passband.evidence.ItemNames;
 
 /**
  * The sentence of each cause, from the pattern of its code; the script of the sheet fills the same
@@ -16,6 +18,14 @@ final class CauseWords {
   private static final Pattern OPTIONAL = Pattern.compile("\\[([^\\]]*\\{(\\w+)\\}[^\\]]*)\\]");
   private static final Pattern PLACE = Pattern.compile("\\{(\\w+)\\}");
 
+  /** Those whose note is the identity of another item. */
+  private static final Set<Cause.Code> OF_ANOTHER =
+      Set.of(
+          Cause.Code.EARLIER_FAILED,
+          Cause.Code.EARLIER_OPEN,
+          Cause.Code.GATE_FAILED,
+          Cause.Code.GATE_OPEN);
+
   private CauseWords() {}
 
   /** All of them, after one another; empty for none. */
@@ -24,9 +34,31 @@ final class CauseWords {
   }
 
   static String of(Cause cause) {
+    return said(cause, values(cause));
+  }
+
+  private static String said(Cause cause, Map<String, @Nullable String> values) {
     String pattern = cause.code().pattern();
-    String words = filled(pattern, values(cause));
+    String words = filled(pattern, values);
     return cause.part() == null || pattern.contains("{part}") ? words : cause.part() + ": " + words;
+  }
+
+  /** The same for people, with the names of the items in place of identities. */
+  static String of(List<Cause> causes, ItemNames names) {
+    return causes.stream().map(cause -> of(cause, names)).collect(Collectors.joining("; "));
+  }
+
+  static String of(Cause cause, ItemNames names) {
+    Map<String, @Nullable String> values = values(cause);
+    String note = cause.note();
+    String item = cause.item();
+    if (note != null && OF_ANOTHER.contains(cause.code())) {
+      values.put("note", "'" + names.of(note) + "'");
+    }
+    if (item != null) {
+      values.put("name", "'" + names.of(item) + "'");
+    }
+    return said(cause, values);
   }
 
   private static Map<String, @Nullable String> values(Cause cause) {

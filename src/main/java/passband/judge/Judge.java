@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
 import passband.evidence.BadInput;
 import passband.evidence.Item;
 import passband.evidence.ItemList;
+import passband.evidence.ItemNames;
 import passband.words.Language;
 
 /** Compares what was written down with what is accepted, item by item. */
@@ -126,8 +127,8 @@ public final class Judge {
       String id = rows.containsKey(row.point()) ? row.point() : phased(row);
       if (rows.containsKey(id)) {
         Item item = Objects.requireNonNull(items.get(id), id);
-        ofItsPhase(row, item);
-        ofItsPoint(row, item, Language.orEnglish(list.source().language()));
+        ofItsPhase(row, item, list);
+        ofItsPoint(row, item, list);
         rows.get(id).add(ItemJudge.unit(item) == null ? row : mark.plain(row));
       } else {
         unknown.add(row.point());
@@ -142,7 +143,7 @@ public final class Judge {
   }
 
   /** A row whose phase is not its point's was copied or moved; of which phase it is, is unknown. */
-  private static void ofItsPhase(Readings.Row row, Item item) throws BadInput {
+  private static void ofItsPhase(Readings.Row row, Item item, ItemList list) throws BadInput {
     String phase = item.head().phase();
     if (phase != null && !row.phase().isEmpty() && !row.phase().equals(phase)) {
       throw new BadInput(
@@ -153,7 +154,7 @@ public final class Judge {
               + "', but the point is of '"
               + phase
               + "': "
-              + row.point());
+              + ItemNames.of(list).of(item));
     }
   }
 
@@ -178,7 +179,8 @@ public final class Judge {
   }
 
   /** A row that names another setting, load or limits than its point has was copied or moved. */
-  private static void ofItsPoint(Readings.Row row, Item item, Language language) throws BadInput {
+  private static void ofItsPoint(Readings.Row row, Item item, ItemList list) throws BadInput {
+    Language language = Language.orEnglish(list.source().language());
     for (Map.Entry<ReadingColumn, String> said : row.said().entrySet()) {
       List<String> texts = said.getKey().texts(item, language);
       String own = texts.get(0);
@@ -193,7 +195,7 @@ public final class Judge {
                 + "', but the point has "
                 + (own.isEmpty() ? "none" : "'" + own + "'")
                 + ": "
-                + item.id());
+                + ItemNames.of(list).of(item));
       }
     }
   }

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import passband.evidence.Item;
+import passband.evidence.ItemNames;
 import passband.quantity.Rational;
 
 /**
@@ -70,6 +71,11 @@ public record Judgement(
   /** The causes in words; empty for none. */
   public String why() {
     return CauseWords.of(causes);
+  }
+
+  /** The same for people, with the names of items in place of their identities. */
+  public String why(ItemNames names) {
+    return CauseWords.of(causes, names);
   }
 
   /** The identity without the phase: the same in every phase. */

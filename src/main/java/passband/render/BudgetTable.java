@@ -14,11 +14,13 @@ import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import passband.evidence.Item;
 import passband.evidence.ItemList;
+import passband.evidence.ItemNames;
 import passband.evidence.ItemWords;
 import passband.judge.Budget;
 import passband.judge.Effect;
 import passband.judge.Expected;
 import passband.judge.Judgement;
+import passband.judge.Report;
 import passband.quantity.Distribution;
 import passband.quantity.QuantityKind;
 import passband.quantity.Rational;
@@ -91,7 +93,12 @@ public record BudgetTable(
   }
 
   /** Those of what was judged, in its order. */
-  static List<BudgetTable> of(List<Judgement> judgements, Language language) {
+  static List<BudgetTable> of(Report report, Language language) {
+    return of(report.judgements(), ItemNames.of(report.list()), language);
+  }
+
+  private static List<BudgetTable> of(
+      List<Judgement> judgements, ItemNames names, Language language) {
     Map<String, Judgement> greatest = new LinkedHashMap<>();
     for (Judgement j : judgements) {
       String key = key(j);
@@ -99,12 +106,12 @@ public record BudgetTable(
         greatest.merge(key, j, (a, b) -> b.uncertainty() > a.uncertainty() ? b : a);
       }
     }
-    return greatest.values().stream().map(j -> of(j, language)).toList();
+    return greatest.values().stream().map(j -> of(j, names, language)).toList();
   }
 
   /** Those that are known before anything is read. */
   public static List<BudgetTable> expected(ItemList list, Language language) {
-    return of(Expected.of(list), language);
+    return of(Expected.of(list), ItemNames.of(list), language);
   }
 
   private static String quantity(Item.Measured item, Language language) {
@@ -124,7 +131,7 @@ public record BudgetTable(
         : null;
   }
 
-  private static BudgetTable of(Judgement j, Language language) {
+  private static BudgetTable of(Judgement j, ItemNames names, Language language) {
     Item.Measured item = (Item.Measured) j.item();
     String unit = ItemWords.unit(item);
     double factor = Objects.requireNonNull(j.factor(), "a known uncertainty").doubleValue();
@@ -148,7 +155,7 @@ public record BudgetTable(
     return new BudgetTable(
         item instanceof Item.Derived ? item.head().title() : quantity(item, language),
         item instanceof Item.Derived d ? d.calculation().formula().text() : "",
-        item.id(),
+        names.of(item),
         language.number(Objects.requireNonNull(j.value(), "a value").toPlainString()) + unit,
         language.number(figures(all)) + unit,
         language.number(JudgeReport.uncertainty(j)),

@@ -5,7 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import passband.evidence.Blank;
 import passband.evidence.Item;
-import passband.judge.Cause;
+import passband.evidence.ItemNames;
 import passband.judge.Judgement;
 import passband.judge.Report;
 import passband.words.Language;
@@ -18,8 +18,7 @@ public final class JudgePage {
 
   /** What the template prints of a point. */
   public record Row(
-      String point,
-      String title,
+      String item,
       String reading,
       String accepted,
       String tolerance,
@@ -38,34 +37,34 @@ public final class JudgePage {
   /** What the templates print of a report. */
   static Map<String, Object> model(Report report) {
     Map<String, Object> model = new HashMap<>();
+    ItemNames names = ItemNames.of(report.list());
     model.put("title", JudgeReport.title(report));
     model.put("source", report.list().source());
     model.put("coverage", report.list().decision().coverage());
     model.put(
         "superseded",
         report.superseded().stream()
-            .map(j -> j.item().id() + ": " + JudgeReport.reading(j))
+            .map(j -> names.of(j.item()) + ": " + JudgeReport.reading(j))
             .toList());
     model.put("overall", report.overall().word());
     Map<String, String> phases = new LinkedHashMap<>();
     report.phases().forEach((phase, verdict) -> phases.put(phase, verdict.word()));
     model.put("phases", phases);
     model.put("rule", JudgeReport.rule(report.list()));
-    model.put("warnings", report.warnings().stream().map(Cause::text).toList());
+    model.put("warnings", report.warnings().stream().map(w -> w.text(names)).toList());
     model.put("records", records(report));
-    model.put("rows", report.judgements().stream().map(JudgePage::row).toList());
+    model.put("rows", report.judgements().stream().map(j -> row(j, names)).toList());
     model.put("budgetHeadings", BudgetTable.headings(Language.ENGLISH));
-    model.put("budgets", BudgetTable.of(report.judgements(), Language.ENGLISH));
+    model.put("budgets", BudgetTable.of(report, Language.ENGLISH));
     model.put("style", STYLE);
     model.put("styleHash", Checklist.hash(STYLE));
     return model;
   }
 
   /** What the template prints of an item. */
-  static Row row(Judgement j) {
+  static Row row(Judgement j, ItemNames names) {
     return new Row(
-        j.item().id(),
-        j.item().head().title(),
+        names.of(j.item()),
         JudgeReport.reading(j),
         JudgeReport.accepted(j.item()),
         JudgeReport.tolerance(j.item()),
@@ -74,7 +73,7 @@ public final class JudgePage {
         JudgeReport.conformity(j),
         JudgeReport.statement(j),
         j.verdict().word(),
-        j.why());
+        j.why(names));
   }
 
   /**

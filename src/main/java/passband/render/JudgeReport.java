@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import passband.evidence.Item;
 import passband.evidence.ItemList;
+import passband.evidence.ItemNames;
 import passband.evidence.ItemWords;
 import passband.judge.Budget;
 import passband.judge.GlobalRisk;
@@ -26,10 +27,12 @@ public final class JudgeReport {
   /** For a terminal. */
   public static String text(Report report) {
     StringBuilder out = new StringBuilder(title(report) + ": " + report.overall().word() + "\n");
-    report.warnings().forEach(w -> out.append("  warning: " + w.text() + "\n"));
+    ItemNames names = ItemNames.of(report.list());
+    report.warnings().forEach(w -> out.append("  warning: " + w.text(names) + "\n"));
     report
         .superseded()
-        .forEach(j -> out.append("  earlier failure: " + j.item().id() + ": " + reading(j) + "\n"));
+        .forEach(
+            j -> out.append("  earlier failure: " + names.of(j.item()) + ": " + reading(j) + "\n"));
     report
         .phases()
         .forEach((phase, verdict) -> out.append("  " + phase + ": " + verdict.word() + "\n"));
@@ -38,7 +41,7 @@ public final class JudgeReport {
         .readings()
         .records()
         .forEach((name, said) -> out.append("  " + name + " = " + attempts(said) + "\n"));
-    report.judgements().forEach(j -> out.append(line(j)));
+    report.judgements().forEach(j -> out.append(line(j, names)));
     return out.toString();
   }
 
@@ -47,18 +50,18 @@ public final class JudgeReport {
     return String.join(", then ", written);
   }
 
-  private static String line(Judgement j) {
+  private static String line(Judgement j, ItemNames names) {
     String accepted = accepted(j.item());
     return j.verdict().word().toUpperCase(Locale.ROOT)
         + "  "
-        + j.item().id()
+        + names.of(j.item())
         + ": "
         + reading(j)
         + (accepted.isEmpty() ? "" : ", accepted: " + accepted)
         + (uncertainty(j).isEmpty() ? "" : ", U = " + uncertainty(j))
         + (factor(j).isEmpty() ? "" : " (" + factor(j) + ")")
         + (conformity(j).isEmpty() ? "" : ", conforms with P = " + conformity(j))
-        + (j.why().isEmpty() ? "" : " (" + j.why() + ")")
+        + (j.causes().isEmpty() ? "" : " (" + j.why(names) + ")")
         + "\n";
   }
 

@@ -11,6 +11,7 @@ import java.util.Set;
 import java.util.function.Predicate;
 import passband.evidence.BadInput;
 import passband.evidence.Item;
+import passband.evidence.ItemNames;
 import passband.judge.Judgement;
 import passband.judge.Verdict;
 import passband.record.Deviation;
@@ -23,7 +24,7 @@ public final class RecordPage {
   private RecordPage() {}
 
   /** What was done otherwise. */
-  public record DeviationRow(String item, String title, String what, String reason) {}
+  public record DeviationRow(String item, String what, String reason) {}
 
   /**
    * The whole page.
@@ -34,6 +35,7 @@ public final class RecordPage {
   public static String of(VisitRecord record, String seal, List<String> altered) throws BadInput {
     Map<String, Object> model = JudgePage.model(record.report());
     Map<String, Object> own = new HashMap<>();
+    ItemNames names = ItemNames.of(record.report().list());
     own.put("altered", altered);
     own.put("seal", seal);
     own.put("program", record.program());
@@ -50,12 +52,12 @@ public final class RecordPage {
     own.put("readingsDigest", record.readings().sha256());
     own.put("instruments", record.instruments());
     own.put("ambient", ambient(record));
-    own.put("failedAsFound", failed(record.failedAsFound()));
-    own.put("failed", failed(record.failed()));
-    own.put("deviations", deviations(record));
+    own.put("failedAsFound", failed(record.failedAsFound(), names));
+    own.put("failed", failed(record.failed(), names));
+    own.put("deviations", deviations(record, names));
     own.put("ticked", count(record, RecordPage::isTicked));
     own.put("absent", count(record, RecordPage::isAbsent));
-    model.put("rows", rows(record));
+    model.put("rows", rows(record, names));
     String style = Checklist.resource("diff.css") + foot(seal);
     model.put("style", style);
     model.put("styleHash", Checklist.hash(style));
@@ -143,7 +145,7 @@ public final class RecordPage {
   }
 
   /** What was measured stands first; what the sheet asks for itself stands on the first page. */
-  private static List<JudgePage.Row> rows(VisitRecord record) {
+  private static List<JudgePage.Row> rows(VisitRecord record, ItemNames names) {
     List<JudgePage.Row> measured = new ArrayList<>();
     List<JudgePage.Row> others = new ArrayList<>();
     for (Judgement judgement : record.report().judgements()) {
@@ -153,21 +155,21 @@ public final class RecordPage {
       if (isAbsent(judgement)) {
         continue;
       } else if (judgement.item() instanceof Item.Measured) {
-        measured.add(JudgePage.row(judgement));
+        measured.add(JudgePage.row(judgement, names));
       } else if (!elsewhere) {
-        others.add(JudgePage.row(judgement));
+        others.add(JudgePage.row(judgement, names));
       }
     }
     measured.addAll(others);
     return measured;
   }
 
-  private static List<String> failed(List<Judgement> judgements) {
+  private static List<String> failed(List<Judgement> judgements, ItemNames names) {
     List<String> failed = new ArrayList<>();
     for (Judgement judgement : judgements) {
       String accepted = JudgeReport.accepted(judgement.item());
       failed.add(
-          judgement.item().id()
+          names.of(judgement.item())
               + ": "
               + JudgeReport.reading(judgement)
               + (accepted.isEmpty() ? "" : ", accepted: " + accepted));
@@ -175,7 +177,7 @@ public final class RecordPage {
     return failed;
   }
 
-  private static List<DeviationRow> deviations(VisitRecord record) {
+  private static List<DeviationRow> deviations(VisitRecord record, ItemNames names) {
     List<DeviationRow> rows = new ArrayList<>();
     for (Deviation deviation : record.deviations()) {
       boolean numbered = deviation.kind() == Deviation.Kind.REPEATED;
@@ -183,8 +185,7 @@ public final class RecordPage {
       boolean owed = deviation.kind() != Deviation.Kind.REMARK && reason.isEmpty();
       rows.add(
           new DeviationRow(
-              deviation.judgement().item().id(),
-              deviation.judgement().item().head().title(),
+              names.of(deviation.judgement().item()),
               deviation.kind().word()
                   + (numbered ? ", attempt " + deviation.attempt() + by(deviation) : by(deviation)),
               owed ? "no reason given" : reason));

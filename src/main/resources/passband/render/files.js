@@ -50,7 +50,7 @@ const Files = (() => {
     const text = value + " " + unit;
     const back = parted(item, text);
     if (unit === "" || back.value !== value || back.unit !== unit) {
-      throw new Error(words("cannotShowUnit", { value, unit, id: item.id }));
+      throw new Error(words("cannotShowUnit", { value, unit, item: Fields.name(item.id) }));
     }
     return text;
   }
@@ -70,13 +70,13 @@ const Files = (() => {
       throw new Error(words("notInLimits", { id: row.point }));
     }
     if (item.phase !== undefined && row.phase !== "" && row.phase !== item.phase) {
-      throw new Error(words("otherPhase", { line: row.line, phase: row.phase, own: item.phase, id: row.point }));
+      throw new Error(words("otherPhase", { line: row.line, phase: row.phase, own: item.phase, item: Fields.name(item.id) }));
     }
     for (const column of Object.keys(READING_COLUMNS).filter((one) => READING_COLUMNS[one] === "compared" && row[one] !== "")) {
       const own = (item.said || {})[column];
       if (own !== row[column] && (item.english || {})[column] !== row[column]) {
         const has = own === undefined ? WORDS.none : words("quoted", { text: own });
-        throw new Error(words("otherValue", { line: row.line, column, value: row[column], has, id: item.id }));
+        throw new Error(words("otherValue", { line: row.line, column, value: row[column], has, item: Fields.name(item.id) }));
       }
     }
     return item;
@@ -84,7 +84,7 @@ const Files = (() => {
 
   function take(entries, row, semicolons) {
     const item = itemOf(row);
-    const cannot = (what) => new Error(words("cannotShow", { line: row.line, what, id: item.id }));
+    const cannot = (what) => new Error(words("cannotShow", { line: row.line, what, item: Fields.name(item.id) }));
     if (row.reading === "" && row.kind !== "not-done") {
       return;
     }
@@ -111,7 +111,7 @@ const Files = (() => {
       throw cannot(item.kind === "derived" ? WORDS.writtenDown : words("attempt", { n: row.attempt }));
     }
     if (value[attempt] !== "") {
-      throw new Error(words("recordedTwice", { line: row.line, n: attempt + 1, id: item.id }));
+      throw new Error(words("recordedTwice", { line: row.line, n: attempt + 1, item: Fields.name(item.id) }));
     }
     value[attempt] = joined(item, item.unit === undefined ? row.reading : Decimal.loaded(row.reading, semicolons), row.unit);
     if ((item.kind === "tick" && row.reading !== "yes") || (item.kind === "choice" && !item.options.includes(row.reading))) {
@@ -132,7 +132,7 @@ const Files = (() => {
     readings.rows.forEach((row) => take(entries, row, readings.semicolons));
     const [other] = entries.get(SERIAL) || [""];
     if (other === "" || Blanks.filler(other)) {
-      throw new Error(words("noUnit", { id: SERIAL }));
+      throw new Error(words("noUnit", { item: Fields.name(SERIAL) }));
     }
     if (serial !== null && other !== serial) {
       throw new Error(words("otherUnit", { other, serial }));

@@ -32,7 +32,9 @@ import org.junit.jupiter.params.provider.MethodSource;
 import org.openqa.selenium.support.ui.WebDriverWait;
 import passband.evidence.BadInput;
 import passband.evidence.Evidence;
+import passband.evidence.Item;
 import passband.evidence.ItemList;
+import passband.evidence.ItemNames;
 import passband.judge.Judge;
 import passband.judge.ReadingColumn;
 import passband.judge.Readings;
@@ -194,7 +196,10 @@ class LoadBrowserTest {
     assertEquals("pass", browser.run("return document.body.dataset.overall"));
   }
 
-  /** A row that slid to another point is refused by both, in the same words. */
+  /**
+   * A row that slid to another point is refused by both, in the same words; the judge names it by
+   * its heading and conditions, the page by the line of the sheet, and neither by its identity.
+   */
   @Test
   void aRowOfAnotherPointIsRefused() throws IOException {
     int compared = 0;
@@ -209,10 +214,17 @@ class LoadBrowserTest {
                 row.set(at, row.get(at) + "0");
                 return rows;
               });
-      BadInput judge = refused(text);
-      assertTrue(judge.getMessage().contains("the column '" + column.word() + "' says"));
+      String judge = refused(text).getMessage();
+      assertTrue(judge.contains("the column '" + column.word() + "' says"));
+      Item slid =
+          LIST.items().stream().filter(i -> i.id().endsWith("/voltage")).findFirst().orElseThrow();
+      String named = ": " + ItemNames.of(LIST).of(slid);
+      assertTrue(judge.endsWith(named), judge);
+      String line = (String) browser.run("return Fields.name(arguments[0])", slid.id());
+      assertTrue(line.startsWith("Line "), line);
       assertEquals(
-          "Not loaded: " + judge.getMessage() + ".", load(text.getBytes(StandardCharsets.UTF_8)));
+          "Not loaded: " + judge.substring(0, judge.length() - named.length()) + ": " + line + ".",
+          load(text.getBytes(StandardCharsets.UTF_8)));
       compared++;
     }
     assertEquals(4, compared);

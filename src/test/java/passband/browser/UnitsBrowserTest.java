@@ -201,12 +201,12 @@ class UnitsBrowserTest {
     Path other = folder.resolve("other.csv");
     Files.writeString(other, text.replace("sheet/generator-serial,A-1", "sheet/generator-serial,"));
     assertEquals(
-        "Not loaded: it names no unit: the row sheet/generator-serial has no serial number.",
+        "Not loaded: it names no unit: the row 'Generator serial number' has no serial number.",
         load(other));
     Files.writeString(other, text.replace("A-1", "B-2").replace(FIRST, "x/" + FIRST));
     assertEquals("Not loaded: these points are not in the limits: x/" + FIRST + ".", load(other));
     Files.writeString(other, text.replace("A-1", "B-2").replace("mA,,1,", "mA,,3,"));
-    assertTrue(load(other).contains("this page cannot show attempt '3' of " + FIRST), said());
+    assertTrue(load(other).contains("this page cannot show attempt '3' of Line 1"), said());
     assertEquals("201.0", value());
   }
 

@@ -436,7 +436,8 @@ class CommandTest {
     String limits = "out/teasel-output/limits.json";
     readings("r.csv", "200.0");
     assertEquals(1, run("judge", limits, "r.csv"), err);
-    assertTrue(out.contains("PASS  " + POINT + ": 200.0 mA, accepted: 179.0 to 219.0 mA"), out);
+    String passes = "PASS  1. Bipolar output: Current, thin, 5 W, 125 Ω: 200.0 mA, accepted: ";
+    assertTrue(out.contains(passes + "179.0 to 219.0 mA"), out);
     assertTrue(out.startsWith("teasel-output, revision B"), out);
     assertEquals(2, run("judge", "out/teasel-output/limits.csv", "r.csv"));
     assertEquals(1, run("judge", limits, "r.csv", "--as", "json"));

@@ -311,7 +311,10 @@ class JudgeTest {
     String csv = "point,reading,unit,phase\n" + FOUND + ",400.0,mA,";
     assertEquals(Verdict.PASS, of(judged(PHASED, csv + "found\n"), FOUND).verdict());
     String said = assertThrows(BadInput.class, () -> judged(PHASED, csv + "left\n")).getMessage();
-    assertEquals("line 2: the phase is 'left', but the point is of 'found': " + FOUND, said);
+    assertEquals(
+        "line 2: the phase is 'left', but the point is of 'found': 1. Output (found): Current, thin,"
+            + " 20 W, 125 Ω",
+        said);
   }
 
   private static final String FOUND = "output/bip/thin/20W/125ohm/found/current";

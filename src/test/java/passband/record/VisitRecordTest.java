@@ -25,6 +25,7 @@ import passband.evidence.BadInput;
 import passband.evidence.Evidence;
 import passband.evidence.Item;
 import passband.evidence.ItemList;
+import passband.evidence.ItemNames;
 import passband.evidence.LimitsWriter;
 import passband.evidence.Seal;
 import passband.judge.Cause;
@@ -353,7 +354,7 @@ class VisitRecordTest {
     String page = RecordPage.of(adjusted, "ab", List.of());
     int first = page.indexOf("Failed as found");
     assertTrue(first > 0 && first < page.indexOf("<table>"), "as-found failures come first");
-    assertTrue(page.contains(found.id() + ": " + value));
+    assertTrue(page.contains(ItemNames.of(LIST).of(found) + ": " + value));
   }
 
   /** Whatever is read again until it passes, that it had failed stands at the top. */

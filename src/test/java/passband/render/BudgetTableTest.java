@@ -32,7 +32,7 @@ class BudgetTableTest {
    */
   @Test
   void eachLineFollowsFromTheOnesBefore() throws BadInput {
-    List<BudgetTable> tables = BudgetTable.of(report().judgements(), Language.ENGLISH);
+    List<BudgetTable> tables = BudgetTable.of(report(), Language.ENGLISH);
     assertTrue(tables.size() > 3, tables.toString());
     int finite = 0;
     for (BudgetTable table : tables) {
@@ -73,7 +73,7 @@ class BudgetTableTest {
       }
     }
     List<BudgetTable> tables =
-        BudgetTable.of(Judge.judge(list, record.readings(), null).judgements(), Language.ENGLISH);
+        BudgetTable.of(Judge.judge(list, record.readings(), null), Language.ENGLISH);
     BudgetTable mean =
         tables.stream().filter(t -> t.quantity().equals("Middle")).findFirst().orElseThrow();
     assertEquals("(current-1 + current-2 + current-3 + current-4) / 4", mean.formula());
@@ -99,11 +99,11 @@ class BudgetTableTest {
   void thePageHasATableForEachKindOfReading() throws BadInput {
     Report report = report();
     String page = JudgePage.of(report);
-    for (BudgetTable table : BudgetTable.of(report.judgements(), Language.ENGLISH)) {
+    for (BudgetTable table : BudgetTable.of(report, Language.ENGLISH)) {
       assertTrue(page.contains("combined at " + table.value()), table.value());
     }
     assertEquals(
-        BudgetTable.of(report.judgements(), Language.ENGLISH).size(),
+        BudgetTable.of(report, Language.ENGLISH).size(),
         page.split("Degrees of freedom</th>", -1).length - 1);
   }
 }
