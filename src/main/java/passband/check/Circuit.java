@@ -90,7 +90,7 @@ final class Circuit implements Check {
           .hint("add 'setup NAME'");
       return;
     }
-    Nets nets = new Nets(run.setup().wires());
+    Nets nets = run.setup().nets();
     List<Terminal> active = run.outlet() == null ? outlet.poles() : run.outlet().poles();
     List<Terminal> back = mode.through() == null ? active : mode.through().poles();
     if (shorted(plan, nets, outlet, back, run, diagnostics)) {
@@ -148,7 +148,7 @@ final class Circuit implements Check {
     if (run.setup() == null || written.isEmpty()) {
       return;
     }
-    Nets nets = new Nets(run.setup().wires());
+    Nets nets = run.setup().nets();
     Span last = written.get(written.size() - 1).span();
     for (Outlet other : plan.device().outlets()) {
       boolean closes =
@@ -265,7 +265,7 @@ final class Circuit implements Check {
    */
   private static void passive(
       Plan plan, Stage.Run run, Setup setup, Point point, Diagnostics diagnostics) {
-    Nets nets = new Nets(setup.wires());
+    Nets nets = setup.nets();
     List<Terminal> all = allPoles(plan.device());
     if (run.sweep() != null && run.sweep().what().equals("load")) {
       if (WiredLoads.between(plan.instruments(), nets, all, all).isEmpty()) {

@@ -56,7 +56,7 @@ final class EarthSaid implements Check {
 
   private static void look(
       Plan plan, Analyzer unit, Stage.Run run, Setup setup, Map<String, Unsaid> unsaid) {
-    Nets nets = new Nets(setup.wires());
+    Nets nets = setup.nets();
     for (Point point : run.points()) {
       boolean leaks = PoleEarthed.measuresLeakage(plan, nets, point);
       List<Terminal> poles = PoleEarthed.floating(plan, run, point, leaks);

@@ -52,7 +52,7 @@ final class LeadRating implements Check {
         live.addAll(delivering(point.mode(), point.outlet()));
       }
     }
-    Nets nets = new Nets(setup.wires());
+    Nets nets = setup.nets();
     for (Wire wire : peaks.isEmpty() ? List.<Wire>of() : setup.wires()) {
       boolean carries = wire.from().kind().carriesOutput() && wire.to().kind().carriesOutput();
       Terminal contact = carries ? null : floating(device, nets, wire, live);

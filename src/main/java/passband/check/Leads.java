@@ -119,7 +119,7 @@ final class Leads implements Check {
    * to one.
    */
   private static boolean carries(Instruments instruments, Setup setup, Terminal live) {
-    Nets nets = new Nets(setup.wires());
+    Nets nets = setup.nets();
     List<Terminal> ends = new ArrayList<>();
     instruments.loads().forEach(l -> ends.addAll(List.of(l.from(), l.to())));
     for (Analyzer.Measure measure : instruments.measures()) {

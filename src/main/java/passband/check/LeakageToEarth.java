@@ -49,7 +49,7 @@ final class LeakageToEarth implements Check {
 
   private static void look(
       Plan plan, Stage.Run run, Setup setup, List<Terminal> earths, Diagnostics diagnostics) {
-    Nets nets = new Nets(setup.wires());
+    Nets nets = setup.nets();
     for (Point point : run.points()) {
       for (Limit limit : point.limits()) {
         Measure measure = plan.measure(limit);

@@ -33,7 +33,7 @@ final class PoleEarthed implements Check {
       if (setup == null || !setup.whole()) {
         continue;
       }
-      Nets nets = new Nets(setup.wires());
+      Nets nets = setup.nets();
       List<Terminal> earths = earths(plan);
       for (Point point : run.delivered()) {
         boolean leaks = measuresLeakage(plan, nets, point);

@@ -35,7 +35,7 @@ final class PolesJoined implements Check {
       if (setup == null) {
         continue;
       }
-      Nets nets = new Nets(setup.wires());
+      Nets nets = setup.nets();
       for (Point point : run.delivered()) {
         for (Join join : joins(plan, run, setup, point)) {
           if (!nets.joined(join.one(), join.other())) {

@@ -66,7 +66,7 @@ final class ReaderWired implements Check {
    * another instrument.
    */
   private static Set<String> reached(Plan plan, Setup setup) {
-    Nets nets = new Nets(setup.wires());
+    Nets nets = setup.nets();
     List<Terminal> ends = new ArrayList<>();
     for (Wire wire : setup.wires()) {
       ends.add(wire.from());

@@ -50,12 +50,10 @@ public final class Contacts {
       @Nullable Setup setup,
       Mode mode,
       @Nullable Outlet outlet) {
-    List<Wire> wires = setup == null ? List.of() : setup.wires();
-    Nets nets = new Nets(wires);
     List<Closed> closed = new ArrayList<>();
     for (Tree.Ref ref : mode.activateBy()) {
       Terminal contact = named(device, outlet, ref);
-      Closed one = contact == null ? null : closing(instruments, wires, nets, contact);
+      Closed one = contact == null ? null : closing(instruments, setup, contact);
       if (one != null) {
         closed.add(one);
       }
@@ -71,18 +69,13 @@ public final class Contacts {
    */
   public static @Nullable Closed closing(
       Instruments instruments, @Nullable Setup setup, Terminal contact) {
-    List<Wire> wires = setup == null ? List.of() : setup.wires();
-    return closing(instruments, wires, new Nets(wires), contact);
-  }
-
-  private static @Nullable Closed closing(
-      Instruments instruments, List<Wire> wires, Nets nets, Terminal contact) {
+    Nets nets = setup == null ? Nets.NONE : setup.nets();
     for (Terminal terminal : instruments.terminals()) {
       if (terminal.kind() == TerminalKind.KEY && nets.joined(contact, terminal)) {
         return new Closed(contact, terminal, null);
       }
     }
-    for (Wire wire : wires) {
+    for (Wire wire : setup == null ? List.<Wire>of() : setup.wires()) {
       if (wire.lead().accessory() && wire.touches(contact)) {
         return new Closed(contact, null, wire.lead());
       }

@@ -10,12 +10,16 @@ import passband.model.Terminal;
 /**
  * A setup as a graph: terminals are its nodes, leads and links its edges. What hangs together by
  * them is one net.
+ *
+ * @param nets by the identity of each terminal that a lead goes to, those of its net
  */
-public final class Nets {
-  private final Map<String, Set<String>> nets = new HashMap<>();
+public record Nets(Map<String, Set<String>> nets) {
+  /** Without a lead. */
+  static final Nets NONE = new Nets(Map.of());
 
   /** Of these leads and links. */
-  public Nets(List<Wire> wires) {
+  static Nets of(List<Wire> wires) {
+    Map<String, Set<String>> nets = new HashMap<>();
     for (Wire wire : wires) {
       if (!wire.conducts()) {
         continue;
@@ -26,11 +30,17 @@ public final class Nets {
       }
       joined.forEach(end -> nets.put(end, joined));
     }
+    return new Nets(nets);
   }
 
   /** The identities of all terminals that hang together with one, itself included. */
   public Set<String> net(Terminal start) {
-    return nets.getOrDefault(start.id(), Set.of(start.id()));
+    return net(start.id());
+  }
+
+  private Set<String> net(String id) {
+    Set<String> net = nets.get(id);
+    return net == null ? Set.of(id) : net;
   }
 
   /** Whether two terminals hang together. */
@@ -45,7 +55,7 @@ public final class Nets {
 
   /** Whether any of the terminals hangs together with the one of this identity. */
   public boolean reaches(List<Terminal> some, String id) {
-    Set<String> net = nets.getOrDefault(id, Set.of(id));
+    Set<String> net = net(id);
     for (Terminal terminal : some) {
       if (net.contains(terminal.id())) {
         return true;

@@ -34,7 +34,7 @@ public final class WiredLoads {
     List<Terminal> active = mode == null || outlet == null ? poles(setup) : outlet.poles();
     Outlet through = mode == null ? null : mode.through();
     List<Terminal> back = through == null ? active : through.poles();
-    return between(instruments, new Nets(setup.wires()), active, back);
+    return between(instruments, setup.nets(), active, back);
   }
 
   /**
