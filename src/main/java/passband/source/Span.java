@@ -52,7 +52,7 @@ public record Span(SourceFile file, int start, int end) implements Comparable<Sp
   /** By file name, then position. */
   @Override
   public int compareTo(Span other) {
-    int byFile = file.path().compareTo(other.file.path());
+    int byFile = file == other.file ? 0 : file.path().compareTo(other.file.path());
     if (byFile != 0) {
       return byFile;
     }
