@@ -100,10 +100,10 @@ lead: (LEAD | LINK | ACCESSORY) name TEXT? (COMMA RATED (amount | unknown))? (CO
 
 rule_: ruleHead LBRACE NEWLINE ruleItem* RBRACE NEWLINE;
 ruleHead: RULE name TEXT?;
-ruleItem: accept | allow | NEWLINE;
+ruleItem: derive_ | accept | allow | NEWLINE;
 
 accept: ACCEPT acceptance NEWLINE;
-acceptance: BY name
+acceptance: BY names
     | name limit (COMMA READ (readAs readBy? | readBy))?
     ;
 readAs: AS name;
@@ -183,7 +183,7 @@ testItem: OUTLET names NEWLINE # testOutlets
     | when_ # testWhen
     | ON_TIME amount NEWLINE # testOnTime
     | SWEEP name (UP | DOWN) FROM amount TO amount STEP amount UNTIL TEXT AS name NEWLINE # testSweep
-    | DERIVE name TEXT? EQUALS expression (OVER ref)? COMMA RESOLUTION amount NEWLINE # testDerive
+    | derive_ # testDerive
     | accept # testAccept
     | TABLE FROM TEXT NEWLINE # testTableFile
     | TABLE LBRACE NEWLINE header row* RBRACE NEWLINE # testTable
@@ -191,6 +191,7 @@ testItem: OUTLET names NEWLINE # testOutlets
     | allow # testAllow
     | NEWLINE # blankTestLine
     ;
+derive_: DERIVE name TEXT? EQUALS expression (OVER ref)? COMMA RESOLUTION amount NEWLINE;
 stepsHead: (BEFORE | AFTER | EACH (REPLACING name)?);
 
 header: column (BAR column)* NEWLINE;

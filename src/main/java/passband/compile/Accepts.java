@@ -253,10 +253,26 @@ final class Accepts {
     if (test.sweep() != null) {
       workedOut.put(test.sweep().as().text(), swept(test.sweep()));
     }
+    Map<String, Word> declared = new LinkedHashMap<>();
     for (Derive derive : test.derives()) {
-      workedOut.put(derive.name().text(), derived(derive, test, columns));
+      Word first = declared.putIfAbsent(derive.name().text(), derive.name());
+      if (first == null) {
+        workedOut.put(derive.name().text(), derived(derive, test, columns));
+      } else if (first != derive.name()) {
+        sayTwice(derive, first);
+      }
     }
     return workedOut;
+  }
+
+  private void sayTwice(Derive derive, Word first) {
+    diagnostics
+        .say(
+            Code.DUPLICATE_NAME,
+            derive.name().span(),
+            "'%s' is calculated twice in one test",
+            derive.name().text())
+        .note(first.span(), "the first is here");
   }
 
   private @Nullable ReadQuantity swept(Tree.Sweep sweep) {

@@ -16,6 +16,7 @@ import passband.plan.PlanStep;
 import passband.plan.Stage;
 import passband.resolve.Names;
 import passband.resolve.Scope;
+import passband.syntax.Adjust;
 import passband.syntax.Gate;
 import passband.syntax.Tree;
 import passband.syntax.Word;
@@ -98,7 +99,7 @@ final class BenchOrder {
     Set<String> names = new LinkedHashSet<>();
     boolean any = false;
     for (Tree.Part part : tree.parts()) {
-      if (part instanceof Tree.Adjust adjust) {
+      if (part instanceof Adjust adjust) {
         any = true;
         adjust.affects().forEach(a -> names.add(a.text()));
       }
@@ -115,7 +116,7 @@ final class BenchOrder {
 
   private void adjustments(List<Stage> stages) {
     for (Tree.Part part : tree.parts()) {
-      if (part instanceof Tree.Adjust adjust) {
+      if (part instanceof Adjust adjust) {
         sayOutsidePhases(adjust);
         sayWithoutSteps(adjust);
         List<String> affects = new ArrayList<>();
@@ -133,7 +134,7 @@ final class BenchOrder {
     }
   }
 
-  private void sayWithoutSteps(Tree.Adjust adjust) {
+  private void sayWithoutSteps(Adjust adjust) {
     if (adjust.steps().isEmpty()) {
       diagnostics
           .say(
@@ -149,7 +150,7 @@ final class BenchOrder {
    * With fewer than two phases nothing would be tested again after the adjustment; with more,
    * nobody could tell which of them it stands between.
    */
-  private void sayOutsidePhases(Tree.Adjust adjust) {
+  private void sayOutsidePhases(Adjust adjust) {
     if (phases().size() < 2) {
       diagnostics
           .say(
@@ -283,7 +284,7 @@ final class BenchOrder {
   private List<String> adjustmentsOf(TestPlanner test) {
     List<String> names = new ArrayList<>();
     for (Tree.Part part : tree.parts()) {
-      if (part instanceof Tree.Adjust adjust) {
+      if (part instanceof Adjust adjust) {
         for (Word affected : adjust.affects()) {
           if (affected.text().equals(test.name().text()) && !names.contains(adjust.name().text())) {
             names.add(adjust.name().text());

@@ -62,7 +62,7 @@ final class Planner {
       InstrumentRoles.Declared declared,
       TableFiles tables,
       Diagnostics diagnostics) {
-    this.tree = tree;
+    this.tree = RuleDerives.in(tree, scope);
     this.scope = scope;
     this.profiles = profiles;
     this.others = others;

@@ -8,6 +8,7 @@ import java.util.Map;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.plan.Slot;
+import passband.syntax.Adjust;
 import passband.syntax.Step;
 import passband.syntax.Tree;
 import passband.syntax.Word;
@@ -40,7 +41,7 @@ final class Recorded {
     for (Tree.Part part : procedure.parts()) {
       if (part instanceof Tree.Section section) {
         declare(section.steps(), TextPlace.OUTSIDE);
-      } else if (part instanceof Tree.Adjust adjust) {
+      } else if (part instanceof Adjust adjust) {
         declare(adjust.steps(), TextPlace.OUTSIDE);
       } else if (part instanceof Tree.Test test) {
         for (Tree.Steps block : test.steps()) {

@@ -19,6 +19,7 @@ import passband.plan.Stage;
 import passband.plan.Wire;
 import passband.source.SourceFile;
 import passband.source.Span;
+import passband.syntax.Adjust;
 import passband.syntax.OnlyWhen;
 import passband.syntax.Tree;
 import passband.syntax.Word;
@@ -245,7 +246,7 @@ final class Origins {
     tree.leads().forEach(word -> add(lines, word));
     tree.phases().forEach(word -> add(lines, word));
     for (Tree.Part part : tree.parts()) {
-      if (part instanceof Tree.Adjust adjust) {
+      if (part instanceof Adjust adjust) {
         add(lines, adjust.name());
       }
     }

@@ -8,6 +8,7 @@ import org.jspecify.annotations.Nullable;
 import passband.parse.Marks;
 import passband.source.SourceFile;
 import passband.source.Span;
+import passband.syntax.Adjust;
 import passband.syntax.Gate;
 import passband.syntax.Tree;
 import passband.syntax.Word;
@@ -80,7 +81,7 @@ public record Outline(
         add(inside, "gate", g.name(), g.text(), g.span());
       } else if (part instanceof Tree.Test t) {
         add(inside, "test", t.name(), t.title(), t.span());
-      } else if (part instanceof Tree.Adjust a) {
+      } else if (part instanceof Adjust a) {
         add(inside, "adjust", a.name(), a.title(), a.span());
       }
     }

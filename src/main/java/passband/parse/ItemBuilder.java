@@ -9,6 +9,7 @@ import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.parse.antlr.PassbandParser.*;
 import passband.source.Span;
+import passband.syntax.Derive;
 import passband.syntax.LimitExpression;
 import passband.syntax.OnlyWhen;
 import passband.syntax.Tree;
@@ -132,22 +133,38 @@ final class ItemBuilder {
         leaves.line(setting));
   }
 
-  Tree.Accept accept(AcceptContext accept) {
+  List<Tree.Accept> accept(AcceptContext accept) {
     return acceptance(accept.acceptance(), leaves.line(accept));
   }
 
-  /** What a line or a cell accepts. */
-  Tree.Accept acceptance(AcceptanceContext accept, Span where) {
+  /** What a line or a cell accepts: one quantity, or what each of its rules does. */
+  List<Tree.Accept> acceptance(AcceptanceContext accept, Span where) {
     if (accept.BY() != null) {
-      return new Tree.Accept(leaves.name(accept.name()), null, null, null, null, where);
+      List<Tree.Accept> byRules = new ArrayList<>();
+      for (Word rule : leaves.names(accept.names())) {
+        byRules.add(new Tree.Accept(rule, null, null, null, null, where));
+      }
+      return byRules;
     }
-    return new Tree.Accept(
-        null,
-        leaves.name(accept.name()),
-        limit(accept.limit()),
-        accept.readAs() == null ? null : leaves.name(accept.readAs().name()),
-        accept.readBy() == null ? null : leaves.name(accept.readBy().name()),
-        where);
+    return List.of(
+        new Tree.Accept(
+            null,
+            leaves.name(accept.name()),
+            limit(accept.limit()),
+            accept.readAs() == null ? null : leaves.name(accept.readAs().name()),
+            accept.readBy() == null ? null : leaves.name(accept.readBy().name()),
+            where));
+  }
+
+  /** A quantity that is calculated. */
+  Derive derive(Derive_Context d) {
+    return new Derive(
+        leaves.name(d.name()),
+        leaves.optionalText(d.TEXT()),
+        new Limits(leaves).expression(d.expression()),
+        d.ref() == null ? null : leaves.ref(d.ref()),
+        leaves.amount(d.amount()),
+        leaves.line(d));
   }
 
   LimitExpression limit(LimitContext limit) {

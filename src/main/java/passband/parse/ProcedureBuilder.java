@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import passband.diagnostic.Diagnostics;
 import passband.parse.antlr.PassbandParser.*;
+import passband.syntax.Adjust;
 import passband.syntax.DecisionKind;
 import passband.syntax.Gate;
 import passband.syntax.Heading;
@@ -143,9 +144,9 @@ final class ProcedureBuilder {
         leaves.line(head));
   }
 
-  private Tree.Adjust adjust(AdjustContext adjust) {
+  private Adjust adjust(AdjustContext adjust) {
     AdjustHeadContext head = adjust.adjustHead();
-    return new Tree.Adjust(
+    return new Adjust(
         leaves.name(head.name()),
         leaves.optionalText(head.TEXT()),
         leaves.names(head.names()),

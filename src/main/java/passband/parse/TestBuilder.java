@@ -7,7 +7,6 @@ import passband.diagnostic.Diagnostics;
 import passband.parse.antlr.PassbandParser.*;
 import passband.syntax.Amount;
 import passband.syntax.Conditions;
-import passband.syntax.Derive;
 import passband.syntax.OnlyWhen;
 import passband.syntax.Tree;
 import passband.syntax.Word;
@@ -36,7 +35,7 @@ final class TestBuilder {
         conditions(items),
         build.single(
             build.among(items, TestSweepContext.class, this::sweep), "the sweep", Tree.Sweep::span),
-        build.among(items, TestDeriveContext.class, this::derive),
+        build.among(items, TestDeriveContext.class, d -> build.derive(d.derive_())),
         accepts(items),
         table(items),
         stepBlocks(items),
@@ -45,7 +44,11 @@ final class TestBuilder {
   }
 
   List<Tree.Accept> accepts(List<TestItemContext> items) {
-    return build.among(items, TestAcceptContext.class, a -> build.accept(a.accept()));
+    List<Tree.Accept> accepts = new ArrayList<>();
+    build
+        .among(items, TestAcceptContext.class, a -> build.accept(a.accept()))
+        .forEach(accepts::addAll);
+    return accepts;
   }
 
   Conditions conditions(List<TestItemContext> items) {
@@ -89,16 +92,6 @@ final class TestBuilder {
         leaves.text(s.TEXT()),
         leaves.name(s.name(1)),
         leaves.line(s));
-  }
-
-  private Derive derive(TestDeriveContext d) {
-    return new Derive(
-        leaves.name(d.name()),
-        leaves.optionalText(d.TEXT()),
-        new Limits(leaves).expression(d.expression()),
-        d.ref() == null ? null : leaves.ref(d.ref()),
-        leaves.amount(d.amount()),
-        leaves.line(d));
   }
 
   private Tree.@Nullable Table table(List<TestItemContext> items) {

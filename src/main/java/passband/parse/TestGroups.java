@@ -214,7 +214,7 @@ final class TestGroups {
       say(cell, "expected what is accepted, as after 'accept'");
       return List.of();
     }
-    return List.of(build.acceptance(cell.acceptance(), leaves.span(cell)));
+    return build.acceptance(cell.acceptance(), leaves.span(cell));
   }
 
   private List<Word> names(@Nullable CellContext cell) {

@@ -74,11 +74,18 @@ final class TreeBuilder {
     return null;
   }
 
+  private List<Tree.Accept> accepts(Rule_Context rule) {
+    List<Tree.Accept> accepts = new ArrayList<>();
+    build.parts(rule.ruleItem(), RuleItemContext::accept, build::accept).forEach(accepts::addAll);
+    return accepts;
+  }
+
   private Tree.Rule rule(Rule_Context rule) {
     return new Tree.Rule(
         leaves.name(rule.ruleHead().name()),
         leaves.optionalText(rule.ruleHead().TEXT()),
-        build.parts(rule.ruleItem(), RuleItemContext::accept, build::accept),
+        build.parts(rule.ruleItem(), RuleItemContext::derive_, build::derive),
+        accepts(rule),
         build.parts(rule.ruleItem(), RuleItemContext::allow, build::allow),
         leaves.line(rule.ruleHead()));
   }

@@ -13,6 +13,7 @@ import passband.model.Instruments;
 import passband.model.Lead;
 import passband.plan.Fact.Area;
 import passband.source.Span;
+import passband.syntax.Derive;
 import passband.syntax.LimitExpression;
 import passband.syntax.Tree;
 import passband.syntax.Word;
@@ -74,6 +75,10 @@ public record Profile(String kind, Word name, List<Fact> facts, List<Span> parts
     named(facts, "the rule", rule.name(), rule.title());
     List<String> order = new ArrayList<>();
     List<Span> parts = new ArrayList<>();
+    for (Derive derive : rule.derives()) {
+      parts.add(derive.span());
+      facts.add(derived(derive));
+    }
     for (Tree.Accept accept : rule.accepts()) {
       parts.add(accept.span());
       if (accept.quantity() != null && accept.limit() != null) {
@@ -84,6 +89,21 @@ public record Profile(String kind, Word name, List<Fact> facts, List<Span> parts
     Span at = rule.name().span();
     facts.add(Fact.order(Area.ORDER, "accepts", "the order of what is accepted", order, at));
     return made("rule", rule.name(), facts, rule.allows(), parts);
+  }
+
+  private static Fact derived(Derive derive) {
+    String title = derive.title() == null ? derive.name().text() : derive.title().text();
+    String over = derive.over() == null ? "" : " over " + derive.over().text();
+    return Fact.of(
+        Area.CALCULATION,
+        "derive/" + derive.name(),
+        "derive " + derive.name(),
+        Canonical.of(
+            title, Formula.exact(derive.value()) + over, Formula.amount(derive.resolution(), true)),
+        FactText.titled(title, Formula.text(derive.value()) + over)
+            + ", resolution "
+            + Formula.amount(derive.resolution(), false),
+        derive.span());
   }
 
   private static Fact accepted(Tree.Accept accept) {

@@ -1,6 +1,7 @@
 package passband.resolve;
 
 import java.util.List;
+import passband.syntax.Adjust;
 import passband.syntax.Gate;
 import passband.syntax.Step;
 import passband.syntax.Tree;
@@ -24,6 +25,8 @@ public final class Declarations {
         all.analyzer(analyzer);
       } else if (one instanceof Tree.Leads leads) {
         leads.leads().forEach(l -> names.declare(l.kind().word(), l.name(), l.title()));
+      } else if (one instanceof Tree.Rule rule) {
+        rule.derives().forEach(d -> names.declare("quantity", d.name(), d.title()));
       } else if (one instanceof Tree.Procedure procedure) {
         procedure.instruments().forEach(i -> names.declare("role", i.role(), null));
         all.procedure(procedure);
@@ -83,7 +86,7 @@ public final class Declarations {
       names.declare("section", section.name(), section.title());
     } else if (part instanceof Gate gate) {
       names.declare("gate", gate.name(), gate.text());
-    } else if (part instanceof Tree.Adjust adjust) {
+    } else if (part instanceof Adjust adjust) {
       names.declare("adjust", adjust.name(), adjust.title());
     } else if (part instanceof Tree.Test test) {
       names.declare("test", test.name(), test.title());

@@ -244,7 +244,12 @@ public final class Tree {
 
   /** A named acceptance rule that several tests share. */
   public record Rule(
-      Word name, @Nullable Word title, List<Accept> accepts, List<Allow> allows, Span span)
+      Word name,
+      @Nullable Word title,
+      List<Derive> derives,
+      List<Accept> accepts,
+      List<Allow> allows,
+      Span span)
       implements Declaration {
     @Override
     public String kind() {
@@ -357,11 +362,6 @@ public final class Tree {
   /** Steps with a heading; {@code when} is null where always done. */
   public record Section(
       Word name, @Nullable Word title, @Nullable OnlyWhen when, List<Step> steps, Span span)
-      implements Part {}
-
-  /** What is adjusted between two phases, and the tests whose results it changes. */
-  public record Adjust(
-      Word name, @Nullable Word title, List<Word> affects, List<Step> steps, Span span)
       implements Part {}
 
   /** How leads go; for one analyzer only when {@code analyzer} is set. */

@@ -38,6 +38,10 @@ class LanguageFormsTest {
       rule bounds "Bounds" {
         accept power within 15 % of setting, read as current
       }
+      rule wave "Wave" {
+        derive crest "Crest factor" = peak-voltage / voltage, resolution 0.01
+        accept crest from 1 to 2.5
+      }
       """;
 
   static List<LanguageForm> all() {
