@@ -148,6 +148,7 @@ procedureItem: REVISION TEXT ON DATE (REPLACES TEXT (ON DATE)? DIGEST TEXT)? NEW
     | GATE name TEXT NEWLINE # procedureGate
     | section # procedureSection
     | setup # procedureSetup
+    | setupGroup # procedureSetups
     | test # procedureTest
     | testGroup # procedureTests
     | adjust # procedureAdjust
@@ -170,6 +171,14 @@ setupItem: (CONNECT | LINK) name FROM ref TO ref NEWLINE # wire
     | allow # setupAllow
     | NEWLINE # blankSetupLine
     ;
+
+// Its lines are in every setup inside that does not connect the lead itself; a table has a setup in each row.
+setupGroup: SETUPS LBRACE NEWLINE (setup | wireTable | setupItem)* RBRACE NEWLINE;
+wireTable: TABLE LBRACE NEWLINE wireHeader wireRow* RBRACE NEWLINE;
+wireHeader: wireColumn (BAR wireColumn)* NEWLINE;
+wireColumn: SETUP | (CONNECT | LINK) name;
+wireRow: wireCell (BAR wireCell)* NEWLINE;
+wireCell: (name TEXT | ref TO ref | ref (COMMA ref)*)?;
 
 // What its lines say holds for every test inside that does not say it itself; a table has a test in each row.
 testGroup: TESTS LBRACE NEWLINE (test | testItem)* RBRACE NEWLINE;
@@ -200,6 +209,7 @@ column: STATED name (SLASH unit)?
     ;
 row: cell (BAR cell)* NEWLINE;
 cell: acceptance
+    | name IS TEXT (COMMA TEXT)*
     | (cellItem (COMMA cellItem)*)?
     ;
 cellItem: AT MOST amount # cellAtMost
@@ -244,7 +254,7 @@ name: NAME
     | ACCEPT | ACCESSORY | ACTION | ACTIVATE | ADJUST | AFTER | ALLOW | ANALYZER | BEFORE | CAUTION | CHOOSE | CONFIRM | CONNECT
     | CONTACT | DECISION | DERIVE | DEVICE | DO | DUTY | EACH | EARTH | ENTER | ERROR | INSIDE | JACK | JOIN | KEY | LANGUAGE | LEAD | LEADS
     | LEAVE | LINK | LOAD | MEASURE | MODE | ON_TIME | ORDER | OUTLET | OUTPUT | PERFORM | PHASES | POLE | POWER
-    | PROCEDURE | RANGE | RECORD | RESOLUTION | REVISION | RULE | SECTION | SETTING | SETTLE | SETUP | STATE | SWEEP
+    | PROCEDURE | RANGE | RECORD | RESOLUTION | REVISION | RULE | SECTION | SETTING | SETTLE | SETUP | SETUPS | STATE | SWEEP
     | TABLE | TEST | USE | VALUES | WAIT | AFFECTS | AS | AT | BECAUSE | BY | COLOUR | CONTINUOUS | COVERAGE | DEGREES_OF_FREEDOM | DIGEST
     | DOWN | FLOATING | FOR | FROM | GREATER | GUARDED | HAND | HOLDS | IN | INHIBITED | IS | LEAST | MANAGED | MOST | OF | OFF | ON | ONE | OPEN | OR | PASS | PRIOR | RATED
     | READ | READING | RENAMED | REPLACES | REPLACING | RISK | SHORT | SIMPLE | SMALLER | STATED | STEP | THROUGH | TO | UNKNOWN

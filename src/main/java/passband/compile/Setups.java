@@ -210,8 +210,10 @@ final class Setups {
                 lead.accessory() ? "an" : "a",
                 lead.kind().word())
             .note(lead.name().span(), "it is declared here");
-    if (lead.accessory() || wire.kind() == LeadKind.ACCESSORY) {
-      return; // it takes 'at' with terminals in the place of 'from' and 'to', or the other way
+    boolean written = wire.span().start() < wire.lead().span().start();
+    if (lead.accessory() || wire.kind() == LeadKind.ACCESSORY || !written) {
+      return; // it is the heading's word, or it takes 'at' with terminals in the place of 'from'
+      // and 'to', or the other way
     }
     said.hint("write '%s'", right)
         .fix(Fix.replace(new Span(wire.span().file(), start, end), right).asPreferred());

@@ -10,7 +10,7 @@ import passband.parse.CursorContext;
 import passband.quantity.QuantityKind;
 import passband.quantity.Unit;
 import passband.quantity.Units;
-import passband.syntax.LeadKind;
+import passband.syntax.Conditions;
 import passband.syntax.Step;
 import passband.syntax.Tree;
 import passband.syntax.Word;
@@ -129,6 +129,10 @@ final class Completions {
 
   private void cell(String last) {
     List<String> header = place.header();
+    if (within("setups")) {
+      wiring().cell(header == null ? List.of() : header, place.before(), last);
+      return;
+    }
     if (header == null || header.isEmpty()) {
       if (last.equals("/")) {
         units();
@@ -137,8 +141,7 @@ final class Completions {
       } else {
         COLUMNS.forEach(c -> add(c, "column", "a column"));
         if (ofTests()) {
-          List.of("test", "outlet", "setup", "accept")
-              .forEach(c -> add(c, "column", "in the first row of each test"));
+          Conditions.COLUMNS.forEach(c -> add(c, "column", "in the first row of each test"));
         }
         settings().forEach(s -> add("setting", s.name(), s.title()));
       }
@@ -149,7 +152,7 @@ final class Completions {
     String name = column.replaceFirst("[ /].*", "");
     if (name.equals("mode")) {
       modes();
-    } else if (ofTests() && List.of("test", "outlet", "setup", "accept").contains(name)) {
+    } else if (ofTests() && Conditions.COLUMNS.contains(name)) {
       wholeTest(name, last);
     } else if (name.equals("load")) {
       ProfileCompletions.terminations(this::add);
@@ -166,8 +169,13 @@ final class Completions {
 
   /** Whether the table is of several tests. */
   private boolean ofTests() {
+    return within("tests");
+  }
+
+  /** Whether the block around the innermost one is of this kind. */
+  private boolean within(String word) {
     List<List<String>> blocks = place.blocks();
-    return blocks.size() > 1 && blocks.get(blocks.size() - 2).get(0).equals("tests");
+    return blocks.size() > 1 && blocks.get(blocks.size() - 2).get(0).equals(word);
   }
 
   private boolean inTest() {
@@ -177,14 +185,15 @@ final class Completions {
   /** What a cell says of a whole test. */
   private void wholeTest(String column, String last) {
     List<String> before = place.before();
+    List<String> cell = new ArrayList<>(List.of(column));
+    cell.addAll(before.subList(before.lastIndexOf("|") + 1, before.size()));
     switch (column) {
       case "outlet" -> outlets();
       case "setup" -> setups();
-      case "accept" -> {
-        List<String> cell = new ArrayList<>(List.of("accept"));
-        cell.addAll(before.subList(before.lastIndexOf("|") + 1, before.size()));
-        accept(cell, last);
-      }
+      case "inside" -> states();
+      case "output" -> List.of("off", "inhibited").forEach(w -> add(w, "keyword", ""));
+      case "accept" -> accept(cell, last);
+      case "when" -> when(cell);
       default -> {}
     }
   }
@@ -223,7 +232,7 @@ final class Completions {
   private void inLine(List<String> before, String last) {
     String lead = before.get(0);
     if (last.equals(".")) {
-      dotted(before);
+      wiring().dotted(before);
       return;
     }
     switch (lead) {
@@ -252,7 +261,7 @@ final class Completions {
         }
       }
       case "inside" -> states();
-      case "connect", "link" -> wire(before, last);
+      case "connect", "link" -> wiring().line(before, last);
       case "perform" -> actions();
       case "adjust" -> tests();
       case "measure" -> {
@@ -403,42 +412,12 @@ final class Completions {
     add("affects", "keyword", "");
   }
 
-  private void wire(List<String> before, String last) {
-    boolean link = before.get(0).equals("link");
-    if (before.size() == 1 && procedure != null) {
-      for (Word set : procedure.leads()) {
-        Tree.Leads leads = declared(Tree.Leads.class, set.text());
-        if (leads != null) {
-          leads.leads().stream()
-              .filter(l -> (l.kind() == LeadKind.LINK) == link)
-              .forEach(l -> add(l.kind().word(), l.name(), l.title()));
-        }
-      }
-    } else if (List.of("from", "to", "at", ",").contains(last)) {
-      List.of("outlet", "device").forEach(w -> add(w, "keyword", "and a terminal of it"));
-      analyzers.keySet().forEach(role -> add(role, "role", "and a jack of it"));
-    } else {
-      List.of("from", "to", "at").forEach(w -> add(w, "keyword", ""));
+  private WiringCompletions wiring() {
+    List<Tree.Lead> leads = new ArrayList<>();
+    for (Word set : procedure == null ? List.<Word>of() : procedure.leads()) {
+      Tree.Leads declared = declared(Tree.Leads.class, set.text());
+      leads.addAll(declared == null ? List.of() : declared.leads());
     }
-  }
-
-  private void dotted(List<String> before) {
-    String owner = before.size() < 2 ? "" : before.get(before.size() - 2);
-    Tree.Analyzer instrument = analyzers.get(owner);
-    if (instrument != null) {
-      instrument.terminals().forEach(t -> add(t.kind().word(), t.name(), t.title()));
-    } else if (owner.equals("device") && before.get(0).equals("inside")) {
-      if (device != null) {
-        device.states().forEach(s -> add("state", s.name(), s.title()));
-      }
-    } else if (owner.equals("device")) {
-      outlets();
-    } else if (device != null) {
-      for (Tree.Outlet outlet : device.outlets()) {
-        if (owner.equals("outlet") || owner.equals(outlet.name().text())) {
-          outlet.terminals().forEach(t -> add(t.kind().word(), t.name(), t.title()));
-        }
-      }
-    }
+    return new WiringCompletions(leads, device, analyzers, this::add);
   }
 }

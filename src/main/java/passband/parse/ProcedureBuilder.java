@@ -8,7 +8,6 @@ import passband.syntax.Adjust;
 import passband.syntax.DecisionKind;
 import passband.syntax.Gate;
 import passband.syntax.Heading;
-import passband.syntax.LeadKind;
 import passband.syntax.OnlyWhen;
 import passband.syntax.Tree;
 import passband.syntax.Word;
@@ -19,6 +18,7 @@ final class ProcedureBuilder {
   private final ItemBuilder build;
   private final StepBuilder steps;
   private final TestBuilder tests;
+  private final SetupBuilder wiring;
   private final Diagnostics diagnostics;
 
   ProcedureBuilder(Terminals leaves, ItemBuilder build, Diagnostics diagnostics) {
@@ -26,6 +26,7 @@ final class ProcedureBuilder {
     this.diagnostics = diagnostics;
     this.build = build;
     this.steps = new StepBuilder(leaves, build);
+    this.wiring = new SetupBuilder(leaves, build, diagnostics);
     this.tests = new TestBuilder(leaves, build, diagnostics);
   }
 
@@ -46,7 +47,9 @@ final class ProcedureBuilder {
           && leaves.whole(c.adjust().adjustHead())) {
         parts.add(adjust(c.adjust()));
       } else if (item instanceof ProcedureSetupContext c && leaves.whole(c.setup().setupHead())) {
-        setups.add(setup(c.setup()));
+        setups.add(wiring.setup(c.setup()));
+      } else if (item instanceof ProcedureSetupsContext c) {
+        setups.addAll(wiring.setups(c.setupGroup()));
       }
     }
     return new Tree.Procedure(
@@ -151,32 +154,6 @@ final class ProcedureBuilder {
         leaves.optionalText(head.TEXT()),
         leaves.names(head.names()),
         steps.steps(adjust.step()),
-        leaves.line(head));
-  }
-
-  private List<Tree.Wire> wires(List<SetupItemContext> items) {
-    List<Tree.Wire> wires = new ArrayList<>();
-    for (SetupItemContext item : items) {
-      if (leaves.whole(item) && item instanceof WireContext w) {
-        LeadKind kind = w.LINK() != null ? LeadKind.LINK : LeadKind.LEAD;
-        List<Tree.Ref> ends = List.of(leaves.ref(w.ref(0)), leaves.ref(w.ref(1)));
-        wires.add(new Tree.Wire(kind, leaves.name(w.name()), ends, leaves.line(w)));
-      } else if (leaves.whole(item) && item instanceof TouchingContext t) {
-        List<Tree.Ref> at = build.each(t.ref(), leaves::ref);
-        wires.add(new Tree.Wire(LeadKind.ACCESSORY, leaves.name(t.name()), at, leaves.line(t)));
-      }
-    }
-    return wires;
-  }
-
-  private Tree.Setup setup(SetupContext setup) {
-    SetupHeadContext head = setup.setupHead();
-    return new Tree.Setup(
-        leaves.name(head.name(0)),
-        leaves.optionalText(head.TEXT()),
-        head.FOR() == null ? null : leaves.name(head.name(1)),
-        wires(setup.setupItem()),
-        build.among(setup.setupItem(), SetupAllowContext.class, a -> build.allow(a.allow())),
         leaves.line(head));
   }
 }

@@ -68,6 +68,9 @@ final class Tables {
         values.add(value(item));
       }
     }
+    if (cell.IS() != null) {
+      sayOnlyInTests(leaves.span(cell), "an outcome");
+    }
     if (cell.acceptance() != null) {
       sayOnlyInTests(leaves.span(cell), "what is accepted");
     }

@@ -11,6 +11,7 @@ import passband.parse.antlr.PassbandParser.*;
 import passband.source.Span;
 import passband.syntax.Amount;
 import passband.syntax.Conditions;
+import passband.syntax.OnlyWhen;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -178,7 +179,7 @@ final class TestGroups {
             names(cell(first, columns, "outlet")),
             setups.isEmpty() ? null : setups.get(0),
             state(cell(first, columns, "inside")),
-            null,
+            when(cell(first, columns, "when")),
             output(cell(first, columns, "output")),
             onTime(cell(first, columns, "on-time")),
             null),
@@ -237,6 +238,19 @@ final class TestGroups {
       return leaves.ref(name.ref());
     }
     say(cell, "expected a state, as after 'inside'");
+    return null;
+  }
+
+  private @Nullable OnlyWhen when(@Nullable CellContext cell) {
+    if (cell == null) {
+      return null;
+    }
+    if (cell.IS() != null) {
+      List<Word> is = new ArrayList<>();
+      cell.TEXT().forEach(text -> is.add(leaves.text(text)));
+      return new OnlyWhen(leaves.name(cell.name()), is, leaves.span(cell));
+    }
+    say(cell, "expected an outcome, as after 'when': NAME is \"…\"");
     return null;
   }
 
@@ -303,7 +317,7 @@ final class TestGroups {
   }
 
   private static boolean isBlank(CellContext cell) {
-    return cell.cellItem().isEmpty() && cell.acceptance() == null;
+    return cell.cellItem().isEmpty() && cell.acceptance() == null && cell.IS() == null;
   }
 
   private static @Nullable CellItemContext only(CellContext cell) {

@@ -24,7 +24,7 @@ public record Conditions(
 
   /** What may stand in a column of a table of several tests, in its first row of each. */
   public static final List<String> COLUMNS =
-      List.of("test", "outlet", "setup", "inside", "output", "on-time", "accept");
+      List.of("test", "outlet", "setup", "inside", "when", "output", "on-time", "accept");
 
   /**
    * What a test has to do with the {@code tests} around it.

@@ -107,6 +107,7 @@ class TestsTogetherTest {
   /** In what state, with what output and for how long a test is done has columns too. */
   @Test
   void conditionsHaveColumns() {
+    String lamp = "  section lamps \"Lamps\" {\n    choose lamp \"The lamp is\" from \"lit\", \"dark\"\n  }\n";
     String apart =
         """
           test four "Four" {
@@ -123,6 +124,7 @@ class TestsTogetherTest {
           }
           test five "Five" {
             outlet bipolar
+            when   lamp is "lit"
             setup  bipolar-load
             output off
             accept voltage at most 50 V
@@ -134,15 +136,17 @@ class TestsTogetherTest {
             outlet bipolar
             setup  bipolar-load
             table {
-              test        | inside         | output    | on-time | accept                  | mode | setting/W | load/ohm
-              four "Four" | device.service-page | inhibited | 4 s     | current at most 20 mA   | thin | 25        | 125
-              five "Five" |                | off       |         | voltage at most 50 V     |      |           |
+              test        | inside              | when          | output    | on-time | accept                | mode | setting/W | load/ohm
+              four "Four" | device.service-page |               | inhibited | 4 s     | current at most 20 mA | thin | 25        | 125
+              five "Five" |                     | lamp is "lit" | off       |         | voltage at most 50 V  |      |           |
             }
           }
         """;
-    assertEquals("", with(apart).report());
-    assertEquals("", with(together).report());
-    assertEquals(with(apart).plan().digest(), with(together).plan().digest());
+    Snippet one = with(lamp + apart);
+    Snippet other = with(lamp + together);
+    assertEquals("", one.report());
+    assertEquals("", other.report());
+    assertEquals(one.plan().digest(), other.plan().digest());
   }
 
   /** And where one of them says otherwise the meaning is another. */
@@ -191,6 +195,7 @@ class TestsTogetherTest {
         "          | slit | 140!          | slit | 140 | 3!cell-count",
         "one \"One\" | slit!5 | slit!bad-cell",
         "| setup        | mode | setting/W | load/ohm | stated!| inside        | mode | setting/W | load/ohm | stated!unknown-name",
+        "| setup        | mode | setting/W | load/ohm | stated!| when        | mode | setting/W | load/ohm | stated!bad-cell",
         "| setup        | mode | setting/W | load/ohm | stated!| output        | mode | setting/W | load/ohm | stated!bad-cell",
         "| setup        | mode | setting/W | load/ohm | stated!| on-time        | mode | setting/W | load/ohm | stated!bad-cell",
         "mode | setting/W | load/ohm~        slit | 50!mode | setting/W | load/ohm~        two \"Two\" | 50!bad-cell",

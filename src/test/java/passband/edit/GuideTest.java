@@ -207,7 +207,7 @@ class GuideTest {
     return switch (block) {
       case "file" -> "a file";
       case "analyzer", "outlet" -> "an `" + block + "`";
-      case "leads", "tests" -> "`" + block + "`";
+      case "leads", "tests", "setups" -> "`" + block + "`";
       case "steps" -> "lists of steps: `section`, `adjust`, `before`, `each`, `after`";
       default -> "a `" + block + "`";
     };
