@@ -83,7 +83,7 @@ class DrivenOutletTest {
         "slice       | 170              | open; slice       | 175              | open; setting-off-span",
         "slice       | 170              | open; pinch       | 20               | open; mode-not-on-outlet",
         "slice       | 170              | open        | foot.cut; slice | 170 | open | yellow; activation-open",
-        "from device.plate.half-a to rf.leak-in; from device.plate.half-a to rf.load-high; circuit-open"
+        "device.plate.half-a to rf.leak-in; device.plate.half-a to rf.load-high; circuit-open"
       })
   void faultsOfItAreSaid(String from, String to, String code) {
     Snippet snippet = with(from, to);

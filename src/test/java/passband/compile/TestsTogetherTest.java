@@ -107,7 +107,8 @@ class TestsTogetherTest {
   /** In what state, with what output and for how long a test is done has columns too. */
   @Test
   void conditionsHaveColumns() {
-    String lamp = "  section lamps \"Lamps\" {\n    choose lamp \"The lamp is\" from \"lit\", \"dark\"\n  }\n";
+    String lamp =
+        "  section lamps \"Lamps\" {\n    choose lamp \"The lamp is\" from \"lit\", \"dark\"\n  }\n";
     String apart =
         """
           test four "Four" {
