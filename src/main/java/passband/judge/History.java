@@ -184,7 +184,7 @@ public record History(List<LocalDate> dates, List<Drift> drifts) {
     LocalDate last = dates.get(dates.size() - 1);
     double low = end(limit.limits() == null ? null : limit.limits().acceptLower());
     double high = end(limit.limits() == null ? null : limit.limits().acceptUpper());
-    Trend trend = Trend.of(days, values, low, high);
+    Trend trend = Trend.of(days, values, low, high, limit.scale().resolution().doubleValue());
     return new Drift(
         limit,
         readings,

@@ -77,7 +77,16 @@ public record StraightLine(
   }
 
   private double error(double x, double own) {
-    return residual * Math.sqrt(own + 1.0 / count + (x - meanX) * (x - meanX) / squares);
+    return residual * widening(x, own);
+  }
+
+  /** The standard error of one further value at a place, for a scatter that is known. */
+  double predictionError(double x, double scatter) {
+    return scatter * widening(x, 1);
+  }
+
+  private double widening(double x, double own) {
+    return Math.sqrt(own + 1.0 / count + (x - meanX) * (x - meanX) / squares);
   }
 
   /**

@@ -12,9 +12,15 @@ import org.jspecify.annotations.Nullable;
  * @param dates in order, one for each reading
  * @param low what is accepted; NaN where that side is open, likewise {@code high}
  * @param line over days since the first of the dates
+ * @param step of the readings, which they are at least uncertain by; zero where it is not known
  */
 public record Trend(
-    List<LocalDate> dates, List<Double> readings, double low, double high, StraightLine line) {
+    List<LocalDate> dates,
+    List<Double> readings,
+    double low,
+    double high,
+    StraightLine line,
+    double step) {
   /** Nothing is said of what is further ahead, in days: ten years. */
   public static final int LONGEST = 3652;
 
@@ -23,13 +29,23 @@ public record Trend(
 
   private static final double DAYS_A_YEAR = 365.25;
 
-  /** Of readings; null where they are not of two days at least. */
+  /** The factor of that interval where the scatter is known. */
+  private static final double KNOWN = 1.959964;
+
+  /** The standard deviation of what is rounded to steps of one (JCGM 100, F.2.2.1). */
+  private static final double ROUNDING = 1 / Math.sqrt(12);
+
+  /**
+   * Of readings; null where they are not of two days at least.
+   *
+   * @param step as of the record
+   */
   public static @Nullable Trend of(
-      List<LocalDate> dates, List<Double> readings, double low, double high) {
+      List<LocalDate> dates, List<Double> readings, double low, double high, double step) {
     List<Double> days = new ArrayList<>();
     dates.forEach(date -> days.add(days(dates.get(0), date)));
     StraightLine line = StraightLine.fit(days, readings);
-    return line == null ? null : new Trend(dates, readings, low, high, line);
+    return line == null ? null : new Trend(dates, readings, low, high, line, step);
   }
 
   private static double days(LocalDate from, LocalDate to) {
@@ -60,9 +76,18 @@ public record Trend(
     return line.at(place(day));
   }
 
-  /** Half the interval in which a reading of a day lies with 95 %; NaN of two readings. */
+  /**
+   * Half the interval in which a reading of a day lies with 95 %; NaN of two readings. That
+   * readings are equal, or lie on a line, does not make them exact: the interval is at least what
+   * rounding to their steps makes it.
+   */
   public double halfWidth(LocalDate day) {
-    return line.predictionHalfWidth(place(day), PROBABILITY);
+    return half(place(day), line.student(PROBABILITY));
+  }
+
+  private double half(double place, double factor) {
+    return Math.max(
+        factor * line.predictionError(place), KNOWN * line.predictionError(place, step * ROUNDING));
   }
 
   /** Whether any of that interval is outside what is accepted; of two readings the line alone. */
@@ -87,8 +112,7 @@ public record Trend(
     double factor = line.student(PROBABILITY);
     double start = place(last) + 1;
     int days = 0;
-    while (days < LONGEST
-        && !isOutside(start + days, factor * line.predictionError(start + days))) {
+    while (days < LONGEST && !isOutside(start + days, half(start + days, factor))) {
       days++;
     }
     return days;

@@ -303,7 +303,7 @@ public record Fleet(
         readings.add(values.get(i).value());
       }
     }
-    Trend trend = Trend.of(dates, readings, last.lower(), last.upper());
+    Trend trend = Trend.of(dates, readings, last.lower(), last.upper(), last.step());
     return trend == null || !trend.hasInterval()
         ? null
         : new Drift(unit, last, trend, trend.daysInside(dates.get(dates.size() - 1)));

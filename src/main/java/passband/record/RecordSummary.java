@@ -5,6 +5,7 @@ import com.google.gson.stream.JsonToken;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStreamReader;
+import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
 import java.time.LocalDate;
@@ -51,10 +52,17 @@ public record RecordSummary(
    * A value that was judged.
    *
    * @param phase null where the procedure has none
+   * @param step of its last digit
    * @param lower what is accepted; NaN where that side is open, likewise {@code upper}
    */
   public record Measured(
-      String id, @Nullable String phase, double value, String unit, double lower, double upper) {}
+      String id,
+      @Nullable String phase,
+      double value,
+      double step,
+      String unit,
+      double lower,
+      double upper) {}
 
   /**
    * Reads a file.
@@ -167,7 +175,7 @@ public record RecordSummary(
       String phase = null;
       String unit = "";
       String verdict = "";
-      double value = Double.NaN;
+      BigDecimal value = null;
       double lower = Double.NaN;
       double upper = Double.NaN;
       json.beginObject();
@@ -180,7 +188,10 @@ public record RecordSummary(
             String own = text(json);
             unit = own == null ? "" : own;
           }
-          case "value" -> value = number(json);
+          case "value" -> {
+            String number = text(json);
+            value = number == null ? null : new BigDecimal(number);
+          }
           case "accept_lower" -> lower = number(json);
           case "accept_upper" -> upper = number(json);
           default -> json.skipValue();
@@ -191,8 +202,9 @@ public record RecordSummary(
         failed.put(id, phase);
       }
       boolean judged = verdict.equals("pass") || verdict.equals("fail");
-      if (judged && !Double.isNaN(value) && !(Double.isNaN(lower) && Double.isNaN(upper))) {
-        values.add(new Measured(id, phase, value, unit, lower, upper));
+      if (judged && value != null && !(Double.isNaN(lower) && Double.isNaN(upper))) {
+        double step = value.ulp().doubleValue();
+        values.add(new Measured(id, phase, value.doubleValue(), step, unit, lower, upper));
       }
     }
 

@@ -499,7 +499,7 @@ class JudgeTest {
     assertEquals(
         List.of(
             CURRENT
-                + " is projected to reach 224 ± 0.1 mA before the next test (accepted: 178.9 to"
+                + " is projected to reach 224 ± 0.2 mA before the next test (accepted: 178.9 to"
                 + " 219.0 mA)"),
         longer.warnings());
   }

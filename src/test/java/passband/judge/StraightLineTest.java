@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -12,6 +13,8 @@ import java.util.Random;
 import org.apache.commons.math3.distribution.TDistribution;
 import org.apache.commons.math3.stat.regression.SimpleRegression;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** Straight lines against published ones, and against a second library. */
 class StraightLineTest {
@@ -163,5 +166,27 @@ class StraightLineTest {
     StraightLine nearly = fit("110.7178495 110.7264895 110.7351295", "8915.102 8919.302 8923.502");
     assertFalse(nearly.residual() < 0);
     assertEquals(0, nearly.residual(), 1e-8);
+  }
+
+  /**
+   * Readings that did not change in their last digit, or lie on a line by chance, are not exact:
+   * the next may be one step off (JCGM 100, F.2.2.1). With much scatter the step does not matter.
+   */
+  @ParameterizedTest
+  @CsvSource({"10, 10, 10", "10, 9, 8", "8, 9, 10", "10, 10, 11"})
+  void equalReadingsAreNotExact(double one, double two, double three) {
+    List<LocalDate> days =
+        List.of(LocalDate.of(2024, 3, 1), LocalDate.of(2025, 3, 1), LocalDate.of(2026, 3, 1));
+    LocalDate last = days.get(2);
+    LocalDate next = last.plusYears(1);
+    List<Double> readings = List.of(one, two, three);
+    Trend coarse = Trend.of(days, readings, Double.NaN, Double.NaN, 1);
+    Trend exact = Trend.of(days, readings, Double.NaN, Double.NaN, 0);
+    double least = 1.96 / Math.sqrt(12) * Math.sqrt(1 + 1.0 / 3 + 4.0 / 2);
+    assertEquals(Math.max(least, exact.halfWidth(next)), coarse.halfWidth(next), 0.01 * least);
+    double line = coarse.at(next);
+    Trend close = Trend.of(days, readings, Double.NaN, line + 0.4, 1);
+    assertTrue(close.crosses(next), "a limit less than a step above the line is not safe");
+    assertTrue(close.daysInside(last) < 366);
   }
 }
