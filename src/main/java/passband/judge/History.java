@@ -25,10 +25,12 @@ import passband.evidence.ItemWords;
  * accepted before the next interval ends: of three readings or more by the interval in which it
  * lies with 95 %, of two by the line alone.
  *
+ * @param device the generator's model
+ * @param serial the generator's serial number
  * @param dates of the reports, the earliest first
  * @param drifts of the points of the latest report
  */
-public record History(List<LocalDate> dates, List<Drift> drifts) {
+public record History(String device, String serial, List<LocalDate> dates, List<Drift> drifts) {
   /**
    * One point over time.
    *
@@ -88,7 +90,7 @@ public record History(List<LocalDate> dates, List<Drift> drifts) {
    * @throws BadInput when the reports are not all of one generator
    */
   public static History of(List<Dated> reports, long intervalDays) throws BadInput {
-    oneGenerator(reports);
+    String serial = oneGenerator(reports);
     List<Dated> sorted = new ArrayList<>(reports);
     sorted.sort(Comparator.comparing(Dated::date));
     List<LocalDate> dates = sorted.stream().map(Dated::date).toList();
@@ -101,10 +103,12 @@ public record History(List<LocalDate> dates, List<Drift> drifts) {
         drifts.add(drift(limit, dates, readings, intervalDays));
       }
     }
-    return new History(dates, drifts);
+    String device = sorted.get(0).report().list().source().device();
+    return new History(device, serial, dates, drifts);
   }
 
-  private static void oneGenerator(List<Dated> reports) throws BadInput {
+  /** Its serial number. */
+  private static String oneGenerator(List<Dated> reports) throws BadInput {
     Set<String> serials = new TreeSet<>();
     Set<String> devices = new TreeSet<>();
     for (Dated dated : reports) {
@@ -124,6 +128,7 @@ public record History(List<LocalDate> dates, List<Drift> drifts) {
     if (serials.size() > 1) {
       throw new BadInput("these are readings of several generators: " + String.join(", ", serials));
     }
+    return String.join("", serials);
   }
 
   private static Map<String, Judgement> byId(Report report) {
@@ -246,7 +251,7 @@ public record History(List<LocalDate> dates, List<Drift> drifts) {
 
   /** A table in text, warnings after it. */
   public String text() {
-    StringBuilder out = new StringBuilder("dates: " + dates + "\n");
+    StringBuilder out = new StringBuilder(device + " " + serial + ", dates: " + dates + "\n");
     for (Drift drift : drifts) {
       if (drift.readings().stream().anyMatch(r -> r != null)) {
         out.append(drift.limit().id() + ":");

@@ -28,10 +28,12 @@ public final class HistoryJson {
     try (JsonWriter json = new JsonWriter(out)) {
       json.setFormattingStyle(FormattingStyle.PRETTY);
       json.beginObject();
-      json.name("format").value("passband-history/3");
+      json.name("format").value("passband-history/4");
       json.name("procedure").value(list.source().procedure());
       json.name("revision").value(list.source().revision());
       json.name("digest").value(list.source().digest());
+      json.name("device").value(history.device());
+      json.name("serial").value(history.serial());
       json.name("interval_days").value(intervalDays);
       json.name("dates").beginArray();
       for (LocalDate date : history.dates()) {

@@ -32,6 +32,7 @@ public final class HistoryPage {
     }
     Map<String, Object> model = new HashMap<>();
     model.put("source", list.source());
+    model.put("generator", history.device() + " " + history.serial());
     model.put("dates", history.dates().stream().map(Object::toString).toList());
     model.put("warnings", history.warnings());
     model.put("suggestion", Objects.requireNonNullElse(history.suggestion(), ""));

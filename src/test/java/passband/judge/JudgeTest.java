@@ -18,6 +18,7 @@ import passband.evidence.Evidence;
 import passband.evidence.Item;
 import passband.evidence.ItemList;
 import passband.evidence.LimitsReader;
+import passband.render.HistoryPage;
 import passband.testing.Examples;
 import passband.testing.Records;
 import passband.testing.Repository;
@@ -510,6 +511,9 @@ class JudgeTest {
         History.of(
             List.of(dated(SIMPLE, 2026, "206.0", "S 1"), dated(SIMPLE, 2025, "200.0", "S 1")), 365);
     assertEquals(List.of(LocalDate.of(2025, 3, 1), LocalDate.of(2026, 3, 1)), two.dates());
+    String generator = SIMPLE.source().device() + " S 1";
+    assertTrue(two.text().startsWith(generator + ", dates: [2025-03-01, "), two.text());
+    assertTrue(HistoryPage.of(SIMPLE, two).contains("<h1>Drift: " + generator + "</h1>"));
     assertTrue(
         two.text().contains(CURRENT + ": 200.0 206.0 mA, +6.004 per year, next 212"), two.text());
     History falling =
