@@ -24,6 +24,16 @@ const Shown = (() => {
     return new Set(asked.flatMap((item) => Object.values(item.parts)));
   }
 
+  // What has to be read again besides a reading that was: all that a value is calculated from.
+  function besides(id) {
+    const calculated = data.items.filter(({ kind, parts }) => kind === "derived" && Object.values(parts).includes(id));
+    return calculated.flatMap((item) => {
+      const others = [...new Set(Object.values(item.parts))].filter((other) => other !== id && Fields.written(other)[1] === "");
+      const of = { what: Fields.name(item.id), others: others.map(Fields.name).join(", ") };
+      return others.length > 0 ? [words("allAgain", of)] : [];
+    });
+  }
+
   // A cause in the words of the sheet: what it calls the items that the judge calls by their identities.
   const OF_ANOTHER = ["earlier-failed", "earlier-open", "gate-failed", "gate-open"];
   const replaced = (text, name, said) => text.replace(new RegExp("(^| )" + name + "(?= |$)"), "$1" + said);
@@ -77,7 +87,8 @@ const Shown = (() => {
     const open = verdict === "not done" && !(item.kind === "reading" && undone(field).checked);
     const why = causes.length > 0 ? ": " + sentences(causes) : "";
     const stopped = shut.length > 0 ? words("stopped", { gates: shut.map((gate) => Fields.name(gate.id)).join(", ") }) : "";
-    row.querySelector(".said").textContent = open || verdict === "does not apply" ? stopped : word + why;
+    const all = item.kind === "reading" && two !== "" ? besides(item.id) : [];
+    row.querySelector(".said").textContent = [open || verdict === "does not apply" ? stopped : word + why, ...all].filter((text) => text !== "").join(". ");
     offer(item, row.querySelector(".verdict"));
   }
 

@@ -267,6 +267,47 @@ class ChecklistBrowserTest {
         .orElse(null);
   }
 
+  /** At the first reading that is read again stands which others the calculated value asks for. */
+  @Test
+  void aRepeatAsksForAllThatAValueIsCalculatedFrom() throws IOException {
+    Plan plan =
+        Sheets.demo().stream()
+            .filter(p -> p.name().text().equals("sedge-170-full"))
+            .findFirst()
+            .orElseThrow();
+    show(plan);
+    Item.Derived derived =
+        Evidence.of(plan).list().items().stream()
+            .filter(i -> i instanceof Item.Derived && i.id().endsWith("/outlets"))
+            .map(i -> (Item.Derived) i)
+            .findFirst()
+            .orElseThrow();
+    List<String> parts = List.copyOf(derived.calculation().parts().values());
+    assertEquals(2, parts.size());
+    WebElement first = entry(parts.get(0));
+    put(first, "120");
+    assertFalse(said(first).contains("again"), said(first));
+    put(again(parts.get(0)), "121");
+    String line =
+        "Line "
+            + browser.run(
+                "return arguments[0].closest('tbody').querySelector('.n').textContent",
+                entry(parts.get(1)));
+    assertTrue(said(first).contains("as well: read " + line + ", Current again"), said(first));
+    put(entry(parts.get(1)), "120");
+    assertTrue(said(first).contains("as well: read " + line + ", Current again"), said(first));
+    put(again(parts.get(1)), "121");
+    assertFalse(said(first).contains(line), said(first));
+  }
+
+  private void put(WebElement field, String value) {
+    browser.run(
+        "arguments[0].value = arguments[1];"
+            + "arguments[0].dispatchEvent(new Event('input', { bubbles: true }))",
+        field,
+        value);
+  }
+
   private WebElement again(String point) {
     return (WebElement)
         browser.run("return arguments[0].parentElement.querySelector('input.again')", entry(point));

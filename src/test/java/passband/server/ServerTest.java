@@ -327,6 +327,28 @@ class ServerTest implements LanguageClient {
   }
 
   @Test
+  void completionKnowsATableOfSetups() throws Exception {
+    String text = open(OUTPUT);
+    String table =
+        "    table {\n      setup | connect red | \n      b \"B\" | outlet.left to analyzer. | \n    }\n";
+    String changed =
+        text.replace(
+            "  test tack-output", "  setups {\n    connect \n" + table + "  }\n  test tack-output");
+    change(OUTPUT, changed);
+    assertTrue(proposed(OUTPUT, at(changed, "    connect \n", 12)).contains("red"));
+    assertTrue(
+        proposed(OUTPUT, at(changed, "setup | connect red", 8))
+            .containsAll(List.of("connect", "link")));
+    assertTrue(proposed(OUTPUT, at(changed, "setup | connect red", 16)).contains("red"));
+    assertTrue(
+        proposed(OUTPUT, at(changed, "\"B\" | outlet.left", 6))
+            .containsAll(List.of("outlet", "device")));
+    assertTrue(proposed(OUTPUT, at(changed, "outlet.left to analyzer", 7)).contains("left"));
+    assertTrue(proposed(OUTPUT, at(changed, "outlet.left to analyzer", 12)).contains("to"));
+    assertTrue(proposed(OUTPUT, at(changed, "to analyzer. |", 12)).contains("load-high"));
+  }
+
+  @Test
   void completionKnowsTheLimitsOfARecord() throws Exception {
     String text = open(OUTPUT);
     String record = "    record battery \"Battery\" in V ";
