@@ -25,10 +25,15 @@ final class LimitOrder implements Check {
   @Override
   public void check(Plan plan, Diagnostics diagnostics) {
     for (Stage.Run run : plan.runs()) {
-      List<Point> points = bySetting(run.points());
-      for (String quantity : Figures.quantities(points)) {
-        look(points, quantity, diagnostics);
-        for (List<Point> curve : curves(run.points())) {
+      Collection<List<Point>> families = families(run.points());
+      Collection<List<Point>> curves = curves(run.points());
+      for (String quantity : Figures.quantities(bySetting(run.points()))) {
+        for (List<Point> family : families) {
+          for (int i = 1; i < family.size(); i++) {
+            compare(family.get(i - 1), family.get(i), quantity, diagnostics);
+          }
+        }
+        for (List<Point> curve : curves) {
           for (int i = 1; i < curve.size(); i++) {
             compareLoads(curve.get(i - 1), curve.get(i), quantity, diagnostics);
           }
@@ -73,17 +78,6 @@ final class LimitOrder implements Check {
     return curves.values();
   }
 
-  private static void look(List<Point> points, String quantity, Diagnostics diagnostics) {
-    for (int i = 0; i < points.size(); i++) {
-      for (int j = i - 1; j >= 0; j--) {
-        if (comparable(points.get(j), points.get(i))) {
-          compare(points.get(j), points.get(i), quantity, diagnostics);
-          break;
-        }
-      }
-    }
-  }
-
   /** Of a point that has one. */
   private static Figure setting(Point point) {
     return Objects.requireNonNull(point.setting(), "a point without a setting");
@@ -92,11 +86,6 @@ final class LimitOrder implements Check {
   /** Of a point that has one. */
   private static Figure load(Point point) {
     return Objects.requireNonNull(point.load(), "a point without a load");
-  }
-
-  private static boolean comparable(Point a, Point b) {
-    boolean sameLoad = Objects.equals(a.loadText(), b.loadText());
-    return a.mode() == b.mode() && sameLoad && a.extras().equals(b.extras());
   }
 
   private static void compare(Point lower, Point higher, String quantity, Diagnostics diagnostics) {
