@@ -54,7 +54,7 @@ final class LimitOrder implements Check {
     Map<List<Object>, List<Point>> families = new LinkedHashMap<>();
     for (Point point : bySetting(all)) {
       List<Object> family = new ArrayList<>();
-      family.add(point.mode() == null ? "" : point.mode());
+      family.add(point.mode() == null ? "" : point.mode().name().text());
       family.add(String.valueOf(point.loadText()));
       family.add(point.extras());
       families.computeIfAbsent(family, f -> new ArrayList<>()).add(point);
@@ -70,7 +70,7 @@ final class LimitOrder implements Check {
     Map<List<Object>, List<Point>> curves = new LinkedHashMap<>();
     for (Point point : points) {
       List<Object> curve = new ArrayList<>();
-      curve.add(point.mode() == null ? "" : point.mode());
+      curve.add(point.mode() == null ? "" : point.mode().name().text());
       curve.add(point.setting() == null ? "" : point.setting().si());
       curve.add(point.extras());
       curves.computeIfAbsent(curve, c -> new ArrayList<>()).add(point);

@@ -51,6 +51,12 @@ public record Device(
       List<Join> joins,
       List<Tree.QuantityLimit> limits)
       implements Named {
+    /** Of its declaration: all that it holds need not be looked through. */
+    @Override
+    public int hashCode() {
+      return name.hashCode();
+    }
+
     /** The terminals that carry output. */
     public List<Terminal> poles() {
       List<Terminal> poles = new ArrayList<>(terminals);
