@@ -14,6 +14,7 @@ import passband.diagnostic.Diagnostics;
 import passband.model.Analyzer;
 import passband.model.Analyzer.LoadBank;
 import passband.model.Device.Mode;
+import passband.model.Device.Outlet;
 import passband.model.Series;
 import passband.model.Termination;
 import passband.plan.Point;
@@ -180,14 +181,20 @@ final class BenchEffects {
     return Instance.each(fault, size, rows);
   }
 
-  /** The mode before, with the setting of the row: where it can be set, the power is the same. */
+  /**
+   * The mode before, with the setting of the row: where it can be set, the power is the same. What
+   * the outlet is left in when it was another one's mode, nobody knows.
+   */
   private List<Instance> modeBefore(Fault fault, Fault.Size size) {
     Map<String, Point> left = left("select", Variable.Kind.MODE);
     Map<String, List<Instance.Change>> rows = new LinkedHashMap<>();
     for (SheetLine line : lines.output()) {
       Point point = left.get(line.point().id());
       Mode before = point == null ? null : point.mode();
-      if (before == null || line.point().setting() == null) {
+      Outlet outlet = line.outlet();
+      if (before == null
+          || line.point().setting() == null
+          || (outlet != null && !before.isOn(outlet))) {
         continue;
       }
       Series scale = before.setting();
@@ -205,23 +212,27 @@ final class BenchEffects {
   private List<Instance> errorEdge(Fault fault, Fault.Size size) {
     List<Instance.Change> changes = new ArrayList<>();
     for (SheetLine line : lines.output()) {
-      Observation good = line.good();
-      double at = good.truth() + size.value() * good.own().half();
-      changes.add(
-          new Instance.Change(
-              line, new Observation(at, good.window(), Observation.NO_ERROR, good.load())));
+      changes.add(Instance.Change.by(line, truth -> atTheEdge(line.at(truth), size.value())));
     }
     return List.of(new Instance(fault, size, "every range", changes));
+  }
+
+  /** The error is known, so it is not drawn once more. */
+  private static Observation atTheEdge(Observation seen, double end) {
+    double shown = seen.truth() + end * seen.own().half();
+    return new Observation(shown, seen.window(), Observation.NO_ERROR, seen.load());
   }
 
   private List<Instance> errorScale(Fault fault, Fault.Size size) {
     List<Instance.Change> changes = new ArrayList<>();
     for (SheetLine line : lines.output()) {
-      Observation good = line.good();
-      double off = size.value() * good.own().half();
-      changes.add(new Instance.Change(line, good.at(good.truth() + off)));
+      changes.add(Instance.Change.by(line, truth -> off(line.at(truth), size.value())));
     }
     return List.of(new Instance(fault, size, "every range", changes));
+  }
+
+  private static Observation off(Observation seen, double times) {
+    return seen.at(seen.truth() + times * seen.own().half());
   }
 
   private List<Instance> widerRange(Fault fault, Fault.Size size) {
@@ -240,7 +251,8 @@ final class BenchEffects {
         }
       }
       if (wider != null) {
-        changes.add(new Instance.Change(line, inRange(line, wider)));
+        Analyzer.Range by = wider;
+        changes.add(Instance.Change.by(line, truth -> inRange(line, by, truth)));
       }
     }
     return changes.isEmpty()
@@ -248,7 +260,7 @@ final class BenchEffects {
         : List.of(new Instance(fault, size, "every range but the widest", changes));
   }
 
-  private Observation inRange(SheetLine line, Analyzer.Range range) {
+  private Observation inRange(SheetLine line, Analyzer.Range range, double truth) {
     SheetLine.Errors own = line.errors();
     SheetLine.Errors other =
         new SheetLine.Errors(
@@ -259,6 +271,6 @@ final class BenchEffects {
             own.loadSpread());
     SheetLine there =
         new SheetLine(line.run(), line.point(), line.limit(), line.kind(), line.nominal(), other);
-    return there.at(line.nominal(), range.resolution());
+    return there.at(truth, range.resolution());
   }
 }

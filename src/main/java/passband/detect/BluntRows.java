@@ -9,15 +9,15 @@ import passband.quantity.Real;
 
 /**
  * Rows of one mode, outlet and load that let a greater gain error pass than the mode's tolerance
- * and the errors of the readings explain. Errors are of the power, as shares: −0.21 is 21 % too
- * little.
+ * and the error of a reading explain, at that row where both together are least. Errors are of the
+ * power, as shares: −0.21 is 21 % too little.
  *
  * @param first the first of the rows
  * @param load as printed; empty for none
  * @param above whether it is an excess, not a shortage
- * @param tolerance the narrowest at these rows on that side
- * @param expected the tolerance and by how much a reading may be off: its expanded uncertainty and
- *     half a step of the display
+ * @param tolerance at that row, on that side
+ * @param expected the tolerance and by how much the reading may be off: its expanded uncertainty
+ *     and half a step of the display
  * @param caught the least error that is caught with 95 %; null where none is
  */
 public record BluntRows(
@@ -43,8 +43,19 @@ public record BluntRows(
   private static void add(
       List<BluntRows> blunt, List<SheetLine> some, Kernel kernel, boolean above) {
     int side = above ? 1 : -1;
-    double tolerance = Gain.tolerance(some, above);
-    double expected = tolerance + side * doubt(some, above);
+    double tolerance = side * Double.POSITIVE_INFINITY;
+    double expected = tolerance;
+    for (SheetLine line : some) {
+      Real limit = Gain.limit(line, above);
+      if (limit != null) {
+        double own = line.factor(limit.doubleValue()) - 1;
+        double beyond = own + side * line.doubtShare(limit.doubleValue());
+        if (Math.abs(beyond) < Math.abs(expected)) {
+          tolerance = own;
+          expected = beyond;
+        }
+      }
+    }
     double just = expected + side * 1e-9;
     boolean bounded = Double.isFinite(expected) && just > -1;
     if (bounded && Gain.power(some, kernel, just, false) < Outcome.SURE_ENOUGH) {
@@ -59,17 +70,5 @@ public record BluntRows(
               expected,
               Gain.least(some, kernel, side, false)));
     }
-  }
-
-  /** By how much a reading at its limit may be off at most. */
-  private static double doubt(List<SheetLine> some, boolean above) {
-    double greatest = 0;
-    for (SheetLine line : some) {
-      Real limit = Gain.limit(line, above);
-      if (limit != null) {
-        greatest = Math.max(greatest, line.doubtShare(limit.doubleValue()));
-      }
-    }
-    return greatest;
   }
 }

@@ -5,6 +5,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.DoubleFunction;
 import java.util.function.Predicate;
 
 /**
@@ -16,11 +17,29 @@ import java.util.function.Predicate;
  */
 record Instance(Fault fault, Fault.Size size, String where, List<Change> changes, Way chance) {
 
-  /** A reading as the fault has it. */
-  record Change(SheetLine line, Observation seen) {
-    /** A reading that has another true value, in SI; NaN for no number. */
+  /**
+   * A reading as the fault has it.
+   *
+   * @param seen of a good generator
+   * @param of of a generator that gives some true value in SI, with the same fault
+   */
+  record Change(SheetLine line, Observation seen, DoubleFunction<Observation> of) {
+    /** A reading that is the same whatever the generator gives. */
+    Change(SheetLine line, Observation seen) {
+      this(line, seen, truth -> seen);
+    }
+
+    /** A reading that goes with what the generator gives. */
+    static Change by(SheetLine line, DoubleFunction<Observation> of) {
+      return new Change(line, of.apply(line.nominal()), of);
+    }
+
+    /**
+     * A reading that has another true value, in SI; NaN for no number. It goes in proportion with
+     * what the generator gives.
+     */
     static Change to(SheetLine line, double truth) {
-      return new Change(line, line.at(truth));
+      return new Change(line, line.at(truth), given -> line.at(given * (truth / line.nominal())));
     }
 
     boolean outside() {

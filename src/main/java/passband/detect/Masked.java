@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.DoubleFunction;
 
 /**
  * A gain error that is caught on a bench in order, and hidden by one that is not: the power is off
@@ -27,7 +28,7 @@ public record Masked(
     List<Masked> masked = new ArrayList<>();
     for (Instance instance : instances) {
       if (instance.fault().who().equals("bench")) {
-        Map<SheetLine, Double> moved = moved(instance);
+        Map<SheetLine, DoubleFunction<Observation>> moved = moved(instance);
         for (Off off : caught) {
           if (off.rows.stream().anyMatch(moved::containsKey)) {
             add(masked, instance, moved, off, kernel);
@@ -55,14 +56,11 @@ public record Masked(
     return caught;
   }
 
-  /** By which factor the fault moves each reading that it leaves a number. */
-  private static Map<SheetLine, Double> moved(Instance instance) {
-    Map<SheetLine, Double> moved = new IdentityHashMap<>();
+  /** What the fault makes of each reading that it changes. */
+  private static Map<SheetLine, DoubleFunction<Observation>> moved(Instance instance) {
+    Map<SheetLine, DoubleFunction<Observation>> moved = new IdentityHashMap<>();
     for (Instance.Change change : instance.changes()) {
-      double factor = change.seen().truth() / change.line().nominal();
-      if (factor != 1 && Double.isFinite(factor)) {
-        moved.put(change.line(), factor);
-      }
+      moved.put(change.line(), change.of());
     }
     return moved;
   }
@@ -70,12 +68,12 @@ public record Masked(
   private static void add(
       List<Masked> masked,
       Instance instance,
-      Map<SheetLine, Double> moved,
+      Map<SheetLine, DoubleFunction<Observation>> moved,
       Off off,
       Kernel kernel) {
     List<Observation> seen = new ArrayList<>();
     for (SheetLine line : off.rows) {
-      seen.add(line.at(line.scaled(1 + off.gain) * moved.getOrDefault(line, 1.0)));
+      seen.add(moved.getOrDefault(line, line::at).apply(line.scaled(1 + off.gain)));
     }
     Chance power = kernel.failing(seen);
     if (power.value() < Outcome.SURE_ENOUGH) {

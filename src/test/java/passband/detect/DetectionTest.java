@@ -21,6 +21,7 @@ import passband.testing.Snippet;
 class DetectionTest {
   private static final String TUSSOCK = "tussock-4/tussock-4-output.pband";
   private static final String SEDGE = "sedge-170/sedge-170-full.pband";
+  private static final List<Instance.Change> NONE = List.of();
 
   /** At the smallest error the power is 95 %, a little nearer it is less, on both sides. */
   @Test
@@ -72,6 +73,36 @@ class DetectionTest {
   }
 
   /**
+   * A row says nothing of how little another may let pass: beside a row with a wide tolerance and a
+   * great uncertainty the rows are as blunt as before.
+   */
+  @Test
+  void aBluntRowDoesNotExcuseAnother() {
+    Map<String, String> sources = new TreeMap<>(Repository.texts(Repository.PROCEDURES));
+    sources.computeIfPresent(
+        TUSSOCK,
+        (path, text) -> text.replace("\n  leads ", "\n  decision simple coverage 1\n  leads "));
+    Plan plan = Snippet.compile(sources, TUSSOCK, null).plans().get(0);
+    Map<String, List<SheetLine>> groups = Gain.read(SheetLines.of(plan));
+    List<BluntRows> blunt = BluntRows.of(plan);
+    assertFalse(blunt.isEmpty());
+    for (BluntRows rows : blunt) {
+      int side = rows.above() ? 1 : -1;
+      List<SheetLine> some = groups.get((rows.place().text() + " " + rows.load()).strip());
+      double least = Double.POSITIVE_INFINITY;
+      for (SheetLine line : some) {
+        var limit = Gain.limit(line, rows.above());
+        if (limit != null) {
+          double own = Math.abs(line.factor(limit.doubleValue()) - 1);
+          least = Math.min(least, own + line.doubtShare(limit.doubleValue()));
+        }
+      }
+      assertEquals(side * least, rows.expected(), 1e-12, rows.toString());
+      assertTrue(Gain.power(some, new Kernel(), rows.expected(), false) < 0.95, rows.toString());
+    }
+  }
+
+  /**
    * A quarter over the tolerance is sure alone; with the next lower load the current rises by the
    * root of the ratio, and with the instrument three times its error high nothing is left of it. By
    * hand: 0.75 of the power into 300 Ω instead of 350 Ω reads as 0.75 · 350/300 = 0.875 of it.
@@ -97,6 +128,58 @@ class DetectionTest {
         slit.stream().anyMatch(m -> m.bench().id().equals("B02") && m.power().never()),
         slit.toString());
     assertTrue(slit.stream().noneMatch(m -> m.bench().id().equals("B01")), slit.toString());
+  }
+
+  /**
+   * What a fault of the instrument makes of a generator that is off is worked out anew from the
+   * true value: at the edge of its error the error is known and not drawn again; out of calibration
+   * the share of the reading goes with the reading, what is fixed does not.
+   */
+  @Test
+  void anInstrumentThatIsOffIsNotOffTwice() {
+    int compared = 0;
+    for (String name : List.of(TUSSOCK, SEDGE, "keen", "worn")) {
+      SheetLines lines = SheetLines.of(CatalogueTest.plan(name));
+      for (Instance one : Instances.of(lines)) {
+        String effect = one.fault().effect();
+        for (Instance.Change change : effect.startsWith("error-") ? one.changes() : NONE) {
+          for (double gain : new double[] {-0.25, 0, 0.25}) {
+            SheetLine line = change.line();
+            double truth = line.scaled(1 + gain);
+            var error = line.limit().uncertainty().error();
+            double half = error.relative().doubleValue() * truth + error.absolute().doubleValue();
+            Observation seen = change.of().apply(truth);
+            double shown = truth + one.size().value() * half;
+            assertEquals(shown, seen.truth(), 1e-12, line.limit().id());
+            boolean edge = effect.equals("error-edge");
+            assertEquals(edge ? 0 : half, seen.own().half(), 1e-12, line.limit().id());
+            compared++;
+          }
+        }
+      }
+    }
+    assertTrue(compared > 100, compared + " readings");
+  }
+
+  /** At the edge of its error an instrument hides nothing that lies well beyond the tolerance. */
+  @Test
+  void anInstrumentWithinItsErrorHidesOnlyWhatIsWithinItsError() {
+    for (String name : List.of(TUSSOCK, SEDGE, "keen")) {
+      SheetLines lines = SheetLines.of(CatalogueTest.plan(name));
+      for (Masked one : Masked.of(lines, Instances.of(lines), new Kernel())) {
+        if (one.bench().effect().equals("error-edge")) {
+          List<SheetLine> rows =
+              Gain.read(lines).get((one.place().text() + " " + one.load()).strip());
+          for (SheetLine line : rows) {
+            Observation seen = line.at(line.scaled(1 + one.gain()));
+            double shown = seen.truth() + one.size().value() * seen.own().half();
+            Observation fixed =
+                new Observation(shown, seen.window(), Observation.NO_ERROR, seen.load());
+            assertFalse(fixed.neverPasses(), one.toString());
+          }
+        }
+      }
+    }
   }
 
   /** Outlets that are tested alike are caught alike. */

@@ -91,6 +91,15 @@ class SlipsOnTheBenchTest {
       Map<String, SheetLine> output = new TreeMap<>();
       lines.output().forEach(line -> output.put(line.point().id(), line));
       expected.keySet().retainAll(output.keySet());
+      // What an outlet is in while the panel shows another one's mode, the machine does not know.
+      expected
+          .entrySet()
+          .removeIf(
+              left ->
+                  kind == Variable.Kind.MODE
+                      && plan.device().modes().stream()
+                          .filter(mode -> mode.title().equals(left.getValue()))
+                          .noneMatch(mode -> mode.isOn(output.get(left.getKey()).outlet())));
       Map<String, Instance> found = instances(lines, fault);
       assertEquals(expected.keySet(), found.keySet(), name);
       all += found.size();
