@@ -10,14 +10,17 @@ import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import passband.evidence.BadInput;
 import passband.evidence.Blank;
+import passband.evidence.Item;
 import passband.evidence.Seal;
 
 /**
@@ -30,7 +33,8 @@ import passband.evidence.Seal;
  * @param serial of the generator
  * @param date of the readings
  * @param failedAsFound identities of the items that failed before anything was adjusted
- * @param instruments that were used
+ * @param instruments that were used; one that was changed during the visit, or whose serial number
+ *     was written again, with each number that was written
  * @param values of what was measured, by identity, in the sheet's order
  */
 public record RecordSummary(
@@ -83,6 +87,9 @@ public record RecordSummary(
     return fields.summary(file);
   }
 
+  /** How the name of the blank for an instrument's serial number ends, after its role. */
+  private static final String SERIAL = "-serial";
+
   /** What is found in a file, in whatever order it stands. */
   private static final class Fields {
     private String format = "";
@@ -97,6 +104,7 @@ public record RecordSummary(
     private final List<String> failedAsFound = new ArrayList<>();
     private final Map<String, @Nullable String> failed = new LinkedHashMap<>();
     private final List<UsedInstrument> instruments = new ArrayList<>();
+    private final Map<String, Set<String>> written = new HashMap<>();
     private final List<Measured> values = new ArrayList<>();
 
     void read(JsonReader json) throws IOException, BadInput {
@@ -117,6 +125,7 @@ public record RecordSummary(
           case "overall" -> overall = json.nextString();
           case "identity" -> texts(json).forEach((k, v) -> identity.put(k, v == null ? "" : v));
           case "instruments" -> instruments(json);
+          case "attempts" -> attempts(json);
           case "result" -> result(json);
           case "parts" -> parts(json);
           default -> json.skipValue();
@@ -148,6 +157,43 @@ public record RecordSummary(
                 one.get("certificate")));
       }
       json.endArray();
+    }
+
+    /** Whatever was ever written as the serial number of an instrument. */
+    private void attempts(JsonReader json) throws IOException {
+      json.beginArray();
+      while (json.hasNext()) {
+        String item = "";
+        String reading = "";
+        json.beginObject();
+        while (json.hasNext()) {
+          switch (json.nextName()) {
+            case "item" -> item = json.nextString();
+            case "written" -> reading = json.nextString();
+            default -> json.skipValue();
+          }
+        }
+        json.endObject();
+        if (item.startsWith(Item.SHEET) && item.endsWith(SERIAL)) {
+          String role = item.substring(Item.SHEET.length(), item.length() - SERIAL.length());
+          written.computeIfAbsent(role, r -> new LinkedHashSet<>()).add(reading);
+        }
+      }
+      json.endArray();
+    }
+
+    /** The instruments, with what was written before the last. */
+    private List<UsedInstrument> used() {
+      List<UsedInstrument> used = new ArrayList<>();
+      for (UsedInstrument one : instruments) {
+        used.add(one);
+        for (String serial : written.getOrDefault(one.role(), Set.of())) {
+          if (!serial.isEmpty() && !serial.equals(one.serial())) {
+            used.add(new UsedInstrument(one.role(), one.name(), serial, null, null));
+          }
+        }
+      }
+      return List.copyOf(used);
     }
 
     private void result(JsonReader json) throws IOException {
@@ -245,7 +291,7 @@ public record RecordSummary(
           day(identity.getOrDefault("date", "")),
           overall,
           List.copyOf(failedAsFound),
-          List.copyOf(instruments),
+          used(),
           List.copyOf(values));
     }
 

@@ -44,11 +44,16 @@ class FleetTest {
           .orElseThrow();
 
   private static byte[] record(String serial, String date, BigDecimal value) throws BadInput {
+    return record(serial, date, value, "A" + date.substring(0, 4) + ",,,1,record");
+  }
+
+  private static byte[] record(String serial, String date, BigDecimal value, String... analyzer)
+      throws BadInput {
     String csv =
         Records.of(LIST, false)
             .with("sheet/generator-serial", serial + ",,,1,record")
             .with("sheet/date", date + ",,,1,record")
-            .with("sheet/analyzer-serial", "A" + date.substring(0, 4) + ",,,1,record")
+            .with("sheet/analyzer-serial", analyzer)
             .with("sheet/analyzer-due", "2099-01-01,,,1,record")
             .with(
                 POINT.id(),
@@ -164,7 +169,7 @@ class FleetTest {
       String file, String serial, String date, BigDecimal value, String analyzer) throws BadInput {
     String csv =
         new String(record(serial, date, value), StandardCharsets.UTF_8)
-            .replace("\"A" + date.substring(0, 4) + "\"", analyzer)
+            .replace("\"serial\": \"A" + date.substring(0, 4) + "\"", "\"serial\": " + analyzer)
             .replaceFirst("\"seal\": \"[0-9a-f]{64}\"", "\"seal\": \"" + Seal.OPEN + "\"");
     return RecordSummary.read(file, Seal.sealed(csv).getBytes(StandardCharsets.UTF_8));
   }
@@ -193,6 +198,22 @@ class FleetTest {
     String text = FleetReport.usesText(uses);
     assertTrue(text.startsWith("3 records\n"), text);
     assertEquals(perhaps.size(), text.lines().filter(l -> l.startsWith("perhaps: ")).count());
+  }
+
+  /** An instrument that was changed for another during the visit was used all the same. */
+  @Test
+  void anInstrumentThatWasChangedIsFound() throws BadInput {
+    String[][] written = {
+      {"AN-2,,,1,record", "AN-3,,,2,record"}, {"AN-2,,,1,record", "AN-3,,,1,record"}
+    };
+    for (String[] analyzer : written) {
+      RecordSummary one = RecordSummary.read("a", record("S1", "2026-01-01", GOOD, analyzer));
+      Fleet fleet = Fleet.of(List.of(one), List.of(), 365, TODAY);
+      for (String serial : List.of("AN-2", "AN-3")) {
+        assertEquals(List.of("a"), files(fleet.using(serial, null, null).visits()), serial);
+      }
+      assertEquals(List.of("AN-2", "AN-3"), fleet.instruments());
+    }
   }
 
   /** A generator whose number was typed in other letters is one; one that may be is named. */
