@@ -142,20 +142,28 @@ public final class FleetReport {
     return new BigDecimal(Double.toString(value)).stripTrailingZeros().toPlainString();
   }
 
+  /** The columns of {@link #csv}. */
+  public static final List<String> COLUMNS =
+      List.of(
+          "device",
+          "serial",
+          "procedure",
+          "revision",
+          "visits",
+          "last",
+          "result",
+          "due",
+          "overdue",
+          "record");
+
+  /** The columns of {@link #usesCsv}. */
+  public static final List<String> USES_COLUMNS =
+      List.of("date", "device", "serial", "procedure", "revision", "result", "record");
+
   /** A line for each generator. */
   public static String csv(Fleet fleet, LocalDate today) {
     return table(
-        List.of(
-            "device",
-            "serial",
-            "procedure",
-            "revision",
-            "visits",
-            "last",
-            "result",
-            "due",
-            "overdue",
-            "record"),
+        COLUMNS,
         fleet.units().stream()
             .map(
                 unit ->
@@ -176,7 +184,7 @@ public final class FleetReport {
   /** A line for each visit in which an instrument was used. */
   public static String usesCsv(List<RecordSummary> visits) {
     return table(
-        List.of("date", "device", "serial", "procedure", "revision", "result", "record"),
+        USES_COLUMNS,
         visits.stream()
             .map(
                 visit ->

@@ -11,8 +11,10 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -28,6 +30,7 @@ import passband.parse.CursorContext;
 import passband.quantity.QuantityKind;
 import passband.quantity.Unit;
 import passband.quantity.Units;
+import passband.render.FleetReport;
 import passband.source.SourceFile;
 import passband.testing.Repository;
 import passband.testing.Snippet;
@@ -186,6 +189,10 @@ class GuideTest {
       if (!line.block().equals(block)) {
         block = line.block();
         page.append("\n### In ").append(title(block)).append("\n\n");
+        if (List.of("device", "outlet", "mode").contains(block)) {
+          page.append("A line that begins with a quantity is a bound, `QUANTITY LIMIT`, such as");
+          page.append(" `peak-voltage at most 250 V`; see [Limits](#limits).\n\n");
+        }
         page.append("| line | purpose | example |\n| --- | --- | --- |\n");
       }
       page.append("| `" + escaped(line.form()) + "` | " + escaped(line.purpose()) + " | ");
@@ -199,6 +206,7 @@ class GuideTest {
     causes(page);
     readings(page);
     limits(page);
+    fleets(page);
     commands(page);
     return page.toString();
   }
@@ -364,6 +372,34 @@ class GuideTest {
       String name = column.get("name").getAsString();
       String description = column.get("dc:description").getAsString();
       page.append("| `" + name + "` | " + description + " |\n");
+    }
+  }
+
+  private static final Map<String, String> FLEET =
+      Map.ofEntries(
+          Map.entry("device", "Generator, as the records name it"),
+          Map.entry("serial", "Serial number of the generator"),
+          Map.entry("procedure", "Name of the procedure of the last visit, or of this one"),
+          Map.entry("revision", "Its revision"),
+          Map.entry("visits", "How many records of this generator there are"),
+          Map.entry("last", "Date of the last visit (YYYY-MM-DD)"),
+          Map.entry("date", "Date of the visit (YYYY-MM-DD)"),
+          Map.entry("result", "Overall verdict of that visit"),
+          Map.entry("due", "Date of the next visit: the last and --interval days"),
+          Map.entry("overdue", "'yes' where that day is before --date, else 'no'"),
+          Map.entry("record", "File of the record"));
+
+  private static void fleets(StringBuilder page) {
+    page.append("\n## Columns of fleet\n\n`passband fleet --as csv` has a row for each generator");
+    page.append(", with `--instrument` one for each visit in which that was used.\n\n");
+    page.append("| column | generators | `--instrument` | contents |\n| --- | --- | --- | --- |\n");
+    Set<String> all = new LinkedHashSet<>(FleetReport.COLUMNS);
+    all.addAll(FleetReport.USES_COLUMNS);
+    assertEquals(FLEET.keySet(), all);
+    for (String column : all) {
+      page.append("| `" + column + "` | " + (FleetReport.COLUMNS.contains(column) ? "yes" : ""));
+      page.append(" | " + (FleetReport.USES_COLUMNS.contains(column) ? "yes" : "") + " | ");
+      page.append(FLEET.get(column) + " |\n");
     }
   }
 

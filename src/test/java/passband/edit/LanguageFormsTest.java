@@ -8,10 +8,12 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Explanations;
+import passband.plan.PlanStep;
 import passband.testing.Examples;
 import passband.testing.Snippet;
 
@@ -30,6 +32,7 @@ class LanguageFormsTest {
             HEADING
             ROW
           }
+          EACH
         }
       """;
 
@@ -60,6 +63,7 @@ class LanguageFormsTest {
     String accept = "accept power from output, read as current";
     String bench = Explanations.bench();
     String end = "";
+    String each = "";
     String setup = "to analyzer.key\n";
     switch (form.kind()) {
       case "accept" -> {
@@ -84,6 +88,8 @@ class LanguageFormsTest {
               bench.replaceFirst("setting power 1 W to 40 W step 1 W", example.replace("$", ""));
       case "action" -> bench = action(bench, "device gen", example);
       case "instrument" -> bench = action(bench, "analyzer meter", example);
+      case "bound" -> bench = bench.replaceFirst("peak-voltage at most 250 V", example);
+      case "each" -> each = example + "\n";
       case "file" -> end = example + "\n";
       default -> throw new IllegalArgumentException(form.kind());
     }
@@ -91,6 +97,7 @@ class LanguageFormsTest {
         Examples.framed(
                     "test",
                     TEST.replace("ACCEPT", accept)
+                        .replace("EACH\n", each)
                         .replace("HEADING", String.join(" | ", row.keySet()))
                         .replace("ROW", String.join(" | ", row.values())))
                 .replace("to analyzer.key\n", setup)
@@ -101,6 +108,17 @@ class LanguageFormsTest {
     List<Diagnostic> errors = snippet.diagnostics().stream().filter(Diagnostic::isError).toList();
     assertEquals(List.of(), errors, () -> snippet.report() + main);
     assertFalse(snippet.plan().limits().isEmpty());
+  }
+
+  /** Every step that a block may stand in the place of is there, in order. */
+  @Test
+  void everyStepOfAPointIsThere() {
+    assertEquals(
+        PlanStep.REPLACEABLE,
+        LanguageForm.all().stream()
+            .filter(form -> form.group().equals("Steps of a point"))
+            .map(form -> form.form().split(" ")[2])
+            .toList());
   }
 
   /** The bench with a pedal that activates the monopolar mode. */
