@@ -4,7 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -16,7 +18,7 @@ import passband.testing.Snippet;
  * What a beginner writes from habit: each slip is an error whose fix gives back a file about which
  * nothing is said and that means the same; the message names what is to be written.
  */
-class BeginnersSlipsTest {
+public class BeginnersSlipsTest {
   private static final String SOURCE =
       """
       device gale "Gale" {
@@ -231,6 +233,25 @@ class BeginnersSlipsTest {
         slip("1 W to 80 W step 1 W", "1-80 W step 1 W", "1 W to 80 W"),
         slip("1 W to 80 W step 1 W", "1 W - 80 W step 1 W", "1 W to 80 W"),
         slip("1 W to 80 W step 1 W", "1…80 W step 1 W", "1 W to 80 W"));
+  }
+
+  /** The source without a slip. */
+  public static String source() {
+    return SOURCE;
+  }
+
+  /** By what is written in the place of what, the source with each slip that is said. */
+  public static Map<String, String> written() {
+    Map<String, String> all = new LinkedHashMap<>();
+    for (Slip slip : slips()) {
+      int at = SOURCE.indexOf(slip.proper);
+      String source =
+          SOURCE.substring(0, at) + slip.written + SOURCE.substring(at + slip.proper.length());
+      if (!said(source).isEmpty()) {
+        all.put(slip.toString(), source);
+      }
+    }
+    return all;
   }
 
   private static List<Diagnostic> said(String source) {
