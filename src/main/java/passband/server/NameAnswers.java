@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import org.eclipse.lsp4j.DocumentHighlight;
@@ -117,14 +118,15 @@ final class NameAnswers {
     }
   }
 
-  /** What is declared in the libraries of the open documents, by a part of its name. */
+  /** What is declared in the libraries of the open documents, by a part of its name in any case. */
   List<WorkspaceSymbol> declared(String part) throws IOException {
+    String wanted = part.toLowerCase(Locale.ROOT);
     Map<String, WorkspaceSymbol> found = new LinkedHashMap<>();
     for (String uri : workspace.open()) {
       Replies.Uris uris = workspace.uris(uri);
       for (Names.Occurrence one : workspace.everything(uri).symbols().all()) {
         String name = one.symbol().text();
-        if (one.declaration() && name.contains(part)) {
+        if (one.declaration() && name.toLowerCase(Locale.ROOT).contains(wanted)) {
           Location at = Replies.location(one.span(), uris);
           found.putIfAbsent(
               at.toString(),

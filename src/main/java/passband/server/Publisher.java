@@ -1,19 +1,21 @@
 package passband.server;
 
+import java.io.IOException;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import org.eclipse.lsp4j.Diagnostic;
 import org.eclipse.lsp4j.PublishDiagnosticsParams;
-import passband.diagnostic.Diagnostics;
 import passband.edit.Analysis;
 
 /**
- * Shows the editor what is found in the open documents, once a text has rested for a moment. What a
- * newer text has made stale is not shown.
+ * Shows the editor what is found in the libraries that documents are open of, in every file, once a
+ * text has rested for a moment. What a newer text has made stale is not shown.
  */
 final class Publisher {
   /** So long a text must rest before its faults are shown. */
@@ -48,50 +50,57 @@ final class Publisher {
         });
   }
 
-  /** Shows what is found now; a closed document has nothing to show any longer. */
-  void closed(String uri) {
-    work.inOrder(
-        () -> {
-          publish(uri, List.of());
-          show();
-        });
-  }
-
-  /** Analyzes here, finds the faults on the other thread, and shows them here again. */
+  /** Looks at the libraries on the other thread, and shows here what is found. */
   void show() {
     int change = documents.changes();
-    Map<String, Analysis> analyses = new LinkedHashMap<>();
-    workspace.open().forEach(uri -> analyses.put(uri, workspace.analysis(uri)));
-    analyses.values().removeIf(Objects::isNull);
+    List<Workspace.Opened> libraries = workspace.opened();
+    List<Analysis> analyses =
+        workspace.open().stream().map(workspace::analysis).filter(Objects::nonNull).toList();
     work.aside(
         () -> {
+          Runnable shown = () -> work.inOrder(() -> show(libraries, change));
+          for (Workspace.Opened library : libraries) {
+            look(library, shown, () -> documents.changes() != change);
+          }
+          shown.run();
           if (documents.changes() == change) {
-            analyses.values().forEach(Analysis::diagnostics);
-            work.inOrder(() -> show(analyses, change));
+            analyses.forEach(Analysis::diagnostics); // fixes are asked for next
           }
         });
   }
 
-  private void show(Map<String, Analysis> analyses, int change) {
-    if (documents.changes() == change) {
-      analyses.keySet().forEach(uri -> publish(uri, found(uri, analyses)));
+  private void look(Workspace.Opened library, Runnable shown, BooleanSupplier stop) {
+    try {
+      library.check().run(workspace.paths(library.root()), library.open(), shown, stop);
+    } catch (IOException e) {
+      work.report(e);
     }
   }
 
-  /** What is found in a document, by itself and by the open ones that use it. */
-  private List<Diagnostic> found(String uri, Map<String, Analysis> analyses) {
-    Workspace.Place place = workspace.place(uri);
-    Diagnostics here = new Diagnostics();
-    analyses.forEach(
-        (other, analysis) -> {
-          if (workspace.place(other).root().equals(place.root())) {
-            analysis.diagnostics().stream()
-                .filter(d -> d.span().file().path().equals(place.path()))
-                .forEach(here::add);
-          }
+  private void show(List<Workspace.Opened> libraries, int change) {
+    if (documents.changes() != change) {
+      return;
+    }
+    Map<String, List<Diagnostic>> found = new TreeMap<>();
+    workspace.open().forEach(uri -> found.put(uri, List.of()));
+    for (Workspace.Opened library : libraries) {
+      Replies.Uris uris = path -> workspace.uri(library.root(), path);
+      library
+          .check()
+          .found()
+          .forEach(
+              (path, list) ->
+                  found.put(
+                      uris.of(path), list.stream().map(d -> Replies.diagnostic(d, uris)).toList()));
+    }
+    TreeSet<String> gone = new TreeSet<>(shown.keySet());
+    gone.removeAll(found.keySet());
+    gone.forEach(
+        uri -> {
+          publish(uri, List.of());
+          shown.remove(uri);
         });
-    Replies.Uris uris = workspace.uris(uri);
-    return here.list().stream().map(d -> Replies.diagnostic(d, uris)).toList();
+    found.forEach(this::publish);
   }
 
   private void publish(String uri, List<Diagnostic> found) {

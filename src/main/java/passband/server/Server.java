@@ -7,6 +7,7 @@ import java.util.Objects;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
+import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import org.eclipse.lsp4j.CompletionOptions;
 import org.eclipse.lsp4j.DidChangeWatchedFilesRegistrationOptions;
@@ -62,7 +63,9 @@ public final class Server implements LanguageServer {
   /** Serves until the editor says exit or goes away; the exit status. */
   public static int serve(InputStream in, OutputStream out, Folders folders) {
     Server server = new Server(folders);
-    var launcher = LSPLauncher.createServerLauncher(server, in, out);
+    var launcher =
+        LSPLauncher.createServerLauncher(
+            server, in, out, Executors.newCachedThreadPool(), new ProtocolOrder()::before);
     server.client = launcher.getRemoteProxy();
     Future<Void> listening = launcher.startListening();
     try {

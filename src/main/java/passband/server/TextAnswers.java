@@ -83,6 +83,9 @@ final class TextAnswers {
   static List<TextEdit> formatting(Analysis analysis) {
     SourceFile source = analysis.source();
     String laid = Formatter.format(source, new Diagnostics());
+    if (laid != null && source.text().contains("\r\n")) {
+      laid = laid.replace("\n", "\r\n"); // the document's own line ends, which the editor saves
+    }
     return laid == null || laid.equals(source.text())
         ? List.of()
         : List.of(changedPart(source, laid));

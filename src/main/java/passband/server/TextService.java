@@ -78,7 +78,7 @@ final class TextService implements TextDocumentService {
   public void didClose(DidCloseTextDocumentParams params) {
     String uri = params.getTextDocument().getUri();
     documents.close(uri);
-    publisher.closed(uri);
+    publisher.showSoon(uri);
   }
 
   @Override

@@ -7,11 +7,13 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ConcurrentSkipListMap;
 import org.jspecify.annotations.Nullable;
 import passband.edit.Analysis;
+import passband.edit.LibraryCheck;
 import passband.edit.WholeLibrary;
 import passband.library.DisplayPaths;
 import passband.library.LibraryRoot;
@@ -30,10 +32,12 @@ final class Workspace {
   private static final class Root {
     private final ParsedFiles parsed;
     private final Map<String, Analysis> analyses = new HashMap<>();
+    private final LibraryCheck check;
     private @Nullable WholeLibrary everything;
 
     Root(String uri, SourceReader reader) {
       this.parsed = new ParsedFiles(DisplayPaths.prefixed(named(uri), ""), reader);
+      this.check = new LibraryCheck(parsed, reader);
     }
   }
 
@@ -83,6 +87,7 @@ final class Workspace {
     if (root != null) {
       root.parsed.forget(place.path);
       root.analyses.values().removeIf(a -> a.consulted(place.path));
+      root.check.forget(place.path);
       root.everything = null;
     }
   }
@@ -92,15 +97,21 @@ final class Workspace {
     return places.computeIfAbsent(uri, this::found);
   }
 
+  /**
+   * A document that was never saved uses files as if it lay in the folder that the editor opened
+   * first.
+   */
   private Place found(String uri) {
-    String own = uri.substring(0, uri.lastIndexOf('/') + 1);
+    boolean nowhere = uri.indexOf('/') < 0;
+    String own =
+        nowhere && !given.isEmpty() ? given.get(0) : uri.substring(0, uri.lastIndexOf('/') + 1);
     String root =
         LibraryRoot.of(
             own,
             Workspace::above,
             folder -> folders.marked(folder) && folders.holds(folder, own),
             otherwise(own));
-    return new Place(root, decoded(uri.substring(root.length())));
+    return new Place(root, nowhere ? uri : decoded(uri.substring(root.length())));
   }
 
   /** The deepest of the editor's folders that a folder is in, else the folder itself. */
@@ -191,13 +202,47 @@ final class Workspace {
     Place place = place(uri);
     Root root = root(place.root);
     if (root.everything == null) {
-      TreeSet<String> paths = new TreeSet<>(folders.sources(place.root));
-      open.keySet().stream()
-          .map(this::place)
-          .filter(p -> p.root.equals(place.root))
-          .forEach(p -> paths.add(p.path));
+      Set<String> paths = openIn(place.root);
+      paths.addAll(folders.sources(place.root));
       root.everything = WholeLibrary.of(root.parsed, paths);
     }
     return root.everything;
+  }
+
+  /** The open documents of a root. */
+  private Set<String> openIn(String root) {
+    Set<String> paths = new TreeSet<>();
+    for (String uri : open.keySet()) {
+      if (place(uri).root.equals(root)) {
+        paths.add(place(uri).path);
+      }
+    }
+    return paths;
+  }
+
+  /**
+   * The files of a root: those of its folder where that is known to be a library's, else only the
+   * open ones, since any folder may hold a whole disk.
+   */
+  Set<String> paths(String root) throws IOException {
+    Set<String> paths = openIn(root);
+    if (given.contains(root) || folders.marked(root)) {
+      paths.addAll(folders.sources(root));
+    }
+    return paths;
+  }
+
+  /**
+   * A library that documents are open of.
+   *
+   * @param open these documents
+   */
+  record Opened(String root, LibraryCheck check, Set<String> open) {}
+
+  /** The libraries that documents are open of. */
+  List<Opened> opened() {
+    TreeSet<String> names = new TreeSet<>();
+    open.keySet().forEach(uri -> names.add(place(uri).root));
+    return names.stream().map(name -> new Opened(name, root(name).check, openIn(name))).toList();
   }
 }

@@ -1,0 +1,51 @@
+package passband.compile;
+
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostics;
+import passband.resolve.Scope;
+import passband.source.Span;
+import passband.syntax.Word;
+
+/** What is found in several groups of files that share some, put together. */
+public final class FoundTogether {
+  private final Diagnostics diagnostics = new Diagnostics();
+  private final Set<Span> usedAllows = new HashSet<>();
+  private final Map<String, Word> names = new HashMap<>();
+
+  /**
+   * Takes what was found in a group.
+   *
+   * @param allows the places of the allows that suppressed something there
+   * @param procedures the names of its procedures
+   */
+  public void take(Diagnostics found, Set<Span> allows, List<Word> procedures) {
+    diagnostics.take(found);
+    usedAllows.addAll(allows);
+    Set<String> own = new HashSet<>();
+    for (Word name : procedures) {
+      boolean twin = !own.add(name.text()); // the compiler has said so
+      Word first = names.putIfAbsent(name.text(), name);
+      if (first != null && !twin) {
+        Scope.duplicate(diagnostics, "procedure ", first, name);
+      }
+    }
+  }
+
+  /**
+   * All of it. An allow in a shared file is unused when no group has a use for it, and while there
+   * are errors none is reported: it may be for what was not reached.
+   */
+  public Diagnostics diagnostics() {
+    boolean faults = diagnostics.hasErrors();
+    if (faults || !usedAllows.isEmpty()) {
+      diagnostics.removeIf(
+          d -> d.code() == Code.ALLOW_UNUSED && (faults || usedAllows.contains(d.span())));
+    }
+    return diagnostics;
+  }
+}
