@@ -1,5 +1,6 @@
 package passband.edit;
 
+import java.util.Collection;
 import java.util.List;
 import passband.parse.CursorContext;
 
@@ -14,11 +15,15 @@ import passband.parse.CursorContext;
  */
 public record Completion(String label, String kind, String detail, int from) {
 
-  /** The proposals at an offset; of the kind of thing that belongs there. */
-  public static List<Completion> at(Analysis analysis, int offset) {
+  /**
+   * The proposals at an offset; of the kind of thing that belongs there.
+   *
+   * @param files the paths of the library's files, which a use may name
+   */
+  public static List<Completion> at(Analysis analysis, int offset, Collection<String> files) {
     CursorContext place = CursorContext.at(analysis.source(), offset);
     if (place.inText()) {
-      return List.of();
+      return TextCompletions.at(analysis, offset, files);
     }
     Completions proposals = new Completions(analysis, place);
     proposals.propose();

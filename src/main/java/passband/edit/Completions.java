@@ -9,7 +9,6 @@ import passband.model.Instruments;
 import passband.parse.CursorContext;
 import passband.quantity.QuantityKind;
 import passband.quantity.Unit;
-import passband.quantity.Units;
 import passband.syntax.Conditions;
 import passband.syntax.Step;
 import passband.syntax.Tree;
@@ -100,10 +99,8 @@ final class Completions {
   }
 
   private void units() {
-    for (Unit unit : Units.all()) {
-      if (!unit.symbol().isEmpty()) {
-        add(unit.symbol(), "unit", "unit of " + unit.dimension());
-      }
+    for (Unit unit : new DimensionAtCursor(place, device).units()) {
+      add(unit.symbol(), "unit", "unit of " + unit.dimension());
     }
     add("to", "keyword", "");
     add("step", "keyword", "");

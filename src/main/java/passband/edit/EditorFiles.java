@@ -159,7 +159,7 @@ public final class EditorFiles {
 
   private static final String EMACS =
       """
-      ;; For Emacs 29 or later: put this into your configuration; 'passband' has to be on the PATH.
+      ;; For Emacs 29 or later, or 28 with the package eglot: put this into your configuration; 'passband' has to be on the PATH.
       (define-derived-mode passband-mode prog-mode "Passband"
         "For procedures in the Passband language."
         (setq-local comment-start "# "))

@@ -8,6 +8,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.BooleanSupplier;
 import passband.compile.Compiler;
@@ -28,7 +29,7 @@ import passband.syntax.Word;
 public final class LibraryCheck {
   private final ParsedFiles parsed;
   private final SourceReader reader;
-  private final Map<String, Unit> units = new HashMap<>();
+  private final Map<String, Unit> units = new TreeMap<>();
   private int changes;
 
   /**
@@ -77,34 +78,39 @@ public final class LibraryCheck {
     UseGraph graph = new UseGraph(given, reader);
     List<String> starts = graph.starts(given);
     Set<String> taken = new HashSet<>();
-    Map<String, Set<String>> left = new HashMap<>();
-    List<String> order = new ArrayList<>();
+    List<Task> concerned = new ArrayList<>();
+    List<Task> others = new ArrayList<>();
     for (String start : starts) {
       Set<String> files = graph.from(start);
       Set<String> own = new TreeSet<>(files);
       own.removeAll(taken);
       taken.addAll(files);
       if (!isFresh(start, own)) {
-        left.put(start, own);
-        order.add(files.stream().anyMatch(first::contains) ? 0 : order.size(), start);
+        (files.stream().anyMatch(first::contains) ? concerned : others)
+            .add(new Task(start, own, files));
       }
     }
     retain(starts);
-    int concerned = (int) order.stream().filter(s -> concerns(graph.from(s), first)).count();
-    for (int i = 0; i < order.size() && !stop.getAsBoolean(); i++) {
-      if (i == concerned && order.size() - i > MANY) {
-        shown.run();
-      }
-      String start = order.get(i);
-      compile(start, left.get(start), graph.from(start), first);
+    compile(concerned, first, stop);
+    if (!concerned.isEmpty() && others.size() > MANY) {
+      shown.run();
     }
+    compile(others, first, stop);
   }
+
+  /** A unit that is to be compiled: where it starts, its own files and all. */
+  private record Task(String start, Set<String> own, Set<String> files) {}
 
   /** So many units take long enough for what is before somebody's eyes to be shown first. */
   private static final int MANY = 10;
 
-  private static boolean concerns(Set<String> files, Set<String> first) {
-    return files.stream().anyMatch(first::contains);
+  private void compile(List<Task> tasks, Set<String> kept, BooleanSupplier stop) {
+    for (Task task : tasks) {
+      if (stop.getAsBoolean()) {
+        return;
+      }
+      compile(task, kept);
+    }
   }
 
   private synchronized boolean isFresh(String start, Set<String> own) {
@@ -116,12 +122,12 @@ public final class LibraryCheck {
     units.keySet().retainAll(new HashSet<>(starts));
   }
 
-  private void compile(String start, Set<String> own, Set<String> files, Set<String> kept) {
+  private void compile(Task task, Set<String> kept) {
     int before = changes();
     Diagnostics found = new Diagnostics();
     Library library = new Library(parsed, found);
     try {
-      library.load(start);
+      library.load(task.start);
     } catch (IOException e) {
       return; // it has gone since
     }
@@ -132,16 +138,16 @@ public final class LibraryCheck {
             found,
             file -> {
               String path = library.pathOf(file);
-              return own.contains(path) || !files.contains(path);
+              return task.own.contains(path) || !task.files.contains(path);
             });
     List<Word> names = new ArrayList<>();
     compiler.compile().forEach(plan -> names.add(plan.name()));
-    if (!kept.contains(start)) {
-      parsed.forget(start); // no other uses it: a large library's trees are not kept
+    if (!kept.contains(task.start)) {
+      parsed.forget(task.start); // no other uses it: a large library's trees are not kept
     }
     put(
-        start,
-        new Unit(own, found, compiler.usedAllows(), names, library.consulted(), true),
+        task.start,
+        new Unit(task.own, found, compiler.usedAllows(), names, library.consulted(), true),
         before);
   }
 
@@ -158,8 +164,7 @@ public final class LibraryCheck {
    */
   public synchronized Map<String, List<Diagnostic>> found() {
     FoundTogether together = new FoundTogether();
-    for (String start : new TreeSet<>(units.keySet())) {
-      Unit unit = units.get(start);
+    for (Unit unit : units.values()) {
       together.take(unit.diagnostics, unit.usedAllows, unit.names);
     }
     Map<String, List<Diagnostic>> found = new HashMap<>();

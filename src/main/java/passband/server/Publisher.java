@@ -72,7 +72,7 @@ final class Publisher {
   private void look(Workspace.Opened library, Runnable shown, BooleanSupplier stop) {
     try {
       library.check().run(workspace.paths(library.root()), library.open(), shown, stop);
-    } catch (IOException e) {
+    } catch (IOException | RuntimeException | StackOverflowError e) {
       work.report(e);
     }
   }

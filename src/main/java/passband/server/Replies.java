@@ -116,6 +116,7 @@ final class Replies {
       case "unit" -> CompletionItemKind.Unit;
       case "quantity" -> CompletionItemKind.Property;
       case "column" -> CompletionItemKind.Field;
+      case "file" -> CompletionItemKind.File;
       case "code", "option", "step" -> CompletionItemKind.Constant;
       case "mode" -> CompletionItemKind.EnumMember;
       case "device", "analyzer", "leads", "rule", "procedure" -> CompletionItemKind.Class;

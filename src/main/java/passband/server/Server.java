@@ -115,7 +115,7 @@ public final class Server implements LanguageServer {
   private static ServerCapabilities capabilities() {
     ServerCapabilities can = new ServerCapabilities();
     can.setTextDocumentSync(TextDocumentSyncKind.Incremental);
-    can.setCompletionProvider(new CompletionOptions(false, List.of(" ", ".", "|", "/")));
+    can.setCompletionProvider(new CompletionOptions(false, List.of(" ", ".", "|", "/", "\"", "{")));
     can.setHoverProvider(true);
     can.setDefinitionProvider(true);
     can.setReferencesProvider(true);

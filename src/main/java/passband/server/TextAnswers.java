@@ -1,6 +1,7 @@
 package passband.server;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import org.eclipse.lsp4j.CodeAction;
 import org.eclipse.lsp4j.CodeActionKind;
@@ -36,11 +37,15 @@ import passband.source.Span;
 final class TextAnswers {
   private TextAnswers() {}
 
-  static List<CompletionItem> completion(Analysis analysis, Position position) {
+  /**
+   * @param files the paths of the library's files
+   */
+  static List<CompletionItem> completion(
+      Analysis analysis, Position position, Collection<String> files) {
     SourceFile source = analysis.source();
     int offset = Positions.offset(source, position);
     List<CompletionItem> items = new ArrayList<>();
-    for (Completion one : Completion.at(analysis, offset)) {
+    for (Completion one : Completion.at(analysis, offset, files)) {
       items.add(Replies.item(one, source, offset, items.size()));
     }
     return items;

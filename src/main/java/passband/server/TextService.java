@@ -96,10 +96,13 @@ final class TextService implements TextDocumentService {
   @Override
   public CompletableFuture<Either<List<CompletionItem>, CompletionList>> completion(
       CompletionParams params) {
+    String uri = params.getTextDocument().getUri();
     return ask(
         params.getTextDocument(),
         Either.forLeft(List.of()),
-        analysis -> Either.forLeft(TextAnswers.completion(analysis, params.getPosition())));
+        analysis ->
+            Either.forLeft(
+                TextAnswers.completion(analysis, params.getPosition(), workspace.files(uri))));
   }
 
   @Override

@@ -232,6 +232,11 @@ final class Workspace {
     return paths;
   }
 
+  /** The files of a document's library. */
+  Set<String> files(String uri) throws IOException {
+    return paths(place(uri).root);
+  }
+
   /**
    * A library that documents are open of.
    *

@@ -241,6 +241,27 @@ class ServerTest implements LanguageClient {
     awaited(() -> codes(OUTPUT).isEmpty());
   }
 
+  /** Nobody has opened the procedure that a change of the generator breaks. */
+  @Test
+  void aBrokenLibraryIsShownWhereItIsBroken() throws Exception {
+    String device = open(DEVICE);
+    awaited(() -> shown.containsKey(uri(DEVICE)));
+    assertEquals(List.of(), codes(DEVICE));
+    change(DEVICE, device.replace("mode tack \"Tack\"", "mode seal \"Tack\""));
+    awaited(() -> codes(OUTPUT).contains("unknown-name"));
+    change(DEVICE, device);
+    awaited(() -> codes(OUTPUT).isEmpty());
+    Files.writeString(work.resolve("new.pband"), "device\n");
+    server
+        .getWorkspaceService()
+        .didChangeWatchedFiles(
+            new DidChangeWatchedFilesParams(
+                List.of(new FileEvent(uri("new.pband"), FileChangeType.Created))));
+    awaited(() -> !codes("new.pband").isEmpty());
+    server.getTextDocumentService().didClose(new DidCloseTextDocumentParams(document(DEVICE)));
+    awaited(() -> codes("new.pband").isEmpty());
+  }
+
   /** A file that is not open changes on the disk, and the editor, asked to, says so. */
   @Test
   void aChangeOnTheDiskIsSeen() throws Exception {
@@ -307,6 +328,53 @@ class ServerTest implements LanguageClient {
     assertEquals(List.of(), proposed(OUTPUT, at(text, "\"Before switching on\"", 5)));
     change(OUTPUT, text.replace("  test tack-output", "  allow \n  test tack-output"));
     assertTrue(proposed(OUTPUT, at(text, "  test tack-output", 8)).contains("mode-untested"));
+  }
+
+  /** In a use the library's other files, by their paths from here. */
+  @Test
+  void completionKnowsTheFilesOfTheLibrary() throws Exception {
+    String text = open(OUTPUT);
+    String changed = text.replace("use \"../leads.pband\"", "use \"../l\"");
+    change(OUTPUT, changed);
+    List<String> files = proposed(OUTPUT, at(changed, "../l\"", 4));
+    assertTrue(
+        files.containsAll(List.of("../leads.pband", "../yarrow/yarrow.pband", "../rules.pband")),
+        files.toString());
+    assertFalse(files.contains("teasel.pband"), "it is used already");
+    assertFalse(files.contains("teasel-output.pband"), "no file uses itself");
+  }
+
+  @Test
+  void completionKnowsPlaceholders() throws Exception {
+    String text = open(DEVICE);
+    String mark = "{mode}";
+    assertTrue(
+        proposed(DEVICE, at(text, mark, 1))
+            .containsAll(List.of("mode", "setting", "load", "outlet", "contact")));
+    assertEquals(List.of(), proposed(DEVICE, at(text, mark, 0)));
+    String brace = text.replace(mark, "{{mode}");
+    change(DEVICE, brace);
+    assertEquals(List.of(), proposed(DEVICE, at(brace, "{{mode}", 2)), "that is a brace");
+  }
+
+  /** The units of the quantity that a line is about stand first. */
+  @Test
+  void unitsOfTheOwnQuantityComeFirst() throws Exception {
+    String text = open(OUTPUT);
+    for (List<String> one :
+        List.of(
+            List.of("on-time 3 s", "s"),
+            List.of("at most 3.8 kV", "V"),
+            List.of("stated current/mA", "A"))) {
+      String line = one.get(0);
+      int unit = Math.max(line.lastIndexOf(' '), line.lastIndexOf('/')) + 1;
+      List<String> units = proposed(OUTPUT, at(text, line, unit));
+      assertTrue(units.get(0).endsWith(one.get(1)), line + ": " + units.subList(0, 5));
+    }
+    String device = open(DEVICE);
+    List<String> units = proposed(DEVICE, at(device, "setting  power 1 W", 17));
+    assertTrue(units.get(0).endsWith("W"), units.subList(0, 5).toString());
+    assertTrue(units.contains("mA"), "any other can be written");
   }
 
   @Test
@@ -638,6 +706,42 @@ class ServerTest implements LanguageClient {
   }
 
   // ---- fixes ----
+
+  /** A document with the line ends of Windows keeps them. */
+  @Test
+  void aTextIsLaidOutWithItsOwnLineEnds() throws Exception {
+    String text = Files.readString(work.resolve(OUTPUT)).replace("\n", "\r\n");
+    open(OUTPUT, text.replace("  revision", "revision"));
+    List<? extends TextEdit> edits =
+        got(
+            server
+                .getTextDocumentService()
+                .formatting(
+                    new DocumentFormattingParams(
+                        document(OUTPUT), new FormattingOptions(2, true))));
+    assertEquals(text, edited(text.replace("  revision", "revision"), edits));
+    change(OUTPUT, text);
+    assertEquals(
+        List.of(),
+        got(
+            server
+                .getTextDocumentService()
+                .formatting(
+                    new DocumentFormattingParams(
+                        document(OUTPUT), new FormattingOptions(2, true)))));
+  }
+
+  @Test
+  void symbolsAreFoundInAnyCase() throws Exception {
+    open(OUTPUT);
+    List<String> found =
+        got(server.getWorkspaceService().symbol(new WorkspaceSymbolParams("BIPOLAR-L")))
+            .getRight()
+            .stream()
+            .map(s -> s.getName())
+            .toList();
+    assertTrue(found.contains("bipolar-load"), found.toString());
+  }
 
   @Test
   void aFixMends() throws Exception {
