@@ -40,7 +40,7 @@ public final class RecordPage {
     own.put("seal", seal);
     own.put("program", record.program());
     own.put("release", release(record));
-    own.put("failedBefore", failedBefore(record));
+    own.put("failedBefore", failedBefore(record, names));
     own.put("judgedOn", Objects.requireNonNullElse(record.judgedOn(), ""));
     Map<String, String> particulars = new LinkedHashMap<>();
     Particulars.all()
@@ -76,7 +76,7 @@ public final class RecordPage {
   }
 
   /** What failed before it was read again, with why it was. */
-  private static List<String> failedBefore(VisitRecord record) {
+  private static List<String> failedBefore(VisitRecord record, ItemNames names) {
     List<String> failed = new ArrayList<>();
     for (Repeat repeat : record.repeats()) {
       String now = JudgeReport.reading(repeat.last());
@@ -92,7 +92,7 @@ public final class RecordPage {
         }
       }
       failed.add(
-          repeat.last().item().id()
+          names.of(repeat.last().item())
               + ": "
               + read
               + ", accepted: "

@@ -377,7 +377,9 @@ class VisitRecordTest {
         String page = RecordPage.of(again, "ab", List.of());
         int first = page.indexOf("Failed before it was read again");
         assertTrue(first > 0 && first < page.indexOf("<table>"), page);
-        assertTrue(page.substring(first, page.indexOf("<table>")).contains("no reason given"));
+        String said = page.substring(first, page.indexOf("<table>"));
+        assertTrue(said.contains("no reason given"), said);
+        assertFalse(said.contains(item.id()), "it is named by its words");
         assertEquals(List.of(), wrong(RecordJson.of(again)));
         tried++;
       }
