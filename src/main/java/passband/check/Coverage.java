@@ -11,6 +11,7 @@ import passband.limit.Limit;
 import passband.model.Device.Mode;
 import passband.model.Device.Outlet;
 import passband.model.Series;
+import passband.model.SpanPart;
 import passband.model.Terminal;
 import passband.plan.Delivery;
 import passband.plan.Figure;
@@ -21,14 +22,10 @@ import passband.plan.Wire;
 import passband.quantity.Rational;
 
 /**
- * What of a device a procedure tests: its modes on each outlet, low, middle and high. Low is the
- * lowest quarter of the mode's span, high its highest tenth, middle what is between: common
- * practice, no source.
+ * What of a device a procedure tests: its modes on each outlet, low, middle and high ({@link
+ * SpanPart}).
  */
 public final class Coverage {
-  private static final Rational QUARTER = Rational.of(1, 4);
-  private static final Rational TENTH = Rational.of(1, 10);
-
   /**
    * One mode on one outlet.
    *
@@ -87,16 +84,13 @@ public final class Coverage {
     if (span == null || span.lowest().equals(span.highest())) {
       return new Cell(mode, outlet, tested, null, null, null);
     }
-    Rational width = span.highest().minus(span.lowest());
-    Rational low = span.lowest().plus(width.times(QUARTER));
-    Rational high = span.highest().minus(width.times(TENTH));
     return new Cell(
         mode,
         outlet,
         tested,
-        settings(points, null, low, counted),
-        between(span, low, high) ? settings(points, low, high, counted) : null,
-        settings(points, high, null, counted));
+        settings(points, span, SpanPart.LOW, counted),
+        hasMiddle(span) ? settings(points, span, SpanPart.MIDDLE, counted) : null,
+        settings(points, span, SpanPart.HIGH, counted));
   }
 
   /** Whether a generator that delivers nothing would fail at the point. */
@@ -124,10 +118,12 @@ public final class Coverage {
   }
 
   /** Whether the mode can be set to anything between. */
-  private static boolean between(Series span, Rational low, Rational high) {
+  private static boolean hasMiddle(Series span) {
+    Rational low = SpanPart.lowEnd(span);
+    Rational high = SpanPart.highStart(span);
     for (Series.Segment segment : span.segments()) {
       Rational value = above(segment, low, high);
-      if (inside(value, low, high) && span.contains(value)) {
+      if (span.contains(value) && SpanPart.of(span, value) == SpanPart.MIDDLE) {
         return true;
       }
     }
@@ -148,17 +144,13 @@ public final class Coverage {
         .plus(Rational.of(steps.add(BigInteger.ONE), BigInteger.ONE).times(segment.step()));
   }
 
-  private static boolean inside(Rational value, Rational low, Rational high) {
-    return value.compareTo(low) > 0 && value.compareTo(high) < 0;
-  }
-
-  /** The settings above one value and below another; the ends themselves count as low and high. */
+  /** The settings in a part of the span. */
   private static List<String> settings(
-      List<Tested> points, @Nullable Rational above, @Nullable Rational below, Counted counted) {
+      List<Tested> points, Series span, SpanPart part, Counted counted) {
     List<Tested> there = new ArrayList<>();
     for (Tested one : points) {
       Figure setting = one.point.setting();
-      if (setting != null && fits(setting.si(), above, below)) {
+      if (setting != null && SpanPart.of(span, setting.si()) == part) {
         there.add(one);
       }
     }
@@ -171,13 +163,6 @@ public final class Coverage {
       }
     }
     return texts;
-  }
-
-  private static boolean fits(Rational value, @Nullable Rational above, @Nullable Rational below) {
-    if (above == null) {
-      return below == null || value.compareTo(below) <= 0;
-    }
-    return below == null ? value.compareTo(above) >= 0 : inside(value, above, below);
   }
 
   /** The outlets with poles that no run is on and no lead of a run goes to. */

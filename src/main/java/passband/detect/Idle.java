@@ -8,14 +8,19 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import passband.model.Series;
+import passband.model.SpanPart;
 import passband.model.Terminal;
 import passband.plan.Point;
+import passband.plan.Stage.Option;
 import passband.plan.Stage.Run;
+import passband.quantity.Rational;
 
 /**
  * Rows that add nothing against the catalogue: taken out one after the other as long as no fault is
  * caught less, since of two rows that do the same work each alone seems idle. Never a mode's least
- * or greatest tested setting, nor the only row of a test, an outlet, a contact or a load.
+ * or greatest tested setting, nor the only row of a part of its span, a test, an outlet, a contact
+ * or a load. What is done after a choice stands in for nothing that is always done.
  */
 final class Idle {
   /** A loss of power up to this counts as none. */
@@ -48,11 +53,12 @@ final class Idle {
     List<Point> candidates = candidates(lines);
     List<Detection.IdleRow> rows = new ArrayList<>();
     for (Point point : candidates) {
-      if (isNeeded(point, lines, idle.gone)) {
+      Run run = run(point, lines);
+      if (isNeeded(point, run, lines, idle.gone)) {
         continue;
       }
-      double alone = idle.loss(point, Set.of());
-      if (alone <= NOTHING && idle.loss(point, idle.gone) <= NOTHING) {
+      double alone = idle.loss(point, run, Set.of());
+      if (alone <= NOTHING && idle.loss(point, run, idle.gone) <= NOTHING) {
         idle.gone.add(point);
         rows.add(0, new Detection.IdleRow(point.id(), alone));
       }
@@ -72,13 +78,17 @@ final class Idle {
     return points;
   }
 
-  private double loss(Point point, Set<Point> before) {
+  /** Of what is caught wherever the row is read. */
+  private double loss(Point point, Run run, Set<Point> before) {
     double worst = 0;
     for (Instance instance : byPoint.getOrDefault(point, List.of())) {
-      double all = Objects.requireNonNull(whole.get(instance), "every instance has its power");
+      Instance there = instance.only(line -> isDoneWith(line.run(), run));
+      double all =
+          there.changes().size() == instance.changes().size()
+              ? Objects.requireNonNull(whole.get(instance), "every instance has its power")
+              : there.failing(kernel).value();
       if (all > worst) {
-        Instance rest =
-            instance.only(line -> line.point() != point && !before.contains(line.point()));
+        Instance rest = there.only(line -> line.point() != point && !before.contains(line.point()));
         worst = Math.max(worst, all - rest.failing(kernel).value());
       }
       if (worst > NOTHING) {
@@ -88,17 +98,17 @@ final class Idle {
     return worst;
   }
 
-  private static boolean isNeeded(Point point, SheetLines lines, Set<Point> gone) {
+  private static boolean isNeeded(Point point, Run run, SheetLines lines, Set<Point> gone) {
     boolean lesser = false;
     boolean greater = false;
     boolean outlet = false;
     boolean contact = false;
     boolean load = false;
     boolean test = false;
-    Run run = run(point, lines);
+    boolean part = part(point) == null;
     for (SheetLine line : lines.all()) {
       Point other = line.point();
-      if (other == point || gone.contains(other)) {
+      if (other == point || gone.contains(other) || !isDoneWith(line.run(), run)) {
         continue;
       }
       boolean samePlace =
@@ -108,21 +118,39 @@ final class Idle {
         lesser |= order < 0;
         greater |= order > 0;
       }
+      part |= samePlace && needsOutput(line) && part(other) == part(point);
       test |= line.run() == run;
       outlet |= other.outlet() == point.outlet();
       contact |= same(LimitEffects.contact(other), LimitEffects.contact(point));
       load |= samePlace && Objects.equals(other.loadText(), point.loadText());
     }
-    return !(lesser && greater && outlet && contact && load && test);
+    return !(lesser && greater && outlet && contact && load && test && part);
   }
 
-  private static @Nullable Run run(Point point, SheetLines lines) {
+  /** Where in the span of its mode it lies; null without a setting. */
+  private static @Nullable SpanPart part(Point point) {
+    Series span = point.mode() == null ? null : point.mode().setting();
+    return span == null || point.setting() == null ? null : SpanPart.of(span, point.setting().si());
+  }
+
+  private static boolean needsOutput(SheetLine line) {
+    Rational lower = line.limit().printed().lower();
+    return lower != null && lower.signum() > 0;
+  }
+
+  /** Whether one run is done wherever the other is, whatever is chosen. */
+  private static boolean isDoneWith(Run one, Run other) {
+    Option option = one.when().condition().option();
+    return option == null || option.equals(other.when().condition().option());
+  }
+
+  private static Run run(Point point, SheetLines lines) {
     for (SheetLine line : lines.all()) {
       if (line.point() == point) {
         return line.run();
       }
     }
-    return null;
+    throw new IllegalArgumentException(point.id());
   }
 
   private static boolean same(@Nullable Terminal a, @Nullable Terminal b) {

@@ -11,7 +11,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import passband.check.Coverage;
 import passband.plan.Plan;
+import passband.plan.Point;
+import passband.plan.Stage;
 import passband.render.DetectPage;
 import passband.render.DetectReport;
 import passband.testing.Repository;
@@ -21,6 +26,7 @@ import passband.testing.Snippet;
 class DetectionTest {
   private static final String TUSSOCK = "tussock-4/tussock-4-output.pband";
   private static final String SEDGE = "sedge-170/sedge-170-full.pband";
+  private static final String FESCUE = "fescue-3/fescue-3-service.pband";
   private static final List<Instance.Change> NONE = List.of();
 
   /** At the smallest error the power is 95 %, a little nearer it is less, on both sides. */
@@ -225,6 +231,57 @@ class DetectionTest {
           instance.only(line -> !gone.contains(line.point().id())).failing(kernel).value();
       assertTrue(all - rest <= Idle.NOTHING, instance.fault().id() + " " + instance.where());
     }
+  }
+
+  /** What adds nothing can go: the check that wants every part of a mode's span stays content. */
+  @ParameterizedTest
+  @ValueSource(strings = {TUSSOCK, SEDGE, FESCUE, "keen"})
+  void noCheckWantsAnIdleRow(String name) {
+    Plan plan = CatalogueTest.plan(name);
+    SheetLines lines = SheetLines.of(plan);
+    List<String> gone = new ArrayList<>();
+    for (Detection.IdleRow row : Idle.of(lines, Instances.of(lines), new Kernel())) {
+      gone.add(withoutPhase(row.point(), plan));
+    }
+    List<Stage> stages = new ArrayList<>();
+    for (Stage stage : plan.stages()) {
+      if (stage instanceof Stage.Run run) {
+        Stage.Course course = run.course();
+        List<Point> points = new ArrayList<>(course.points());
+        points.removeIf(point -> gone.contains(withoutPhase(point.id(), plan)));
+        stages.add(
+            run.with(new Stage.Course(course.output(), course.before(), points, course.after())));
+      } else {
+        stages.add(stage);
+      }
+    }
+    Plan rest =
+        new Plan(
+            plan.name(),
+            plan.title(),
+            plan.revision(),
+            plan.bench(),
+            plan.decision(),
+            plan.cautions(),
+            plan.phases(),
+            stages,
+            plan.allowed(),
+            plan.made(),
+            plan.source());
+    assertEquals(missing(plan), missing(rest), gone.toString());
+  }
+
+  private static String withoutPhase(String id, Plan plan) {
+    int last = id.lastIndexOf('/');
+    return plan.phases().contains(id.substring(last + 1)) ? id.substring(0, last) : id;
+  }
+
+  private static List<String> missing(Plan plan) {
+    List<String> missing = new ArrayList<>();
+    for (Coverage.Cell cell : Coverage.cells(plan)) {
+      missing.add(cell.mode().name() + " " + cell.outlet().name() + cell.missing());
+    }
+    return missing;
   }
 
   @Test
