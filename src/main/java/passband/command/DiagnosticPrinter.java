@@ -20,7 +20,7 @@ final class DiagnosticPrinter {
         .print(
             switch (form) {
               case "json" -> JsonReport.of(all);
-              case "sarif" -> SarifReport.of(all);
+              case "sarif" -> SarifReport.of(all, Version.text());
               default -> text(all, invocation.terminal());
             });
     printCount(diagnostics, invocation.err());

@@ -14,6 +14,14 @@ public final class Explanations {
     return text(code.id() + ".md") + "\n## Allowing it\n\n" + allowing(code) + "\n";
   }
 
+  /** The first paragraph of what a code means. */
+  public static String what(Code code) {
+    String page = page(code);
+    String heading = "\n## What\n\n";
+    int from = page.indexOf(heading) + heading.length();
+    return page.substring(from, page.indexOf("\n\n", from)).replace('\n', ' ');
+  }
+
   private static String allowing(Code code) {
     if (!code.allowable()) {
       return "It cannot be allowed.";

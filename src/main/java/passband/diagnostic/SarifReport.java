@@ -24,8 +24,12 @@ public final class SarifReport {
 
   private SarifReport() {}
 
-  /** The whole log: one run, its rules those of the codes that occur. */
-  public static String of(List<Diagnostic> diagnostics) {
+  /**
+   * The whole log: one run, its rules those of the codes that occur.
+   *
+   * @param version this program's
+   */
+  public static String of(List<Diagnostic> diagnostics, String version) {
     StringWriter out = new StringWriter();
     try (JsonWriter json = new JsonWriter(out)) {
       json.setFormattingStyle(FormattingStyle.PRETTY);
@@ -34,7 +38,7 @@ public final class SarifReport {
       json.name("version").value("2.1.0");
       json.name("runs").beginArray().beginObject();
       List<Code> codes = codes(diagnostics);
-      tool(json, codes);
+      tool(json, version, codes);
       json.name("columnKind").value("unicodeCodePoints");
       json.name("results").beginArray();
       Map<String, Integer> seen = new HashMap<>();
@@ -60,14 +64,17 @@ public final class SarifReport {
     return codes;
   }
 
-  private static void tool(JsonWriter json, List<Code> codes) throws IOException {
+  private static void tool(JsonWriter json, String version, List<Code> codes) throws IOException {
     json.name("tool").beginObject().name("driver").beginObject();
     json.name("name").value("Passband");
+    json.name("version").value(version);
+    json.name("informationUri").value("urn:passband");
     json.name("rules").beginArray();
     for (Code code : codes) {
       json.beginObject();
       json.name("id").value(code.id());
       text(json, "shortDescription", code.title());
+      text(json, "fullDescription", Explanations.what(code));
       json.name("help").beginObject();
       json.name("text").value(Explanations.page(code));
       json.name("markdown").value(Explanations.page(code));

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.google.gson.JsonArray;
+import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
 import com.networknt.schema.InputFormat;
@@ -55,7 +56,7 @@ class ReportsTest {
   @MethodSource("cases")
   void sarifIsValidAndComplete(Path file) throws IOException {
     List<Diagnostic> diagnostics = compiled(file).diagnostics();
-    String sarif = SarifReport.of(diagnostics);
+    String sarif = SarifReport.of(diagnostics, "1.0");
     assertEquals(List.of(), SARIF.validate(sarif, InputFormat.JSON));
     JsonObject run =
         JsonParser.parseString(sarif)
@@ -66,6 +67,11 @@ class ReportsTest {
     JsonArray results = run.getAsJsonArray("results");
     JsonArray rules = run.getAsJsonObject("tool").getAsJsonObject("driver").getAsJsonArray("rules");
     assertEquals(diagnostics.size(), results.size());
+    for (JsonElement rule : rules) { // what GitHub asks of a rule, at most 1,024 characters of it
+      String full =
+          rule.getAsJsonObject().getAsJsonObject("fullDescription").get("text").getAsString();
+      assertTrue(full.contains(".") && full.length() <= 1024 && !full.contains("\n"), full);
+    }
     Set<String> fingerprints = new HashSet<>();
     for (int i = 0; i < results.size(); i++) {
       JsonObject result = results.get(i).getAsJsonObject();
@@ -80,7 +86,7 @@ class ReportsTest {
 
   @Test
   void theSchemaIsNoRubberStamp() throws IOException {
-    String sarif = SarifReport.of(compiled(cases().findFirst().orElseThrow()).diagnostics());
+    String sarif = SarifReport.of(compiled(cases().findFirst().orElseThrow()).diagnostics(), "1.0");
     assertFalse(
         SARIF
             .validate(
@@ -90,12 +96,12 @@ class ReportsTest {
         SARIF
             .validate(sarif.replace("\"startLine\": ", "\"startLine\": -"), InputFormat.JSON)
             .isEmpty());
-    assertEquals(List.of(), SARIF.validate(SarifReport.of(List.of()), InputFormat.JSON));
+    assertEquals(List.of(), SARIF.validate(SarifReport.of(List.of(), "1.0"), InputFormat.JSON));
   }
 
   private static List<String> fingerprints(String source) {
     List<String> found = new ArrayList<>();
-    String sarif = SarifReport.of(Snippet.compile(source).diagnostics());
+    String sarif = SarifReport.of(Snippet.compile(source).diagnostics(), "1.0");
     JsonParser.parseString(sarif)
         .getAsJsonObject()
         .getAsJsonArray("runs")
@@ -128,7 +134,8 @@ class ReportsTest {
     Diagnostics diagnostics = new Diagnostics();
     var file = new passband.source.SourceFile("a b/Ω%.pband", "x");
     diagnostics.say(Code.SYNTAX, new passband.source.Span(file, 0, 1), "wrong");
-    assertTrue(SarifReport.of(diagnostics.list()).contains("\"uri\": \"a%20b/%CE%A9%25.pband\""));
+    assertTrue(
+        SarifReport.of(diagnostics.list(), "1.0").contains("\"uri\": \"a%20b/%CE%A9%25.pband\""));
   }
 
   @Test
