@@ -83,9 +83,9 @@ public final class DetectPage {
     List<Missed> partly = new ArrayList<>();
     for (Finding worst : detection.worst().values()) {
       if (worst.outcome().isUnnoticed()) {
-        missed.add(missed(worst, DetectReport.advice(worst)));
+        missed.add(missed(worst, DetectReport.advice(detection, worst)));
       } else if (worst.outcome() == Outcome.PARTLY) {
-        partly.add(missed(worst, worst.proposal() == null ? "" : worst.proposal()));
+        partly.add(missed(worst, DetectReport.rows(detection, worst)));
       }
     }
     missed.sort(java.util.Comparator.comparing(m -> m.said().equals(Outcome.NOT_READ.word())));

@@ -1,7 +1,9 @@
 package passband.render;
 
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import passband.detect.Chance;
 import passband.detect.Detection;
@@ -76,7 +78,7 @@ public final class DetectReport {
       if (worst.outcome().isUnnoticed()) {
         none = false;
         line(worst, out);
-        out.append("       add: ").append(advice(worst)).append('\n');
+        out.append("       add: ").append(advice(detection, worst)).append('\n');
       }
     }
     if (none) {
@@ -87,9 +89,21 @@ public final class DetectReport {
     }
   }
 
-  /** The row that would catch it; else what would, in words. */
-  static String advice(Finding finding) {
-    return finding.proposal() == null ? finding.fault().advice() : finding.proposal();
+  /** The rows that would catch it; else what would, in words. */
+  static String advice(Detection detection, Finding finding) {
+    String rows = rows(detection, finding);
+    return rows.isEmpty() ? finding.fault().advice() : rows;
+  }
+
+  /** At every place of a fault the cheapest row that would catch it; empty where none would. */
+  static String rows(Detection detection, Finding finding) {
+    Set<String> rows = new LinkedHashSet<>();
+    for (Finding other : detection.findings()) {
+      if (other.fault().equals(finding.fault()) && other.proposal() != null) {
+        rows.add(other.proposal());
+      }
+    }
+    return String.join("; ", rows);
   }
 
   private static void line(Finding finding, StringBuilder out) {
@@ -112,8 +126,9 @@ public final class DetectReport {
         case PARTLY -> {
           any = true;
           line(worst, out);
-          if (worst.proposal() != null) {
-            out.append("       add: ").append(worst.proposal()).append('\n');
+          String rows = rows(detection, worst);
+          if (!rows.isEmpty()) {
+            out.append("       add: ").append(rows).append('\n');
           }
         }
         case CAUGHT -> caught.add(worst.fault().id());

@@ -297,6 +297,24 @@ class DetectionTest {
         .forEach(f -> assertNull(f.proposal()));
   }
 
+  /** A fault that several places let through needs a row at each of them. */
+  @ParameterizedTest
+  @ValueSource(strings = {TUSSOCK, SEDGE, "thin"})
+  void everyProposedRowIsPrinted(String name) {
+    Detection detection = Detection.of(CatalogueTest.plan(name));
+    String text = DetectReport.text(detection);
+    String page = DetectPage.of(List.of(detection));
+    int rows = 0;
+    for (Detection.Finding finding : detection.findings()) {
+      if (finding.proposal() != null) {
+        assertTrue(text.contains(finding.proposal()), finding.proposal());
+        assertTrue(page.contains(finding.proposal()), finding.proposal());
+        rows++;
+      }
+    }
+    assertTrue(rows > 0, "no row is proposed");
+  }
+
   /** Phases: what an adjustment mends does not count twice. */
   @Test
   void onlyTheFirstPhaseCounts() {
