@@ -103,12 +103,10 @@ final class SetupBuilder {
       named = columns.get(i).SETUP() != null && named < 0 ? i : named;
     }
     if (named < 0) {
-      diagnostics
-          .say(
-              Code.MISSING_COLUMN,
-              leaves.line(table.wireHeader()),
-              "a table of setups needs a column 'setup'")
-          .hint("name the setup in each row, and give each lead a column: connect LEAD");
+      diagnostics.say(
+          Code.MISSING_COLUMN,
+          leaves.line(table.wireHeader()),
+          "a table of setups needs a column 'setup', which names the setup of each row");
       return List.of();
     }
     List<Tree.Setup> found = new ArrayList<>();

@@ -92,12 +92,10 @@ final class TestGroups {
     List<ColumnContext> columns = table.header().column();
     int named = column(columns, "test");
     if (named < 0) {
-      diagnostics
-          .say(
-              Code.MISSING_COLUMN,
-              leaves.line(table.header()),
-              "a table of several tests needs a column 'test'")
-          .hint("name the test in its first row, or write the table in 'test NAME { … }'");
+      diagnostics.say(
+          Code.MISSING_COLUMN,
+          leaves.line(table.header()),
+          "a table of several tests needs a column 'test', which names each in its first row");
       return List.of();
     }
     List<Span> lines = new ArrayList<>(shared.lines());
@@ -127,9 +125,10 @@ final class TestGroups {
       } else if (!found.isEmpty()) {
         found.get(found.size() - 1).add(row);
       } else if (!lost) {
-        diagnostics
-            .say(Code.BLANK_CELL, leaves.line(row), "the first row does not name its test")
-            .hint("write 'NAME \"TITLE\"' in the column 'test'");
+        diagnostics.say(
+            Code.BLANK_CELL,
+            leaves.line(row),
+            "the first row does not name its test: NAME \"TITLE\" in the column 'test'");
       }
     }
     return found;
