@@ -58,11 +58,12 @@ extraSetting: SETTING name TEXT? (ONE OF names | series) (LEAVE (name | amount))
 
 analyzer: analyzerHead LBRACE NEWLINE analyzerItem* RBRACE NEWLINE;
 analyzerHead: ANALYZER name TEXT?;
-analyzerItem: jack | loadBank | measure | action | settle | extraSetting | allow | NEWLINE;
+analyzerItem: jack | loadBank | measure | action | settle | reads | extraSetting | allow | NEWLINE;
 
 jack: (JACK | KEY) name TEXT? (ON EARTH | FLOATING)? (HOLDS NUMBER)? NEWLINE;
 
 settle: SETTLE (amount | unknown) NEWLINE;
+reads: READS IN amount NEWLINE;
 
 loadBank: loadHead LBRACE NEWLINE loadItem* RBRACE NEWLINE;
 loadHead: LOAD name? FROM ref TO ref;
@@ -257,6 +258,6 @@ name: NAME
     | PROCEDURE | RANGE | RECORD | RESOLUTION | REVISION | RULE | SECTION | SETTING | SETTLE | SETUP | SETUPS | STATE | SWEEP
     | TABLE | TEST | USE | VALUES | WAIT | AFFECTS | AS | AT | BECAUSE | BY | COLOUR | CONTINUOUS | COVERAGE | DEGREES_OF_FREEDOM | DIGEST
     | DOWN | FLOATING | FOR | FROM | GREATER | GUARDED | HAND | HOLDS | IN | INHIBITED | IS | LEAST | MANAGED | MOST | OF | OFF | ON | ONE | OPEN | OR | PASS | PRIOR | RATED
-    | READ | READING | RENAMED | REPLACES | REPLACING | RISK | SHORT | SIMPLE | SMALLER | STATED | STEP | THROUGH | TO | UNKNOWN
+    | READ | READING | READS | RENAMED | REPLACES | REPLACING | RISK | SHORT | SIMPLE | SMALLER | STATED | STEP | THROUGH | TO | UNKNOWN
     | UNTIL | UP | WHICHEVER | WITHIN | GATE | OVER | TESTS | WHEN
     ;

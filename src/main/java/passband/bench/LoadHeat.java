@@ -7,7 +7,6 @@ import passband.limit.Conversion;
 import passband.limit.Limit;
 import passband.model.Analyzer.LoadBank;
 import passband.model.Analyzer.PowerRating;
-import passband.model.Device.Duty;
 import passband.plan.Figure;
 import passband.plan.Plan;
 import passband.plan.Point;
@@ -92,12 +91,6 @@ public final class LoadHeat {
       most = most == null ? watts : most.max(watts);
     }
     return most;
-  }
-
-  /** The on-time in s; where none is given, as long as the mode's duty allows at the most. */
-  public static @Nullable Rational onTime(Point point) {
-    Duty duty = point.mode() == null ? null : point.mode().duty();
-    return point.onTime() == null && duty != null ? duty.on() : point.onTime();
   }
 
   /** Whether a load takes a power, in W, once for a time, in s; null for continuously. */

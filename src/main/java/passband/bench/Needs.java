@@ -21,6 +21,7 @@ import passband.model.Series;
 import passband.plan.Act;
 import passband.plan.Delivery;
 import passband.plan.Figure;
+import passband.plan.OnTime;
 import passband.plan.Plan;
 import passband.plan.PlanStep;
 import passband.plan.Point;
@@ -215,44 +216,34 @@ final class Needs {
         .hint("leave the steps 'activate' and 'stop' in their order, or write 'output off'");
   }
 
-  /** The on-time covers what the analyzer needs to settle. */
+  /** The on-time covers what the instruments need to settle and to be read. */
   private void settled(Stage.Run run, Point point) {
-    for (Analyzer unit : plan.instruments().units()) {
-      if (plan.instruments().units().size() == 1 || reads(unit, point)) {
-        settled(run, point, unit);
-      }
-    }
-  }
-
-  private static boolean reads(Analyzer unit, Point point) {
-    for (PlanStep step : point.steps()) {
-      if (step.act() instanceof Act.Read read && read.by().role().equals(unit.role())) {
-        return true;
-      }
-    }
-    return false;
-  }
-
-  private void settled(Stage.Run run, Point point, Analyzer unit) {
-    Rational settle = unit.settle();
-    Amount needed = unit.tree().settle();
     Amount written = run.tree().onTime();
-    Rational on = point.onTime();
-    if (settle != null
-        && needed != null
-        && written != null
-        && on != null
-        && on.compareTo(settle) < 0) {
-      diagnostics
-          .say(
+    for (OnTime.Need need : written == null ? List.<OnTime.Need>of() : point.on().notCovered()) {
+      Amount settle = need.unit().tree().timing().settle();
+      Amount reads = need.unit().tree().timing().reads();
+      boolean read = reads != null && need.reading().signum() > 0;
+      String reading = need.reading().toPlain() + " s to be read";
+      String needs =
+          need.settle() == null
+              ? reading
+              : need.settle().toPlain() + " s to settle" + (read ? " and " + reading : "");
+      String least = need.least().toPlain();
+      DiagnosticBuilder said =
+          diagnostics.say(
               Code.ON_TIME_SHORT,
-              written.span(),
-              "output is on for %s s, but the analyzer needs %s s to settle",
-              on.toPlain(),
-              settle.toPlain())
-          .note(needed.span(), "the settling time is here")
-          .hint("leave output on for at least %s s", settle.toPlain())
-          .fix(Fix.replace(written.span(), settle.toPlain() + " s"));
+              Objects.requireNonNull(written).span(),
+              "output is on for %s s, but the analyzer needs %s",
+              Objects.requireNonNull(point.onTime(), "it is written").toPlain(),
+              needs);
+      if (settle != null) {
+        said.note(settle.span(), "the settling time is here");
+      }
+      if (reads != null && read) {
+        said.note(reads.span(), "the time to read is here");
+      }
+      said.hint("leave output on for at least %s s", least)
+          .fix(Fix.replace(Objects.requireNonNull(written).span(), least + " s"));
     }
   }
 

@@ -64,9 +64,11 @@ final class Times {
       if (strain.on() == null) {
         return before.isOff() ? after.with(strain.off(time, cooling)) : after;
       }
-      Strain longer = strain.longer(time);
-      covered(step, longer, run, point);
-      return after.with(longer);
+      return after.with(longer(step, strain, time, "this wait is over", run, point));
+    }
+    Rational reading = reading(step, point);
+    if (strain.on() != null && reading.signum() > 0) {
+      return after.with(longer(step, strain, reading, "this is read", run, point));
     }
     return strain.on() != null && after.isOff() && !before.isOff()
         ? after.with(stopped(strain, run, point))
@@ -83,23 +85,39 @@ final class Times {
     return acts && "activate".equals(step.insteadOf());
   }
 
+  /** How long a step reads an instrument that does not hold its reading, in s. */
+  private static Rational reading(PlanStep step, Point point) {
+    return step.act() instanceof Act.Read read
+        ? point.on().reading(read.by().role())
+        : Rational.ZERO;
+  }
+
   /**
-   * The on-time covers the waits while output is on: rest, duty and heat are worked out from it.
+   * Output stays on for a time in s. The on-time covers that: rest, duty and heat are worked out
+   * from it.
    */
-  private void covered(PlanStep step, Strain longer, Stage.Run run, Point point) {
+  private Strain longer(
+      PlanStep step, Strain strain, Rational time, String when, Stage.Run run, Point point) {
+    Strain longer = strain.longer(time);
     Rational on = point.onTime();
     Rational waited = longer.on();
-    if (waited == null || (on != null && on.compareTo(waited) >= 0)) {
-      return;
+    if (waited != null && (on == null || on.compareTo(waited) < 0)) {
+      sayShort(step, on, waited, when, run);
     }
+    return longer;
+  }
+
+  private void sayShort(
+      PlanStep step, @Nullable Rational on, Rational waited, String when, Stage.Run run) {
     String least = new Figure(waited, SECOND).text();
     Amount written = run.tree().onTime();
     DiagnosticBuilder said =
         diagnostics.say(
             Code.ON_TIME_SHORT,
             step.span(),
-            "output is on for %s when this wait is over, but %s",
+            "output is on for %s when %s, but %s",
             least,
+            when,
             on == null
                 ? "the test has no on-time"
                 : "the on-time is " + new Figure(on, SECOND).text());
@@ -153,7 +171,7 @@ final class Times {
 
   /** How long output was on, in s; null where nothing says. */
   private static @Nullable Rational on(Strain strain, Point point) {
-    Rational on = LoadHeat.onTime(point);
+    Rational on = point.on().counted();
     Rational waited = strain.on();
     return on == null || waited == null ? on : on.max(waited);
   }

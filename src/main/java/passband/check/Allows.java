@@ -59,6 +59,8 @@ public final class Allows {
       return suppress(allow, ofProfile, code, diagnostics) > 0;
     } else if (suppress(allow, ofProfile, code, diagnostics) > 0) {
       return true;
+    } else if (sayNotReached(allow, code, diagnostics)) {
+      return false;
     } else if (sound) {
       diagnostics
           .say(
@@ -70,6 +72,33 @@ public final class Allows {
           .fix(Fix.removeLines("remove the line", allow.span()).asPreferred());
     }
     return false;
+  }
+
+  /**
+   * Whether a message names the block of an {@code allow} and stands in another one: that is said
+   * even where not everything was looked at.
+   */
+  private static boolean sayNotReached(Tree.Allow allow, Code code, Diagnostics diagnostics) {
+    Span elsewhere = null;
+    for (Diagnostic one : diagnostics.list()) {
+      if (one.code() == code && isIn(allow.scope(), one, true)) {
+        elsewhere = one.span();
+        break;
+      }
+    }
+    if (elsewhere == null) {
+      return false;
+    }
+    diagnostics
+        .say(
+            Code.ALLOW_UNUSED,
+            allow.span(),
+            "this 'allow' does not reach '%s', which stands in another block",
+            code.id())
+        .note(elsewhere, "it stands here")
+        .hint("move the line to the block where the message stands")
+        .fix(Fix.removeLines("remove the line", allow.span()));
+    return true;
   }
 
   /** Nobody answers for what has no reason. */

@@ -46,6 +46,7 @@ public final class Checks {
           new LeadRating(),
           new Activation(),
           new StepsDone(),
+          new WordsThatActivate(),
           new OnTheBench(),
           new DutyKept(),
           new LoadPower(),

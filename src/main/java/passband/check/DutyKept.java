@@ -1,11 +1,10 @@
 package passband.check;
 
-import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
-import passband.model.Analyzer;
 import passband.model.Device.Mode;
+import passband.plan.OnTime;
 import passband.plan.Plan;
 import passband.plan.Point;
 import passband.plan.Stage;
@@ -25,34 +24,38 @@ final class DutyKept implements Check {
     for (Stage.Run run : plan.runs()) {
       for (Point point : run.delivered()) {
         Mode mode = point.mode();
-        Rational most = mode == null || mode.duty() == null ? null : mode.duty().on();
+        Rational most = point.on().allowed();
         Rational on = point.onTime();
         if (mode != null && most != null && on != null && on.compareTo(most) > 0) {
           Amount written = run.tree().onTime();
           Span where = written == null ? point.places().mode() : written.span();
-          String from = written == null ? ", the analyzer's settling time," : "";
+          String from = written == null ? from(point.on()) : "";
           DiagnosticBuilder said =
               say(where, Figures.text(on, SECOND) + from, mode, most, diagnostics);
-          noteSettling(said, plan, run, on);
+          noteNeeds(said, point.on());
         }
       }
     }
   }
 
-  /** Notes the settling time, where the on-time is not written and comes from it. */
-  static void noteSettling(
-      DiagnosticBuilder said, Plan plan, Stage.Run run, @Nullable Rational on) {
-    if (on == null || run.tree().onTime() != null) {
-      return;
-    }
-    for (Analyzer unit : plan.instruments().units()) {
-      Amount settle = unit.tree().settle();
-      Rational time = unit.settle();
-      if (settle != null && time != null && on.compareTo(time) == 0) {
-        said.note(settle.span(), "the settling time is here");
-        return;
+  /** Notes how long the instruments need, where the on-time comes from that. */
+  static void noteNeeds(DiagnosticBuilder said, OnTime on) {
+    OnTime.Need need = on.most();
+    Amount settle = need == null ? null : need.unit().tree().timing().settle();
+    if (need != null && settle != null) {
+      said.note(settle.span(), "the settling time is here");
+      Amount reads = need.unit().tree().timing().reads();
+      if (reads != null && need.reading().signum() > 0) {
+        said.note(reads.span(), "the time to read is here");
       }
     }
+  }
+
+  private static String from(OnTime on) {
+    OnTime.Need need = on.most();
+    return need != null && need.reading().signum() > 0
+        ? ", the analyzer's settling time and the time to read it,"
+        : ", the analyzer's settling time,";
   }
 
   private static DiagnosticBuilder say(

@@ -26,13 +26,13 @@ final class LoadPower implements Check {
   public void check(Plan plan, Diagnostics diagnostics) {
     for (Stage.Run run : plan.runs()) {
       for (Point point : run.points()) {
-        Rational time = LoadHeat.onTime(point);
+        Rational time = point.on().counted();
         LoadHeat.asked(plan, run, point)
             .forEach(
                 (bank, power) -> {
                   if (!LoadHeat.takes(bank, power, time)) {
                     DiagnosticBuilder said = say(point, bank, power, time, diagnostics);
-                    DutyKept.noteSettling(said, plan, run, time);
+                    DutyKept.noteNeeds(said, point.on());
                   }
                 });
       }

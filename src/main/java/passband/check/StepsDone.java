@@ -1,7 +1,9 @@
 package passband.check;
 
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
@@ -26,6 +28,10 @@ final class StepsDone implements Check {
   /** The other steps that bring a reading about. */
   private static final List<String> OTHERS = List.of("select", "adjust", "set-load", "start");
 
+  /** What may say that a reading is taken. */
+  private static final Set<PlanStep.Kind> LOOKS =
+      EnumSet.of(PlanStep.Kind.DO, PlanStep.Kind.CONFIRM, PlanStep.Kind.WAIT);
+
   /** What an action has to name that does the same. */
   private static final Map<String, Slot> SLOTS =
       Map.of("select", Slot.MODE, "adjust", Slot.SETTING, "set-load", Slot.LOAD);
@@ -34,6 +40,7 @@ final class StepsDone implements Check {
   public void check(Plan plan, Diagnostics diagnostics) {
     for (Stage.Run run : plan.runs()) {
       for (Point point : run.points()) {
+        requireRead(run, point, diagnostics);
         Limit passing = passesAtZero(point);
         if (passing == null) {
           continue;
@@ -51,6 +58,31 @@ final class StepsDone implements Check {
           }
         }
       }
+    }
+  }
+
+  /** What stands in the place of reading says that something is read, or looked at. */
+  private static void requireRead(Stage.Run run, Point point, Diagnostics diagnostics) {
+    PlanStep first = null;
+    int planned = 0;
+    for (PlanStep step : point.steps()) {
+      if ("read".equals(step.insteadOf())) {
+        boolean reads = step.act() instanceof Act.Perform one && one.action().equals("read");
+        if (reads || LOOKS.contains(step.kind())) {
+          return;
+        }
+        first = first == null ? step : first;
+        planned++;
+      }
+    }
+    if (first != null && planned >= written(run, "read") && !point.limits().isEmpty()) {
+      diagnostics
+          .say(
+              Code.MISSING_ITEM,
+              first.span(),
+              "this stands in the place of 'read', and no step there says that the reading is taken")
+          .note(point.limits().get(0).rule().span(), "its box is asked for")
+          .hint("perform the instrument's 'read', or say what to write down: do \"…\"");
     }
   }
 

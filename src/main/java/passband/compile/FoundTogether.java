@@ -38,13 +38,16 @@ public final class FoundTogether {
 
   /**
    * All of it. An allow in a shared file is unused when no group has a use for it, and while there
-   * are errors none is reported: it may be for what was not reached.
+   * are errors none is reported: it may be for what was not reached. One that names in a note the
+   * message that it does not reach stays.
    */
   public Diagnostics diagnostics() {
     boolean faults = diagnostics.hasErrors();
     if (faults || !usedAllows.isEmpty()) {
       diagnostics.removeIf(
-          d -> d.code() == Code.ALLOW_UNUSED && (faults || usedAllows.contains(d.span())));
+          d ->
+              d.code() == Code.ALLOW_UNUSED
+                  && (usedAllows.contains(d.span()) || (faults && d.notes().isEmpty())));
     }
     return diagnostics;
   }

@@ -18,11 +18,11 @@ import passband.limit.Stated;
 import passband.limit.Uncertainty;
 import passband.model.Accuracy;
 import passband.model.Analyzer;
-import passband.model.Device.Duty;
 import passband.model.Device.Outlet;
 import passband.model.Instruments;
 import passband.model.Reader;
 import passband.plan.Act;
+import passband.plan.OnTime;
 import passband.plan.Point;
 import passband.plan.Setup;
 import passband.plan.Stage;
@@ -69,15 +69,11 @@ final class Points {
   /**
    * A point for each combination of the rows; one that is there already is said and left out.
    *
-   * @param onTime in seconds; null when not given
+   * @param onTime without a duty
    * @param sweep null when the test has none
    */
   List<Point> of(
-      List<RowSpec> specs,
-      Asked asked,
-      @Nullable Rational onTime,
-      Stage.@Nullable Swept sweep,
-      Place place) {
+      List<RowSpec> specs, Asked asked, OnTime onTime, Stage.@Nullable Swept sweep, Place place) {
     List<Point> points = new ArrayList<>();
     Map<String, Span> seen = new HashMap<>();
     for (RowSpec spec : specs) {
@@ -98,7 +94,7 @@ final class Points {
       String id,
       RowSpec spec,
       Asked asked,
-      @Nullable Rational onTime,
+      OnTime onTime,
       Stage.@Nullable Swept sweep,
       Place measured) {
     Place place = measured.delivering(spec);
@@ -109,7 +105,7 @@ final class Points {
     Act.Activate activate =
         activations.by(
             spec, place.outlet, activation == null ? null : activation.contact(), place.setup);
-    Point.Times times = new Point.Times(spec.mode() == null ? null : onTime, rest(spec, onTime));
+    Point.Times times = new Point.Times(in(onTime, spec), rest(spec, onTime));
     List<Simultaneous.Partner> also =
         new Simultaneous(instruments, activations, diagnostics).of(id, spec, place, loads, times);
     PointWork work = new PointWork(spec, loads, asked, sweep, place, activate, also);
@@ -172,27 +168,18 @@ final class Points {
     return PointId.of(test.name().text(), spec, loads, place);
   }
 
-  /**
-   * Rest in proportion to the on-time, by the duty of the mode that needs the longest; null when
-   * none needs any.
-   */
-  private static @Nullable Rational rest(RowSpec spec, @Nullable Rational onTime) {
-    Rational most = restOf(spec, onTime);
+  private static OnTime in(OnTime onTime, RowSpec spec) {
+    return spec.mode() == null ? OnTime.NONE : onTime.in(spec.mode().duty());
+  }
+
+  /** By the duty of the mode that needs the longest; null when none needs any. */
+  private static @Nullable Rational rest(RowSpec spec, OnTime onTime) {
+    Rational most = in(onTime, spec).rest();
     for (RowSpec also : spec.also()) {
-      Rational other = restOf(also, onTime);
+      Rational other = in(onTime, also).rest();
       most = most == null || other == null ? (most == null ? other : most) : most.max(other);
     }
     return most;
-  }
-
-  private static @Nullable Rational restOf(RowSpec spec, @Nullable Rational onTime) {
-    Duty duty = spec.mode() == null ? null : spec.mode().duty();
-    Rational on = duty == null ? null : duty.on();
-    Rational off = duty == null ? null : duty.off();
-    if (on == null || off == null) {
-      return null;
-    }
-    return onTime == null ? off : off.times(onTime).over(on);
   }
 
   // ---- limits ----

@@ -3,6 +3,7 @@ package passband.compile;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
@@ -10,6 +11,7 @@ import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
 import passband.model.Analyzer;
 import passband.model.Analyzer.LoadBank;
+import passband.model.Device.Mode;
 import passband.model.Device.Outlet;
 import passband.model.Instruments;
 import passband.model.Termination;
@@ -78,6 +80,7 @@ final class Simultaneous {
       Points.Place place,
       PointLoads loads,
       Point.Times times) {
+    Mode mode = Objects.requireNonNull(also.mode(), "a partner has a mode");
     Point.Activation named = activations.named(also, outlet);
     Act.Activate activate =
         activations
@@ -99,10 +102,10 @@ final class Simultaneous {
         new Point(
             id,
             outlet,
-            also.mode(),
+            mode,
             settings,
             List.of(),
-            times,
+            new Point.Times(times.from().in(mode.duty()), times.rest()),
             List.of(),
             List.of(),
             also.places(),

@@ -32,9 +32,10 @@ final class StatedLimits {
   @Nullable List<Stated> named(List<Stated> stated) {
     List<Stated> named = new ArrayList<>();
     boolean sound = true;
+    boolean measured = areMeasured();
     for (Stated one : stated) {
-      Stated known = named(one);
-      sound = known != null && distinct(known, named) && sound;
+      Stated known = named(one, measured);
+      sound &= known == null ? !measured : distinct(known, named);
       if (known != null) {
         named.add(known);
       }
@@ -58,14 +59,24 @@ final class StatedLimits {
     return true;
   }
 
-  private @Nullable Stated named(Stated stated) {
+  /** Whether what is to be read can be: else that is said, and these limits may be for it. */
+  private boolean areMeasured() {
+    for (Accepts.Accepted one : accepted) {
+      if (one.workedOut() == null && one.reader().measure(one.read().name()) == null) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private @Nullable Stated named(Stated stated, boolean measured) {
     Set<String> fits = fits(stated);
     if (fits.size() == 1) {
       return stated.named(fits.iterator().next());
     }
-    if (fits.isEmpty()) {
+    if (fits.isEmpty() && measured) {
       sayUnused(stated);
-    } else {
+    } else if (!fits.isEmpty()) {
       sayAmbiguous(stated.heading(), fits);
     }
     return null;

@@ -19,11 +19,11 @@ import passband.model.Instruments;
 import passband.plan.Delivery;
 import passband.plan.Figure;
 import passband.plan.Formula;
+import passband.plan.OnTime;
 import passband.plan.Point;
 import passband.plan.Setup;
 import passband.plan.Slot;
 import passband.plan.Stage;
-import passband.quantity.Dimension;
 import passband.quantity.Rational;
 import passband.quantity.Unit;
 import passband.quantity.Units;
@@ -33,7 +33,6 @@ import passband.resolve.Values;
 import passband.source.SourceFile;
 import passband.source.Span;
 import passband.syntax.Derive;
-import passband.syntax.Ratings;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -57,7 +56,7 @@ final class TestPlanner {
   private List<Accepts.Accepted> accepted = List.of();
   private List<Accepts.Input> inputs = List.of();
   private @Nullable State state;
-  private @Nullable Rational onTime;
+  private OnTime onTime = OnTime.NONE;
   private Stage.@Nullable Swept sweep;
   private boolean hasSetup;
   private boolean sound = true;
@@ -96,10 +95,8 @@ final class TestPlanner {
     RowSpec first = specs.isEmpty() ? RowSpec.empty(test.span()) : specs.get(0);
     accepted = accepts.of(test, first.sample().values(names));
     inputs = accepts.inputs(test, accepted);
-    onTime =
-        test.onTime() == null
-            ? settle()
-            : values.positive(test.onTime(), Dimension.TIME, "an on-time");
+    OnTimes onTimes = new OnTimes(test, instruments, readers(), diagnostics);
+    onTime = onTimes.onTime();
     if (accepted.isEmpty() && test.accepts().isEmpty()) {
       diagnostics
           .say(
@@ -110,7 +107,7 @@ final class TestPlanner {
           .hint("add 'accept …'");
     }
     sweep = test.sweep() == null ? null : sweep(test.sweep());
-    requireOnTime();
+    onTimes.require(delivery());
     eachOnce();
   }
 
@@ -130,46 +127,15 @@ final class TestPlanner {
     }
   }
 
-  /** Where nobody knows how long an instrument needs to settle, the author has to. */
-  private void requireOnTime() {
-    if (test.onTime() != null && test.output() != null && delivery() == Delivery.OFF) {
-      diagnostics
-          .say(
-              Code.WRONG_KIND,
-              test.onTime().span(),
-              "output is off in this test: it has no on-time")
-          .note(test.output().span(), "the test says so here")
-          .hint("remove the 'on-time' or this 'output off'");
-    }
+  /** The instruments that show something here. */
+  private List<Analyzer> readers() {
+    List<Analyzer> readers = new ArrayList<>();
     for (Analyzer unit : instruments.units()) {
-      Ratings.Unknown unknown = reads(unit) ? unit.unknownSettle() : null;
-      if (unknown != null && test.onTime() == null && delivery() != Delivery.OFF) {
-        diagnostics
-            .say(
-                Code.MISSING_ITEM,
-                test.name().span(),
-                "the test '%s' needs an 'on-time': how long '%s' takes to settle is unknown",
-                test.name().text(),
-                unit.name().text())
-            .note(unknown.span(), "it is unknown here")
-            .hint("add 'on-time …', long enough for a steady reading");
+      if (accepts.reads(unit, accepted, inputs)) {
+        readers.add(unit);
       }
     }
-  }
-
-  /** Whether an instrument shows something here; a single one always counts. */
-  private boolean reads(Analyzer unit) {
-    return instruments.units().size() == 1 || accepts.reads(unit, accepted, inputs);
-  }
-
-  /** The longest that an instrument which reads needs; of a single one, whether it reads or not. */
-  private @Nullable Rational settle() {
-    Rational most = null;
-    for (Analyzer unit : instruments.units()) {
-      Rational settle = reads(unit) ? unit.settle() : null;
-      most = most == null || (settle != null && settle.compareTo(most) > 0) ? settle : most;
-    }
-    return most;
+    return readers;
   }
 
   private void addOutlet(Word name) {

@@ -244,8 +244,7 @@ final class OutputEffects {
   }
 
   private double faded(SheetLine line, Fault.Size size) {
-    var duty = line.mode().duty();
-    Rational allowed = duty == null ? null : duty.on();
+    Rational allowed = line.point().on().allowed();
     Rational on = line.point().onTime();
     if (allowed == null || on == null) {
       return 1;

@@ -22,6 +22,11 @@ final class Blamed {
   /** From so many places on the line to which they refer is taken for the cause. */
   static final int LEAST = 3;
 
+  /**
+   * The same of limits outside every range, which a single wrong line is likelier to bring about.
+   */
+  static final int LEAST_OUT_OF_RANGE = 2;
+
   private static final Set<Code> AGAINST_A_RULE =
       EnumSet.of(Code.STATED_LOOSER, Code.STATED_TIGHTER);
 
@@ -65,10 +70,11 @@ final class Blamed {
       }
     }
     Map.Entry<Cause, List<Diagnostic>> most = null;
-    int places = LEAST - 1;
+    int places = 0;
     for (Map.Entry<Cause, List<Diagnostic>> cause : causes.entrySet()) {
       int here = places(cause.getValue());
-      if (here > places) {
+      boolean outOfRange = cause.getKey().code == Code.OUT_OF_RANGE;
+      if (here > places && here >= (outOfRange ? LEAST_OUT_OF_RANGE : LEAST)) {
         most = cause;
         places = here;
       }

@@ -325,8 +325,13 @@ public enum Code {
       Severity.ERROR,
       "a free step while output is on",
       "why it has to be done with the output on, and why it is safe"),
-  /** An on-time shorter than the analyzer needs to settle. */
-  ON_TIME_SHORT(Severity.ERROR, "an on-time shorter than settling or the waits"),
+  /** Free words that name what turns output on. */
+  ACTIVATION_IN_WORDS(
+      Severity.ERROR,
+      "free words that name what turns output on",
+      "what the words ask for, and that it turns no output on"),
+  /** An on-time shorter than the analyzer needs to settle and to be read. */
+  ON_TIME_SHORT(Severity.ERROR, "an on-time shorter than settling and reading, or the waits"),
   /** A reading for which something is not set. */
   NOT_SET_AT_READING(Severity.ERROR, "a reading for which something is not set"),
   /** A setup in which several contacts activate a mode. */

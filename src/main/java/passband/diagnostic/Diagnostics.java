@@ -137,7 +137,7 @@ public final class Diagnostics {
     for (Supplier<Diagnostic> one : found.values()) {
       inOrder.add(one.get());
     }
-    if (inOrder.size() >= Blamed.LEAST && !profiles.isEmpty()) {
+    if (inOrder.size() >= Blamed.LEAST_OUT_OF_RANGE && !profiles.isEmpty()) {
       inOrder = new TreeSet<>(Blamed.of(inOrder, profiles, tables));
     }
     boolean few = tables.isEmpty() || inOrder.size() <= Grouped.MOST;

@@ -235,7 +235,8 @@ final class Origins {
   }
 
   private static void settle(List<Span> lines, Analyzer unit) {
-    add(lines, unit.tree().settle() == null ? null : unit.tree().settle().span());
+    add(lines, unit.tree().timing().settle() == null ? null : unit.tree().timing().settle().span());
+    add(lines, unit.tree().timing().reads() == null ? null : unit.tree().timing().reads().span());
   }
 
   /** What the procedure says of the whole: a change of it reaches everything. */

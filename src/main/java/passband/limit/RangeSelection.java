@@ -104,7 +104,7 @@ final class RangeSelection {
     for (Analyzer.Measure measure : reader.measures()) {
       String name = measure.quantity().name();
       measured.add(name);
-      if (accept.readAs() == null && Conversion.exists(read, name)) {
+      if (Conversion.exists(request.accepted().name(), name)) {
         instead.add(name);
       }
     }
@@ -126,6 +126,9 @@ final class RangeSelection {
       said.hint("it measures nothing");
     } else if (instead.isEmpty()) {
       said.hint("it measures %s", String.join(", ", measured));
+    } else if (accept.readAs() != null) {
+      said.hint("write 'read as %s'", String.join("' or 'read as ", instead));
+      instead.forEach(name -> said.fix(Fix.replace(where, name)));
     } else {
       said.hint("add ', read as %s'", String.join("' or ', read as ", instead));
       instead.forEach(name -> said.fix(readAs(accept, name)));
@@ -144,8 +147,8 @@ final class RangeSelection {
       boolean above = Real.of(range.to()).compareTo(high) >= 0;
       next = above && range.to().compareTo(next.to()) < 0 ? range : next;
     }
-    diagnostics
-        .say(
+    DiagnosticBuilder said =
+        diagnostics.say(
             Code.OUT_OF_RANGE,
             request.point().span(),
             "no %s range of '%s' covers %s",
@@ -153,8 +156,12 @@ final class RangeSelection {
             reader.name().text(),
             low.compareTo(high) == 0
                 ? unit.rounded(low)
-                : unit.rounded(low) + " to " + unit.rounded(high))
-        .note(request.accept().span(), "the limits come from this rule")
+                : unit.rounded(low) + " to " + unit.rounded(high));
+    Tree.QuantityLimit stated = request.fromDevice() ? RuleBounds.nearestLine(request) : null;
+    if (stated != null) {
+      said.note(stated.span(), "the limits come from here");
+    }
+    said.note(request.accept().span(), "the limits come from this rule")
         .note(measure.ranges().size() == 1 ? measure.span() : next.span(), "its ranges are here");
   }
 

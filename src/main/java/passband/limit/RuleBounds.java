@@ -46,13 +46,19 @@ final class RuleBounds {
 
   /** What the profile's nearest line of the quantity says; null where it has none. */
   private @Nullable Bounds nearest(LimitRequest request) {
+    Tree.QuantityLimit line = nearestLine(request);
+    return line == null ? null : rules(request, null, null).bounds(line.limit());
+  }
+
+  /** The profile's nearest line of the quantity: the mode's, the outlet's, the generator's. */
+  static Tree.@Nullable QuantityLimit nearestLine(LimitRequest request) {
     String quantity = request.accepted().name();
     Device.Mode mode = request.point().mode();
     List<Tree.QuantityLimit> lines = new ArrayList<>(mode == null ? List.of() : mode.limits());
     lines.addAll(request.point().bounds());
     for (Tree.QuantityLimit line : lines) {
       if (line.quantity().text().equals(quantity)) {
-        return rules(request, null, null).bounds(line.limit());
+        return line;
       }
     }
     return null;

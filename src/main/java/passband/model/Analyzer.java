@@ -16,9 +16,7 @@ import passband.syntax.Word;
  * An instrument: what it takes a load, measures and is set by.
  *
  * @param role what it is on this bench: its jacks go by it, {@code rf.load-high}
- * @param settle how long output stays on until a reading is steady, in seconds; null when that is
- *     unknown, or nothing is measured
- * @param unknownSettle why it is unknown; null when it is not
+ * @param timing how long its readings take
  */
 public record Analyzer(
     String role,
@@ -28,11 +26,44 @@ public record Analyzer(
     List<LoadBank> loads,
     List<Measure> measures,
     Map<String, Word> actions,
-    @Nullable Rational settle,
-    Ratings.@Nullable Unknown unknownSettle,
+    Timing timing,
     List<ExtraSetting> settings,
     Tree.Analyzer tree)
     implements Reader {
+
+  /**
+   * How long readings take, in seconds.
+   *
+   * @param settle how long output stays on until a reading is steady; null when that is unknown, or
+   *     nothing is measured
+   * @param unknownSettle why it is unknown; null when it is not
+   * @param reading how long the display is read and written down while output stays on; null where
+   *     nothing says
+   */
+  public record Timing(
+      @Nullable Rational settle,
+      Ratings.@Nullable Unknown unknownSettle,
+      @Nullable Rational reading) {}
+
+  /** {@link Timing#settle}. */
+  public @Nullable Rational settle() {
+    return timing.settle();
+  }
+
+  /** {@link Timing#unknownSettle}. */
+  public Ratings.@Nullable Unknown unknownSettle() {
+    return timing.unknownSettle();
+  }
+
+  /** {@link Timing#reading}. */
+  public @Nullable Rational reading() {
+    return timing.reading();
+  }
+
+  /** Whether it keeps what it reads, so that output is off when that is written down. */
+  public boolean holds() {
+    return actions.containsKey("hold");
+  }
 
   /**
    * A load between two jacks.
@@ -150,8 +181,7 @@ public record Analyzer(
         List.copyOf(banks),
         List.copyOf(functions),
         actions,
-        settle,
-        unknownSettle,
+        timing,
         settings,
         tree);
   }

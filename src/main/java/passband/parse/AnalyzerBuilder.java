@@ -32,6 +32,11 @@ final class AnalyzerBuilder {
             build.parts(items, AnalyzerItemContext::settle, s -> s),
             "the settling time",
             leaves::line);
+    ReadsContext reads =
+        build.single(
+            build.parts(items, AnalyzerItemContext::reads, r -> r),
+            "the time to read",
+            leaves::line);
     return new Tree.Analyzer(
         leaves.name(analyzer.analyzerHead().name()),
         leaves.optionalText(analyzer.analyzerHead().TEXT()),
@@ -41,8 +46,10 @@ final class AnalyzerBuilder {
         build.headed(
             items, AnalyzerItemContext::measure, MeasureContext::measureHead, measures::measure),
         build.parts(items, AnalyzerItemContext::action, build::action),
-        settle == null || settle.amount() == null ? null : leaves.amount(settle.amount()),
-        settle == null ? null : unknown(settle.SETTLE(), settle.unknown(), settle),
+        new Ratings.Timing(
+            settle == null || settle.amount() == null ? null : leaves.amount(settle.amount()),
+            settle == null ? null : unknown(settle.SETTLE(), settle.unknown(), settle),
+            reads == null ? null : leaves.amount(reads.amount())),
         build.parts(items, AnalyzerItemContext::extraSetting, build::extraSetting),
         build.parts(items, AnalyzerItemContext::allow, build::allow),
         leaves.line(analyzer.analyzerHead()));

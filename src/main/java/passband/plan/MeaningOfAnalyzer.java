@@ -10,6 +10,7 @@ import passband.model.Series;
 import passband.plan.Fact.Area;
 import passband.quantity.Rational;
 import passband.source.Span;
+import passband.syntax.Amount;
 import passband.syntax.Ratings;
 
 /** What the profiles of the instruments say, and who takes which role. */
@@ -65,6 +66,17 @@ final class MeaningOfAnalyzer {
             FactText.seconds(analyzer.settle()),
             analyzer.unknownSettle(),
             at));
+    Amount reads = analyzer.tree().timing().reads();
+    if (analyzer.reading() != null) {
+      facts.add(
+          Fact.of(
+              Area.DUTY,
+              prefix + "reads",
+              subject + "'s time to read",
+              Canonical.of(analyzer.reading()),
+              FactText.seconds(analyzer.reading()),
+              reads == null ? at : reads.span()));
+    }
     profile.terminals(analyzer.role() + "/terminals", subject, analyzer.terminals(), at);
     loads(analyzer);
     MeaningOfMeasures measures = new MeaningOfMeasures(facts, Area.ANALYZER, prefix);

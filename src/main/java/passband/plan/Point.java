@@ -77,8 +77,15 @@ public record Point(
 
   /**
    * How long output is on and then rests, in seconds; null where there is none, or nothing says.
+   *
+   * @param from what the on-time follows from
    */
-  public record Times(@Nullable Rational onTime, @Nullable Rational rest) {}
+  public record Times(@Nullable Rational onTime, @Nullable Rational rest, OnTime from) {
+    /** With an on-time that follows from something. */
+    public Times(OnTime from, @Nullable Rational rest) {
+      this(from.said(), rest, from);
+    }
+  }
 
   /** The same with other steps. */
   public Point withSteps(List<PlanStep> other) {
@@ -156,6 +163,11 @@ public record Point(
   /** How long output is on, in seconds; null when there is none, or nothing says. */
   public @Nullable Rational onTime() {
     return times.onTime;
+  }
+
+  /** How long output is on, and from what that follows. */
+  public OnTime on() {
+    return times.from;
   }
 
   /** How long output then rests, in seconds; null when nothing says. */

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
-import passband.model.Device;
 import passband.plan.Act;
 import passband.plan.PlanStep;
 import passband.plan.Point;
@@ -59,9 +58,8 @@ final class StepsOfLine {
 
   /** How long output is on, or may be by the mode's duty; null where neither is known. */
   private @Nullable String on(Point point) {
-    Device.Duty duty = point.mode() == null ? null : point.mode().duty();
     String on = seconds(point.onTime());
-    String most = duty == null ? null : seconds(duty.on());
+    String most = seconds(point.on().allowed());
     if (on != null) {
       return language.of("step.on", on) + " ";
     }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Code;
+import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
 import passband.model.Accuracy;
 import passband.model.Analyzer;
@@ -53,10 +54,12 @@ final class AnalyzerProfile {
         List.copyOf(loads),
         measures,
         Profiles.actions(tree.actions(), diagnostics),
-        tree.settle() == null
-            ? null
-            : values.positive(tree.settle(), Dimension.TIME, "the settling time"),
-        tree.unknownSettle(),
+        new Analyzer.Timing(
+            tree.timing().settle() == null
+                ? null
+                : values.positive(tree.timing().settle(), Dimension.TIME, "the settling time"),
+            tree.timing().unknownSettle(),
+            reading(tree)),
         Profiles.settings(tree.settings(), diagnostics, values),
         tree);
   }
@@ -151,22 +154,52 @@ final class AnalyzerProfile {
 
   /** What measures nothing has no reading that must settle. */
   private void settles(Tree.Analyzer tree) {
-    List<Ratings.Unknown> unknown =
-        tree.unknownSettle() == null ? List.of() : List.of(tree.unknownSettle());
+    Ratings.Unknown why = tree.timing().unknownSettle();
+    List<Ratings.Unknown> unknown = why == null ? List.of() : List.of(why);
     String what = "the analyzer '" + tree.name().text() + "'";
     new RequiredRatings(what, tree.name().span(), unknown, diagnostics)
-        .need("settle", "settling time", tree.settle() != null || tree.measures().isEmpty())
+        .need(
+            "settle", "settling time", tree.timing().settle() != null || tree.measures().isEmpty())
         .areGiven();
-    Rational time = tree.settle() == null ? null : new Values(new Diagnostics()).si(tree.settle());
-    if (time != null && tree.settle() != null && time.compareTo(SHORTEST) < 0) {
+    Rational time =
+        tree.timing().settle() == null
+            ? null
+            : new Values(new Diagnostics()).si(tree.timing().settle());
+    if (time != null && tree.timing().settle() != null && time.compareTo(SHORTEST) < 0) {
       diagnostics
           .say(
               Code.PREFIX_SLIP,
-              tree.settle().span(),
+              tree.timing().settle().span(),
               "nobody reads a display after %s s: is the unit right?",
               time.toPlain())
           .hint("the settling time is how long output is on before a reading is taken");
     }
+  }
+
+  /** How long a reading takes; null where nothing says, or where it does not count. */
+  private @Nullable Rational reading(Tree.Analyzer tree) {
+    if (tree.timing().reads() == null) {
+      return null;
+    }
+    Tree.@Nullable Action hold = null;
+    for (Tree.Action action : tree.actions()) {
+      hold = action.name().text().equals("hold") ? action : hold;
+    }
+    if (hold != null || tree.measures().isEmpty()) {
+      DiagnosticBuilder said =
+          diagnostics.say(
+              Code.WRONG_KIND,
+              tree.timing().reads().span(),
+              hold == null
+                  ? "'%s' measures nothing, so nothing is read there"
+                  : "'%s' holds its readings: they are written down with output off, in any time",
+              tree.name().text());
+      if (hold != null) {
+        said.note(hold.name().span(), "it holds them by this");
+      }
+      said.hint("remove this line");
+    }
+    return values.positive(tree.timing().reads(), Dimension.TIME, "the time to read");
   }
 
   private List<PowerRating> ratings(Tree.LoadBank load) {

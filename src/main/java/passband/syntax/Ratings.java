@@ -16,6 +16,13 @@ public final class Ratings {
   public record Power(Amount power, @Nullable Amount time, Span span) {}
 
   /**
+   * How long an instrument takes until a reading is steady, and until it is written down: {@code
+   * settle 3 s}, {@code reads in 4 s}; null where nothing says.
+   */
+  public record Timing(
+      @Nullable Amount settle, @Nullable Unknown unknownSettle, @Nullable Amount reads) {}
+
+  /**
    * {@code RATING unknown because "…"}, in the place of a rating that nobody states.
    *
    * @param rating the word that leads the line, {@code error}; before {@code rated} the lead's

@@ -177,8 +177,7 @@ public final class Tree {
       List<LoadBank> loads,
       List<Measure> measures,
       List<Action> actions,
-      @Nullable Amount settle,
-      Ratings.@Nullable Unknown unknownSettle,
+      Ratings.Timing timing,
       List<ExtraSetting> settings,
       List<Allow> allows,
       Span span)

@@ -90,6 +90,7 @@ class MeaningChangesTest {
         "`max(voltage) - min(voltage) over repeat`|`max(voltage) - mean(voltage) over repeat`|calculation changed|test firm-output on single, as-found, repeats",
         "` at most 2\n`|`\n`|limit removed|section first, steps, record shots",
         "`\"Serial number\"\n`|`\"Serial number\" at most 3\n`|limits tightened|section first, steps, record serial",
+        "`  reads in 1 s\\n`|``|duty or times changed|the analyzer's time to read",
         "`620 to 710`|`619.99 to 710`|rule changed|soft-output/twin/soft/40W/90ohm",
         "`  jack high \"HIGH\"\\n  jack low  \"LOW\" holds 2\\n`|`  jack low  \"LOW\" holds 2\\n  jack high \"HIGH\"\\n`|order changed|order of the terminals"
       })

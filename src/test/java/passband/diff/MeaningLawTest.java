@@ -54,7 +54,7 @@ class MeaningLawTest {
             "Lead.unknown", "LoadBank.unknownError", "LoadBank.unknownPower", "Range.unknown")) {
       NO_MEANING.put(owner + "/Unknown.rating", line);
     }
-    NO_MEANING.put("Analyzer.unknownSettle/Unknown.rating", line);
+    NO_MEANING.put("Timing.unknownSettle/Unknown.rating", line);
     String place = "places in the source";
     NO_MEANING.put("Point.places", place);
     NO_MEANING.put("Plan.made", "a cache of what follows from the rest");
@@ -88,6 +88,7 @@ class MeaningLawTest {
     NO_MEANING.put("Read.what", "follows from the point's readings and limits");
     NO_MEANING.put("Read.ofSeveral", "follows from the point's readings and limits");
     NO_MEANING.put("Read.sweep", "the run's own");
+    NO_MEANING.put("Times.from", "the test's on-time, or that of the instruments, and the duty");
     NO_MEANING.put("Rest.time", "follows from the point's own times");
     NO_MEANING.put("Owner.label", "follows from the printed names of the instruments");
     NO_MEANING.put("Accept.readBy", "what it names shows the reading");

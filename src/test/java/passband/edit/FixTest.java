@@ -71,6 +71,7 @@ class FixTest {
               Code.POLE_EARTHED,
               Code.EARTH_UNSAID,
               Code.POLE_UNWIRED,
+              Code.ACTIVATION_IN_WORDS,
               Code.ACTS_WHILE_ON,
               Code.NOT_SET_AT_READING,
               Code.ACTIVATION_AMBIGUOUS,
