@@ -99,7 +99,10 @@ final class StopSteps {
     return new Act.Pressed(key, null);
   }
 
-  /** The hand lets go first, even where no instrument has to stop. */
+  /**
+   * The hand lets go first, even where no instrument has to stop. An instrument's own words say how
+   * output goes off; where there are none, the sheet says that it does.
+   */
   private static List<PlanStep> released(
       List<PlanStep> stops, PointWork work, List<Analyzer> telling) {
     Act.Activate activate = work.activate();
@@ -112,20 +115,10 @@ final class StopSteps {
       PlanStep first = all.get(0);
       Act let = new Act.Run(Kind.STOP, ((Act.Run) first.act()).unit(), held);
       all.set(0, new PlanStep(let, first.words(), null, first.span()));
-    } else if (activate.key() == null && !saysOutput(all)) {
-      all.add(0, new PlanStep(new Act.Run(Kind.STOP, Owner.GENERATOR), null, null, row));
+    } else if (all.isEmpty()) {
+      all.add(new PlanStep(new Act.Run(Kind.STOP, Owner.GENERATOR), null, null, row));
     }
     return all;
-  }
-
-  /** Whether the sheet's own words say that output is stopped. */
-  private static boolean saysOutput(List<PlanStep> stops) {
-    for (PlanStep step : stops) {
-      if (step.words() == null) {
-        return true;
-      }
-    }
-    return false;
   }
 
   private static PlanStep let(Act.Pressed pressed, Span at) {
