@@ -99,6 +99,6 @@ final class DetectParts {
       }
       cells.add(row);
     }
-    write.table(write.shares(shares), heads, cells);
+    write.listing(write.shares(shares), heads, cells);
   }
 }

@@ -22,6 +22,9 @@ final class PartWriter {
   /** The number of an entry that stands alone, and prints none. */
   static final int ALONE = 0;
 
+  /** So many rows of a table stay together at its beginning and at its end. */
+  private static final int TOGETHER = 3;
+
   private final Language language;
   private final Fonts fonts;
   private final double inner;
@@ -153,7 +156,7 @@ final class PartWriter {
     if (number == ALONE) {
       path.add("LBody");
     }
-    return TextPart.of(path, words, 1, 2, width)
+    return TextPart.of(path, words, 1, 1.5, width)
         .marked(number == ALONE ? null : number + ".", tick, indent);
   }
 
@@ -292,6 +295,16 @@ final class PartWriter {
 
   /** A table of words; blank rows are as high as a signature. */
   void table(List<Double> widths, List<String> titles, List<List<String>> rows) {
+    table(widths, titles, rows, 1);
+  }
+
+  /** The same for a reader at a desk: its first rows stay together, and its last. */
+  void listing(List<Double> widths, List<String> titles, List<List<String>> rows) {
+    table(widths, titles, rows, TOGETHER);
+  }
+
+  private void table(
+      List<Double> widths, List<String> titles, List<List<String>> rows, int together) {
     List<String> table = path("Table:" + next());
     RowPart row = headRow(table, widths, titles);
     Part.Heading head = Part.Heading.of(row);
@@ -305,8 +318,16 @@ final class PartWriter {
                 ? new BlankCell(BY_HAND, null)
                 : words(text, false, widths.get(c), SIZE));
       }
-      add(new RowPart(table, "r" + i, widths, cells, head, i + 1 == rows.size() ? 4 : 0));
+      int after = i + 1 == rows.size() ? 4 : 0;
+      boolean keep = isKept(i, rows.size(), together);
+      add(new RowPart(table, "r" + i, widths, cells, List.of(), head, after, keep, 0));
     }
+  }
+
+  /** Whether a row stays with the next: a short table is whole, of a long one the ends are. */
+  private static boolean isKept(int row, int rows, int together) {
+    boolean end = row < together - 1 || row > rows - together - 1;
+    return row + 1 < rows && together > 1 && (rows <= 2 * together || end);
   }
 
   List<Double> shares(double... shares) {

@@ -78,7 +78,7 @@ public final class ReviewPdf {
     sheet
         .allowed()
         .forEach(a -> rows.add(List.of(a.title() + " [" + a.code() + "]", a.place(), a.reason())));
-    write.table(
+    write.listing(
         write.shares(0.32, 0.2, 0.48),
         List.of(
             write.says("reviewer.warning"),
@@ -96,7 +96,7 @@ public final class ReviewPdf {
     write.add(write.paragraph(write.says("reviewer.unknown.note"), false).kept());
     List<List<String>> rows = new ArrayList<>();
     sheet.unknown().forEach(u -> rows.add(List.of(u.rating(), u.place(), u.reason())));
-    write.table(
+    write.listing(
         write.shares(0.2, 0.32, 0.48),
         List.of(
             write.says("reviewer.rating"),
@@ -126,12 +126,10 @@ public final class ReviewPdf {
               budget.freedom(),
               budget.standard(),
               "U = " + budget.expanded() + ", k = " + budget.factor()));
-      write.note(
-          budget.quantity()
-              + (budget.formula().isEmpty() ? "" : " = " + budget.formula())
-              + ": "
-              + budget.item());
-      write.table(
+      String formula =
+          budget.formula().isEmpty() ? "" : "; " + budget.quantity() + " = " + budget.formula();
+      write.add(write.paragraph(budget.item() + formula, false).kept());
+      write.listing(
           write.shares(0.2, 0.12, 0.13, 0.08, 0.11, 0.1, 0.14, 0.12),
           BudgetTable.headings(language),
           rows);

@@ -1,12 +1,19 @@
 package passband.pdf;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.LongStream;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureElement;
+import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureNode;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -84,5 +91,68 @@ class PageFillTest {
         assertTrue(lines >= 3, plan.name().text() + ", page " + (i + 1) + ": " + lines);
       }
     }
+  }
+
+  /** The page of each row of a table, table by table, of what the reviewer gets. */
+  private static List<List<Integer>> tables(byte[] pdf) throws IOException {
+    List<List<Integer>> tables = new ArrayList<>();
+    try (PDDocument document = Loader.loadPDF(pdf)) {
+      Deque<PDStructureNode> open = new ArrayDeque<>();
+      open.add(document.getDocumentCatalog().getStructureTreeRoot());
+      while (!open.isEmpty()) {
+        PDStructureNode node = open.pop();
+        boolean table =
+            node instanceof PDStructureElement e && e.getStructureType().equals("Table");
+        List<Integer> rows = new ArrayList<>();
+        for (Object kid : node.getKids()) {
+          if (kid instanceof PDStructureElement row && table) {
+            collect(row, document, rows);
+          } else if (kid instanceof PDStructureElement inner) {
+            open.add(inner);
+          }
+        }
+        if (table) {
+          tables.add(rows);
+        }
+      }
+    }
+    return tables;
+  }
+
+  /** The page on which a row ends; of its head, and of a group of rows, those of each. */
+  private static void collect(PDStructureElement row, PDDocument document, List<Integer> rows) {
+    int page = -1;
+    for (Object kid : row.getKids()) {
+      if (kid instanceof PDStructureElement cell && cell.getStructureType().equals("TR")) {
+        collect(cell, document, rows);
+      } else if (kid instanceof PDStructureElement cell && cell.getPage() != null) {
+        page = Math.max(page, document.getPages().indexOf(cell.getPage()));
+      }
+    }
+    if (page >= 0) {
+      rows.add(page);
+    }
+  }
+
+  /**
+   * Where a table goes on over pages, its head and three rows stay together, and its last three.
+   */
+  @ParameterizedTest
+  @EnumSource(Paper.class)
+  void noTableOfTheReviewerLeavesARowAlone(Paper paper) throws IOException {
+    int broken = 0;
+    for (Plan plan : Sheets.demo()) {
+      for (List<Integer> rows : tables(ReviewPdf.of(plan, paper))) {
+        int last = rows.size() - 1;
+        if (rows.get(0).equals(rows.get(last))) {
+          continue;
+        }
+        broken++;
+        String where = plan.name().text() + ": " + rows;
+        assertEquals(rows.get(0), rows.get(3), where);
+        assertEquals(rows.get(last), rows.get(last - 2), where);
+      }
+    }
+    assertTrue(broken > 1, broken + " tables go on over pages");
   }
 }
