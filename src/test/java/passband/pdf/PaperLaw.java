@@ -16,6 +16,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import nu.validator.htmlparser.dom.HtmlDocumentBuilder;
+import org.w3c.dom.Element;
 import org.w3c.dom.Node;
 import org.xml.sax.InputSource;
 import org.xml.sax.SAXException;
@@ -88,6 +89,11 @@ final class PaperLaw {
       if (!NOT_SHOWN.contains(kid.getNodeName())) {
         text.append(IN_A_LINE.contains(kid.getNodeName()) ? "" : " ");
         addText(kid, text);
+        if (kid instanceof Element use && use.getTagName().equals("use")) {
+          // What another drawing of the page has too stands in that one.
+          addText(
+              kid.getOwnerDocument().getElementById(use.getAttribute("href").substring(1)), text);
+        }
         text.append(WITH_NEXT.contains(kid.getNodeName()) ? "" : " ");
       }
     }
@@ -156,7 +162,8 @@ final class PaperLaw {
   private static Map<String, Integer> budgets(Plan plan) {
     StringBuilder text = new StringBuilder();
     for (BudgetTable one : BudgetTable.expected(SheetMaker.sheet(plan).items(), plan.language())) {
-      text.append(String.join(" ", one.quantity(), one.formula(), one.item())).append(' ');
+      String formula = one.formula().isEmpty() ? "" : one.quantity() + " " + one.formula();
+      text.append(String.join(" ", one.item(), formula)).append(' ');
       one.parts().forEach(part -> text.append(String.join(" ", part.cells())).append(' '));
     }
     return words(text.toString());
