@@ -12,6 +12,9 @@ final class PageBreaks {
   /** A page with lines has so many at least, where it can be. */
   private static final int FEW = 3;
 
+  /** A page of which more is empty, in parts of it, is no better than one that ends in a mode. */
+  private static final double MOST_EMPTY = 2 / 3.0;
+
   /**
    * A piece that is not broken.
    *
@@ -66,7 +69,8 @@ final class PageBreaks {
 
     Cost cost() {
       double empty = Math.max(0, 1 - height / room);
-      return new Cost(1, lines > 0 && lines < FEW ? 1 : 0, untidy, empty * empty);
+      int bare = empty > MOST_EMPTY ? 1 : 0;
+      return new Cost(1, lines > 0 && lines < FEW ? 1 : 0, untidy + bare, empty * empty);
     }
   }
 

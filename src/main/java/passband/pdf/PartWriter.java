@@ -156,7 +156,7 @@ final class PartWriter {
     if (number == ALONE) {
       path.add("LBody");
     }
-    return TextPart.of(path, words, 1, 1.5, width)
+    return TextPart.of(path, words, 1, width < inner ? 1.5 : 2, width)
         .marked(number == ALONE ? null : number + ".", tick, indent);
   }
 

@@ -19,7 +19,7 @@ record SetupPart(List<String> path, @Nullable Drawing drawing, List<Part> words,
 
   private static final double PAD = 6;
   private static final double BESIDE = 10;
-  private static final double BELOW = 8;
+  private static final double BELOW = 10;
 
   /** How wide the words are, beside a drawing or without one. */
   static double width(@Nullable Drawing drawing, double inner) {

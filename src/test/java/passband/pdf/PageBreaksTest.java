@@ -97,6 +97,7 @@ class PageBreaksTest {
   private static void close(double[] cost, double height, int lines) {
     cost[0]++;
     cost[1] += lines > 0 && lines < 3 ? 1 : 0;
+    cost[2] += 1 - height / ROOM > 2 / 3.0 ? 1 : 0;
     cost[3] += Math.pow(1 - height / ROOM, 2);
   }
 }
