@@ -42,6 +42,7 @@ class MeaningLawTest {
   static {
     String tree = "the checks' way back to the source";
     NO_MEANING.put("Plan.source", tree);
+    NO_MEANING.put("Setup.nets", "follows from its wires");
     NO_MEANING.put("Setup.whole", "a plan with a fault has no meaning");
     NO_MEANING.put("Run.tree", tree);
     NO_MEANING.put("Device.tree", tree);
