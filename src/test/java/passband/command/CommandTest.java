@@ -7,9 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.google.common.jimfs.Configuration;
 import com.google.common.jimfs.Jimfs;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystem;
 import java.nio.file.Files;
@@ -66,22 +64,11 @@ class CommandTest {
   }
 
   private int run(String... words) {
-    ByteArrayOutputStream outBytes = new ByteArrayOutputStream();
-    ByteArrayOutputStream errBytes = new ByteArrayOutputStream();
-    int status =
-        Main.run(
-            new Invocation(
-                work,
-                new PrintStream(outBytes, true, StandardCharsets.UTF_8),
-                new PrintStream(errBytes, true, StandardCharsets.UTF_8),
-                0,
-                program,
-                terminal),
-            List.of(words));
-    out = outBytes.toString(StandardCharsets.UTF_8);
-    err = errBytes.toString(StandardCharsets.UTF_8);
+    Call call = Call.of(work, program, terminal, words);
+    out = call.out();
+    err = call.err();
     assertFalse((out + err).contains("\tat "), "a stack trace:\n" + out + err);
-    return status;
+    return call.status();
   }
 
   private void write(String path, String text) throws IOException {

@@ -3,9 +3,7 @@ package passband.command;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -33,21 +31,10 @@ final class GitFolder {
 
   /** Calls Passband; its exit status. */
   int run(String... words) {
-    ByteArrayOutputStream outBytes = new ByteArrayOutputStream();
-    ByteArrayOutputStream errBytes = new ByteArrayOutputStream();
-    int status =
-        Main.run(
-            new Invocation(
-                folder,
-                new PrintStream(outBytes, true, StandardCharsets.UTF_8),
-                new PrintStream(errBytes, true, StandardCharsets.UTF_8),
-                0,
-                null,
-                false),
-            List.of(words));
-    out = outBytes.toString(StandardCharsets.UTF_8);
-    err = errBytes.toString(StandardCharsets.UTF_8);
-    return status;
+    Call call = Call.of(folder, words);
+    out = call.out();
+    err = call.err();
+    return call.status();
   }
 
   String out() {

@@ -14,11 +14,8 @@ import com.networknt.schema.InputFormat;
 import com.networknt.schema.Schema;
 import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
 import java.math.BigDecimal;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -56,14 +53,10 @@ class SchemasTest {
   private String err = "";
 
   private String run(int status, String... words) {
-    ByteArrayOutputStream out = new ByteArrayOutputStream();
-    ByteArrayOutputStream said = new ByteArrayOutputStream();
-    PrintStream to = new PrintStream(out, true, StandardCharsets.UTF_8);
-    PrintStream errors = new PrintStream(said, true, StandardCharsets.UTF_8);
-    int got = Main.run(new Invocation(folder, to, errors, 0, null, false), List.of(words));
-    err = said.toString(StandardCharsets.UTF_8);
-    assertEquals(status, got, String.join(" ", words) + "\n" + err);
-    return out.toString(StandardCharsets.UTF_8);
+    Call call = Call.of(folder, words);
+    err = call.err();
+    assertEquals(status, call.status(), String.join(" ", words) + "\n" + err);
+    return call.out();
   }
 
   private Schema schema(String name) {
@@ -128,13 +121,7 @@ class SchemasTest {
     int found = 0;
     try (var cases = Files.walk(Repository.ROOT.resolve("src/test/resources/cases"))) {
       for (Path file : cases.filter(f -> f.endsWith("fires.pband")).sorted().toList()) {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        PrintStream to = new PrintStream(out, true, StandardCharsets.UTF_8);
-        PrintStream nowhere = new PrintStream(new ByteArrayOutputStream());
-        Main.run(
-            new Invocation(folder, to, nowhere, 0, null, false),
-            List.of("check", file.toString(), "--as", "json"));
-        String json = out.toString(StandardCharsets.UTF_8);
+        String json = Call.of(folder, "check", file.toString(), "--as", "json").out();
         assertFits("diagnostics", json);
         JsonArray all =
             JsonParser.parseString(json).getAsJsonObject().getAsJsonArray("diagnostics");

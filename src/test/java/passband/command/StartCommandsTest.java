@@ -6,9 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.google.common.jimfs.Configuration;
 import com.google.common.jimfs.Jimfs;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystem;
@@ -53,14 +51,10 @@ class StartCommandsTest {
   }
 
   private int run(String... words) {
-    ByteArrayOutputStream outBytes = new ByteArrayOutputStream();
-    ByteArrayOutputStream errBytes = new ByteArrayOutputStream();
-    PrintStream to = new PrintStream(outBytes, true, StandardCharsets.UTF_8);
-    PrintStream errors = new PrintStream(errBytes, true, StandardCharsets.UTF_8);
-    int status = Main.run(new Invocation(work, to, errors, 0, null, false), List.of(words));
-    out = outBytes.toString(StandardCharsets.UTF_8);
-    err = errBytes.toString(StandardCharsets.UTF_8);
-    return status;
+    Call call = Call.of(work, words);
+    out = call.out();
+    err = call.err();
+    return call.status();
   }
 
   private TreeMap<String, String> files() throws IOException {

@@ -7,10 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.google.common.jimfs.Configuration;
 import com.google.common.jimfs.Jimfs;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystem;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -45,20 +42,10 @@ class ToFileTest {
   }
 
   private int run(List<String> words) {
-    ByteArrayOutputStream outBytes = new ByteArrayOutputStream();
-    ByteArrayOutputStream errBytes = new ByteArrayOutputStream();
-    Invocation invocation =
-        new Invocation(
-            work,
-            new PrintStream(outBytes, true, StandardCharsets.UTF_8),
-            new PrintStream(errBytes, true, StandardCharsets.UTF_8),
-            0,
-            null,
-            false);
-    int status = Main.run(invocation, words);
-    out = outBytes.toByteArray();
-    err = errBytes.toString(StandardCharsets.UTF_8);
-    return status;
+    Call call = Call.of(work, words.toArray(String[]::new));
+    out = call.bytes();
+    err = call.err();
+    return call.status();
   }
 
   /** Every command that prints a report; with the same bytes, the same status, nothing printed. */

@@ -6,7 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.google.common.jimfs.Configuration;
 import com.google.common.jimfs.Jimfs;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.charset.Charset;
@@ -53,23 +52,12 @@ class WindowsTest {
   }
 
   private int run(String... words) {
-    ByteArrayOutputStream outBytes = new ByteArrayOutputStream();
-    ByteArrayOutputStream errBytes = new ByteArrayOutputStream();
-    int status =
-        Main.run(
-            new Invocation(
-                work,
-                new PrintStream(outBytes, true, StandardCharsets.UTF_8),
-                new PrintStream(errBytes, true, StandardCharsets.UTF_8),
-                0,
-                null,
-                false),
-            List.of(words));
-    out = outBytes.toString(StandardCharsets.UTF_8);
-    err = errBytes.toString(StandardCharsets.UTF_8);
+    Call call = Call.of(work, words);
+    out = call.out();
+    err = call.err();
     assertFalse((out + err).contains("\tat "), "a stack trace:\n" + out + err);
     assertFalse(err.contains("fault of Passband"), err);
-    return status;
+    return call.status();
   }
 
   private void edit(Path file, String from, String to) throws IOException {
