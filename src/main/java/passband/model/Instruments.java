@@ -15,9 +15,8 @@ import passband.syntax.Word;
  * The instruments of a bench, each in a role. One unit may take several roles.
  *
  * @param roles in the order of the procedure, never empty
- * @param units each once, in the order of their first roles
  */
-public record Instruments(List<Taken> roles, List<Analyzer> units) {
+public record Instruments(List<Taken> roles) {
   /** The role of an instrument for which the procedure names none. */
   public static final String ONLY = "analyzer";
 
@@ -32,9 +31,9 @@ public record Instruments(List<Taken> roles, List<Analyzer> units) {
    */
   public record Taken(Word role, Analyzer unit) {}
 
-  /** Of the roles of a procedure. */
-  public Instruments(List<Taken> roles) {
-    this(List.copyOf(roles), units(roles));
+  /** Keeps the order. */
+  public Instruments {
+    roles = List.copyOf(roles);
   }
 
   /** The role of this name and what takes it; null when there is none. */
@@ -67,7 +66,8 @@ public record Instruments(List<Taken> roles, List<Analyzer> units) {
     return names;
   }
 
-  private static List<Analyzer> units(List<Taken> roles) {
+  /** Each unit once, in the order of the roles. */
+  public List<Analyzer> units() {
     List<Analyzer> units = new ArrayList<>();
     Set<String> seen = new LinkedHashSet<>();
     for (Taken one : roles) {
@@ -75,7 +75,7 @@ public record Instruments(List<Taken> roles, List<Analyzer> units) {
         units.add(one.unit);
       }
     }
-    return List.copyOf(units);
+    return units;
   }
 
   /** Whether one of them is of the declaration of this name. */
@@ -103,27 +103,27 @@ public record Instruments(List<Taken> roles, List<Analyzer> units) {
   /** The jacks and keys of all. */
   public List<Terminal> terminals() {
     List<Terminal> all = new ArrayList<>();
-    units.forEach(unit -> all.addAll(unit.terminals()));
+    units().forEach(unit -> all.addAll(unit.terminals()));
     return all;
   }
 
   /** The loads of all. */
   public List<LoadBank> loads() {
     List<LoadBank> all = new ArrayList<>();
-    units.forEach(unit -> all.addAll(unit.loads()));
+    units().forEach(unit -> all.addAll(unit.loads()));
     return all;
   }
 
   /** What any of them measures. */
   public List<Measure> measures() {
     List<Measure> all = new ArrayList<>();
-    units.forEach(unit -> all.addAll(unit.measures()));
+    units().forEach(unit -> all.addAll(unit.measures()));
     return all;
   }
 
   /** Those that measure a quantity. */
   public List<Analyzer> measuring(String quantity) {
-    List<Analyzer> some = new ArrayList<>(units);
+    List<Analyzer> some = units();
     some.removeIf(unit -> unit.measure(quantity) == null);
     return some;
   }
@@ -141,7 +141,7 @@ public record Instruments(List<Taken> roles, List<Analyzer> units) {
   /** Their names as printed: {@code Gannet 4, Linden 3}. */
   public String titles() {
     List<String> titles = new ArrayList<>();
-    units.forEach(unit -> titles.add(unit.title()));
+    units().forEach(unit -> titles.add(unit.title()));
     return String.join(", ", titles);
   }
 }
