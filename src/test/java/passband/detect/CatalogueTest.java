@@ -111,7 +111,7 @@ class CatalogueTest {
     "G25, sedge, thin",
     "G26, sedge, thin",
     "G27, sedge, thin",
-    "G28, keen, tussock",
+    "G28, keen, thin",
     "G29, keen, thin",
     "G30, sedge, thin",
     "B01, keen, thin",
