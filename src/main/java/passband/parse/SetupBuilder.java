@@ -18,11 +18,13 @@ import passband.syntax.Word;
 final class SetupBuilder {
   private final Terminals leaves;
   private final ItemBuilder build;
+  private final Tables tables;
   private final Diagnostics diagnostics;
 
   SetupBuilder(Terminals leaves, ItemBuilder build, Diagnostics diagnostics) {
     this.leaves = leaves;
     this.build = build;
+    this.tables = new Tables(leaves, diagnostics);
     this.diagnostics = diagnostics;
   }
 
@@ -111,29 +113,13 @@ final class SetupBuilder {
     }
     List<Tree.Setup> found = new ArrayList<>();
     for (WireRowContext row : table.wireRow()) {
-      Tree.Setup one = leaves.whole(row) && counted(row, columns) ? row(row, columns, named) : null;
+      boolean sound = leaves.whole(row) && tables.counted(row, row.wireCell().size(), columns);
+      Tree.Setup one = sound ? row(row, columns, named) : null;
       if (one != null) {
         found.add(one);
       }
     }
     return found;
-  }
-
-  private boolean counted(WireRowContext row, List<WireColumnContext> columns) {
-    boolean counted = row.wireCell().size() == columns.size();
-    if (!counted) {
-      diagnostics
-          .say(
-              Code.CELL_COUNT,
-              leaves.line(row),
-              "this row has %d cells, but the header has %d",
-              row.wireCell().size(),
-              columns.size())
-          .note(
-              leaves.span(columns.get(0)).to(leaves.span(columns.get(columns.size() - 1))),
-              "the header is here");
-    }
-    return counted;
   }
 
   private Tree.@Nullable Setup row(WireRowContext row, List<WireColumnContext> columns, int named) {

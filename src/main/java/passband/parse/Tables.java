@@ -2,6 +2,7 @@ package passband.parse;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.antlr.v4.runtime.ParserRuleContext;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.parse.antlr.PassbandParser.*;
@@ -103,5 +104,23 @@ final class Tables {
     }
     CellAmountContext amount = (CellAmountContext) item;
     return new CellValue.NumberValue(leaves.item(amount.amount(), leaves.span(item)));
+  }
+
+  /** Whether a row of a table that is taken apart has a cell in each column; else that is said. */
+  boolean counted(ParserRuleContext row, int cells, List<? extends ParserRuleContext> columns) {
+    boolean counted = cells == columns.size();
+    if (!counted) {
+      diagnostics
+          .say(
+              Code.CELL_COUNT,
+              leaves.line(row),
+              "this row has %d cells, but the header has %d",
+              cells,
+              columns.size())
+          .note(
+              leaves.span(columns.get(0)).to(leaves.span(columns.get(columns.size() - 1))),
+              "the header is here");
+    }
+    return counted;
   }
 }

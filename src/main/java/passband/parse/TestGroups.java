@@ -117,7 +117,7 @@ final class TestGroups {
     List<List<RowContext>> found = new ArrayList<>();
     boolean lost = false;
     for (RowContext row : rows) {
-      if (!leaves.whole(row) || !counted(row, columns)) {
+      if (!leaves.whole(row) || !tables.counted(row, row.cell().size(), columns)) {
         lost = true;
       } else if (!isBlank(row.cell(named))) {
         lost = false;
@@ -132,23 +132,6 @@ final class TestGroups {
       }
     }
     return found;
-  }
-
-  private boolean counted(RowContext row, List<ColumnContext> columns) {
-    boolean counted = row.cell().size() == columns.size();
-    if (!counted) {
-      diagnostics
-          .say(
-              Code.CELL_COUNT,
-              leaves.line(row),
-              "this row has %d cells, but the header has %d",
-              row.cell().size(),
-              columns.size())
-          .note(
-              leaves.span(columns.get(0)).to(leaves.span(columns.get(columns.size() - 1))),
-              "the header is here");
-    }
-    return counted;
   }
 
   private Tree.@Nullable Test test(
