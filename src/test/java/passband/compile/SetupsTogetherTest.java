@@ -10,12 +10,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import passband.diagnostic.Diagnostics;
-import passband.evidence.Evidence;
 import passband.format.Formatter;
-import passband.render.Checklist;
-import passband.render.LimitsCsv;
 import passband.source.SourceFile;
 import passband.testing.Repository;
+import passband.testing.SameSheet;
 import passband.testing.Snippet;
 
 /** What {@code setups} says once means what each setup would say by itself. */
@@ -66,13 +64,7 @@ class SetupsTogetherTest {
 
   /** The demo library's full visit with other lines for the setups of its leakage. */
   private static Snippet with(String setups) {
-    Map<String, String> files = new TreeMap<>();
-    Repository.files(Repository.ROOT.resolve("procedures"), ".pband")
-        .forEach(
-            file ->
-                files.put(
-                    Repository.ROOT.resolve("procedures").relativize(file).toString(),
-                    Repository.text(file)));
+    Map<String, String> files = new TreeMap<>(Repository.texts(Repository.PROCEDURES));
     String main = files.get(MAIN);
     int from = main.indexOf("  setups {\n    connect green");
     int to = main.indexOf("  tests {", from);
@@ -86,11 +78,7 @@ class SetupsTogetherTest {
     Snippet together = with(TOGETHER);
     assertEquals("", apart.report());
     assertEquals("", together.report());
-    assertEquals(apart.plan().digest(), together.plan().digest());
-    assertEquals(Checklist.of(apart.plan()), Checklist.of(together.plan()));
-    assertEquals(
-        LimitsCsv.of(Evidence.of(apart.plan()).list()),
-        LimitsCsv.of(Evidence.of(together.plan()).list()));
+    SameSheet.assertSame(apart.plan(), together.plan());
   }
 
   @Test
