@@ -1,13 +1,14 @@
 package passband.build;
 
+import java.io.IOException;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
-import java.util.concurrent.CompletableFuture;
-import java.util.concurrent.CompletionException;
 import passband.detect.Detection;
-import passband.evidence.Evidence;
 import passband.evidence.ItemList;
 import passband.evidence.LimitsWriter;
+import passband.library.UsageException;
 import passband.pdf.ChecklistPdf;
 import passband.pdf.ReviewPdf;
 import passband.plan.Plan;
@@ -27,49 +28,68 @@ import passband.render.SheetMaker;
  */
 record ProcedureFiles(Map<String, byte[]> files, int pages) {
 
-  static ProcedureFiles of(Plan plan, BuildOptions options) {
+  /** Makes one file or some that belong together. */
+  private interface Maker {
+    ProcedureFiles made();
+  }
+
+  /** Made on every processor: none of the files needs another one. */
+  static ProcedureFiles of(Plan plan, BuildOptions options) throws UsageException, IOException {
     Sheet sheet = SheetMaker.sheet(plan);
-    // The PDF takes as long as all the rest: where a processor is idle it makes that.
-    CompletableFuture<ChecklistPdf.Printed> pdf =
-        options.writes("pdf")
-            ? CompletableFuture.supplyAsync(() -> ChecklistPdf.printed(sheet, options.paper()))
-            : null;
     Map<String, byte[]> files = new LinkedHashMap<>();
-    files.put("checklist.html", Output.bytes(Checklist.of(sheet)));
-    if (options.writes("pictures")) {
-      Drawings.setups(sheet).forEach((name, svg) -> files.put("setups/" + name, Output.bytes(svg)));
-      Drawings.limits(sheet).forEach((name, svg) -> files.put("limits/" + name, Output.bytes(svg)));
+    List<Integer> pages = new ArrayList<>();
+    InOrder.each(
+        makers(plan, sheet, options),
+        Maker::made,
+        made -> {
+          files.putAll(made.files);
+          pages.add(made.pages);
+        });
+    return new ProcedureFiles(files, pages.stream().mapToInt(Integer::intValue).sum());
+  }
+
+  /** What takes longest comes first. */
+  private static List<Maker> makers(Plan plan, Sheet sheet, BuildOptions options) {
+    List<Maker> makers = new ArrayList<>();
+    if (options.writes("pdf")) {
+      makers.add(() -> checklist(ChecklistPdf.printed(sheet, options.paper())));
+      makers.add(
+          () ->
+              file(
+                  "review.pdf",
+                  ReviewPdf.printed(sheet, Detection.asItIs(plan), options.paper()).bytes()));
     }
-    ItemList list = Evidence.of(plan).list();
+    makers.add(() -> file("checklist.html", Output.bytes(Checklist.of(sheet))));
+    makers.add(() -> limits(sheet.items(), options));
+    if (options.writes("pictures")) {
+      makers.add(() -> pictures(sheet));
+    }
+    return makers;
+  }
+
+  private static ProcedureFiles checklist(ChecklistPdf.Printed printed) {
+    return new ProcedureFiles(Map.of("checklist.pdf", printed.bytes()), printed.pages());
+  }
+
+  private static ProcedureFiles file(String name, byte[] bytes) {
+    return new ProcedureFiles(Map.of(name, bytes), 0);
+  }
+
+  private static ProcedureFiles limits(ItemList list, BuildOptions options) {
+    Map<String, byte[]> files = new LinkedHashMap<>();
     files.put("limits.csv", Output.bytes(LimitsCsv.of(list)));
     if (options.writes("xlsx")) {
       files.put("limits.xlsx", LimitsXlsx.of(list));
     }
     files.put("limits.csv-metadata.json", Output.bytes(LimitsMetadata.of(list)));
     files.put("limits.json", Output.bytes(LimitsWriter.of(list)));
-    int pages = 0;
-    if (pdf != null) {
-      ChecklistPdf.Printed printed = joined(pdf);
-      pages = printed.pages();
-      files.put("checklist.pdf", printed.bytes());
-      ChecklistPdf.Printed review =
-          ReviewPdf.printed(sheet, Detection.asItIs(plan), options.paper());
-      files.put("review.pdf", review.bytes());
-    }
-    return new ProcedureFiles(files, pages);
+    return new ProcedureFiles(files, 0);
   }
 
-  /** What was made on another thread; a failure there is one here. */
-  private static <T> T joined(CompletableFuture<T> made) {
-    try {
-      return made.join();
-    } catch (CompletionException e) {
-      if (e.getCause() instanceof RuntimeException runtime) {
-        throw runtime;
-      } else if (e.getCause() instanceof Error error) {
-        throw error;
-      }
-      throw e;
-    }
+  private static ProcedureFiles pictures(Sheet sheet) {
+    Map<String, byte[]> files = new LinkedHashMap<>();
+    Drawings.setups(sheet).forEach((name, svg) -> files.put("setups/" + name, Output.bytes(svg)));
+    Drawings.limits(sheet).forEach((name, svg) -> files.put("limits/" + name, Output.bytes(svg)));
+    return new ProcedureFiles(files, 0);
   }
 }
