@@ -134,7 +134,8 @@ class ArchitectureTest {
           .whereLayer("detect")
           .mayOnlyBeAccessedByLayers("check", "draw", "diff", "render", "pdf", "build", "command")
           .whereLayer("evidence")
-          .mayOnlyBeAccessedByLayers("judge", "record", "render", "pdf", "build", "command")
+          .mayOnlyBeAccessedByLayers(
+              "detect", "judge", "record", "render", "pdf", "build", "command")
           .whereLayer("check")
           .mayOnlyBeAccessedByLayers("compile", "render", "command")
           .whereLayer("compile")

@@ -18,6 +18,7 @@ import passband.model.Device.Outlet;
 import passband.model.Series;
 import passband.model.Termination;
 import passband.plan.Point;
+import passband.plan.Slot;
 import passband.plan.Stage;
 import passband.plan.WiredLoads;
 import passband.quantity.Rational;
@@ -68,16 +69,30 @@ final class BenchEffects {
 
   private List<Instance> loadStep(Fault fault, Fault.Size size) {
     Map<String, List<Instance.Change>> loads = new LinkedHashMap<>();
-    for (SheetLine line : lines.output()) {
+    for (SheetLine line : lines.moved()) {
       Rational set = line.ohms();
       Rational other = set == null ? null : beside(line, set, size.value() > 0);
       if (set != null && other != null) {
         loads
             .computeIfAbsent(line.placeAndLoad(), l -> new ArrayList<>())
             .add(Instance.Change.to(line, intoOther(line, set, other)));
+        asked(line.point(), Slot.LOAD, loads, line.placeAndLoad());
       }
     }
     return Instance.each(fault, size, loads);
+  }
+
+  /** A choice or a tick at a point that names what is set is not answered as it should be. */
+  private void asked(
+      Point point, Slot slot, Map<String, List<Instance.Change>> groups, String group) {
+    List<Instance.Change> changes = groups.computeIfAbsent(group, g -> new ArrayList<>());
+    for (Unjudged.Asked asked : lines.asked()) {
+      SheetLine line = asked.line();
+      boolean counted = changes.stream().anyMatch(change -> change.line() == line);
+      if (line.point() == point && asked.names(slot) && !counted) {
+        changes.add(asked.wrong());
+      }
+    }
   }
 
   /** The load's next value up or down; null where there is none. */
@@ -126,13 +141,14 @@ final class BenchEffects {
   private List<Instance> loadBefore(Fault fault, Fault.Size size) {
     Map<String, Point> left = left("set-load", Variable.Kind.LOAD);
     Map<String, List<Instance.Change>> rows = new LinkedHashMap<>();
-    for (SheetLine line : lines.output()) {
+    for (SheetLine line : lines.moved()) {
       Rational set = line.ohms();
       Point before = left.get(line.point().id());
       Double truth = set == null || before == null ? null : withLoadOf(line, set, before);
       if (truth != null) {
         rows.computeIfAbsent(line.point().id(), p -> new ArrayList<>())
             .add(Instance.Change.to(line, truth));
+        asked(line.point(), Slot.LOAD, rows, line.point().id());
       }
     }
     return Instance.each(fault, size, rows);
@@ -167,7 +183,7 @@ final class BenchEffects {
 
   private List<Instance> settingBefore(Fault fault, Fault.Size size) {
     Map<String, List<Instance.Change>> rows = new LinkedHashMap<>();
-    List<SheetLine> output = lines.output();
+    List<SheetLine> output = lines.moved();
     for (SheetLine line : output) {
       SheetLine before = before(line, output);
       if (before != null
@@ -176,6 +192,7 @@ final class BenchEffects {
           && before.setting() != line.setting()) {
         rows.computeIfAbsent(line.point().id(), p -> new ArrayList<>())
             .add(Instance.Change.to(line, line.scaled(before.power() / line.power())));
+        asked(line.point(), Slot.SETTING, rows, line.point().id());
       }
     }
     return Instance.each(fault, size, rows);
@@ -188,7 +205,7 @@ final class BenchEffects {
   private List<Instance> modeBefore(Fault fault, Fault.Size size) {
     Map<String, Point> left = left("select", Variable.Kind.MODE);
     Map<String, List<Instance.Change>> rows = new LinkedHashMap<>();
-    for (SheetLine line : lines.output()) {
+    for (SheetLine line : lines.moved()) {
       Point point = left.get(line.point().id());
       Mode before = point == null ? null : point.mode();
       Outlet outlet = line.outlet();
@@ -204,6 +221,7 @@ final class BenchEffects {
               && scale.contains(line.point().setting().si());
       rows.computeIfAbsent(line.point().id(), p -> new ArrayList<>())
           .add(Instance.Change.to(line, taken ? line.nominal() : Double.NaN));
+      asked(line.point(), Slot.MODE, rows, line.point().id());
     }
     return Instance.each(fault, size, rows);
   }
@@ -211,7 +229,7 @@ final class BenchEffects {
   /** The common error of every range at one end, of a good generator. */
   private List<Instance> errorEdge(Fault fault, Fault.Size size) {
     List<Instance.Change> changes = new ArrayList<>();
-    for (SheetLine line : lines.output()) {
+    for (SheetLine line : lines.moved()) {
       changes.add(Instance.Change.by(line, truth -> atTheEdge(line.at(truth), size.value())));
     }
     return List.of(new Instance(fault, size, "every range", changes));
@@ -225,7 +243,7 @@ final class BenchEffects {
 
   private List<Instance> errorScale(Fault fault, Fault.Size size) {
     List<Instance.Change> changes = new ArrayList<>();
-    for (SheetLine line : lines.output()) {
+    for (SheetLine line : lines.moved()) {
       changes.add(Instance.Change.by(line, truth -> off(line.at(truth), size.value())));
     }
     return List.of(new Instance(fault, size, "every range", changes));
@@ -235,29 +253,39 @@ final class BenchEffects {
     return seen.at(seen.truth() + times * seen.own().half());
   }
 
+  /** In one test at a time: a tick called {@code range} in it shows that. */
   private List<Instance> widerRange(Fault fault, Fault.Size size) {
-    List<Instance.Change> changes = new ArrayList<>();
-    for (SheetLine line : lines.output()) {
-      Analyzer.Measure measure = lines.plan().measure(line.limit());
-      Analyzer.Range own = line.limit().range();
-      if (measure == null || own == null) {
-        continue;
-      }
-      Analyzer.Range wider = null;
-      for (Analyzer.Range range : measure.ranges()) {
-        boolean above = range.to().compareTo(own.to()) > 0;
-        if (above && (wider == null || range.to().compareTo(wider.to()) < 0)) {
-          wider = range;
-        }
-      }
+    Map<String, List<Instance.Change>> tests = new LinkedHashMap<>();
+    for (SheetLine line : lines.moved()) {
+      Analyzer.Range wider = wider(line);
       if (wider != null) {
-        Analyzer.Range by = wider;
-        changes.add(Instance.Change.by(line, truth -> inRange(line, by, truth)));
+        tests
+            .computeIfAbsent(line.run().id(), r -> new ArrayList<>())
+            .add(Instance.Change.by(line, truth -> inRange(line, wider, truth)));
       }
     }
-    return changes.isEmpty()
-        ? List.of()
-        : List.of(new Instance(fault, size, "every range but the widest", changes));
+    for (Unjudged.Asked asked : lines.asked()) {
+      List<Instance.Change> changes = tests.get(asked.line().run().id());
+      if (changes != null && asked.isCalled("range")) {
+        changes.add(asked.wrong());
+      }
+    }
+    return Instance.each(fault, size, tests);
+  }
+
+  /** The next range above that of a reading; null for the widest. */
+  private Analyzer.@Nullable Range wider(SheetLine line) {
+    Analyzer.Measure measure = lines.plan().measure(line.limit());
+    Analyzer.Range own = line.limit().range();
+    Analyzer.Range wider = null;
+    for (Analyzer.Range range :
+        measure == null || own == null ? List.<Analyzer.Range>of() : measure.ranges()) {
+      boolean above = own != null && range.to().compareTo(own.to()) > 0;
+      if (above && (wider == null || range.to().compareTo(wider.to()) < 0)) {
+        wider = range;
+      }
+    }
+    return wider;
   }
 
   private Observation inRange(SheetLine line, Analyzer.Range range, double truth) {
@@ -270,7 +298,14 @@ final class BenchEffects {
             own.loadKey(),
             own.loadSpread());
     SheetLine there =
-        new SheetLine(line.run(), line.point(), line.limit(), line.kind(), line.nominal(), other);
+        new SheetLine(
+            line.run(),
+            line.point(),
+            line.limit(),
+            line.kind(),
+            line.nominal(),
+            other,
+            line.uses());
     return there.at(truth, range.resolution());
   }
 }

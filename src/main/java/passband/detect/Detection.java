@@ -119,7 +119,7 @@ public record Detection(
     Map<Place, Cell> cells = new LinkedHashMap<>();
     for (Place place : instance.places()) {
       Instance there =
-          instance.only(line -> line.point().mode() != null && Place.of(line).equals(place));
+          instance.alone(line -> line.point().mode() != null && Place.of(line).equals(place));
       Chance alone = there.failing(kernel);
       cells.put(place, new Cell(alone, there.outcome(alone)));
     }
@@ -146,16 +146,21 @@ public record Detection(
   }
 
   private static Chance failing(SheetLines lines, Kernel kernel, double share, boolean above) {
-    List<Observation> seen = new ArrayList<>();
+    Visit visit = new Visit();
     for (SheetLine line : lines.output()) {
       var end = above ? line.limit().exact().upper() : line.limit().exact().lower();
       double truth =
           end == null
               ? line.nominal()
               : line.nominal() + share * (end.doubleValue() - line.nominal());
-      seen.add(line.at(truth));
+      visit.add(line, line.at(truth));
+      for (SheetLine part : Gain.withParts(List.of(line))) {
+        if (part != line) {
+          visit.add(part, part.at(part.scaled(line.factor(truth))));
+        }
+      }
     }
-    return kernel.failing(seen);
+    return visit.failing(kernel);
   }
 
   private static List<String> untested(Plan plan, SheetLines lines) {

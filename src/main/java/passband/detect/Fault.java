@@ -82,6 +82,14 @@ public record Fault(
     }
   }
 
+  /** Whether what is delivered is another, not only what is read or written down of it. */
+  boolean isOfOutput() {
+    return !who.equals("person")
+        && !effect.startsWith("error-")
+        && !effect.equals("wider-range")
+        && !effect.equals("display");
+  }
+
   /** The whole catalogue, in order. */
   public static List<Fault> all() {
     return Catalogue.ALL;

@@ -1,8 +1,10 @@
 package passband.detect;
 
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import passband.limit.Bounds;
 import passband.model.Instruments;
@@ -126,12 +128,29 @@ public record Gain(
   }
 
   static double power(List<SheetLine> some, Kernel kernel, double gain, boolean shared) {
-    List<Observation> seen = new ArrayList<>();
-    for (SheetLine line : some) {
+    Visit visit = new Visit();
+    for (SheetLine line : withParts(some)) {
       Observation one = line.at(line.scaled(1 + gain));
-      seen.add(shared ? new Observation(one.truth(), one.window(), common(one), one.load()) : one);
+      visit.add(
+          line, shared ? new Observation(one.truth(), one.window(), common(one), one.load()) : one);
     }
-    return kernel.failing(seen).value();
+    return visit.failing(kernel).value();
+  }
+
+  /** With what is read at the same points for a calculation, without limits of its own. */
+  static Set<SheetLine> withParts(List<SheetLine> some) {
+    Set<SheetLine> all = new LinkedHashSet<>(some);
+    for (SheetLine line : some) {
+      for (WorkedOut value : line.uses()) {
+        for (SheetLine part : value.parts()) {
+          boolean moves = part.kind() == SheetLine.Kind.OUTPUT && part.hasNominal();
+          if (moves && !part.isJudged() && part.point() == line.point()) {
+            all.add(part);
+          }
+        }
+      }
+    }
+    return all;
   }
 
   private static ErrorTerm common(Observation one) {

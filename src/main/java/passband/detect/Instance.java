@@ -1,6 +1,7 @@
 package passband.detect;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -14,8 +15,15 @@ import java.util.function.Predicate;
  * @param where in words: {@code slit}, {@code mono-1}, an identity of a point
  * @param changes empty where no reading would show it
  * @param chance how what fails is worked out from them
+ * @param counts which values that are worked out from readings count
  */
-record Instance(Fault fault, Fault.Size size, String where, List<Change> changes, Way chance) {
+record Instance(
+    Fault fault,
+    Fault.Size size,
+    String where,
+    List<Change> changes,
+    Way chance,
+    Predicate<WorkedOut> counts) {
 
   /**
    * A reading as the fault has it.
@@ -49,19 +57,14 @@ record Instance(Fault fault, Fault.Size size, String where, List<Change> changes
 
   /** How the probability comes from the changed readings. */
   interface Way {
-    Chance failing(Kernel kernel, List<Change> changes);
+    Chance failing(Kernel kernel, Visit visit);
   }
 
   /** At least one of them fails, with the errors that they share. */
-  static final Way JOINTLY =
-      (kernel, changes) -> {
-        List<Observation> seen = new ArrayList<>();
-        changes.forEach(change -> seen.add(change.seen()));
-        return kernel.failing(seen);
-      };
+  static final Way JOINTLY = (kernel, visit) -> visit.failing(kernel);
 
   /** There is nothing of the kind. */
-  private static final Way NOTHING = (kernel, changes) -> Chance.NEVER;
+  private static final Way NOTHING = (kernel, visit) -> Chance.NEVER;
 
   static Instance ofNothing(Fault fault, Fault.Size size) {
     return new Instance(fault, size, "", List.of(), NOTHING);
@@ -83,15 +86,41 @@ record Instance(Fault fault, Fault.Size size, String where, List<Change> changes
     this(fault, size, where, List.copyOf(changes), JOINTLY);
   }
 
-  Chance failing(Kernel kernel) {
-    return chance.failing(kernel, changes);
+  Instance(Fault fault, Fault.Size size, String where, List<Change> changes, Way chance) {
+    this(fault, size, where, changes, chance, value -> true);
   }
 
-  /** The same while only some readings are taken. */
+  Chance failing(Kernel kernel) {
+    return chance.failing(kernel, visit());
+  }
+
+  /** What stands on the display. */
+  Visit visit() {
+    Visit visit = new Visit(counts, fault.isOfOutput());
+    changes.forEach(change -> visit.add(change.line(), change.seen()));
+    return visit;
+  }
+
+  /** The same while only some readings are taken; nothing is worked out without one of them. */
   Instance only(Predicate<SheetLine> kept) {
+    return only(kept, value -> value.parts().stream().allMatch(kept));
+  }
+
+  /** The same with some of its changes; what is worked out from others is left aside. */
+  Instance alone(Predicate<SheetLine> kept) {
+    Set<SheetLine> others = new HashSet<>();
+    for (Change change : changes) {
+      if (!kept.test(change.line())) {
+        others.add(change.line());
+      }
+    }
+    return only(kept, value -> value.parts().stream().noneMatch(others::contains));
+  }
+
+  private Instance only(Predicate<SheetLine> kept, Predicate<WorkedOut> counted) {
     List<Change> some = new ArrayList<>(changes);
     some.removeIf(change -> !kept.test(change.line()));
-    return new Instance(fault, size, where, some, chance);
+    return new Instance(fault, size, where, some, chance, counts.and(counted));
   }
 
   /** The places of its output that it changes. */
@@ -112,7 +141,8 @@ record Instance(Fault fault, Fault.Size size, String where, List<Change> changes
     if (changes.isEmpty()) {
       return Outcome.NOT_READ;
     }
-    if (!fault.anySize() && changes.stream().noneMatch(Change::outside)) {
+    boolean outside = changes.stream().anyMatch(Change::outside) || visit().isOutside();
+    if (!fault.anySize() && !outside) {
       return Outcome.INSIDE;
     }
     return power.value() >= Outcome.SURE_ENOUGH

@@ -48,7 +48,7 @@ final class LimitEffects {
 
   /** Readings of output, with a nominal value or not: nothing is read of a dead outlet. */
   private List<SheetLine> delivered() {
-    return lines.of(SheetLine.Kind.OUTPUT);
+    return lines.delivered();
   }
 
   private List<Instance> outletDead(Fault fault, Fault.Size size) {
@@ -194,6 +194,12 @@ final class LimitEffects {
           .computeIfAbsent(title(line), g -> new ArrayList<>())
           .add(Instance.Change.to(line, Double.NaN));
     }
+    for (Stage.Run run : fault.over().equals("trip") ? lines.runs() : List.<Stage.Run>of()) {
+      List<Instance.Change> choices = run.output() == Delivery.INHIBITED ? choices(run) : List.of();
+      if (!choices.isEmpty()) {
+        groups.computeIfAbsent(run.id(), g -> new ArrayList<>()).addAll(choices);
+      }
+    }
     return grouped(fault, size, groups);
   }
 
@@ -218,21 +224,21 @@ final class LimitEffects {
           changes.add(Instance.Change.to(line, full(line)));
         }
       }
-      boolean asks = run.points().stream().anyMatch(LimitEffects::asks);
-      instances.add(
-          new Instance(
-              fault,
-              size,
-              run.id(),
-              changes,
-              asks && !changes.isEmpty() ? (kernel, some) -> Chance.SURE : Instance.JOINTLY));
+      changes.addAll(choices(run));
+      instances.add(new Instance(fault, size, run.id(), changes));
     }
     return instances.isEmpty() ? List.of(Instance.notRead(fault, size, fault.over())) : instances;
   }
 
-  private static boolean asks(Point point) {
-    return point.steps().stream()
-        .anyMatch(step -> step.act() instanceof Act.Choose choose && choose.pass() != null);
+  /** What is asked while output must not come is about the alarm and the output. */
+  private List<Instance.Change> choices(Stage.Run run) {
+    List<Instance.Change> wrong = new ArrayList<>();
+    for (Unjudged.Asked asked : lines.asked()) {
+      if (asked.line().run() == run && asked.isChoice()) {
+        wrong.add(asked.wrong());
+      }
+    }
+    return wrong;
   }
 
   /** What the output would show: the power that is set, into the load. */
@@ -263,13 +269,8 @@ final class LimitEffects {
             size,
             "all modes",
             changes,
-            (kernel, some) -> {
-              long activations =
-                  some.stream()
-                      .filter(one -> one.seen().neverPasses())
-                      .map(one -> one.line().point().id())
-                      .distinct()
-                      .count();
+            (kernel, visit) -> {
+              long activations = visit.pointsThatFail(kernel);
               return activations == 0
                   ? Chance.NEVER
                   : Chance.ofPassing(
@@ -319,7 +320,7 @@ final class LimitEffects {
 
   private List<Instance.Change> peaks(Place place, Mode other) {
     List<Instance.Change> changes = new ArrayList<>();
-    for (SheetLine line : lines.of(SheetLine.Kind.PEAK)) {
+    for (SheetLine line : lines.peaks()) {
       double peak = peak(other, line);
       if (Place.of(line).equals(place) && !Double.isNaN(peak)) {
         changes.add(Instance.Change.to(line, peak));

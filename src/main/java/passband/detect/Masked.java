@@ -71,11 +71,11 @@ public record Masked(
       Map<SheetLine, DoubleFunction<Observation>> moved,
       Off off,
       Kernel kernel) {
-    List<Observation> seen = new ArrayList<>();
-    for (SheetLine line : off.rows) {
-      seen.add(moved.getOrDefault(line, line::at).apply(line.scaled(1 + off.gain)));
+    Visit visit = new Visit();
+    for (SheetLine line : Gain.withParts(off.rows)) {
+      visit.add(line, moved.getOrDefault(line, line::at).apply(line.scaled(1 + off.gain)));
     }
-    Chance power = kernel.failing(seen);
+    Chance power = visit.failing(kernel);
     if (power.value() < Outcome.SURE_ENOUGH) {
       SheetLine first = off.rows.get(0);
       masked.add(

@@ -53,6 +53,18 @@ record Observation(double truth, Window window, ErrorTerm own, ErrorTerm load) {
     return !hasValue() || truth + reach() < window.low() || truth - reach() >= window.high();
   }
 
+  /** Between which values what is displayed lies. */
+  Arithmetic.Between displayed() {
+    return hasValue()
+        ? new Arithmetic.Between(window.rounded(truth - reach()), window.rounded(truth + reach()))
+        : Arithmetic.Between.NOWHERE;
+  }
+
+  /** What is displayed at some errors, as shares of their half-widths. */
+  double displayed(double ownError, double loadError) {
+    return window.rounded(truth + own.half() * ownError + load.half() * loadError);
+  }
+
   /** The probability that one value is displayed. */
   double shows(long steps) {
     Window only = window.only(steps);

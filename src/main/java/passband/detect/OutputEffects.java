@@ -26,7 +26,7 @@ final class OutputEffects {
   OutputEffects(SheetLines lines) {
     this.lines = lines;
     this.output = lines.output();
-    this.moved = output;
+    this.moved = lines.moved();
     for (SheetLine line : output) {
       greatest.merge(Place.of(line), line, (a, b) -> rank(b) > rank(a) ? b : a);
     }
@@ -124,7 +124,7 @@ final class OutputEffects {
       List<Instance.Change> changes =
           groups.computeIfAbsent(group.apply(line), g -> new ArrayList<>());
       double times = factor.applyAsDouble(line);
-      if (times != 1 && !Double.isNaN(times)) {
+      if (times != 1 && Double.isFinite(times)) {
         changes.add(Instance.Change.to(line, line.scaled(times)));
       }
     }

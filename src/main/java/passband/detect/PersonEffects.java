@@ -76,7 +76,7 @@ final class PersonEffects {
               size,
               line.limit().id(),
               List.of(new Instance.Change(line, line.good())),
-              (kernel, changes) -> changes.isEmpty() ? Chance.NEVER : miswritten(line, others)));
+              (kernel, visit) -> visit.isEmpty() ? Chance.NEVER : miswritten(line, others)));
     }
     return instances;
   }

@@ -1,5 +1,6 @@
 package passband.detect;
 
+import java.util.List;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import passband.limit.Bounds;
@@ -17,9 +18,16 @@ import passband.quantity.Rational;
  *
  * @param nominal the true value of a good generator in SI: the rule's target, else the middle of
  *     the limits; NaN where one side is open and nothing says
+ * @param uses the values with limits that are worked out from it
  */
 record SheetLine(
-    Stage.Run run, Point point, Limit limit, Kind kind, double nominal, Errors errors) {
+    Stage.Run run,
+    Point point,
+    Limit limit,
+    Kind kind,
+    double nominal,
+    Errors errors,
+    List<WorkedOut> uses) {
 
   /** Which faults a reading is about. */
   enum Kind {
@@ -30,7 +38,28 @@ record SheetLine(
     TRIP,
     TIME,
     INHIBITED,
+    /** A choice with a right answer, or a tick. */
+    ASKED,
     OTHER
+  }
+
+  /** Of what is no reading. */
+  static final Errors NO_ERRORS = new Errors(null, "", 0, "", Spread.RECTANGULAR);
+
+  /** A line is the same as no other: what is worked out from it hangs on it. */
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return this == other;
+  }
+
+  @Override
+  public int hashCode() {
+    return System.identityHashCode(this);
+  }
+
+  /** Whether it has limits of its own. */
+  boolean isJudged() {
+    return limit.accept().lower() != null || limit.accept().upper() != null;
   }
 
   /**

@@ -1,6 +1,7 @@
 package passband.detect;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -31,6 +32,8 @@ final class SheetLines {
   private final Plan plan;
   private final List<Stage.Run> runs = new ArrayList<>();
   private final List<SheetLine> all = new ArrayList<>();
+  private final List<SheetLine> unjudged = new ArrayList<>();
+  private final List<Unjudged.Asked> asked = new ArrayList<>();
   private int workedOut;
   private int unknownErrors;
 
@@ -46,9 +49,32 @@ final class SheetLines {
       if (first && run.when().adjusted().isEmpty()) {
         lines.runs.add(run);
         run.points().forEach(point -> lines.add(run, point));
+        lines.asked.addAll(Unjudged.asked(run));
       }
     }
+    lines.workOut();
     return lines;
+  }
+
+  private void workOut() {
+    Map<String, SheetLine> byId = new HashMap<>();
+    all.forEach(line -> byId.put(line.limit().id(), line));
+    unjudged.forEach(line -> byId.put(line.limit().id(), line));
+    WorkedOuts worked = new WorkedOuts(plan, byId);
+    for (Stage.Run run : runs) {
+      for (Point point : run.points()) {
+        for (Limit limit : point.limits()) {
+          if (isWorkedOut(limit, kind(run, point, limit.quantity(), null))) {
+            worked.add(run, point, limit);
+          }
+        }
+      }
+    }
+    workedOut = worked.notCounted();
+  }
+
+  private static boolean isWorkedOut(Limit limit, SheetLine.Kind kind) {
+    return limit.read().by() == null && kind != SheetLine.Kind.TRIP;
   }
 
   Plan plan() {
@@ -61,6 +87,16 @@ final class SheetLines {
 
   List<SheetLine> all() {
     return List.copyOf(all);
+  }
+
+  /** What is read for a calculation and has no limits of its own. */
+  List<SheetLine> unjudged() {
+    return List.copyOf(unjudged);
+  }
+
+  /** The choices with a right answer and the ticks at points. */
+  List<Unjudged.Asked> asked() {
+    return List.copyOf(asked);
   }
 
   /** How many limits of derived values are left out: they can only raise what is caught. */
@@ -79,10 +115,39 @@ final class SheetLines {
     return some;
   }
 
-  /** The readings of output that have a nominal value: what a gain error moves. */
+  /** The readings of output with limits and a nominal value: what a gain error moves. */
   List<SheetLine> output() {
     List<SheetLine> some = of(SheetLine.Kind.OUTPUT);
     some.removeIf(line -> !line.hasNominal() || line.nominal() <= 0);
+    return some;
+  }
+
+  /** The same with those that values are worked out from, without limits of their own. */
+  List<SheetLine> moved() {
+    List<SheetLine> some = output();
+    for (SheetLine line : unjudged) {
+      if (line.kind() == SheetLine.Kind.OUTPUT && line.nominal() > 0 && !line.uses().isEmpty()) {
+        some.add(line);
+      }
+    }
+    return some;
+  }
+
+  /** Every reading of a peak. */
+  List<SheetLine> peaks() {
+    List<SheetLine> some = of(SheetLine.Kind.PEAK);
+    unjudged.stream().filter(line -> line.kind() == SheetLine.Kind.PEAK).forEach(some::add);
+    return some;
+  }
+
+  /** Every reading of output, whether it has a nominal value or not. */
+  List<SheetLine> delivered() {
+    List<SheetLine> some = of(SheetLine.Kind.OUTPUT);
+    for (SheetLine line : unjudged) {
+      if (line.kind() == SheetLine.Kind.OUTPUT && !line.uses().isEmpty()) {
+        some.add(line);
+      }
+    }
     return some;
   }
 
@@ -106,24 +171,32 @@ final class SheetLines {
   }
 
   private void add(Stage.Run run, Point point) {
+    List<SheetLine> own = new ArrayList<>();
     for (Limit limit : point.limits()) {
-      SheetLine.Kind kind = kind(run, point, limit);
-      if (limit.read().by() == null && kind != SheetLine.Kind.TRIP) {
-        workedOut++;
-        continue;
+      SheetLine.Kind kind = kind(run, point, limit.quantity(), limit.read().by());
+      if (!isWorkedOut(limit, kind)) {
+        own.add(line(run, point, limit, kind));
       }
-      all.add(line(run, point, limit, kind));
+    }
+    all.addAll(own);
+    Unjudged maker = new Unjudged(plan);
+    for (Point.Reading reading : point.readings()) {
+      SheetLine.Kind kind = kind(run, point, reading.quantity(), reading.by());
+      SheetLine line = maker.reading(run, point, reading, kind, own);
+      unjudged.add(line);
+      own.add(line);
     }
   }
 
   /** A reading, on the sheet or proposed for it. */
   SheetLine line(Stage.Run run, Point point, Limit limit, SheetLine.Kind kind) {
-    return new SheetLine(run, point, limit, kind, nominal(limit), errors(run, point, limit));
+    return new SheetLine(
+        run, point, limit, kind, nominal(limit), errors(run, point, limit), new ArrayList<>());
   }
 
-  private static SheetLine.Kind kind(Stage.Run run, Point point, Limit limit) {
-    String quantity = limit.quantity();
-    if (run.sweep() != null && limit.read().by() == null && run.sweep().as().equals(quantity)) {
+  private static SheetLine.Kind kind(
+      Stage.Run run, Point point, String quantity, @Nullable String by) {
+    if (run.sweep() != null && by == null && run.sweep().as().equals(quantity)) {
       return SheetLine.Kind.TRIP;
     }
     if (run.output() == Delivery.INHIBITED) {
@@ -159,29 +232,33 @@ final class SheetLines {
     Uncertainty uncertainty = limit.uncertainty();
     if (uncertainty == null) {
       unknownErrors += limit.range() == null ? 0 : 1;
-      return new SheetLine.Errors(null, "", 0, "", Spread.RECTANGULAR);
+      return SheetLine.NO_ERRORS;
     }
     return new SheetLine.Errors(
         uncertainty.error(),
         ownKey(limit, limit.range()),
         uncertainty.load().doubleValue() * direction(limit),
-        loadKey(run, point),
+        loadKey(plan, run, point),
         Spread.of(uncertainty.loadSpread()));
   }
 
   /** Which error of a range it is: one for each unit, quantity and range. */
   String ownKey(Limit limit, Analyzer.@Nullable Range range) {
-    String role = limit.read().by();
+    return ownKey(plan, limit.quantity(), limit.read().by(), range);
+  }
+
+  static String ownKey(
+      Plan plan, String quantity, @Nullable String role, Analyzer.@Nullable Range range) {
     if (role == null) {
-      return limit.quantity();
+      return quantity;
     }
     Reader reader = role.equals(plan.device().role()) ? plan.device() : plan.instruments().in(role);
     String to = range == null ? "" : range.from() + ".." + range.to();
-    return reader.role() + " " + limit.quantity() + " " + to;
+    return reader.role() + " " + quantity + " " + to;
   }
 
   /** One error for each load of an instrument and each value that it is set to. */
-  private String loadKey(Stage.Run run, Point point) {
+  static String loadKey(Plan plan, Stage.Run run, Point point) {
     Rational ohms = point.load() == null ? null : point.load().si();
     if (ohms == null) {
       return "";

@@ -48,6 +48,11 @@ public record Window(@Nullable BigInteger least, @Nullable BigInteger greatest, 
     return (long) Math.floor(value / step + 0.5);
   }
 
+  /** What is displayed of a value, in SI. */
+  double rounded(double value) {
+    return step * Math.floor(value / step + 0.5);
+  }
+
   /** Whether a displayed value passes. */
   boolean passes(long steps) {
     BigInteger value = BigInteger.valueOf(steps);

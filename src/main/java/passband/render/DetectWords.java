@@ -28,7 +28,7 @@ public record DetectWords(Language language) {
   static final DetectWords ENGLISH = new DetectWords(Language.ENGLISH);
 
   private static final List<String> ASSUMED =
-      List.of("given", "spread", "shared", "display", "loads", "nominal");
+      List.of("given", "spread", "shared", "display", "loads", "nominal", "derived", "asked");
 
   /** What every figure is under. */
   List<String> assumed() {

@@ -1,0 +1,199 @@
+package passband.detect;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import passband.quantity.Distribution;
+
+/**
+ * What a value that is worked out from readings has to be. It is calculated from what is written
+ * down, and is compared with its limits unrounded; a guard band is worked out at the readings, as a
+ * judge does it (JCGM 100, 5.1.2, 5.2.2).
+ *
+ * @param formula as written
+ * @param arithmetic the same in doubles
+ * @param lower in SI; below everything where that side is open
+ * @param upper in SI; above everything where that side is open
+ * @param negative whether the value may be below zero
+ * @param guard by how many standard uncertainties the limits move inward
+ * @param budgets what the uncertainty of each reading is made of
+ */
+record Criterion(
+    Formula formula,
+    double lower,
+    double upper,
+    boolean negative,
+    double guard,
+    List<List<Contribution>> budgets) {
+
+  /** A relative difference below this one comes from doubles, not from readings. */
+  private static final double NOTHING = 1e-9;
+
+  private static final double NOTHING_OF_READINGS = 1e-13;
+
+  /**
+   * The same as another where its text, its readings' names and its constants are.
+   *
+   * @param key all of them
+   */
+  record Formula(String key, Arithmetic arithmetic) {
+    @Override
+    public boolean equals(@Nullable Object other) {
+      return other instanceof Formula formula && formula.key.equals(key);
+    }
+
+    @Override
+    public int hashCode() {
+      return key.hashCode();
+    }
+  }
+
+  /**
+   * A part of a reading's uncertainty.
+   *
+   * @param key which error it is; empty for one that no other reading shares
+   * @param relative a share of the reading
+   * @param absolute in SI
+   */
+  record Contribution(String key, double relative, double absolute, Distribution spread) {
+    private double half(double reading) {
+      return relative * Math.abs(reading) + absolute;
+    }
+  }
+
+  /** Whether readings pass; never where the value cannot be worked out. */
+  boolean passes(double[] readings) {
+    return passes(readings, Band.UNKNOWN);
+  }
+
+  /**
+   * Between what the guard band lies, in SI.
+   *
+   * @param least nothing where that is not known
+   */
+  record Band(double least, double most) {
+    static final Band UNKNOWN = new Band(0, Double.POSITIVE_INFINITY);
+  }
+
+  /** The guard band of readings anywhere in intervals. */
+  Band band(Arithmetic.Between[] readings) {
+    Arithmetic.Range range = formula.arithmetic.over(readings);
+    if (guard == 0 || !range.value().isDefined()) {
+      return Band.UNKNOWN;
+    }
+    double[] nearest = new double[readings.length];
+    double[] farthest = new double[readings.length];
+    for (int i = 0; i < farthest.length; i++) {
+      nearest[i] = readings[i].least();
+      farthest[i] = readings[i].most();
+    }
+    return new Band(
+        guard * standard(range, nearest, false), guard * standard(range, farthest, true));
+  }
+
+  /**
+   * The same.
+   *
+   * @param known between what the guard band lies at these readings
+   */
+  boolean passes(double[] readings, Band known) {
+    double value = formula.arithmetic.at(readings);
+    if (!Double.isFinite(value)) {
+      return false;
+    }
+    double slack = slack(value, readings);
+    if (value < lower - slack || value > upper + slack || (!negative && value < -slack)) {
+      return false;
+    }
+    if (guard == 0) {
+      return true;
+    }
+    double inside = Math.min(value - lower, upper - value);
+    if (inside >= known.most || inside < known.least - slack) {
+      return inside >= known.most;
+    }
+    double band = guard * standard(formula.arithmetic.over(points(readings)), readings, true);
+    return inside >= band - slack;
+  }
+
+  private static double slack(double value, double[] readings) {
+    double slack = NOTHING * Math.abs(value);
+    for (double reading : readings) {
+      slack += NOTHING_OF_READINGS * Math.abs(reading);
+    }
+    return slack;
+  }
+
+  private static Arithmetic.Between[] points(double[] readings) {
+    Arithmetic.Between[] points = new Arithmetic.Between[readings.length];
+    for (int i = 0; i < points.length; i++) {
+      points[i] = Arithmetic.Between.of(readings[i]);
+    }
+    return points;
+  }
+
+  /** Whether readings anywhere in intervals pass. */
+  boolean alwaysPasses(Arithmetic.Between[] readings) {
+    Arithmetic.Range range = formula.arithmetic.over(readings);
+    if (!range.value().isDefined() || (!negative && range.value().low() < 0)) {
+      return false;
+    }
+    double band = guard == 0 ? 0 : band(readings).most;
+    return range.value().low() >= lower + band && range.value().high() <= upper - band;
+  }
+
+  /** Whether readings anywhere in intervals fail. */
+  boolean neverPasses(Arithmetic.Between[] readings) {
+    Arithmetic.Between value = formula.arithmetic.over(readings).value();
+    double slack = NOTHING * Math.abs(value.most());
+    return value.isDefined() && (value.high() < lower - slack || value.low() > upper + slack);
+  }
+
+  /** Whether a value, in SI, lies outside of its limits, without any guard band. */
+  boolean isOutside(double[] truths) {
+    double value = formula.arithmetic.at(truths);
+    double slack = slack(value, truths);
+    return !Double.isFinite(value) || value < lower - slack || value > upper + slack;
+  }
+
+  /**
+   * The greatest standard uncertainty, of each error that may be common the worse of both: as the
+   * same in all readings, or another in each. The resolution is never common.
+   *
+   * @param most the greatest over the intervals of the slopes; else the least, or less
+   */
+  private double standard(Arithmetic.Range range, double[] readings, boolean most) {
+    List<String> done = new ArrayList<>();
+    double variance = 0;
+    for (int i = 0; i < budgets.size(); i++) {
+      for (Contribution one : budgets.get(i)) {
+        double own = range.slopes()[i].end(most) * one.half(readings[i]);
+        if (one.key.isEmpty()) {
+          variance += own * own * one.spread.variance().doubleValue();
+        } else if (!done.contains(one.key)) {
+          done.add(one.key);
+          variance += shared(one, range, readings, most);
+        }
+      }
+    }
+    return Math.sqrt(variance);
+  }
+
+  private double shared(
+      Contribution error, Arithmetic.Range range, double[] readings, boolean most) {
+    double apart = 0;
+    Arithmetic.Between together = Arithmetic.Between.ZERO;
+    for (int i = 0; i < budgets.size(); i++) {
+      for (Contribution one : budgets.get(i)) {
+        if (one.key.equals(error.key)) {
+          double half = one.half(readings[i]);
+          double own = range.slopes()[i].end(most) * half;
+          apart += own * own;
+          together = together.plus(range.slopes()[i].times(Arithmetic.Between.of(half)));
+        }
+      }
+    }
+    double worse = most ? Math.max(apart, together.most() * together.most()) : apart;
+    return worse * error.spread.variance().doubleValue();
+  }
+}

@@ -1,0 +1,80 @@
+package passband.detect;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.Predicate;
+import passband.plan.Point;
+
+/** What stands on the display in one visit, where it is another than a good generator's. */
+final class Visit {
+  private final Map<SheetLine, Observation> seen = new LinkedHashMap<>();
+  private final List<Observation> all = new ArrayList<>();
+  private final Predicate<WorkedOut> counts;
+  private final boolean delivered;
+
+  /** With every value that is worked out from what is read. */
+  Visit() {
+    this(value -> true, true);
+  }
+
+  /**
+   * @param counts which values that are worked out from readings count
+   * @param delivered whether the output itself is another one, not only what is read of it
+   */
+  Visit(Predicate<WorkedOut> counts, boolean delivered) {
+    this.counts = counts;
+    this.delivered = delivered;
+  }
+
+  Visit add(SheetLine line, Observation one) {
+    seen.put(line, one);
+    all.add(one);
+    return this;
+  }
+
+  List<Observation> readings() {
+    return List.copyOf(all);
+  }
+
+  boolean isEmpty() {
+    return seen.isEmpty();
+  }
+
+  /** Every value that a reading among these goes into, once. */
+  List<Reckoning> reckonings() {
+    Set<WorkedOut> values = new LinkedHashSet<>();
+    for (SheetLine line : seen.keySet()) {
+      for (WorkedOut value : line.uses()) {
+        if (counts.test(value)) {
+          values.add(value);
+        }
+      }
+    }
+    List<Reckoning> reckonings = new ArrayList<>();
+    values.forEach(value -> reckonings.add(value.of(seen, delivered)));
+    return reckonings;
+  }
+
+  /** The probability that at least one reading, or a value that is worked out from some, fails. */
+  Chance failing(Kernel kernel) {
+    return kernel.failing(all, reckonings());
+  }
+
+  /** At how many points something fails whatever else is read. */
+  long pointsThatFail(Kernel kernel) {
+    Map<Point, Visit> points = new LinkedHashMap<>();
+    seen.forEach(
+        (line, one) ->
+            points.computeIfAbsent(line.point(), p -> new Visit(counts, delivered)).add(line, one));
+    return points.values().stream().filter(visit -> visit.failing(kernel).sure()).count();
+  }
+
+  /** Whether the true values bring some value outside of its limits. */
+  boolean isOutside() {
+    return reckonings().stream().anyMatch(Reckoning::isOutside);
+  }
+}
