@@ -22,13 +22,15 @@ final class StartCommands {
               List.of(Operand.of("TABLE", ArgumentKind.FILE)),
               "make a draft from a service manual's table of limits",
               """
-              Reads a CSV file (commas, semicolons or tabs) with the columns of a manual: mode; power, energy or level; load;
-              limits in one column or in two; perhaps nominal, tolerance and note. Units stand in the headings ('Load/ohm') or
-              the cells. Finds the simplest rule that prints these limits: of the setting or of what is read, a share, an
-              amount or both, and how it was rounded. Writes DIR/TABLE.pband, a draft that compiles: generator, placeholders
-              for the bench, procedure. Its section 'To settle before this draft is used' names the rows that no rule
-              explains, which are probably misprints, and what cannot be told from the table; where that is the rule, the
-              limits stay the table's own. No file is replaced. --as json prints what was found for programs.
+              Reads a CSV file (commas, semicolons or tabs) with the columns of a manual: outlet; mode; power, energy or
+              level; load; limits in one column or in two, on one side or on both; perhaps nominal, tolerance (both are
+              compared with the limits) and note. Units stand in the headings ('Load/ohm') or the cells. A heading that
+              names a peak or a leakage is of that. Finds the simplest rule that prints these limits: of the setting or
+              of what is read, a share, an amount or both, and how it was rounded. Writes DIR/TABLE.pband, a draft that
+              compiles: generator, placeholders for the bench, procedure. Its section 'To settle before this draft is
+              used' names the rows that no rule explains, which are probably misprints, and what cannot be told from the
+              table; where that is the rule, the limits stay the table's own. No file is replaced. --as json prints what
+              was found for programs.
               """,
               List.of(
                   Option.of("--out", ArgumentKind.FOLDER, "DIR", "output folder")

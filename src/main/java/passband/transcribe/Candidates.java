@@ -218,10 +218,7 @@ final class Candidates {
     for (ManualRow row : rows) {
       ManualRow.Tolerance tolerance = row.tolerance();
       if (tolerance != null) {
-        found.add(
-            tolerance.share()
-                ? new Rule(basis, Form.SHARE, tolerance.value(), Rational.ZERO)
-                : new Rule(basis, Form.AMOUNT, Rational.ZERO, tolerance.value()));
+        found.add(tolerance.rule(basis));
       }
     }
   }

@@ -1,5 +1,6 @@
 package passband.transcribe;
 
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -16,20 +17,27 @@ import passband.quantity.Units;
  */
 record ColumnHeading(String text, Role role, @Nullable Unit unit) {
 
-  /** What a column holds, asked for in this order: the words of one heading may be of several. */
+  /**
+   * What a column holds, asked for in this order: the words of one heading may be of several. No
+   * heading has the last one: 'output' alone is of limits, 'output power' may be the setting.
+   */
   enum Role {
     NOTE("note notes remark remarks comment bemerkung anmerkung remarque"),
+    OUTLET("outlet socket connector ausgang buchse anschluss sortie prise"),
     TOLERANCE("tolerance tol ± toleranz tolérance"),
     LOWER("lower min minimum low untere unterer unten untergrenze inférieure inférieur"),
     UPPER("upper max maximum high obere oberer oben obergrenze supérieure supérieur"),
-    NOMINAL("nominal target sollwert sollstrom nennwert nominale cible"),
+    NOMINAL(
+        "nominal target sollwert sollstrom sollspannung nennwert nennstrom nennspannung nominale"
+            + " cible"),
     MODE("mode function betriebsart modus funktion fonction"),
-    LOAD("load resistance last lastwiderstand widerstand charge résistance"),
+    LOAD("load resistance r rl last lastwiderstand widerstand charge résistance"),
     SETTING("setting set level einstellung stufe réglage niveau"),
     LIMITS(
-        "limits limit range output current voltage grenzwerte grenzen bereich strom spannung"
-            + " limites courant tension"),
-    POWER("power energy leistung energie puissance énergie");
+        "limits limit range current voltage leakage i u grenzwert grenzwerte grenzen bereich strom"
+            + " spannung limites courant tension fuite"),
+    POWER("power energy p leistung energie puissance énergie"),
+    OUTPUT("output");
 
     private final Set<String> words;
 
@@ -38,9 +46,51 @@ record ColumnHeading(String text, Role role, @Nullable Unit unit) {
     }
   }
 
-  private static final Map<String, String> SPELLINGS =
-      Map.of("Ohm", "ohm", "Ohms", "ohm", "ohms", "ohm", "kOhm", "kohm", "kOhms", "kohm");
+  private static final Map<String, String> SPELLINGS = new HashMap<>();
+
+  static {
+    spelt("ohm", "Ohm Ohms ohms");
+    spelt("kohm", "kOhm kOhms");
+    spelt("W", "Watt watt Watts watts");
+    spelt("V", "Volt volt Volts volts Vp Vpk");
+    spelt("kV", "kVp kVpk");
+    spelt("A", "Ap Amp Amps amps");
+    spelt("mA", "mAp");
+  }
+
+  private static void spelt(String unit, String spellings) {
+    for (String spelling : spellings.split(" ")) {
+      SPELLINGS.put(spelling, unit);
+    }
+  }
+
+  /** What of a current or a voltage a heading is about. */
+  enum Kind {
+    EFFECTIVE(""),
+    PEAK("peak vp vpk kvp kvpk ap map spitze spitzenspannung spitzenstrom scheitelwert crête"),
+    LEAKAGE("leakage ableitstrom leckstrom fuite");
+
+    private final Set<String> words;
+
+    Kind(String words) {
+      this.words = Set.of(words.split(" "));
+    }
+  }
+
+  /** What of a current or a voltage it is about. */
+  Kind kind() {
+    List<String> words = words(text);
+    for (Kind kind : List.of(Kind.LEAKAGE, Kind.PEAK)) {
+      if (words.stream().anyMatch(kind.words::contains)) {
+        return kind;
+      }
+    }
+    return Kind.EFFECTIVE;
+  }
+
   static final String KNOWN_UNITS = "W, mW, kW, mA, A, V, kV, mJ, J, ohm, kohm, %";
+
+  private static final int SHORTEST_OF_COMPOUND = 5;
 
   private static final Set<Dimension> DIMENSIONS =
       Set.of(
@@ -83,7 +133,7 @@ record ColumnHeading(String text, Role role, @Nullable Unit unit) {
       throw new TableFault(
           "the heading '"
               + text
-              + "' is none that is known (mode; setting, power, level or energy; load; limits, or"
+              + "' is none that is known (outlet, mode; setting, power, level or energy; load; limits, or"
               + " lower and upper; nominal; tolerance; note)");
     }
     if (!written.isEmpty() && unit == null && role != Role.NOTE && role != Role.MODE) {
@@ -110,13 +160,27 @@ record ColumnHeading(String text, Role role, @Nullable Unit unit) {
   }
 
   private static @Nullable Role role(String name) {
-    List<String> words =
-        List.of(name.toLowerCase(Locale.ROOT).replace("+/-", "±").strip().split("[^\\p{L}±]+"));
+    List<String> words = words(name);
     for (Role role : Role.values()) {
       if (words.stream().anyMatch(role.words::contains)) {
+        return role == Role.OUTPUT ? Role.LIMITS : role;
+      }
+    }
+    for (Role role : Role.values()) {
+      if (words.stream().anyMatch(word -> isCompound(word, role))) {
         return role;
       }
     }
     return null;
+  }
+
+  private static List<String> words(String text) {
+    return List.of(text.toLowerCase(Locale.ROOT).replace("+/-", "±").strip().split("[^\\p{L}±]+"));
+  }
+
+  /** Whether a word is a German compound of a role's word: Ausgangsstrom. */
+  private static boolean isCompound(String word, Role role) {
+    return role.words.stream()
+        .anyMatch(own -> own.length() >= SHORTEST_OF_COMPOUND && word.endsWith(own));
   }
 }

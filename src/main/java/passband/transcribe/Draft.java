@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
+import passband.diagnostic.Code;
 import passband.quantity.Rational;
 
 /**
@@ -18,12 +19,13 @@ import passband.quantity.Rational;
  */
 final class Draft {
   private static final String NOT_SAID = "\"The table does not say it.\"";
-  private static final String FILL_IN = "\"Placeholder: fill in from the instrument's manual.\"";
 
   private final Inference.Found found;
   private final ManualTable table;
   private final RuleWords words;
   private final List<String> names;
+
+  private final DraftOutlets outlets;
   private final String name;
   private final String title;
   private final String date;
@@ -35,6 +37,7 @@ final class Draft {
   private final Map<Integer, String> leftOut = new TreeMap<>();
 
   private boolean finer;
+  private final Set<Code> allowed = new TreeSet<>();
 
   private final List<String> lines = new ArrayList<>();
 
@@ -45,7 +48,8 @@ final class Draft {
     this.found = found;
     this.table = found.table();
     this.words = new RuleWords(table);
-    this.names = DraftNames.names(table.modes());
+    this.names = DraftNames.names(table.titles(), "mode");
+    this.outlets = new DraftOutlets(table);
     this.name = name;
     this.title = title;
     this.date = date;
@@ -98,6 +102,15 @@ final class Draft {
     return finer;
   }
 
+  /** Lets the procedure leave untested what the table has no limits for. */
+  void allow(Code untested) {
+    allowed.add(untested);
+  }
+
+  boolean allows(Code untested) {
+    return allowed.contains(untested);
+  }
+
   /** The row on a line of the draft, counted from 1; null for none. */
   @Nullable ManualRow row(int line) {
     return rowLines.get(line);
@@ -127,8 +140,7 @@ final class Draft {
         "# 'To settle before this draft is used' of the procedure lists it, and the sheet prints it.");
     add("");
     device();
-    analyzer();
-    leads();
+    bench();
     procedure();
     return String.join("\n", lines) + "\n";
   }
@@ -140,10 +152,7 @@ final class Draft {
   private void device() {
     add("# Placeholders: the outlet, its terminals and the contacts that activate it.");
     add("device generator " + DraftNames.text(title) + " {");
-    add("  outlet output \"Output\" {");
-    add("    pole first  \"first terminal\"");
-    add("    pole second \"second terminal\"");
-    add("  }");
+    outlets.declared(kept()).forEach(this::add);
     for (ModeFinding mode : found.modes()) {
       if (!kept(mode.mode()).isEmpty()) {
         mode(mode);
@@ -155,17 +164,39 @@ final class Draft {
 
   private void mode(ModeFinding mode) {
     int at = mode.mode();
-    add("  mode " + names.get(at) + " " + DraftNames.text(table.modes().get(at)) + " on output {");
+    add(
+        "  mode "
+            + names.get(at)
+            + " "
+            + DraftNames.text(table.title(at))
+            + " on "
+            + outlets.name(at)
+            + " {");
     add("    setting " + table.set().name() + " " + settings(at));
-    add("    load " + loads(kept(at)));
+    add(
+        "    load "
+            + (table.isLeakage() ? "unknown because " + NOT_SAID : DraftBench.loads(kept(at))));
     Rule rule = mode.rule();
-    if (rule != null && !isStated(at)) {
+    if (rule != null && !isStated(at) && !usesTarget(mode)) {
       add("    output " + words.limit(rule));
     }
-    add("    peak-voltage unknown because " + NOT_SAID);
+    add("    peak-voltage " + peakVoltage(at));
     add("    duty unknown because " + NOT_SAID);
     add("    activate unknown because " + NOT_SAID);
     add("  }");
+  }
+
+  /** The highest that a table of peak voltages accepts. */
+  private String peakVoltage(int mode) {
+    Rational highest = Rational.ZERO;
+    for (ManualRow row : kept(mode)) {
+      Printed upper = row.upper();
+      if (upper == null || !table.read().name().equals("peak-voltage")) {
+        return "unknown because " + NOT_SAID;
+      }
+      highest = highest.max(upper.value());
+    }
+    return "at most " + words.amount(highest);
   }
 
   private String settings(int mode) {
@@ -174,70 +205,14 @@ final class Draft {
     return String.join(", ", settings.values());
   }
 
-  private static String loads(List<ManualRow> rows) {
-    TreeMap<Rational, String> loads = new TreeMap<>();
-    for (ManualRow row : rows) {
-      Printed ohms = row.ohms();
-      if (ohms != null) {
-        loads.put(ohms.value(), RuleWords.load(ohms));
-      }
-    }
-    return String.join(", ", loads.values());
-  }
-
-  private void analyzer() {
-    Rational step = null;
-    Rational highest = Rational.ZERO;
-    for (ManualRow row : kept()) {
-      for (Side side : Side.values()) {
-        Printed printed = row.limit(side);
-        if (printed != null) {
-          step = step == null ? printed.step() : step.min(printed.step());
-          highest = highest.max(printed.value());
-        }
-      }
-    }
-    Rational one = step == null ? Rational.ONE : finer ? step.over(Rational.TEN) : step;
-    add("# A placeholder: put 'use' and your analyzer's profile in its place.");
-    add("analyzer your-analyzer \"Your analyzer\" {");
-    add("  allow error-unknown because \"A placeholder of a draft: nothing is read with it.\"");
-    add("  jack high \"HIGH\"");
-    add("  jack low  \"LOW\"");
-    add("  settle 3 s # a guess: fill in from the instrument's manual");
-    add("  load from high to low {");
-    add("    values " + loads(kept()));
-    add("    error  unknown because " + FILL_IN);
-    add("    power  unknown because " + FILL_IN);
-    add("  }");
-    add("  measure " + table.read().name() + " {");
-    add("    range 0 " + unit() + " to " + amount(highest.times(Rational.TWO)));
-    add("    resolution " + amount(one));
-    add("    error unknown because " + FILL_IN);
-    add("  }");
-    add("}");
-    add("");
+  private void bench() {
+    DraftBench bench = new DraftBench(table, kept(), finer);
+    bench.analyzer().forEach(this::add);
+    DraftBench.leads().forEach(this::add);
   }
 
   private String unit() {
     return table.readUnit().symbol();
-  }
-
-  private String amount(Rational value) {
-    return value.over(table.readUnit().factor()).toPlain() + " " + unit();
-  }
-
-  private void leads() {
-    add("# Placeholders: your leads, with the voltages that are moulded into them.");
-    add("leads your-leads \"Your leads\" {");
-    add(
-        "  allow lead-unrated because \"A placeholder of a draft: no lead is used before its rating is written here.\"");
-    for (String colour : List.of("red", "black")) {
-      add(
-          "  lead %s \"%s lead\", rated unknown because \"Placeholder: read it off the lead.\", colour %s"
-              .formatted(colour, colour, colour));
-    }
-    add("}");
-    add("");
   }
 
   private void procedure() {
@@ -247,6 +222,9 @@ final class Draft {
     add("  analyzer your-analyzer");
     add("  leads your-leads");
     add("  decision simple");
+    for (Code code : allowed) {
+      add("  allow " + code.id() + " because " + DraftNames.text(untested(code)));
+    }
     add("");
     add(
         "  caution burn \"High-frequency output burns. Touch no lead, pin or jack while the output is on.\"");
@@ -261,10 +239,7 @@ final class Draft {
     }
     add("  }");
     add("");
-    add("  setup into-load \"Output into the load\" {");
-    add("    connect red from outlet.first to analyzer.high");
-    add("    connect black from outlet.second to analyzer.low");
-    add("  }");
+    new DraftBench(table, kept(), finer).setup().forEach(this::add);
     found.modes().forEach(this::test);
     add("}");
   }
@@ -276,7 +251,7 @@ final class Draft {
     if (none) {
       add(
           "  # "
-              + DraftNames.comment(table.modes().get(at))
+              + DraftNames.comment(table.title(at))
               + ": no row of this mode can be used as it is.");
       table.of(at).forEach(this::comment);
       return;
@@ -285,19 +260,23 @@ final class Draft {
     String accepted = stated ? table.read().name() : ofOutput(mode);
     boolean converted = !accepted.equals(table.read().name());
     boolean target = !stated && usesTarget(mode);
-    add("  test " + names.get(at) + " " + DraftNames.text(table.modes().get(at)) + " {");
-    add("    outlet output");
-    add("    setup into-load");
-    add(
-        "    accept "
-            + accepted
+    add("  test " + names.get(at) + " " + DraftNames.text(table.title(at)) + " {");
+    add("    outlet " + outlets.name(at));
+    add("    setup " + (table.isLeakage() ? "to-earth" : "into-load"));
+    Rule rule = mode.rule();
+    String limit =
+        accepted
             + (stated ? " from stated" : " from output")
-            + (converted ? ", read as " + table.read().name() : ""));
+            + (converted ? ", read as " + table.read().name() : "");
+    add("    accept " + (target && rule != null ? words.limit(rule) : limit));
+    if (limitsOfOneMode(at) > 1) {
+      add("    allow stated-tighter because \"The table has a limit for each setting.\"");
+    }
     add("    table {");
     add(
         "      mode | setting"
             + (table.setUnit().symbol().isEmpty() ? "" : "/" + table.setUnit().symbol())
-            + " | load/ohm"
+            + (table.isLeakage() ? "" : " | load/ohm")
             + (target ? " | target/" + unit() : "")
             + " | stated"
             + (converted ? " " + table.read().name() : "")
@@ -312,6 +291,13 @@ final class Draft {
     }
     add("    }");
     add("  }");
+  }
+
+  /** How many different peak voltages a mode may have; none where the table has others. */
+  private long limitsOfOneMode(int mode) {
+    return peakVoltage(mode).startsWith("unknown")
+        ? 0
+        : kept(mode).stream().map(row -> row.limit(Side.UPPER)).distinct().count();
   }
 
   private String ofOutput(ModeFinding mode) {
@@ -344,8 +330,7 @@ final class Draft {
             + names.get(row.mode())
             + " | "
             + row.setting().value().over(table.setUnit().factor()).toPlain()
-            + " | "
-            + (ohms == null ? "" : ohms.value().toPlain())
+            + (table.isLeakage() || ohms == null ? "" : " | " + ohms.value().toPlain())
             + (target && nominal != null
                 ? " | " + words.value(nominal.value(), nominal.step())
                 : "")
@@ -355,6 +340,13 @@ final class Draft {
   }
 
   // ---- what is to be settled ----
+
+  private static String untested(Code code) {
+    return "The table has no lower limits"
+        + (code == Code.MODE_UNTESTED ? " of some modes" : " at some settings")
+        + ", so that a generator that delivers nothing passes there: another table of the manual"
+        + " has to test the output.";
+  }
 
   List<String> toSettle() {
     List<String> all = new ArrayList<>();
@@ -366,12 +358,19 @@ final class Draft {
             + " is a guess.");
     all.add(
         "No lead is used before its voltage rating is known to be above the mode's peak voltage.");
+    if (table.isLeakage()) {
+      all.add(
+          "Nothing connects the analyzer's jack to earth that the leakage comes in at, and its meter"
+              + " has the resistance of the table: that is a guess.");
+    }
     if (!table.limitsPrinted()) {
       all.add("The table prints no limits: they are its nominal values with their tolerances.");
     }
+    allowed.forEach(code -> all.add(untested(code)));
     all.addAll(table.remarks());
+    all.addAll(OtherColumns.contradictions(found));
     for (ModeFinding mode : found.modes()) {
-      all.add(table.modes().get(mode.mode()) + ": " + rule(mode));
+      all.add(table.title(mode.mode()) + ": " + rule(mode));
     }
     Set<Integer> said = new TreeSet<>();
     for (ModeFinding mode : found.modes()) {

@@ -13,6 +13,7 @@ import passband.quantity.Rational;
  * @param differing the rows that it does not explain, in the order of the table
  */
 record Explanation(@Nullable Rule rule, double bits, List<RowFinding> differing) {
+  private static final double MOST_OF_ONE_SLIP = 6;
 
   /** Limits that no rule makes: each takes the bits of its digits. */
   static Explanation stated(List<ManualRow> rows) {
@@ -35,8 +36,8 @@ record Explanation(@Nullable Rule rule, double bits, List<RowFinding> differing)
   }
 
   /**
-   * A rule's explanation of the rows of a mode; null where it leaves more than half of them
-   * unexplained.
+   * A rule's explanation of the rows of a mode. Null where more than half of them differ and some
+   * of these by more than one slip; where each has but one, the rows of other modes decide.
    */
   static @Nullable Explanation of(Prediction prediction, Rule rule, List<ManualRow> rows) {
     for (ManualRow row : rows) {
@@ -47,30 +48,31 @@ record Explanation(@Nullable Rule rule, double bits, List<RowFinding> differing)
     List<RowFinding> differing = new ArrayList<>();
     double bits = 0;
     List<Integer> bad = differing(prediction, rule, rows);
-    if (bad == null) {
-      return null;
-    }
+    boolean most = areMost(bad.size(), rows.size());
     for (int at : bad) {
       RowFinding finding = finding(prediction, rule, rows, at);
+      if (most && finding.bits() > MOST_OF_ONE_SLIP) {
+        return null;
+      }
       bits += log2(rows.size()) + 2 + finding.bits();
       differing.add(finding);
     }
     return new Explanation(rule, bits, differing);
   }
 
-  /** Null as soon as they are more than half of the rows. */
-  private static @Nullable List<Integer> differing(
-      Prediction prediction, Rule rule, List<ManualRow> rows) {
+  private static List<Integer> differing(Prediction prediction, Rule rule, List<ManualRow> rows) {
     List<Integer> bad = new ArrayList<>();
     for (int i = 0; i < rows.size(); i++) {
       if (!prediction.fits(rule, rows.get(i), rows.get(i))) {
         bad.add(i);
-        if (bad.size() * 2 > rows.size()) {
-          return null;
-        }
       }
     }
     return bad;
+  }
+
+  /** Whether so many rows that differ are more than half of all. */
+  static boolean areMost(int differing, int rows) {
+    return differing * 2 > rows;
   }
 
   private static @Nullable Rational meant(

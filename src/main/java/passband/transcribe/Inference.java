@@ -2,9 +2,8 @@ package passband.transcribe;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.HashSet;
-import java.util.LinkedHashMap;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -26,15 +25,26 @@ final class Inference {
   private final ManualTable table;
   private final Prediction prediction;
 
-  /** By rule, how it explains each mode; null where it leaves too much unexplained. */
-  private final Map<Rule, List<@Nullable Explanation>> explained = new LinkedHashMap<>();
-
-  private final Map<Rule, Double> ruleBits = new HashMap<>();
+  private final List<Candidate> candidates = new ArrayList<>();
   private final List<Explanation> stated = new ArrayList<>();
+  private final List<Integer> rowCounts = new ArrayList<>();
 
   private Inference(ManualTable table) {
     this.table = table;
     this.prediction = new Prediction(table);
+  }
+
+  /** A rule with how it explains each mode, null where it does not; one object for each rule. */
+  private static final class Candidate {
+    private final Rule rule;
+    private final List<@Nullable Explanation> explanations;
+    private final double bits;
+
+    Candidate(Rule rule, double bits, List<@Nullable Explanation> explanations) {
+      this.rule = rule;
+      this.explanations = explanations;
+      this.bits = bits;
+    }
   }
 
   /** What was found of each mode, with the bits of the whole. */
@@ -57,12 +67,13 @@ final class Inference {
       List<ManualRow> rows = table.of(mode);
       proposed.addAll(Candidates.of(prediction, rows));
       stated.add(Explanation.stated(rows));
+      rowCounts.add(rows.size());
     }
     if (table.modes().size() > 1) {
       proposed.addAll(Candidates.of(prediction, table.rows()));
     }
     proposed.forEach(this::explain);
-    List<@Nullable Rule> best = best();
+    List<@Nullable Candidate> best = best();
     List<ModeFinding> modes = new ArrayList<>();
     for (int mode = 0; mode < best.size(); mode++) {
       modes.add(finding(best, mode));
@@ -79,62 +90,83 @@ final class Inference {
       some |= one != null;
     }
     if (some) {
-      explained.put(rule, all);
-      ruleBits.put(rule, rule.bits());
+      boolean printed = table.rows().stream().anyMatch(row -> saysRule(row, rule));
+      candidates.add(new Candidate(rule, printed ? rule.bitsOfForm() : rule.bits(), all));
     }
+  }
+
+  /** Whether the row's tolerance is the rule's, which then need not be said again. */
+  private static boolean saysRule(ManualRow row, Rule rule) {
+    ManualRow.Tolerance tolerance = row.tolerance();
+    return tolerance != null && tolerance.rule(rule.basis()).equals(rule);
   }
 
   // ---- the choice ----
 
-  private @Nullable Explanation explanation(@Nullable Rule rule, int mode) {
-    if (rule == null) {
-      return stated.get(mode);
-    }
-    List<@Nullable Explanation> all = explained.get(rule);
-    return all == null ? null : all.get(mode);
+  private @Nullable Explanation explanation(@Nullable Candidate candidate, int mode) {
+    return candidate == null ? stated.get(mode) : candidate.explanations.get(mode);
   }
 
-  /** What a choice costs; infinite where a rule does not explain its mode. */
-  private double bits(List<@Nullable Rule> choice) {
+  /** What a choice costs; infinite where a rule does not explain its modes. */
+  private double bits(List<@Nullable Candidate> choice) {
     double bits = 0;
-    Set<Rule> rules = new HashSet<>();
+    Map<Candidate, Share> shares = new IdentityHashMap<>();
     Set<Basis> bases = new HashSet<>();
     for (int mode = 0; mode < choice.size(); mode++) {
-      Rule rule = choice.get(mode);
-      Explanation one = explanation(rule, mode);
+      Candidate candidate = choice.get(mode);
+      Explanation one = explanation(candidate, mode);
       if (one == null) {
         return Double.POSITIVE_INFINITY;
       }
       bits += one.bits();
-      if (rule != null) {
-        bits += rules.add(rule) ? ruleBits.getOrDefault(rule, 0.0) : 0;
-        bits += bases.add(rule.basis()) ? rule.basis().bits() : 0;
+      if (candidate != null) {
+        Share before = shares.getOrDefault(candidate, Share.NONE);
+        shares.put(candidate, before.plus(one.differing().size(), rowCounts.get(mode)));
+        bits += before == Share.NONE ? candidate.bits : 0;
+        Basis basis = candidate.rule.basis();
+        bits += bases.add(basis) ? basis.bits() : 0;
       }
+    }
+    for (Share share : shares.values()) {
+      bits += share.isMost() ? Double.POSITIVE_INFINITY : 0;
     }
     return bits;
   }
 
-  private List<@Nullable Rule> best() {
-    List<List<@Nullable Rule>> starts = new ArrayList<>();
-    List<@Nullable Rule> none = new ArrayList<>();
-    List<@Nullable Rule> each = new ArrayList<>();
-    List<List<@Nullable Rule>> likely = new ArrayList<>();
+  /** How many rows of some modes differ from their rule. */
+  private record Share(int differing, int rows) {
+    static final Share NONE = new Share(0, 0);
+
+    Share plus(int more, int ofRows) {
+      return new Share(differing + more, rows + ofRows);
+    }
+
+    boolean isMost() {
+      return Explanation.areMost(differing, rows);
+    }
+  }
+
+  private List<@Nullable Candidate> best() {
+    List<List<@Nullable Candidate>> starts = new ArrayList<>();
+    List<@Nullable Candidate> none = new ArrayList<>();
+    List<@Nullable Candidate> each = new ArrayList<>();
+    List<List<@Nullable Candidate>> likely = new ArrayList<>();
     for (int mode = 0; mode < stated.size(); mode++) {
-      List<@Nullable Rule> some = likely(mode);
+      List<@Nullable Candidate> some = likely(mode);
       likely.add(some);
       none.add(null);
       each.add(some.get(0));
     }
     starts.add(each);
     starts.add(none);
-    explained.keySet().stream()
+    candidates.stream()
         .map(this::shared)
         .sorted(Comparator.comparingDouble(this::bits))
         .limit(MOST_OF_A_MODE)
         .forEach(starts::add);
-    List<@Nullable Rule> best = none;
+    List<@Nullable Candidate> best = none;
     double least = bits(none);
-    for (List<@Nullable Rule> start : starts) {
+    for (List<@Nullable Candidate> start : starts) {
       double bits = improve(start, likely);
       if (bits < least) {
         least = bits;
@@ -145,16 +177,16 @@ final class Inference {
   }
 
   /** The rules that are likeliest for a mode by itself, and none among them. */
-  private List<@Nullable Rule> likely(int mode) {
-    List<@Nullable Rule> all = new ArrayList<>();
-    for (Rule rule : explained.keySet()) {
-      if (explanation(rule, mode) != null) {
-        all.add(rule);
+  private List<@Nullable Candidate> likely(int mode) {
+    List<@Nullable Candidate> all = new ArrayList<>();
+    for (Candidate candidate : candidates) {
+      if (explanation(candidate, mode) != null) {
+        all.add(candidate);
       }
     }
     all.add(null);
-    all.sort(Comparator.comparingDouble(rule -> alone(rule, mode)));
-    List<@Nullable Rule> some =
+    all.sort(Comparator.comparingDouble(candidate -> alone(candidate, mode)));
+    List<@Nullable Candidate> some =
         new ArrayList<>(all.subList(0, Math.min(MOST_OF_A_MODE, all.size())));
     if (!some.contains(null)) {
       some.add(null);
@@ -162,39 +194,39 @@ final class Inference {
     return some;
   }
 
-  private double alone(@Nullable Rule rule, int mode) {
-    Explanation one = explanation(rule, mode);
+  private double alone(@Nullable Candidate candidate, int mode) {
+    Explanation one = explanation(candidate, mode);
     if (one == null) {
       return Double.POSITIVE_INFINITY;
     }
-    return one.bits() + (rule == null ? 0 : ruleBits.getOrDefault(rule, 0.0) + rule.basis().bits());
+    return one.bits() + (candidate == null ? 0 : candidate.bits + candidate.rule.basis().bits());
   }
 
   /** One rule for every mode that it explains. */
-  private List<@Nullable Rule> shared(Rule rule) {
-    List<@Nullable Rule> shared = new ArrayList<>();
+  private List<@Nullable Candidate> shared(Candidate candidate) {
+    List<@Nullable Candidate> shared = new ArrayList<>();
     for (int mode = 0; mode < stated.size(); mode++) {
-      shared.add(explanation(rule, mode) == null ? null : rule);
+      shared.add(explanation(candidate, mode) == null ? null : candidate);
     }
     return shared;
   }
 
   /** Changes one mode after the other while that makes it less; what it comes to. */
-  private double improve(List<@Nullable Rule> choice, List<List<@Nullable Rule>> likely) {
+  private double improve(List<@Nullable Candidate> choice, List<List<@Nullable Candidate>> likely) {
     double least = bits(choice);
     boolean better = choice.size() > 1;
     for (int round = 0; better && round < MOST_ROUNDS; round++) {
       better = false;
       for (int mode = 0; mode < choice.size(); mode++) {
-        Set<@Nullable Rule> tried = new LinkedHashSet<>(choice);
+        Set<@Nullable Candidate> tried = new LinkedHashSet<>(choice);
         tried.addAll(likely.get(mode));
-        Rule taken = choice.get(mode);
-        for (Rule rule : tried) {
-          choice.set(mode, rule);
+        Candidate taken = choice.get(mode);
+        for (Candidate candidate : tried) {
+          choice.set(mode, candidate);
           double bits = bits(choice);
           if (bits < least) {
             least = bits;
-            taken = rule;
+            taken = candidate;
             better = true;
           }
         }
@@ -206,52 +238,60 @@ final class Inference {
 
   // ---- what it is worth ----
 
-  private ModeFinding finding(List<@Nullable Rule> choice, int mode) {
-    Rule rule = choice.get(mode);
+  private ModeFinding finding(List<@Nullable Candidate> choice, int mode) {
+    Candidate chosen = choice.get(mode);
+    Rule rule = chosen == null ? null : chosen.rule;
     List<Integer> sharing = new ArrayList<>();
     for (int other = 0; other < choice.size(); other++) {
-      if (rule != null && rule.equals(choice.get(other))) {
+      if (chosen != null && chosen == choice.get(other)) {
         sharing.add(other);
       }
     }
-    Explanation one = explanation(rule, mode);
+    Explanation one = explanation(chosen, mode);
     List<RowFinding> differing = one == null ? List.of() : one.differing();
-    List<Rule> others = rule == null ? List.of() : others(rule, sharing);
+    List<Rule> others = chosen == null ? List.of() : others(chosen, sharing);
     boolean settled =
-        rule != null
-            && rule.roundNumbers()
+        chosen != null
+            && chosen.rule.roundNumbers()
             && others.isEmpty()
+            && differing.size() < rowCounts.get(mode)
             && differing.stream().noneMatch(row -> row.slip() == Slip.UNEXPLAINED)
-            && rowsExplained(rule, sharing) >= LEAST_ROWS;
+            && rowsExplained(chosen, sharing) >= LEAST_ROWS;
     return new ModeFinding(mode, rule, settled, others, differing, sharing);
   }
 
-  private double bits(Rule rule, List<Integer> modes) {
-    double bits = ruleBits.getOrDefault(rule, 0.0) + rule.basis().bits();
+  private double bits(Candidate candidate, List<Integer> modes) {
+    double bits = candidate.bits + candidate.rule.basis().bits();
+    Share share = Share.NONE;
     for (int mode : modes) {
-      Explanation one = explanation(rule, mode);
-      bits += one == null ? Double.POSITIVE_INFINITY : one.bits();
+      Explanation one = explanation(candidate, mode);
+      if (one == null) {
+        return Double.POSITIVE_INFINITY;
+      }
+      bits += one.bits();
+      share = share.plus(one.differing().size(), rowCounts.get(mode));
     }
-    return bits;
+    return share.isMost() ? Double.POSITIVE_INFINITY : bits;
   }
 
   /** What is nearly as likely and allows something else, each but once. */
-  private List<Rule> others(Rule rule, List<Integer> sharing) {
-    double most = bits(rule, sharing) + NEARLY_AS_LIKELY;
+  private List<Rule> others(Candidate chosen, List<Integer> sharing) {
+    double most = bits(chosen, sharing) + NEARLY_AS_LIKELY;
     List<Rule> near = new ArrayList<>();
-    explained.keySet().stream()
-        .filter(other -> !other.allowsAs(rule) && bits(other, sharing) <= most)
+    candidates.stream()
+        .filter(other -> !other.rule.allowsAs(chosen.rule) && bits(other, sharing) <= most)
         .sorted(Comparator.comparingDouble(other -> bits(other, sharing)))
+        .map(other -> other.rule)
         .filter(other -> near.stream().noneMatch(other::allowsAs))
         .forEach(near::add);
     return List.copyOf(near);
   }
 
   /** How many different points with a limit a rule explains. */
-  private int rowsExplained(Rule rule, List<Integer> sharing) {
+  private int rowsExplained(Candidate candidate, List<Integer> sharing) {
     Set<List<Rational>> points = new HashSet<>();
     for (int mode : sharing) {
-      Explanation one = explanation(rule, mode);
+      Explanation one = explanation(candidate, mode);
       if (one == null) {
         continue;
       }

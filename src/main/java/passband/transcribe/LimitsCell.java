@@ -8,23 +8,34 @@ import passband.quantity.Unit;
 record LimitsCell(@Nullable Printed lower, @Nullable Printed upper) {
   private static final List<String> BETWEEN =
       List.of(" to ", " bis ", " à ", "...", "…", "..", "-", "–", "—", "−", "‐", "‑", "‒");
-  private static final List<String> AT_LEAST = List.of(">=", "≥", "at least", "min.", "min");
-  private static final List<String> AT_MOST = List.of("<=", "≤", "at most", "max.", "max");
+  private static final List<String> AT_LEAST =
+      List.of(
+          ">=", "≥", "at least", "not less than", "minimum", "min.", "min", "mindestens", "mind.");
+  private static final List<String> AT_MOST =
+      List.of(
+          "<=",
+          "≤",
+          "at most",
+          "up to",
+          "not more than",
+          "maximum",
+          "max.",
+          "max",
+          "höchstens",
+          "maximal");
 
   static LimitsCell of(String text, Numerals numerals, @Nullable Unit unit) throws TableFault {
     if (text.indexOf('±') >= 0 || text.contains("+/-")) {
       throw new TableFault(
           "'" + text + "' is a rule, not limits: write it under 'tolerance' beside 'nominal'");
     }
-    for (String word : AT_LEAST) {
-      if (text.startsWith(word)) {
-        return new LimitsCell(one(text, word, numerals, unit), null);
-      }
+    String lower = without(text, AT_LEAST);
+    if (lower != null) {
+      return new LimitsCell(numerals.read(lower, unit, false), null);
     }
-    for (String word : AT_MOST) {
-      if (text.startsWith(word)) {
-        return new LimitsCell(null, one(text, word, numerals, unit));
-      }
+    String upper = without(text, AT_MOST);
+    if (upper != null) {
+      return new LimitsCell(null, numerals.read(upper, unit, false));
     }
     if (text.startsWith(">") || text.startsWith("<")) {
       throw new TableFault(
@@ -46,9 +57,26 @@ record LimitsCell(@Nullable Printed lower, @Nullable Printed upper) {
     throw new TableFault("'" + text + "' is one number, not two limits");
   }
 
-  private static Printed one(String text, String word, Numerals numerals, @Nullable Unit unit)
-      throws TableFault {
-    return numerals.read(text.substring(word.length()).strip(), unit, false);
+  /** What stands beside one of these words, before or behind it; null where none of them does. */
+  private static @Nullable String without(String text, List<String> words) {
+    for (String word : words) {
+      int rest = text.length() - word.length();
+      boolean whole =
+          !Character.isLetter(word.charAt(0)) || rest <= 0 || isNoLetter(text, word.length());
+      if (whole && text.regionMatches(true, 0, word, 0, word.length())) {
+        return text.substring(word.length()).strip();
+      }
+      if (rest > 0
+          && isNoLetter(text, rest - 1)
+          && text.regionMatches(true, rest, word, 0, word.length())) {
+        return text.substring(0, rest).strip();
+      }
+    }
+    return null;
+  }
+
+  private static boolean isNoLetter(String text, int at) {
+    return !Character.isLetter(text.charAt(at));
   }
 
   private static LimitsCell both(String lower, String upper, Numerals numerals, @Nullable Unit unit)

@@ -31,7 +31,15 @@ record ManualRow(
    *
    * @param share whether the value is a share, else an amount in SI
    */
-  record Tolerance(Rational value, boolean share, String text) {}
+  record Tolerance(Rational value, boolean share, String text) {
+
+    /** As a rule. */
+    Rule rule(Basis basis) {
+      return share
+          ? new Rule(basis, Rule.Form.SHARE, value, Rational.ZERO)
+          : new Rule(basis, Rule.Form.AMOUNT, Rational.ZERO, value);
+    }
+  }
 
   /** Its setting and load, zero for none. */
   List<Rational> point() {

@@ -9,7 +9,7 @@ import passband.quantity.Unit;
 /**
  * A manual's table of limits.
  *
- * @param modes their titles, in the order of the table
+ * @param modes in the order of the table
  * @param set what is set
  * @param setUnit the unit in which it is printed
  * @param read what is read
@@ -19,7 +19,7 @@ import passband.quantity.Unit;
  * @param remarks what was taken for granted while it was read
  */
 record ManualTable(
-    List<String> modes,
+    List<ManualMode> modes,
     List<ManualRow> rows,
     QuantityKind set,
     Unit setUnit,
@@ -37,6 +37,28 @@ record ManualTable(
       }
     }
     return some;
+  }
+
+  /** What a mode is called: its title, with its outlet where another outlet's has the same. */
+  String title(int mode) {
+    ManualMode own = modes.get(mode);
+    boolean shared =
+        modes.stream().anyMatch(m -> !m.equals(own) && m.title().equalsIgnoreCase(own.title()));
+    return shared ? own.title() + " (" + own.outlet() + ")" : own.title();
+  }
+
+  /** What every mode is called. */
+  List<String> titles() {
+    List<String> titles = new ArrayList<>();
+    for (int mode = 0; mode < modes.size(); mode++) {
+      titles.add(title(mode));
+    }
+    return titles;
+  }
+
+  /** Whether the limits are of what flows to earth, rather than of the output into the load. */
+  boolean isLeakage() {
+    return read.name().equals("hf-leakage");
   }
 
   /** Whether a setting converts to what is read through the load. */

@@ -33,6 +33,11 @@ record Rule(Basis basis, Form form, Rational share, Rational amount) {
     return form.bits + shareBits() + amountBits();
   }
 
+  /** How much the form alone costs to say. */
+  double bitsOfForm() {
+    return form.bits;
+  }
+
   private double shareBits() {
     return form == Form.AMOUNT ? 0 : RoundNumbers.bitsOfShare(share);
   }

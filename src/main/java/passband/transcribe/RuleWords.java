@@ -87,6 +87,16 @@ final class RuleWords {
     return value.over(factor).toFixed(decimals);
   }
 
+  /** An amount of what is read, with its unit and all its digits. */
+  String amount(Rational value) {
+    return amount(value, table.readUnit());
+  }
+
+  /** A value of what is read, with its unit. */
+  String shown(Printed printed) {
+    return value(printed.value(), printed.step()) + " " + table.readUnit().symbol();
+  }
+
   /** The limits of a row as it prints them. */
   String printed(ManualRow row) {
     return limits(row, null);
@@ -122,7 +132,7 @@ final class RuleWords {
     return "Line "
         + row.line()
         + " ("
-        + table.modes().get(row.mode())
+        + table.title(row.mode())
         + ", "
         + setting(row.setting())
         + (ohms == null ? "" : ", " + load(ohms))

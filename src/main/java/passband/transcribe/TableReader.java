@@ -4,6 +4,7 @@ import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvRecord;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.Charset;
+import java.text.Normalizer;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -24,10 +25,9 @@ final class TableReader {
   private final Map<Role, Integer> places = new EnumMap<>(Role.class);
   private final List<ColumnHeading> headings = new ArrayList<>();
   private final Numerals numerals;
-  private final List<String> modes = new ArrayList<>();
   private final List<ManualRow> rows = new ArrayList<>();
   private final List<String> remarks = new ArrayList<>();
-  private final List<Integer> carried = new ArrayList<>();
+  private final ModeCells modes = new ModeCells(remarks);
   private int line;
 
   private TableReader(boolean comma) {
@@ -49,9 +49,16 @@ final class TableReader {
       throw new TableFault("more than " + MOST_ROWS + " rows: no manual has such a table");
     }
     TableReader reader = new TableReader(comma);
-    reader.headings(records.get(0));
-    for (CsvRecord record : records.subList(1, records.size())) {
-      reader.row(record);
+    int heading = reader.caption(records);
+    reader.headings(records.get(heading));
+    for (CsvRecord record : records.subList(heading + 1, records.size())) {
+      reader.line = (int) record.getStartingLineNumber();
+      String alone = alone(record);
+      if (alone == null) {
+        reader.row(record);
+      } else {
+        reader.modes.between(alone, reader.line);
+      }
     }
     return reader.table();
   }
@@ -59,7 +66,9 @@ final class TableReader {
   private static List<CsvRecord> records(byte[] bytes) throws TableFault {
     Charset charset = SpreadsheetText.charset(bytes);
     try {
-      String text = SpreadsheetText.decoded(bytes, charset);
+      String text =
+          Normalizer.normalize(SpreadsheetText.decoded(bytes, charset), Normalizer.Form.NFC)
+              .replaceAll("\\p{Zs}", " ");
       return SpreadsheetText.records(text, SpreadsheetText.separator(text));
     } catch (CharacterCodingException e) {
       throw new TableFault(
@@ -69,13 +78,42 @@ final class TableReader {
     }
   }
 
+  // ---- lines that are no rows ----
+
+  /** How many lines stand above the headings: a caption has but one cell. */
+  private int caption(List<CsvRecord> records) {
+    int at = 0;
+    while (at + 1 < records.size() && alone(records.get(at)) != null) {
+      remarks.add("Line " + (at + 1) + " is not of the table: '" + alone(records.get(at)) + "'.");
+      at++;
+    }
+    return at;
+  }
+
+  /** The words of a line that has but one cell with anything in it; null for any other line. */
+  private static @Nullable String alone(CsvRecord record) {
+    List<String> said = new ArrayList<>();
+    for (String field : record.getFields()) {
+      String text = SpreadsheetText.stripped(field);
+      if (!text.isEmpty()) {
+        said.add(text);
+      }
+    }
+    boolean words =
+        record.getFieldCount() > 1
+            && said.size() == 1
+            && said.get(0).chars().filter(Character::isLetter).count() > 1;
+    return words ? said.get(0) : null;
+  }
+
   // ---- headings ----
 
   private void headings(CsvRecord record) throws TableFault {
     for (int i = 0; i < record.getFieldCount(); i++) {
       String text = SpreadsheetText.stripped(record.getField(i));
       if (text.isEmpty()) {
-        throw new TableFault("line 1: column " + (i + 1) + " has no heading");
+        throw new TableFault(
+            "line " + record.getStartingLineNumber() + ": column " + (i + 1) + " has no heading");
       }
       ColumnHeading heading = ColumnHeading.of(text);
       Role role = heading.role();
@@ -126,7 +164,6 @@ final class TableReader {
   // ---- rows ----
 
   private void row(CsvRecord record) throws TableFault {
-    line = (int) record.getStartingLineNumber();
     if (record.getFieldCount() > headings.size()) {
       throw new TableFault(
           "line "
@@ -136,7 +173,12 @@ final class TableReader {
               + " cells, the heading has "
               + headings.size());
     }
-    int mode = mode(cell(record, Role.MODE));
+    int at =
+        modes.of(
+            line,
+            cell(record, Role.OUTLET),
+            cell(record, Role.MODE),
+            places.containsKey(Role.MODE));
     Printed setting = number(record, Role.SETTING, true);
     if (setting == null) {
       throw fault(Role.SETTING, "this row has no setting");
@@ -155,8 +197,8 @@ final class TableReader {
       }
     }
     Printed nominal = number(record, Role.NOMINAL, false);
-    ManualRow.Tolerance tolerance = tolerance(record);
     boolean printed = hasLimits();
+    ManualRow.Tolerance tolerance = tolerance(record, printed);
     if (!printed && nominal != null && tolerance != null) {
       lower = limit(nominal, tolerance, Rational.of(-1));
       upper = limit(nominal, tolerance, Rational.ONE);
@@ -164,7 +206,7 @@ final class TableReader {
     if (lower == null && upper == null) {
       throw new TableFault("line " + line + ": this row has no limits");
     }
-    rows.add(new ManualRow(line, mode, setting, load(record), lower, upper, nominal, tolerance));
+    rows.add(new ManualRow(line, at, setting, load(record), lower, upper, nominal, tolerance));
   }
 
   private boolean hasLimits() {
@@ -184,20 +226,6 @@ final class TableReader {
     return load;
   }
 
-  private int mode(String title) {
-    String named = title;
-    if (title.isEmpty()) {
-      named = rows.isEmpty() ? "Output" : modes.get(rows.get(rows.size() - 1).mode());
-      if (places.containsKey(Role.MODE)) {
-        carried.add(line);
-      }
-    }
-    if (!modes.contains(named)) {
-      modes.add(named);
-    }
-    return modes.indexOf(named);
-  }
-
   /** A limit with as many decimals as it takes. */
   private static Printed limit(Printed nominal, ManualRow.Tolerance tolerance, Rational sign) {
     Rational part =
@@ -210,7 +238,9 @@ final class TableReader {
     return new Printed(value, step, "");
   }
 
-  private ManualRow.@Nullable Tolerance tolerance(CsvRecord record) throws TableFault {
+  /** Null where the row says none, or what cannot be read although the limits are there. */
+  private ManualRow.@Nullable Tolerance tolerance(CsvRecord record, boolean printed)
+      throws TableFault {
     String text = cell(record, Role.TOLERANCE);
     if (text.isEmpty()) {
       return null;
@@ -225,6 +255,15 @@ final class TableReader {
           number.endsWith("%") || (unit != null && unit.dimension().equals(Dimension.NONE));
       return new ManualRow.Tolerance(value.value(), share, text);
     } catch (TableFault e) {
+      if (printed) {
+        remarks.add(
+            "Line "
+                + line
+                + ": its tolerance, '"
+                + text
+                + "', is not one that can be read; compare its limits by hand.");
+        return null;
+      }
       throw fault(Role.TOLERANCE, String.valueOf(e.getMessage()));
     }
   }
@@ -282,6 +321,21 @@ final class TableReader {
   }
 
   private static QuantityKind quantity(Unit unit, ColumnHeading heading) throws TableFault {
+    ColumnHeading.Kind what = heading.kind();
+    if (what != ColumnHeading.Kind.EFFECTIVE) {
+      boolean current = unit.dimension().equals(Units.of("A").dimension());
+      boolean voltage = unit.dimension().equals(Units.of("V").dimension());
+      String name =
+          what == ColumnHeading.Kind.LEAKAGE
+              ? (current ? "hf-leakage" : "")
+              : current ? "peak-current" : voltage ? "peak-voltage" : "";
+      QuantityKind kind = QuantityKind.find(name);
+      if (kind != null) {
+        return kind;
+      }
+      throw new TableFault(
+          "the heading '" + heading.text() + "': " + unit.symbol() + " is no unit of that");
+    }
     for (String name : List.of("power", "current", "voltage", "energy", "level")) {
       QuantityKind kind = QuantityKind.find(name);
       if (kind != null && kind.dimension().equals(unit.dimension())) {
@@ -329,14 +383,26 @@ final class TableReader {
                 row.tolerance()));
   }
 
+  /** The heading of the limits, or of the nominal value where there are none. */
+  private ColumnHeading ofLimits() {
+    for (Role role : List.of(Role.LIMITS, Role.UPPER, Role.LOWER, Role.NOMINAL)) {
+      Integer at = places.get(role);
+      if (at != null) {
+        return headings.get(at);
+      }
+    }
+    throw new IllegalStateException("no limits");
+  }
+
   private ManualTable table() throws TableFault {
+    modes.end();
     if (rows.isEmpty()) {
       throw new TableFault("there is no row below the headings");
     }
     ColumnHeading setting = headings.get(places.getOrDefault(Role.SETTING, 0));
     Unit setUnit = used.getOrDefault(Role.SETTING, Unit.ONE);
     Unit readUnit = readUnit();
-    QuantityKind read = quantity(readUnit, setting);
+    QuantityKind read = quantity(readUnit, ofLimits());
     if (read.name().equals("level")) {
       throw new TableFault("limits in % of what? Write them in mA, V, W or J");
     }
@@ -344,15 +410,19 @@ final class TableReader {
     if (load != null && !load.dimension().equals(Units.of("ohm").dimension())) {
       throw new TableFault("loads are in ohm, not in " + load.symbol());
     }
-    if (!carried.isEmpty()) {
-      remarks.add(
-          "An empty mode cell was taken as the mode above it: lines " + joined(carried) + ".");
+    boolean oneLoad = rows.stream().map(ManualRow::ohms).distinct().count() == 1;
+    if (read.name().equals("hf-leakage") && !oneLoad) {
+      throw new TableFault(
+          "leakage through several loads: transcribe the rows of one load at a time");
     }
     return new ManualTable(
-        modes, rows, quantity(setUnit, setting), setUnit, read, readUnit, hasLimits(), remarks);
-  }
-
-  private static String joined(List<Integer> lines) {
-    return String.join(", ", lines.stream().map(String::valueOf).toList());
+        modes.all(),
+        rows,
+        quantity(setUnit, setting),
+        setUnit,
+        read,
+        readUnit,
+        hasLimits(),
+        remarks);
   }
 }

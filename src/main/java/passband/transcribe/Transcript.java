@@ -23,6 +23,9 @@ import passband.source.SourceFile;
 public final class Transcript {
   private static final String FILE = "draft.pband";
 
+  /** What a table without lower limits leaves untested. */
+  private static final List<Code> UNTESTED = List.of(Code.MODE_UNTESTED, Code.SETTING_UNTESTED);
+
   private final Inference.Found found;
   private final Draft draft;
   private final String source;
@@ -101,6 +104,9 @@ public final class Transcript {
     }
     boolean changed = false;
     for (Diagnostic error : errors) {
+      if (UNTESTED.contains(error.code())) {
+        continue;
+      }
       ManualRow row = row(draft, error);
       if (row != null && !ofRow(error.code()) && !draft.isStated(row.mode())) {
         draft.onlyStated(row.mode());
@@ -110,6 +116,13 @@ public final class Transcript {
         draft.leaveOut(row, "refused as " + error.code().id());
         changed = true;
         break;
+      }
+    }
+    for (Code untested : UNTESTED) {
+      boolean said = errors.stream().anyMatch(e -> e.code() == untested);
+      if (said && !changed && !draft.allows(untested)) {
+        draft.allow(untested);
+        changed = true;
       }
     }
     if (!changed) {

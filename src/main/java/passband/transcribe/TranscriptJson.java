@@ -46,7 +46,7 @@ public final class TranscriptJson {
       throws IOException {
     RuleWords words = new RuleWords(transcript.found().table());
     json.beginObject();
-    json.name("mode").value(transcript.found().table().modes().get(mode.mode()));
+    json.name("mode").value(transcript.found().table().title(mode.mode()));
     json.name("settled").value(mode.settled());
     json.name("limits").value(transcript.draft().isStated(mode.mode()) ? "stated" : "rule");
     json.name("rule");

@@ -92,12 +92,12 @@ class InferenceTest {
   /** Of what a table may be; the shares are what was measured with these seeds. */
   @ParameterizedTest
   @CsvSource({
-    "1, 24, 0, 4, 30, -1, 22",
+    "1, 24, 0, 4, 30, -1, 24",
     "7, 12, 1, 1, 1, 0, 12",
-    "7, 12, 1, 3, 3, 1, 10",
-    "7, 12, 1, 5, 5, 2, 10",
-    "7, 12, 1, 12, 12, 4, 11",
-    "7, 12, 3, 9, 9, 1, 10"
+    "7, 12, 1, 3, 3, 1, 12",
+    "7, 12, 1, 5, 5, 2, 12",
+    "7, 12, 1, 12, 12, 4, 12",
+    "7, 12, 3, 9, 9, 1, 12"
   })
   void generatedTablesAreReadBack(
       long seed, int count, int modes, int least, int most, int misprints, int exactly)
@@ -105,7 +105,27 @@ class InferenceTest {
     Measured measured = Measured.of(seed, count, modes, least, most, misprints);
     assertEquals(List.of(), measured.settledWrong, "a rule that is written is right");
     assertTrue(measured.tablesWithMisprintsExactly >= exactly, measured.toString());
-    assertTrue(measured.falseRows <= count / 10, measured.toString());
+    assertEquals(0, measured.falseRows, measured.toString());
+  }
+
+  /** A misprint in a mode's only row is found by the rule of the others, which is not written. */
+  @Test
+  void theOtherModesTellAboutAModeOfOneRow() throws TableFault {
+    Transcript one =
+        transcript(
+            """
+            Mode,Power (W),Load (ohm),Limits (mA)
+            Cut,12,150,275 - 290
+            Cut,150,150,974 - 1025
+            Coag,100,100,974 - 1025
+            Coag,180,300,754 - 794
+            Soft,30,1000,533 - 562
+            """);
+    ModeFinding soft = one.found().modes().get(2);
+    assertEquals(Slip.LOAD, soft.differing().get(0).slip());
+    assertEquals(Rational.of(100), soft.differing().get(0).instead().value());
+    assertFalse(soft.settled());
+    assertTrue(one.source().contains("no row of this mode can be used as it is"), one.source());
   }
 
   /** Limits that no rule made stay what they are, whole and without a row called a misprint. */
