@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import passband.bench.BenchState;
 import passband.bench.Moment;
@@ -16,12 +17,17 @@ import passband.model.Analyzer.LoadBank;
 import passband.model.Device.Mode;
 import passband.model.Device.Outlet;
 import passband.model.Series;
+import passband.model.Terminal;
 import passband.model.Termination;
+import passband.plan.Act;
+import passband.plan.Contacts;
+import passband.plan.PlanStep;
 import passband.plan.Point;
 import passband.plan.Slot;
 import passband.plan.Stage;
 import passband.plan.WiredLoads;
 import passband.quantity.Rational;
+import passband.syntax.Tree;
 
 /** Slips on the bench: a load, a setting, a mode or the instrument is not what the row asks for. */
 final class BenchEffects {
@@ -45,21 +51,46 @@ final class BenchEffects {
     };
   }
 
-  /** The generator keeps its power: into another load there is another current or voltage. */
-  private static double intoOther(SheetLine line, Rational set, Rational other) {
+  /**
+   * Into another load there is another current or voltage: of the power that the sheet has there at
+   * the same setting, else of the power that the row itself has.
+   */
+  private double intoOther(SheetLine line, Rational set, Rational other) {
     double ratio = other.over(set).doubleValue();
+    double power = powerInto(line, other) / line.power();
     return switch (line.limit().quantity()) {
-      case "current" -> line.nominal() / Math.sqrt(ratio);
-      case "voltage" -> line.nominal() * Math.sqrt(ratio);
-      default -> line.nominal();
+      case "current" -> line.nominal() * Math.sqrt(power / ratio);
+      case "voltage" -> line.nominal() * Math.sqrt(power * ratio);
+      default -> line.nominal() * power;
     };
+  }
+
+  /** Of a mode that is set in power in proportion, where no row has the very setting. */
+  private double powerInto(SheetLine line, Rational load) {
+    SheetLine nearest = null;
+    for (SheetLine other : lines.output()) {
+      boolean there = Place.of(other).equals(Place.of(line)) && Objects.equals(load, other.ohms());
+      if (there && other.setting() == line.setting()) {
+        return other.power();
+      }
+      if (there && (nearest == null || isNearer(other, nearest, line))) {
+        nearest = other;
+      }
+    }
+    return nearest == null || !OutputEffects.setsPower(line.mode())
+        ? line.power()
+        : nearest.power() * line.setting() / nearest.setting();
+  }
+
+  private static boolean isNearer(SheetLine one, SheetLine other, SheetLine to) {
+    return Math.abs(one.setting() - to.setting()) < Math.abs(other.setting() - to.setting());
   }
 
   /**
    * A reading with the load that another point has. No power reaches an open or a short circuit;
    * null for the voltage of the one and the current of the other, which nobody knows.
    */
-  private static @Nullable Double withLoadOf(SheetLine line, Rational set, Point other) {
+  private @Nullable Double withLoadOf(SheetLine line, Rational set, Point other) {
     if (other.load() != null) {
       return intoOther(line, set, other.load().si());
     }
@@ -161,7 +192,7 @@ final class BenchEffects {
   private Map<String, Point> left(String step, Variable.Kind kind) {
     Map<String, Point> points = new HashMap<>();
     lines.plan().runs().forEach(run -> run.points().forEach(p -> points.put(p.id(), p)));
-    Map<BenchState.Change, Point> brought = new HashMap<>();
+    Map<BenchState.Change, @Nullable Point> brought = new HashMap<>();
     Map<String, Point> left = new HashMap<>();
     for (Moment moment : Walk.of(lines.plan(), new Diagnostics())) {
       Point at = points.get(moment.point());
@@ -171,14 +202,21 @@ final class BenchEffects {
       for (BenchState.Change change : moment.before().changes(moment.after())) {
         if (change.what().kind() == kind && change.now() != null) {
           Point before = brought.get(new BenchState.Change(change.what(), null, change.was()));
-          if (before != null) {
+          BenchState.Change value = new BenchState.Change(change.what(), null, change.now());
+          boolean own = kind != Variable.Kind.MODE || isOf(at, change.now());
+          if (own && before != null) {
             left.put(at.id(), before);
           }
-          brought.put(new BenchState.Change(change.what(), null, change.now()), at);
+          brought.put(value, own ? at : null);
         }
       }
     }
     return left;
+  }
+
+  /** Whether a mode is selected for the point itself, not for what delivers beside it. */
+  private static boolean isOf(Point point, String mode) {
+    return point.mode() != null && point.mode().title().equals(mode);
   }
 
   private List<Instance> settingBefore(Fault fault, Fault.Size size) {
@@ -200,7 +238,8 @@ final class BenchEffects {
 
   /**
    * The mode before, with the setting of the row: where it can be set, the power is the same. What
-   * the outlet is left in when it was another one's mode, nobody knows.
+   * the outlet is left in when it was another one's mode, nobody knows, and neither what a contact
+   * brings that does not activate the mode before.
    */
   private List<Instance> modeBefore(Fault fault, Fault.Size size) {
     Map<String, Point> left = left("select", Variable.Kind.MODE);
@@ -209,9 +248,11 @@ final class BenchEffects {
       Point point = left.get(line.point().id());
       Mode before = point == null ? null : point.mode();
       Outlet outlet = line.outlet();
-      if (before == null
+      if (point == null
+          || before == null
           || line.point().setting() == null
-          || (outlet != null && !before.isOn(outlet))) {
+          || (outlet != null && (!before.isOn(outlet) || ofAnother(point, line.point())))
+          || !activates(LimitEffects.contact(line.point()), before, outlet)) {
         continue;
       }
       Series scale = before.setting();
@@ -224,6 +265,26 @@ final class BenchEffects {
       asked(line.point(), Slot.MODE, rows, line.point().id());
     }
     return Instance.each(fault, size, rows);
+  }
+
+  /** Whether a mode was selected for another outlet alone: the words name it. */
+  private static boolean ofAnother(Point before, Point point) {
+    for (PlanStep step : point.steps()) {
+      if (step.act() instanceof Act.Select) {
+        boolean named = step.words() != null && step.words().has(Slot.OUTLET);
+        return named && !Objects.equals(before.outlet(), point.outlet());
+      }
+    }
+    return false;
+  }
+
+  private boolean activates(@Nullable Terminal contact, Mode mode, @Nullable Outlet outlet) {
+    boolean any = contact == null;
+    for (Tree.Ref ref : mode.activateBy()) {
+      Terminal own = Contacts.named(lines.plan().device(), outlet, ref);
+      any |= own != null && contact != null && own.same(contact);
+    }
+    return any;
   }
 
   /** The common error of every range at one end, of a good generator. */

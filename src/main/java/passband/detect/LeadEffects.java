@@ -1,98 +1,121 @@
 package passband.detect;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import passband.model.Analyzer;
-import passband.model.Analyzer.LoadBank;
-import passband.model.Device.Outlet;
+import passband.model.Lead;
 import passband.model.Terminal;
-import passband.plan.Contacts;
+import passband.plan.Move;
 import passband.plan.Plan;
 import passband.plan.Setup;
 import passband.plan.Stage;
 import passband.plan.Wire;
-import passband.plan.WiredLoads;
-import passband.quantity.Rational;
 
 /**
- * Leads that are not where the setup has them. Whether output still comes, and still goes through
- * the load, is asked of the same nets and contacts as the setup itself.
+ * Leads that are not where the setup has them: from the run at which one is put on wrongly to the
+ * one at which that is put right. What is read then is asked of the nets that remain.
  */
 final class LeadEffects {
   private final Plan plan;
   private final SheetLines lines;
+  private final Rewired rewired;
 
   LeadEffects(SheetLines lines) {
     this.plan = lines.plan();
     this.lines = lines;
+    this.rewired = new Rewired(plan);
   }
 
   /** The instances of a size; null for an effect that is none of these. */
   @Nullable List<Instance> of(Fault fault, Fault.Size size) {
-    if (!fault.effect().startsWith("lead-")) {
-      return null;
-    }
-    boolean missing = fault.effect().equals("lead-missing");
-    Map<String, Instance> instances = new TreeMap<>();
-    for (Stage.Run run : lines.runs()) {
-      Setup setup = run.setup();
-      if (setup == null || !run.output().activates()) {
-        continue;
-      }
-      for (Wire wire : setup.wires()) {
-        for (List<Wire> wires : missing ? without(setup, wire, run) : further(setup, wire)) {
-          String where = setup.name().text() + " " + run.id() + ": " + wire.lead().name().text();
-          Instance instance = instance(fault, size, where, run, rewired(setup, wires));
-          if (instance != null) {
-            instances.putIfAbsent(where, instance);
-          }
+    return switch (fault.effect()) {
+      case "lead-jack" -> each(fault, size, false, true);
+      case "lead-missing" -> each(fault, size, false, false);
+      case "link-missing" -> each(fault, size, true, false);
+      default -> null;
+    };
+  }
+
+  /**
+   * One for each time that a lead or link is taken in hand, and put somewhere. Where all hangs
+   * together as it is to, nothing is wrong.
+   */
+  private List<Instance> each(Fault fault, Fault.Size size, boolean links, boolean further) {
+    Map<String, List<Instance.Change>> slips = new LinkedHashMap<>();
+    List<Stage.Run> runs = lines.runs();
+    for (int i = 0; i < runs.size(); i++) {
+      for (Move move : runs.get(i).moves()) {
+        boolean isOne = move.kind() != Move.Kind.REMOVE && move.lead().link() == links;
+        Slip slip = isOne ? slip(move, further) : null;
+        List<Stage.Run> until =
+            slip == null ? List.of() : until(slip, runs.subList(i, runs.size()));
+        if (slip != null && until.stream().anyMatch(slip::matters)) {
+          String where = runs.get(i).id() + ": " + move.lead().name().text();
+          slips.put(where, changes(slip, until));
         }
       }
     }
-    return List.copyOf(instances.values());
+    return Instance.each(fault, size, slips);
   }
 
-  private static Setup rewired(Setup setup, List<Wire> wires) {
-    return new Setup(setup.name(), setup.title(), wires, setup.whole(), setup.span());
+  /** The runs until the slip is put right. */
+  private static List<Stage.Run> until(Slip slip, List<Stage.Run> runs) {
+    int end = 1;
+    while (end < runs.size() && runs.get(end).moves().stream().noneMatch(slip::ends)) {
+      end++;
+    }
+    return runs.subList(0, end);
   }
 
-  /** The setup without a lead that goes to the outlet of the return path. */
-  private List<List<Wire>> without(Setup setup, Wire wire, Stage.Run run) {
-    boolean isReturn = false;
-    for (SheetLine line : lines.of(SheetLine.Kind.OUTPUT)) {
-      Outlet through = line.mode().through();
-      if (line.run() == run && through != null) {
-        isReturn |= through.poles().stream().anyMatch(wire::touches);
+  /**
+   * What is done wrongly with a lead.
+   *
+   * @param at the end that goes elsewhere; null for a lead that is left off
+   * @param next where it goes
+   */
+  private record Slip(Lead lead, @Nullable Terminal at, @Nullable Terminal next) {
+    /** Whether a move puts it right: of one that is off anything, else that of the end itself. */
+    boolean ends(Move move) {
+      boolean same = move.lead().name().text().equals(lead.name().text());
+      boolean other = move.kind() == Move.Kind.MOVE && at != null && !move.from().same(at);
+      return same && !other;
+    }
+
+    /** Whether anything hangs together otherwise, or an accessory is away. */
+    boolean matters(Stage.Run run) {
+      Setup own = run.setup();
+      return own != null && (lead.accessory() || !in(own).nets().equals(own.nets()));
+    }
+
+    /** The setup as it is. */
+    Setup in(Setup setup) {
+      List<Wire> wires = new ArrayList<>();
+      for (Wire wire : setup.wires()) {
+        boolean own = wire.lead().name().text().equals(lead.name().text());
+        if (!own) {
+          wires.add(wire);
+        } else if (at != null && next != null) {
+          Terminal from = wire.from().same(at) ? next : wire.from();
+          Terminal to = wire.to().same(at) ? next : wire.to();
+          wires.add(new Wire(wire.lead(), from, to, wire.span()));
+        }
       }
+      return new Setup(setup.name(), setup.title(), wires, setup.whole(), setup.span());
     }
-    if (!isReturn || wire.lead().link()) {
-      return List.of();
-    }
-    List<Wire> others = new ArrayList<>(setup.wires());
-    others.remove(wire);
-    return List.of(others);
   }
 
-  /** The setup with the lead's end at an instrument one jack or key further. */
-  private List<List<Wire>> further(Setup setup, Wire wire) {
-    Terminal end = wire.to().onAnalyzer() ? wire.to() : wire.from();
-    if (!end.onAnalyzer() || wire.lead().accessory() || wire.lead().link()) {
-      return List.of();
+  /** Null where there is no other jack or key that the end would go into. */
+  private @Nullable Slip slip(Move move, boolean further) {
+    if (!further) {
+      return new Slip(move.lead(), null, null);
     }
-    Terminal next = next(end);
-    if (next == null) {
-      return List.of();
-    }
-    List<Wire> others = new ArrayList<>(setup.wires());
-    Wire moved =
-        wire.to() == end
-            ? new Wire(wire.lead(), wire.from(), next, wire.span())
-            : new Wire(wire.lead(), next, wire.to(), wire.span());
-    others.set(others.indexOf(wire), moved);
-    return List.of(others);
+    Terminal end = move.to().onAnalyzer() ? move.to() : move.from();
+    boolean isEnd = end.onAnalyzer() && (move.kind() != Move.Kind.MOVE || end == move.to());
+    Terminal next = isEnd && !move.lead().accessory() ? next(end) : null;
+    return next == null ? null : new Slip(move.lead(), end, next);
   }
 
   private @Nullable Terminal next(Terminal end) {
@@ -108,41 +131,16 @@ final class LeadEffects {
     return null;
   }
 
-  /** What the readings of a run show with other leads; null where nothing changes. */
-  private @Nullable Instance instance(
-      Fault fault, Fault.Size size, String where, Stage.Run run, Setup other) {
+  /** What the readings of some runs show. */
+  private List<Instance.Change> changes(Slip slip, List<Stage.Run> runs) {
     List<Instance.Change> changes = new ArrayList<>();
-    for (SheetLine line : lines.of(SheetLine.Kind.OUTPUT)) {
-      if (line.run() == run && !(reaches(line, other) && activates(line, other))) {
-        changes.add(Instance.Change.to(line, 0));
+    for (SheetLine line : lines.all()) {
+      Setup own = runs.contains(line.run()) ? line.run().setup() : null;
+      Double truth = own == null ? null : rewired.truth(line, own, slip.in(own));
+      if (truth != null) {
+        changes.add(Instance.Change.to(line, truth));
       }
     }
-    return changes.isEmpty() ? null : new Instance(fault, size, where, changes);
-  }
-
-  /** Whether the load that is set still lies between the poles. */
-  private boolean reaches(SheetLine line, Setup other) {
-    Rational ohms = line.ohms();
-    Setup own = line.run().setup();
-    if (ohms == null || own == null) {
-      return true;
-    }
-    LoadBank bank =
-        WiredLoads.bank(plan.instruments(), own, line.point().mode(), line.outlet(), ohms);
-    List<LoadBank> wired =
-        WiredLoads.of(plan.instruments(), other, line.point().mode(), line.outlet());
-    return bank == null || wired.contains(bank);
-  }
-
-  /** Whether what closes the contact is the same as before. */
-  private boolean activates(SheetLine line, Setup other) {
-    Terminal contact = LimitEffects.contact(line.point());
-    Setup own = line.run().setup();
-    if (contact == null || own == null) {
-      return true;
-    }
-    Contacts.Closed before = Contacts.closing(plan.instruments(), own, contact);
-    Contacts.Closed after = Contacts.closing(plan.instruments(), other, contact);
-    return before == null || before.equals(after);
+    return changes;
   }
 }

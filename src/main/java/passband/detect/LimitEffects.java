@@ -242,7 +242,7 @@ final class LimitEffects {
   }
 
   /** What the output would show: the power that is set, into the load. */
-  private static double full(SheetLine line) {
+  static double full(SheetLine line) {
     Limit limit = line.limit();
     Real upper = limit.exact().upper();
     double most = upper == null ? 0 : upper.doubleValue();

@@ -134,7 +134,8 @@ final class OutputEffects {
 
   // ---- what a mode can be set to, and what it then delivers ----
 
-  private static boolean setsPower(Mode mode) {
+  /** Whether a mode is set in what it delivers, not in levels. */
+  static boolean setsPower(Mode mode) {
     QuantityKind kind = mode.settingKind();
     return kind != null && (kind.name().equals("power") || kind.name().equals("energy"));
   }
@@ -238,9 +239,24 @@ final class OutputEffects {
           }
           Rational at = voltage ? rated.highest() : rated.lowest();
           double ratio = voltage ? at.over(load).doubleValue() : load.over(at).doubleValue();
-          double greatest = size.value() * size.value() * most(line) * ratio;
+          double greatest = size.value() * size.value() * mostInto(line, at) * ratio;
           return Math.min(1, greatest / line.power());
         });
+  }
+
+  /** The power at the greatest setting into a load; of the row's own where nothing says. */
+  private double mostInto(SheetLine line, Rational load) {
+    Series setting = line.mode().setting();
+    if (setting != null && setsPower(line.mode())) {
+      return setting.highest().doubleValue();
+    }
+    double most = 0;
+    for (SheetLine other : output) {
+      if (other.mode().equals(line.mode()) && Objects.equals(load, other.ohms())) {
+        most = Math.max(most, other.power());
+      }
+    }
+    return most == 0 ? most(line) : most;
   }
 
   private double faded(SheetLine line, Fault.Size size) {
