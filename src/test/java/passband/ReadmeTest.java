@@ -12,6 +12,7 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import passband.testing.Repository;
 import passband.testing.Snippet;
+import passband.testing.TypedShell;
 
 /**
  * The first procedure of the README compiles, and its mistake is answered in the words printed
@@ -24,9 +25,11 @@ class ReadmeTest {
 
   private static List<String> blocks() {
     List<String> blocks = new ArrayList<>();
-    Matcher fence = Pattern.compile("(?m)^```\\n(.*?)^```$", Pattern.DOTALL).matcher(readme());
-    while (fence.find()) {
-      blocks.add(fence.group(1));
+    Matcher piece = TypedShell.PIECE.matcher(readme());
+    while (piece.find()) {
+      if ("".equals(piece.group("info"))) {
+        blocks.add(piece.group("body"));
+      }
     }
     return blocks;
   }

@@ -8,7 +8,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.TimeUnit;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
@@ -16,20 +15,18 @@ import org.junit.jupiter.api.io.TempDir;
 import passband.evidence.LimitsReader;
 import passband.testing.Records;
 import passband.testing.Repository;
+import passband.testing.TypedShell;
 
 /**
  * The guide as its reader does it: what it shows is typed into files, its commands into a shell,
  * and what it says that they print is compared; {@code -Dgolden.write=true} writes that.
  */
 class GuideShellTest {
-  private static final Pattern PIECE =
-      Pattern.compile(
-          "(?ms)^```(?<info>[^\\n]*)\\n(?<body>.*?)^```$|(?<lines>(?:^    \\S[^\\n]*\\n)+)");
-
   /** What is to be written as it stands. */
   private static final String HINT = "hint: write after the date: ";
 
   @TempDir Path work;
+  private TypedShell shell;
   private Path folder;
   private String printed = "";
   private String written = "";
@@ -38,11 +35,12 @@ class GuideShellTest {
   @Test
   void theGuideIsTypedAsItStands() throws Exception {
     folder = work;
-    passband();
+    shell = new TypedShell(work);
     Path page = Repository.ROOT.resolve("src/docs/guide.md");
     String guide = Repository.text(page);
     written = guide;
-    Matcher piece = PIECE.matcher(guide.substring(0, guide.indexOf("\n## The rest of the visit")));
+    Matcher piece =
+        TypedShell.PIECE.matcher(guide.substring(0, guide.indexOf("\n## The rest of the visit")));
     while (piece.find()) {
       if (piece.group("lines") != null) {
         for (String line : piece.group("lines").split("\n")) {
@@ -61,19 +59,6 @@ class GuideShellTest {
     }
     type("passband detect sallow.pband");
     type("passband check --released sallow.pband");
-  }
-
-  /** The program on the path of the shell, as an installation puts it there. */
-  private void passband() throws IOException {
-    Path bin = Files.createDirectories(work.resolve("bin"));
-    Files.writeString(
-        bin.resolve("passband"),
-        "#!/bin/sh\nexec '"
-            + Path.of(System.getProperty("java.home"), "bin", "java")
-            + "' -XX:TieredStopAtLevel=1 -Dslf4j.internal.verbosity=ERROR -cp '"
-            + System.getProperty("java.class.path")
-            + "' passband.command.Main \"$@\"\n");
-    assertTrue(bin.resolve("passband").toFile().setExecutable(true));
   }
 
   private void block(String info, String body) throws Exception {
@@ -116,22 +101,10 @@ class GuideShellTest {
   }
 
   private void type(String line) throws Exception {
-    Path said = work.resolve("said.txt");
-    ProcessBuilder shell =
-        new ProcessBuilder("bash", "-c", line)
-            .directory(folder.toFile())
-            .redirectErrorStream(true)
-            .redirectOutput(said.toFile());
-    shell.environment().merge("PATH", work.resolve("bin").toString(), (p, own) -> own + ":" + p);
-    for (String who : List.of("AUTHOR", "COMMITTER")) {
-      shell.environment().put("GIT_" + who + "_NAME", "A. Ward");
-      shell.environment().put("GIT_" + who + "_EMAIL", "a.ward@example.invalid");
-    }
-    Process process = shell.start();
-    assertTrue(process.waitFor(60, TimeUnit.SECONDS), line);
-    printed = Files.readString(said).replace("(not packaged)", version());
+    TypedShell.Said said = shell.type(folder, line);
+    printed = said.text();
     int status = line.startsWith("passband diff ") ? 1 : 0; // they differ
-    assertEquals(status, process.exitValue(), line + "\n" + printed);
+    assertEquals(status, said.status(), line + "\n" + printed);
     done.add(line);
     if (line.startsWith("cd ")) {
       folder = folder.resolve(line.substring(3));
@@ -147,15 +120,6 @@ class GuideShellTest {
           source,
           Files.readString(source).replaceFirst("(revision .* on [0-9-]+)", "$1 " + behind));
     }
-  }
-
-  /** The tests run from classes, which do not know it; the jar does. */
-  private static String version() {
-    Matcher version =
-        Pattern.compile("<artifactId>passband</artifactId>\\s*<version>(.*?)</version>")
-            .matcher(Repository.text(Repository.ROOT.resolve("pom.xml")));
-    assertTrue(version.find());
-    return version.group(1);
   }
 
   /** What a technician writes into the table: every reading in the middle of its limits. */
