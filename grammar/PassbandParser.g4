@@ -7,7 +7,7 @@ parser grammar PassbandParser;
 
 options { tokenVocab = PassbandLexer; }
 
-file: (use | device | analyzer | leads | rule_ | procedure | NEWLINE)* EOF;
+file: (use | device | analyzer | leads | rule_ | sharedPart | procedure | NEWLINE)* EOF;
 
 use: USE TEXT NEWLINE;
 
@@ -147,6 +147,7 @@ procedureItem: REVISION TEXT ON DATE (REPLACES TEXT (ON DATE)? DIGEST TEXT)? NEW
     | ORDER BY (OUTLET | TEST) NEWLINE # procedureOrder
     | LANGUAGE name NEWLINE # procedureLanguage
     | GATE name TEXT NEWLINE # procedureGate
+    | INCLUDE names NEWLINE # procedureInclude
     | section # procedureSection
     | setup # procedureSetup
     | setupGroup # procedureSetups
@@ -156,6 +157,10 @@ procedureItem: REVISION TEXT ON DATE (REPLACES TEXT (ON DATE)? DIGEST TEXT)? NEW
     | allow # procedureAllow
     | NEWLINE # blankProcedureLine
     ;
+
+// Lines of a procedure that several have in common; each takes them in by the name.
+sharedPart: sharedPartHead LBRACE NEWLINE procedureItem* RBRACE NEWLINE;
+sharedPartHead: PART name;
 
 section: sectionHead LBRACE NEWLINE (when_ | step)* RBRACE NEWLINE;
 sectionHead: SECTION name TEXT?;
@@ -259,5 +264,5 @@ name: NAME
     | TABLE | TEST | USE | VALUES | WAIT | AFFECTS | AS | AT | BECAUSE | BY | COLOUR | CONTINUOUS | COVERAGE | DEGREES_OF_FREEDOM | DIGEST
     | DOWN | FLOATING | FOR | FROM | GREATER | GUARDED | HAND | HOLDS | IN | INHIBITED | IS | LEAST | MANAGED | MOST | OF | OFF | ON | ONE | OPEN | OR | PASS | PRIOR | RATED
     | READ | READING | READS | RENAMED | REPLACES | REPLACING | RISK | SHORT | SIMPLE | SMALLER | STATED | STEP | THROUGH | TO | UNKNOWN
-    | UNTIL | UP | WHICHEVER | WITHIN | GATE | OVER | TESTS | WHEN
+    | UNTIL | UP | WHICHEVER | WITHIN | GATE | INCLUDE | OVER | PART | TESTS | WHEN
     ;

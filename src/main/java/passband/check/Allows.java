@@ -11,6 +11,7 @@ import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Fix;
 import passband.diagnostic.Spelling;
 import passband.source.Span;
+import passband.syntax.SharedPart;
 import passband.syntax.Tree;
 
 /**
@@ -32,7 +33,9 @@ public final class Allows {
     for (Tree.File file : files) {
       for (Tree.Declaration declaration : file.declarations()) {
         boolean ofProfile =
-            !(declaration instanceof Tree.Procedure || declaration instanceof Tree.Rule);
+            !(declaration instanceof Tree.Procedure
+                || declaration instanceof SharedPart
+                || declaration instanceof Tree.Rule);
         for (Tree.Allow allow : of(declaration)) {
           if (apply(allow, ofProfile, diagnostics, sound)) {
             used.add(allow.span());
@@ -149,6 +152,9 @@ public final class Allows {
       allows.addAll(leads.allows());
     } else if (declaration instanceof Tree.Rule rule) {
       allows.addAll(rule.allows());
+    } else if (declaration instanceof SharedPart part) {
+      ofParts(part.lines(), allows);
+      allows.addAll(part.lines().allows());
     } else if (declaration instanceof Tree.Procedure procedure) {
       ofParts(procedure, allows);
       allows.addAll(procedure.allows());

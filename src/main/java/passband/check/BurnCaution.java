@@ -12,7 +12,6 @@ import passband.source.SourceFile;
 import passband.source.Span;
 import passband.syntax.Heading;
 import passband.syntax.Tree;
-import passband.syntax.Word;
 
 /**
  * {@code caution-missing}, an error, which cannot be suppressed: output is delivered and the sheet
@@ -32,25 +31,27 @@ final class BurnCaution implements Check {
               plan.name().span(),
               "this procedure delivers output but has no 'caution burn'")
           .hint("add %s", CAUTION)
-          .fix(added(plan.tree()));
+          .fix(added(plan));
     }
   }
 
-  private static Fix added(Tree.Procedure procedure) {
-    for (Heading.Caution caution : procedure.cautions()) {
+  private static Fix added(Plan plan) {
+    Span first = null;
+    for (Heading.Caution caution : plan.tree().cautions()) {
       if (caution.name().text().equals("burn")) {
         return Fix.replace(caution.span(), CAUTION);
       }
+      first = first == null && !plan.source().inPart(caution.span()) ? caution.span() : first;
     }
-    SourceFile source = procedure.name().span().file();
-    Word first = procedure.cautions().isEmpty() ? null : procedure.cautions().get(0).name();
-    int line = first == null ? headEnd(procedure) + 1 : first.span().line();
+    SourceFile source = plan.name().span().file();
+    int line = first == null ? headEnd(plan) + 1 : first.line();
     int at = source.lineStart(Math.min(line, source.lineCount()));
     return Fix.insert("add a burn caution", new Span(source, at, at), "  " + CAUTION + "\n");
   }
 
   /** The last of the lines that say what a procedure is for. */
-  private static int headEnd(Tree.Procedure procedure) {
+  private static int headEnd(Plan plan) {
+    Tree.Procedure procedure = plan.tree();
     List<Span> head = new ArrayList<>();
     head.add(procedure.name().span());
     procedure.leads().forEach(word -> head.add(word.span()));
@@ -61,6 +62,7 @@ final class BurnCaution implements Check {
     if (procedure.decision() != null) {
       head.add(procedure.decision().span());
     }
+    head.removeIf(plan.source()::inPart);
     return Collections.max(head).line();
   }
 

@@ -13,7 +13,7 @@ import passband.syntax.Tree;
 /**
  * {@code unused-name}, a warning: a setup that no test uses, a swept or derived quantity that no
  * test accepts, and, of leads declared in the procedure's own file, those that no setup uses. A
- * shared set may hold more than one procedure needs.
+ * shared set, or a part, may hold more than one procedure needs.
  */
 final class Used implements Check {
   @Override
@@ -26,7 +26,8 @@ final class Used implements Check {
     for (Tree.Setup setup : plan.tree().setups()) {
       boolean other =
           setup.analyzer() != null && !plan.instruments().include(setup.analyzer().text());
-      if (!other && !isUsed(plan, setup)) {
+      boolean shared = plan.source().inPart(setup.name().span());
+      if (!other && !shared && !isUsed(plan, setup)) {
         say(diagnostics, setup.name(), "no test uses the setup");
       }
     }

@@ -27,11 +27,14 @@ import passband.parse.CsvTable;
 import passband.plan.Plan;
 import passband.plan.Profile;
 import passband.resolve.Declarations;
+import passband.resolve.Included;
 import passband.resolve.Names;
 import passband.resolve.Profiles;
 import passband.resolve.Scope;
 import passband.source.SourceFile;
 import passband.source.Span;
+import passband.syntax.Heading;
+import passband.syntax.SharedPart;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -60,6 +63,7 @@ public final class Compiler {
           Code.SYNTAX,
           Code.USE_OUTSIDE_ROOT,
           Code.USE_CYCLE,
+          Code.INCLUDE_CYCLE,
           Code.CSV_SYNTAX);
 
   private final Library library;
@@ -111,7 +115,11 @@ public final class Compiler {
     later.removeIf(d -> broken && !OF_ONE_LINE.contains(d.code()));
     boolean sound = !broken && !later.hasFaults();
     if (!broken) {
-      plans.forEach(plan -> Checks.run(plan, sound, later));
+      for (Plan plan : plans) {
+        later.including(plan.source().includes(), plan.name().span());
+        Checks.run(plan, sound, later);
+        later.including(Map.of(), plan.name().span());
+      }
     }
     if (!others.isNone()) {
       plans.forEach(plan -> plan.released(Releases.RETARGETED));
@@ -172,8 +180,9 @@ public final class Compiler {
       for (Tree.Declaration declaration : file.declarations()) {
         if (declaration instanceof Tree.Procedure procedure && own.test(file)) {
           Scope scope = new Scope(library.visibleFrom(file), names, silent);
-          for (Retarget other : retargets(procedure, scope)) {
-            planner(procedure, scope, profiles, other, silent).plan();
+          Included whole = included(procedure, scope, silent);
+          for (Retarget other : retargets(whole.whole(), scope)) {
+            planner(whole, scope, profiles, other, silent).plan();
           }
         }
       }
@@ -226,7 +235,9 @@ public final class Compiler {
   private void blocks(Diagnostics later) {
     for (Tree.File file : library.files()) {
       for (Tree.Declaration one : file.declarations()) {
-        if (!(one instanceof Tree.Procedure || one instanceof Tree.Rule)) {
+        if (!(one instanceof Tree.Procedure
+            || one instanceof SharedPart
+            || one instanceof Tree.Rule)) {
           int end = one.name().span().file().text().length();
           for (Tree.Declaration next : file.declarations()) {
             int start = next.name().span().start();
@@ -251,6 +262,7 @@ public final class Compiler {
         }
       }
     }
+    parts(later);
     plans.sort((one, other) -> one.name().text().compareTo(other.name().text()));
     reportDuplicates(plans, later);
     return plans;
@@ -312,15 +324,30 @@ public final class Compiler {
 
   private @Nullable Plan plan(
       Tree.Procedure procedure, Scope scope, Profiles profiles, Diagnostics later) {
-    return planner(procedure, scope, profiles, others, later).plan();
+    Included whole = included(procedure, scope, later);
+    return planner(whole, scope, profiles, others, later).plan();
+  }
+
+  private static Included included(Tree.Procedure procedure, Scope scope, Diagnostics later) {
+    return Included.in(procedure, name -> scope.find(SharedPart.class, "part", name), later);
+  }
+
+  /** What can be said of a part without a procedure: names that it gives twice, and circles. */
+  private void parts(Diagnostics later) {
+    for (Tree.File file : library.files()) {
+      for (Tree.Declaration declaration : file.declarations()) {
+        if (declaration instanceof SharedPart part) {
+          Scope scope = new Scope(library.visibleFrom(file), names, new Diagnostics());
+          Tree.Procedure lines = Included.in(part.lines(), scope::part, later).whole();
+          Scope.distinct(later, "caution", lines.cautions(), Heading.Caution::name);
+          Scope.distinct(later, "part", lines.parts(), Tree.Part::name);
+        }
+      }
+    }
   }
 
   private Planner planner(
-      Tree.Procedure procedure,
-      Scope scope,
-      Profiles profiles,
-      Retarget others,
-      Diagnostics later) {
+      Included procedure, Scope scope, Profiles profiles, Retarget others, Diagnostics later) {
     return new Planner(
         procedure,
         scope,

@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Function;
@@ -22,6 +23,7 @@ import passband.model.Named;
 import passband.plan.Plan;
 import passband.plan.Stage;
 import passband.quantity.Rational;
+import passband.resolve.Included;
 import passband.resolve.Profiles;
 import passband.resolve.Scope;
 import passband.source.Span;
@@ -34,6 +36,7 @@ import passband.words.Language;
 /** Compiles one procedure: names, points, limits, steps, wiring, in bench order. */
 final class Planner {
   private final Tree.Procedure tree;
+  private final Included included;
   private final Scope scope;
   private final Profiles profiles;
   private final Retarget others;
@@ -55,14 +58,15 @@ final class Planner {
    * @param declared finds one by its name, wherever in the library it is
    */
   Planner(
-      Tree.Procedure tree,
+      Included included,
       Scope scope,
       Profiles profiles,
       Retarget others,
       InstrumentRoles.Declared declared,
       TableFiles tables,
       Diagnostics diagnostics) {
-    this.tree = RuleDerives.in(tree, scope);
+    this.tree = RuleDerives.in(included.whole(), scope);
+    this.included = included;
     this.scope = scope;
     this.profiles = profiles;
     this.others = others;
@@ -76,6 +80,13 @@ final class Planner {
    * for.
    */
   @Nullable Plan plan() {
+    diagnostics.including(included.places(), tree.name().span());
+    Plan plan = planned();
+    diagnostics.including(Map.of(), tree.name().span());
+    return plan;
+  }
+
+  private @Nullable Plan planned() {
     Device device = device();
     Instruments instruments = instruments(device);
     List<Lead> leads = leads();
@@ -104,7 +115,8 @@ final class Planner {
     return new Plan.Source(
         tree,
         tree.revision() == null ? name : tree.revision().span(),
-        tree.decision() == null ? name : tree.decision().span());
+        tree.decision() == null ? name : tree.decision().span(),
+        included.places());
   }
 
   private void language() {

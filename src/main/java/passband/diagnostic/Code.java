@@ -44,6 +44,7 @@ public enum Code {
   FILE_NOT_FOUND(Severity.ERROR, "a file that does not exist or cannot be read"),
   /** Files that use each other in a circle. */
   USE_CYCLE(Severity.ERROR, "files that use each other in a circle"),
+  INCLUDE_CYCLE(Severity.ERROR, "a part that includes itself"),
   /** A use outside the library root. */
   USE_OUTSIDE_ROOT(Severity.ERROR, "a use outside the library root"),
   /** A table file that cannot be read. */

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
@@ -21,6 +22,8 @@ public final class Diagnostics {
   private final Set<Span> profiles = new LinkedHashSet<>();
   private List<Span> shared = List.of();
   private @Nullable Span sharer;
+  private Map<Span, Span> included = Map.of();
+  private String includer = "";
 
   /**
    * Says what is wrong, unless the same code was already said of the same place.
@@ -33,6 +36,9 @@ public final class Diagnostics {
     DiagnosticBuilder one = new DiagnosticBuilder(code, span, format, args);
     if (sharer != null && isShared(span)) {
       one.note(sharer, "for the test '%s'", sharer.text());
+    }
+    for (Span by = includedBy(span); by != null; by = includedBy(by)) {
+      one.note(by, "included here%s", includedBy(by) == null ? includer : "");
     }
     found.putIfAbsent(new Key(code, span), one::build);
     return one;
@@ -48,6 +54,35 @@ public final class Diagnostics {
   public void sharing(List<Span> lines, Span test) {
     shared = lines;
     sharer = lines.isEmpty() ? null : test;
+  }
+
+  /**
+   * From now on what is said inside a part tells where the part is included.
+   *
+   * @param blocks the block of each part, and where it is included
+   * @param procedure the name of the procedure
+   */
+  public void including(Map<Span, Span> blocks, Span procedure) {
+    included = blocks;
+    includer = blocks.isEmpty() ? "" : ", in the procedure '" + procedure.text() + "'";
+  }
+
+  private @Nullable Span includedBy(Span span) {
+    for (Map.Entry<Span, Span> one : included.entrySet()) {
+      if (one.getKey().holds(span)) {
+        return one.getValue();
+      }
+    }
+    return null;
+  }
+
+  /** The one item of its kind, null when there is none; each further one is an error. */
+  public <T> @Nullable T single(List<T> items, String what, Function<T, Span> span) {
+    for (int i = 1; i < items.size(); i++) {
+      say(Code.REPEATED_ITEM, span.apply(items.get(i)), "%s is given twice", what)
+          .note(span.apply(items.get(0)), "first given here");
+    }
+    return items.isEmpty() ? null : items.get(0);
   }
 
   private boolean isShared(Span span) {

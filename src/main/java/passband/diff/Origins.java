@@ -90,6 +90,7 @@ final class Origins {
       times(lines, fact, row);
     }
     add(lines, fact.span());
+    included(lines, fact.span());
     for (Stage.Run run : fact.span() == null ? List.<Stage.Run>of() : tests(fact.span())) {
       test(lines, run);
     }
@@ -107,6 +108,15 @@ final class Origins {
       shared(lines, fact, plan);
     }
     return lines;
+  }
+
+  /** The lines that include the parts in which something stands. */
+  private void included(List<Span> lines, @Nullable Span span) {
+    Plan whole = plan;
+    for (Span at = span; whole != null && at != null; ) {
+      at = whole.source().includedBy(at);
+      add(lines, at);
+    }
   }
 
   /** What says how long the output is on and rests, before the row that is worked so. */

@@ -5,11 +5,14 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import passband.diagnostic.Diagnostics;
 import passband.model.Instruments;
 import passband.parse.CursorContext;
 import passband.quantity.QuantityKind;
 import passband.quantity.Unit;
+import passband.resolve.Included;
 import passband.syntax.Conditions;
+import passband.syntax.SharedPart;
 import passband.syntax.Step;
 import passband.syntax.Tree;
 import passband.syntax.Word;
@@ -32,13 +35,24 @@ final class Completions {
   Completions(Analysis analysis, CursorContext place) {
     this.place = place;
     analysis.visible().forEach(f -> sight.addAll(f.declarations()));
-    this.procedure = declared(Tree.Procedure.class, place.nameOf("procedure"));
+    this.procedure = whole();
     String ofDevice = place.nameOf("device");
     this.device =
         declared(
             Tree.Device.class,
             ofDevice != null ? ofDevice : procedure == null ? null : text(procedure.device()));
     takeAnalyzers(place.nameOf("analyzer"));
+  }
+
+  /** The procedure, or the part, with what it includes. */
+  private Tree.@Nullable Procedure whole() {
+    SharedPart part = declared(SharedPart.class, place.nameOf("part"));
+    Tree.Procedure lines =
+        part == null ? declared(Tree.Procedure.class, place.nameOf("procedure")) : part.lines();
+    return lines == null
+        ? null
+        : Included.in(lines, name -> declared(SharedPart.class, name.text()), new Diagnostics())
+            .whole();
   }
 
   /** Those of the procedure by their roles; inside a declaration its own. */
@@ -245,6 +259,7 @@ final class Completions {
       case "device" -> all(Tree.Device.class);
       case "analyzer" -> all(Tree.Analyzer.class);
       case "leads" -> all(Tree.Leads.class);
+      case "include" -> all(SharedPart.class);
       case "setup" -> {
         if (inTest()) {
           setups();

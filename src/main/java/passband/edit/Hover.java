@@ -12,6 +12,7 @@ import passband.resolve.Names;
 import passband.resolve.Symbol;
 import passband.source.SourceFile;
 import passband.source.Span;
+import passband.syntax.SharedPart;
 import passband.syntax.Tree;
 
 /**
@@ -46,12 +47,18 @@ public record Hover(Span span, String markdown) {
   /** Every row of a table in a file. */
   static List<Tree.Row> rows(Tree.File file) {
     return file.declarations().stream()
-        .filter(Tree.Procedure.class::isInstance)
-        .flatMap(p -> ((Tree.Procedure) p).tests().stream())
+        .flatMap(one -> tests(one).stream())
         .map(Tree.Test::table)
         .filter(table -> table != null && table.file() == null)
         .flatMap(table -> table.rows().stream())
         .toList();
+  }
+
+  private static List<Tree.Test> tests(Tree.Declaration one) {
+    if (one instanceof SharedPart part) {
+      return part.lines().tests();
+    }
+    return one instanceof Tree.Procedure procedure ? procedure.tests() : List.of();
   }
 
   private static @Nullable Hover name(Analysis analysis, int offset) {

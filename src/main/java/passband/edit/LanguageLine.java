@@ -34,6 +34,7 @@ public record LanguageLine(String block, String word, String form, String purpos
         switch (head) {
           case "" -> "file";
           case "section" -> word.equals("when") ? "section" : "steps";
+          case "part" -> word.equals("allow") ? "part" : "procedure";
           case "adjust", "before", "each", "after" -> "steps";
           default -> head;
         };

@@ -10,6 +10,8 @@ import passband.source.SourceFile;
 import passband.source.Span;
 import passband.syntax.Adjust;
 import passband.syntax.Gate;
+import passband.syntax.Include;
+import passband.syntax.SharedPart;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -64,6 +66,9 @@ public record Outline(
         entries.add(entry("leads", l.name(), l.title(), l.span(), inside));
       } else if (one instanceof Tree.Rule r) {
         entries.add(entry("rule", r.name(), r.title(), r.span(), List.of()));
+      } else if (one instanceof SharedPart part) {
+        Tree.Procedure lines = part.lines();
+        entries.add(entry("part", part.name(), null, lines.span(), parts(lines)));
       } else if (one instanceof Tree.Procedure p) {
         entries.add(entry("procedure", p.name(), p.title(), p.span(), parts(p)));
       }
@@ -79,6 +84,8 @@ public record Outline(
         add(inside, "section", s.name(), s.title(), s.span());
       } else if (part instanceof Gate g) {
         add(inside, "gate", g.name(), g.text(), g.span());
+      } else if (part instanceof Include i) {
+        add(inside, "include", i.name(), null, i.name().span());
       } else if (part instanceof Tree.Test t) {
         add(inside, "test", t.name(), t.title(), t.span());
       } else if (part instanceof Adjust a) {

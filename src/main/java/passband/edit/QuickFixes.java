@@ -15,7 +15,7 @@ import passband.syntax.Tree;
  */
 public final class QuickFixes {
   private static final List<String> TAKE_ALLOWS =
-      List.of("device", "mode", "analyzer", "leads", "rule", "procedure", "setup", "test");
+      List.of("device", "mode", "analyzer", "leads", "rule", "part", "procedure", "setup", "test");
 
   private QuickFixes() {}
 

@@ -11,6 +11,7 @@ import java.util.regex.Pattern;
 import passband.library.Library;
 import passband.plan.Slot;
 import passband.source.SourceFile;
+import passband.syntax.SharedPart;
 import passband.syntax.Step;
 import passband.syntax.Tree;
 import passband.syntax.Word;
@@ -89,15 +90,21 @@ final class TextCompletions {
         } else if (one instanceof Tree.Analyzer analyzer) {
           analyzer.settings().forEach(s -> put(found, s.name(), "a setting", from));
         } else if (one instanceof Tree.Procedure procedure) {
-          for (Step step : procedure.steps()) {
-            if (step instanceof Step.Record recorded) {
-              put(found, recorded.name(), "what is recorded", from);
-            }
-          }
+          records(found, procedure, from);
+        } else if (one instanceof SharedPart part) {
+          records(found, part.lines(), from);
         }
       }
     }
     return List.copyOf(found.values());
+  }
+
+  private static void records(Map<String, Completion> found, Tree.Procedure lines, int from) {
+    for (Step step : lines.steps()) {
+      if (step instanceof Step.Record recorded) {
+        put(found, recorded.name(), "what is recorded", from);
+      }
+    }
   }
 
   private static void put(Map<String, Completion> found, Word name, String detail, int from) {

@@ -25,6 +25,7 @@ enum BlockKind {
   IN_LEADS,
   IN_RULE,
   IN_PROCEDURE,
+  IN_PART,
   IN_SECTION,
   IN_STEPS,
   IN_SETUP,
@@ -48,6 +49,7 @@ enum BlockKind {
     IN_FILE.block(LEADS, IN_LEADS);
     IN_FILE.block(RULE, IN_RULE);
     IN_FILE.block(PROCEDURE, IN_PROCEDURE);
+    IN_FILE.block(PART, IN_PART);
     IN_DEVICE.plain(ACTION, SETTING, ALLOW);
     IN_DEVICE.perhaps(OUTLET, IN_OUTLET);
     IN_DEVICE.block(MODE, IN_MODE);
@@ -65,14 +67,9 @@ enum BlockKind {
     IN_RANGE.plain(RESOLUTION, ERROR);
     IN_LEADS.plain(LEAD, LINK, ACCESSORY, ALLOW);
     IN_RULE.plain(DERIVE, ACCEPT, ALLOW);
-    IN_PROCEDURE.plain(
-        REVISION, DEVICE, ANALYZER, LEADS, DECISION, CAUTION, PHASES, ORDER, LANGUAGE, GATE, ALLOW);
-    IN_PROCEDURE.block(SECTION, IN_SECTION);
-    IN_PROCEDURE.block(SETUP, IN_SETUP);
-    IN_PROCEDURE.block(SETUPS, IN_SETUPS);
-    IN_PROCEDURE.block(TEST, IN_TEST);
-    IN_PROCEDURE.block(TESTS, IN_TESTS);
-    IN_PROCEDURE.block(ADJUST, IN_STEPS);
+    IN_PROCEDURE.plain(REVISION, ORDER);
+    IN_PROCEDURE.ofProcedure();
+    IN_PART.ofProcedure();
     IN_SECTION.plain(WHEN, DO, CONFIRM, RECORD, WAIT, CAUTION, PERFORM, CHOOSE);
     IN_STEPS.plain(DO, CONFIRM, RECORD, WAIT, CAUTION, PERFORM, CHOOSE);
     IN_SETUPS.plain(CONNECT, LINK);
@@ -87,6 +84,17 @@ enum BlockKind {
     IN_TEST.block(BEFORE, IN_STEPS);
     IN_TEST.block(EACH, IN_STEPS);
     IN_TEST.block(AFTER, IN_STEPS);
+  }
+
+  /** What a procedure may have, whether it writes it itself or takes it in. */
+  private void ofProcedure() {
+    plain(DEVICE, ANALYZER, LEADS, DECISION, CAUTION, PHASES, LANGUAGE, GATE, INCLUDE, ALLOW);
+    block(SECTION, IN_SECTION);
+    block(SETUP, IN_SETUP);
+    block(SETUPS, IN_SETUPS);
+    block(TEST, IN_TEST);
+    block(TESTS, IN_TESTS);
+    block(ADJUST, IN_STEPS);
   }
 
   private void plain(int... words) {

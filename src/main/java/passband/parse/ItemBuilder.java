@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.function.Function;
 import org.antlr.v4.runtime.ParserRuleContext;
 import org.jspecify.annotations.Nullable;
-import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostics;
 import passband.parse.antlr.PassbandParser.*;
 import passband.source.Span;
@@ -63,12 +62,7 @@ final class ItemBuilder {
 
   /** The one item of its kind; a second is an error and is left out. */
   <T> @Nullable T single(List<T> items, String what, Function<T, Span> span) {
-    for (int i = 1; i < items.size(); i++) {
-      diagnostics
-          .say(Code.REPEATED_ITEM, span.apply(items.get(i)), "%s is given twice", what)
-          .note(span.apply(items.get(0)), "first given here");
-    }
-    return items.isEmpty() ? null : items.get(0);
+    return diagnostics.single(items, what, span);
   }
 
   /** The first of several; null when there is none. */

@@ -2,13 +2,17 @@ package passband.parse;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Diagnostics;
 import passband.parse.antlr.PassbandParser.*;
+import passband.source.Span;
 import passband.syntax.Adjust;
 import passband.syntax.DecisionKind;
 import passband.syntax.Gate;
 import passband.syntax.Heading;
+import passband.syntax.Include;
 import passband.syntax.OnlyWhen;
+import passband.syntax.SharedPart;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -31,7 +35,23 @@ final class ProcedureBuilder {
   }
 
   Tree.Procedure procedure(ProcedureContext procedure) {
-    List<ProcedureItemContext> items = procedure.procedureItem();
+    ProcedureHeadContext head = procedure.procedureHead();
+    return lines(
+        leaves.name(head.name()),
+        leaves.optionalText(head.TEXT()),
+        procedure.procedureItem(),
+        leaves.line(head));
+  }
+
+  SharedPart part(SharedPartContext part) {
+    SharedPartHeadContext head = part.sharedPartHead();
+    return new SharedPart(
+        lines(leaves.name(head.name()), null, part.procedureItem(), leaves.line(head)),
+        leaves.span(part));
+  }
+
+  private Tree.Procedure lines(
+      Word name, @Nullable Word title, List<ProcedureItemContext> items, Span head) {
     List<Tree.Part> parts = new ArrayList<>();
     List<Tree.Setup> setups = new ArrayList<>();
     for (ProcedureItemContext item : items) {
@@ -39,6 +59,8 @@ final class ProcedureBuilder {
         parts.add(section(c.section()));
       } else if (item instanceof ProcedureGateContext c && leaves.whole(c)) {
         parts.add(new Gate(leaves.name(c.name()), leaves.text(c.TEXT()), leaves.line(c)));
+      } else if (item instanceof ProcedureIncludeContext c && leaves.whole(c)) {
+        leaves.names(c.names()).forEach(one -> parts.add(new Include(one, leaves.line(c))));
       } else if (item instanceof ProcedureTestContext c && leaves.whole(c.test().testHead())) {
         parts.add(tests.test(c.test()));
       } else if (item instanceof ProcedureTestsContext c) {
@@ -53,8 +75,8 @@ final class ProcedureBuilder {
       }
     }
     return new Tree.Procedure(
-        leaves.name(procedure.procedureHead().name()),
-        leaves.optionalText(procedure.procedureHead().TEXT()),
+        name,
+        title,
         build.single(
             build.among(items, ProcedureRevisionContext.class, this::revision),
             "the revision",
@@ -72,7 +94,7 @@ final class ProcedureBuilder {
         setups,
         parts,
         build.among(items, ProcedureAllowContext.class, a -> build.allow(a.allow())),
-        leaves.line(procedure.procedureHead()));
+        head);
   }
 
   private Tree.Bench bench(List<ProcedureItemContext> items) {

@@ -68,6 +68,9 @@ final class TreeBuilder {
     if (context instanceof Rule_Context rule) {
       return leaves.whole(rule.ruleHead()) ? rule(rule) : null;
     }
+    if (context instanceof SharedPartContext part && leaves.whole(part.sharedPartHead())) {
+      return new ProcedureBuilder(leaves, build, diagnostics).part(part);
+    }
     if (context instanceof ProcedureContext procedure && leaves.whole(procedure.procedureHead())) {
       return new ProcedureBuilder(leaves, build, diagnostics).procedure(procedure);
     }

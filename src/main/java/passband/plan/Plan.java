@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import passband.limit.Decision;
@@ -63,8 +64,28 @@ public record Plan(
   /** A warning that the source suppresses, with the reason; {@code place} is a kind and a name. */
   public record Allowed(String code, String reason, String place, Span span) {}
 
-  /** Where a procedure and its parts are written; its name where there is no such line. */
-  public record Source(Tree.Procedure tree, Span revision, Span decision) {}
+  /**
+   * Where a procedure and its parts are written; its name where there is no such line.
+   *
+   * @param includes the block of each part that it includes, and the name that includes it
+   */
+  public record Source(
+      Tree.Procedure tree, Span revision, Span decision, Map<Span, Span> includes) {
+    /** Whether a place is in a part that the procedure includes. */
+    public boolean inPart(Span place) {
+      return includedBy(place) != null;
+    }
+
+    /** What includes the part that a place is in; null where it is in none. */
+    public @Nullable Span includedBy(Span place) {
+      for (Map.Entry<Span, Span> one : includes.entrySet()) {
+        if (one.getKey().holds(place)) {
+          return one.getValue();
+        }
+      }
+      return null;
+    }
+  }
 
   /** The generator. */
   public Device device() {

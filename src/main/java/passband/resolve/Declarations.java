@@ -3,6 +3,7 @@ package passband.resolve;
 import java.util.List;
 import passband.syntax.Adjust;
 import passband.syntax.Gate;
+import passband.syntax.SharedPart;
 import passband.syntax.Step;
 import passband.syntax.Tree;
 
@@ -27,8 +28,9 @@ public final class Declarations {
         leads.leads().forEach(l -> names.declare(l.kind().word(), l.name(), l.title()));
       } else if (one instanceof Tree.Rule rule) {
         rule.derives().forEach(d -> names.declare("quantity", d.name(), d.title()));
+      } else if (one instanceof SharedPart part) {
+        all.procedure(part.lines());
       } else if (one instanceof Tree.Procedure procedure) {
-        procedure.instruments().forEach(i -> names.declare("role", i.role(), null));
         all.procedure(procedure);
       }
     }
@@ -74,6 +76,7 @@ public final class Declarations {
   }
 
   private void procedure(Tree.Procedure procedure) {
+    procedure.instruments().forEach(i -> names.declare("role", i.role(), null));
     procedure.cautions().forEach(c -> names.declare("caution", c.name(), null));
     procedure.phases().forEach(p -> names.declare("phase", p, null));
     procedure.setups().forEach(s -> names.declare("setup", s.name(), s.title()));

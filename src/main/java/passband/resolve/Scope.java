@@ -12,6 +12,7 @@ import passband.diagnostic.DiagnosticBuilder;
 import passband.diagnostic.Diagnostics;
 import passband.diagnostic.Spelling;
 import passband.source.Span;
+import passband.syntax.SharedPart;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -72,6 +73,15 @@ public final class Scope {
     }
     names.use(name, found.name());
     return type.cast(found);
+  }
+
+  /** The part of this name; null, and nothing is said, when there is none. */
+  public @Nullable SharedPart part(Word name) {
+    Tree.Declaration found = declarations.get(new Named("part", name.text()));
+    if (found != null) {
+      names.use(name, found.name());
+    }
+    return (SharedPart) found;
   }
 
   /** Where it is recorded what names stand for. */

@@ -119,7 +119,7 @@ final class Replies {
       case "file" -> CompletionItemKind.File;
       case "code", "option", "step" -> CompletionItemKind.Constant;
       case "mode" -> CompletionItemKind.EnumMember;
-      case "device", "analyzer", "leads", "rule", "procedure" -> CompletionItemKind.Class;
+      case "device", "analyzer", "leads", "rule", "part", "procedure" -> CompletionItemKind.Class;
       case "action", "test", "setup" -> CompletionItemKind.Function;
       default -> CompletionItemKind.Variable;
     };
@@ -213,7 +213,7 @@ final class Replies {
 
   private static String type(String kind) {
     return switch (kind) {
-      case "device", "analyzer", "leads", "rule", "procedure" -> "class";
+      case "device", "analyzer", "leads", "rule", "part", "procedure" -> "class";
       case "mode", "option" -> "enumMember";
       case "test", "setup", "section", "adjust", "action" -> "function";
       case "quantity" -> "parameter";

@@ -20,7 +20,7 @@ public final class Tree {
   public record Use(Word path) {}
 
   /** What a file declares by name. */
-  public sealed interface Declaration permits Device, Analyzer, Leads, Rule, Procedure {
+  public sealed interface Declaration permits Device, Analyzer, Leads, Rule, SharedPart, Procedure {
     /** Its name. */
     Word name();
 
@@ -347,7 +347,7 @@ public final class Tree {
   }
 
   /** What a procedure's sheet goes through, in the order written. */
-  public sealed interface Part permits Section, Gate, Test, Adjust {
+  public sealed interface Part permits Section, Gate, Test, Adjust, Include {
     /** Its name. */
     Word name();
   }

@@ -217,6 +217,7 @@ class RenameLawTest {
             "mode",
             "option",
             "outlet",
+            "part",
             "phase",
             "pole",
             "procedure",
@@ -248,8 +249,8 @@ class RenameLawTest {
   void cellsOfATableFileHaveTheirPlace() throws IOException {
     assertEquals(
         List.of(
-            "beta.pband:25:7",
-            "beta.pband:35:19",
+            "beta.pband:16:7",
+            "beta.pband:26:19",
             "device.pband:22:8",
             "device.pband:22:60 former",
             "device.pband:63:8",

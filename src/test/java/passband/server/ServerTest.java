@@ -395,6 +395,31 @@ class ServerTest implements LanguageClient {
   }
 
   @Test
+  void completionKnowsParts() throws Exception {
+    Repository.copy(Repository.PROCEDURES, work.resolve("demo"));
+    String path = "demo/sedge-170/sedge-170-full.pband";
+    String text = open(path);
+    String changed =
+        text.replace("  include  service-bench\n", "  include  service-bench\n  include \n")
+            .replace(
+                "  gate safe",
+                "  setup x \"X\" {\n    connect red from safety. \n  }\n  gate safe");
+    change(path, changed);
+    assertTrue(
+        proposed(path, at(changed, "  include \n", 10))
+            .containsAll(List.of("cautions", "closing", "electrical-safety")));
+    assertTrue(proposed(path, at(changed, "red from safety. ", 16)).contains("applied"));
+    assertTrue(proposed(path, at(changed, "    setup  monitor\n", 11)).contains("bond"));
+    String house = "demo/house.pband";
+    String parts = open(house);
+    String more = parts.replace("part closing {\n", "part closing {\n  \n");
+    change(house, more);
+    List<String> lines = proposed(house, at(more, "part closing {\n  ", 17));
+    assertTrue(lines.containsAll(List.of("caution", "include", "tests")), lines.toString());
+    assertFalse(lines.contains("revision"), lines.toString());
+  }
+
+  @Test
   void completionKnowsATableOfSetups() throws Exception {
     String text = open(OUTPUT);
     String table =
