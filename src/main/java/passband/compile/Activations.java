@@ -48,8 +48,11 @@ final class Activations {
     return closed.isEmpty() ? Act.Activate.UNKNOWN : activate(closed.get(0));
   }
 
-  private static Act.Activate activate(Contacts.Closed closed) {
-    return new Act.Activate(closed.contact(), closed.key(), closed.accessory());
+  private Act.Activate activate(Contacts.Closed closed) {
+    Terminal key = closed.key();
+    String instrument =
+        key == null ? null : Owners.of(instruments.in(key.owner()), instruments).label();
+    return new Act.Activate(closed.contact(), key, instrument, closed.accessory(), false);
   }
 
   /** What a row says of its activation; null where it says nothing. */

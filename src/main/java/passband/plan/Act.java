@@ -141,25 +141,26 @@ public sealed interface Act {
    * @param contact the contact that does it; null where the profile names none
    * @param key the key of an instrument to which the setup connects it; null where there is none: a
    *     contact without a key is closed by hand
+   * @param instrument with that key, as printed where the bench has several; null where it is clear
    * @param accessory whose button or pedal closes the contact; null for a key or a button of the
    *     generator's own
    * @param beside whether output is on already and stays on, by another contact
    */
   record Activate(
-      @Nullable Terminal contact, @Nullable Terminal key, @Nullable Lead accessory, boolean beside)
+      @Nullable Terminal contact,
+      @Nullable Terminal key,
+      @Nullable String instrument,
+      @Nullable Lead accessory,
+      boolean beside)
       implements Act {
-    /** Of a contact by itself. */
-    public Activate(@Nullable Terminal contact, @Nullable Terminal key, @Nullable Lead accessory) {
-      this(contact, key, accessory, false);
-    }
 
     /** The same while another contact is held. */
     public Activate besides() {
-      return new Activate(contact, key, accessory, true);
+      return new Activate(contact, key, instrument, accessory, true);
     }
 
     /** By something that nobody knows. */
-    public static final Activate UNKNOWN = new Activate(null, null, null);
+    public static final Activate UNKNOWN = new Activate(null, null, null, null, false);
 
     /** What a hand presses; null where a key closes the contact, or none is known. */
     public @Nullable Pressed pressed() {

@@ -134,19 +134,23 @@ public final class StepText implements Act.Visitor<String> {
     Act.Pressed pressed = activate.pressed();
     Terminal key = activate.key();
     boolean held = pressed != null && pressed.accessory() != null;
-    String kind = key != null ? ".key" : held ? ".accessory" : ".hand";
+    String whose = activate.instrument();
+    String kind =
+        key != null ? (whose == null ? ".key" : ".key.of") : held ? ".accessory" : ".hand";
     String with =
         key != null ? language.of("button", key.title()) : pressed == null ? null : button(pressed);
     String text;
     if (words == null) {
       text =
-          with == null ? language.of("step.activate") : language.of("step.activate" + kind, with);
+          with == null
+              ? language.of("step.activate")
+              : language.of("step.activate" + kind, with, whose);
     } else {
       text = words.text(this::said);
       text +=
           with == null || words.has(Slot.KEY) || words.has(Slot.CONTACT)
               ? ""
-              : " " + language.of("step.use" + kind, with);
+              : " " + language.of("step.use" + kind, with, whose);
     }
     return activate.beside() ? language.of("step.beside", text) : text;
   }

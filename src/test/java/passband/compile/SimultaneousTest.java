@@ -152,7 +152,7 @@ class SimultaneousTest {
             "Fern 1: Set the box to 300 Ω.",
             "Check that Right still shows Mist, 40 W.",
             "Rush 2: Start the measurement.",
-            "Activate the output with the analyzer's key “GO”.",
+            "Activate the output with the key “GO” of the Rush 2.",
             "At the same time, without letting go: Activate the output with the “coag pedal” of"
                 + " the pedals.",
             "Rush 2: Read and write down the current.",

@@ -92,6 +92,7 @@ class MeaningLawTest {
     NO_MEANING.put("Times.from", "the test's on-time, or that of the instruments, and the duty");
     NO_MEANING.put("Rest.time", "follows from the point's own times");
     NO_MEANING.put("Owner.label", "follows from the printed names of the instruments");
+    NO_MEANING.put("Activate.instrument", "follows from the key and those names");
     NO_MEANING.put("Accept.readBy", "what it names shows the reading");
     NO_MEANING.put("Settings.activation", "printed among the settings of the row");
     NO_MEANING.put("Activation.written", "how the source names the contact");

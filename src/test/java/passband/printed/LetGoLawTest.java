@@ -124,7 +124,7 @@ class LetGoLawTest {
       do	Elm: Start the measurement.	start: Elm
       do	Elm: Press RUN.	start: Elm
       do	Box: Press ARM and keep it pressed.	start: Box
-      do	{seconds} s on: Activate the output with the analyzer's key “{key}”.	on
+      do	{seconds} s on: Activate the output with the key “{key}” of the {instrument}.	on
       do	{seconds} s on: Hold down {key}.	on
       do	{seconds} s on: Activate the output by hand with the “{contact}”.	on by hand
       do	{seconds} s on: Activate the output with the “{contact}” of the {lead}.	on by hand

@@ -245,9 +245,8 @@ final class SecondBench {
       case "start" -> start(unit, step);
       case "on" -> {
         String key = gaps.getOrDefault("key", unit);
-        hand = words.analyzer();
-        demand(
-            leads.join(words.onAnalyzer(key), contact), step.page(), "wrong key: " + step.text());
+        hand = gaps.getOrDefault("instrument", words.analyzer());
+        demand(leads.join(hand + ", " + key, contact), step.page(), "wrong key: " + step.text());
         activate(gaps.get("seconds"), step);
       }
       case "on by hand" -> {

@@ -93,7 +93,7 @@ class LanguagesTest {
       boolean made =
           key.startsWith("term.")
               || key.matches("move\\.(remove|move|connect)")
-              || key.matches("step\\.(activate|use)\\.(key|hand|accessory)")
+              || key.matches("step\\.(activate|use)\\.(key|key\\.of|hand|accessory)")
               || key.matches("ask\\.(serial|due)\\.of")
               || key.startsWith("page.")
               || key.startsWith("cause.")
