@@ -8,6 +8,7 @@ import org.jspecify.annotations.Nullable;
 import passband.model.Analyzer;
 import passband.model.Lead;
 import passband.model.Terminal;
+import passband.plan.Delivery;
 import passband.plan.Move;
 import passband.plan.Plan;
 import passband.plan.Setup;
@@ -134,11 +135,19 @@ final class LeadEffects {
   /** What the readings of some runs show. */
   private List<Instance.Change> changes(Slip slip, List<Stage.Run> runs) {
     List<Instance.Change> changes = new ArrayList<>();
-    for (SheetLine line : lines.all()) {
+    for (SheetLine line : lines.read()) {
       Setup own = runs.contains(line.run()) ? line.run().setup() : null;
       Double truth = own == null ? null : rewired.truth(line, own, slip.in(own));
       if (truth != null) {
         changes.add(Instance.Change.to(line, truth));
+      }
+    }
+    for (Unjudged.Asked asked : lines.asked()) {
+      Stage.Run run = asked.line().run();
+      Setup own = runs.contains(run) ? run.setup() : null;
+      boolean alarm = run.output() == Delivery.INHIBITED && asked.isChoice();
+      if (own != null && alarm && rewired.isQuiet(asked.line(), own, slip.in(own))) {
+        changes.add(asked.wrong());
       }
     }
     return changes;

@@ -260,8 +260,8 @@ final class LimitEffects {
   /** Each activation fails by itself: it is activations that count, not readings. */
   private List<Instance> intermittent(Fault fault, Fault.Size size) {
     List<Instance.Change> changes = new ArrayList<>();
-    for (SheetLine line : delivered()) {
-      changes.add(Instance.Change.to(line, 0));
+    for (List<SheetLine> some : List.of(delivered(), lines.peaks())) {
+      some.forEach(line -> changes.add(Instance.Change.to(line, 0)));
     }
     return List.of(
         new Instance(
@@ -270,7 +270,7 @@ final class LimitEffects {
             "all modes",
             changes,
             (kernel, visit) -> {
-              long activations = visit.pointsThatFail(kernel);
+              long activations = visit.activationsThatFail(kernel);
               return activations == 0
                   ? Chance.NEVER
                   : Chance.ofPassing(

@@ -76,12 +76,14 @@ final class PersonEffects {
               size,
               line.limit().id(),
               List.of(new Instance.Change(line, line.good())),
-              (kernel, visit) -> visit.isEmpty() ? Chance.NEVER : miswritten(line, others)));
+              (kernel, visit) ->
+                  visit.isEmpty() ? Chance.NEVER : miswritten(line, others, kernel, visit)));
     }
     return instances;
   }
 
-  private static Chance miswritten(SheetLine line, LongFunction<List<Long>> others) {
+  private static Chance miswritten(
+      SheetLine line, LongFunction<List<Long>> others, Kernel kernel, Visit visit) {
     Observation shown = line.good();
     double reach = shown.own().reach() + shown.load().reach();
     long from = shown.window().displayed(shown.truth() - reach);
@@ -96,12 +98,29 @@ final class PersonEffects {
     for (long value = from; value <= to; value++) {
       double share = from == to ? 1 : shown.shows(value);
       List<Long> written = others.apply(value);
-      long pass = written.stream().filter(shown.window()::passes).count();
-      passing += written.isEmpty() ? share : share * pass / written.size();
+      double passes = written.isEmpty() ? share : 0;
+      for (long one : written) {
+        boolean kept = share > 0 && shown.window().passes(one);
+        passes += kept ? passing(line, value, one, share, kernel, visit) / written.size() : 0;
+      }
+      passing += passes;
       all += share;
     }
     double kept = all == 0 ? 0 : passing / all;
     return kept == 0 ? Chance.SURE : Chance.ofPassing(kept, Chance.Proof.QUADRATURE);
+  }
+
+  /** That one value is displayed, and what is worked out from another one passes. */
+  private static double passing(
+      SheetLine line, long displayed, long written, double share, Kernel kernel, Visit visit) {
+    Observation shown = line.good();
+    Observation other = exactly(line, written * shown.window().step());
+    List<Reckoning> values = visit.with(line, other).reckonings();
+    if (values.isEmpty()) {
+      return share;
+    }
+    Window only = shown.window().only(displayed);
+    return kernel.failing(List.of(shown.with(only)), values).passing();
   }
 
   /** Every exchange of two neighbouring digits that differ. */

@@ -55,6 +55,11 @@ final class Rewired {
     return reads && (bothHalves(line, other) || !bothHalves(line, own)) ? null : Double.valueOf(0);
   }
 
+  /** Whether a bad plate sounds no alarm: nothing asks for output, or the plate is whole. */
+  boolean isQuiet(SheetLine line, Setup own, Setup other) {
+    return !activates(line, own, other) || (bothHalves(line, other) && !bothHalves(line, own));
+  }
+
   /** Whether the load still lies between the poles, and nothing past it. */
   private boolean reaches(SheetLine line, Setup own, Setup other) {
     List<LoadBank> before = wired(line, own);

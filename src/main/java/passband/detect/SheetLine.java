@@ -9,6 +9,8 @@ import passband.limit.Uncertainty;
 import passband.model.Accuracy;
 import passband.model.Device.Mode;
 import passband.model.Device.Outlet;
+import passband.plan.Act;
+import passband.plan.PlanStep;
 import passband.plan.Point;
 import passband.plan.Stage;
 import passband.quantity.Rational;
@@ -165,6 +167,20 @@ record SheetLine(
   /** Its mode; of a reading that has one. */
   Mode mode() {
     return Objects.requireNonNull(point.mode(), "a reading of output without a mode");
+  }
+
+  /** In which of the point's activations it is read, counted from one; 0 where it is in none. */
+  int activation() {
+    int activations = 0;
+    for (PlanStep step : point.steps()) {
+      if (step.act() instanceof Act.Activate activate && !activate.beside()) {
+        activations++;
+      }
+      if (step.act() instanceof Act.Read read && read.what().contains(limit.title())) {
+        return activations;
+      }
+    }
+    return activations;
   }
 
   /** The outlet that delivers; null where there is none. */

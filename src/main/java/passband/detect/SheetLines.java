@@ -94,6 +94,13 @@ final class SheetLines {
     return List.copyOf(unjudged);
   }
 
+  /** All that is read. */
+  List<SheetLine> read() {
+    List<SheetLine> some = new ArrayList<>(all);
+    some.addAll(unjudged);
+    return some;
+  }
+
   /** The choices with a right answer and the ticks at points. */
   List<Unjudged.Asked> asked() {
     return List.copyOf(asked);

@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Predicate;
-import passband.plan.Point;
 
 /** What stands on the display in one visit, where it is another than a good generator's. */
 final class Visit {
@@ -34,6 +33,11 @@ final class Visit {
     seen.put(line, one);
     all.add(one);
     return this;
+  }
+
+  /** With one reading alone, and what is worked out from it. */
+  Visit with(SheetLine line, Observation one) {
+    return new Visit(counts, delivered).add(line, one);
   }
 
   List<Observation> readings() {
@@ -64,13 +68,16 @@ final class Visit {
     return kernel.failing(all, reckonings());
   }
 
-  /** At how many points something fails whatever else is read. */
-  long pointsThatFail(Kernel kernel) {
-    Map<Point, Visit> points = new LinkedHashMap<>();
+  /** In how many activations something fails whatever else is read. */
+  long activationsThatFail(Kernel kernel) {
+    Map<String, Visit> activations = new LinkedHashMap<>();
     seen.forEach(
         (line, one) ->
-            points.computeIfAbsent(line.point(), p -> new Visit(counts, delivered)).add(line, one));
-    return points.values().stream().filter(visit -> visit.failing(kernel).sure()).count();
+            activations
+                .computeIfAbsent(
+                    line.point().id() + " " + line.activation(), p -> new Visit(counts, delivered))
+                .add(line, one));
+    return activations.values().stream().filter(visit -> visit.failing(kernel).sure()).count();
   }
 
   /** Whether the true values bring some value outside of its limits. */

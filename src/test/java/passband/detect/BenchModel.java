@@ -20,6 +20,7 @@ import passband.model.Termination;
 import passband.plan.Act;
 import passband.plan.Move;
 import passband.plan.Plan;
+import passband.plan.Point;
 
 /** A bench: leads where somebody has put them, dials where somebody has turned them. */
 final class BenchModel {
@@ -145,6 +146,13 @@ final class BenchModel {
       return Double.POSITIVE_INFINITY;
     }
     return set.load() == null ? 0 : set.load().si().doubleValue();
+  }
+
+  /** Whether the dial of a point's load stands where the point has it. */
+  boolean isAt(Point point) {
+    return point.loadAt() == null
+        || point.load() == null
+        || dial(point.loadAt()) == point.load().si().doubleValue();
   }
 
   void set(Act.Set set) {

@@ -23,7 +23,7 @@ final class GeneratorModel {
    * @param setting in SI; NaN where there is none, or where it could not be set
    * @param on how long it has been on, as a share of what the duty allows; 0 where nothing says
    */
-  record Delivery(@Nullable Outlet outlet, Mode mode, double setting, double on) {
+  record Delivered(@Nullable Outlet outlet, Mode mode, double setting, double on) {
     String outletName() {
       return outlet == null ? "-" : outlet.name().text();
     }
@@ -37,12 +37,12 @@ final class GeneratorModel {
       return outlet == null ? modeName() : modeName() + " " + outletName();
     }
 
-    Delivery at(double other) {
-      return new Delivery(outlet, mode, other, on);
+    Delivered at(double other) {
+      return new Delivered(outlet, mode, other, on);
     }
 
-    Delivery from(Outlet other) {
-      return new Delivery(other, mode, setting, on);
+    Delivered from(Outlet other) {
+      return new Delivered(other, mode, setting, on);
     }
   }
 
@@ -71,6 +71,19 @@ final class GeneratorModel {
 
   private static String name(@Nullable Outlet outlet) {
     return outlet == null ? "-" : outlet.name().text();
+  }
+
+  /** Whether the panel shows a mode. */
+  boolean shows(@Nullable Mode mode) {
+    return mode == null || mode.equals(selected.get(name(shown)));
+  }
+
+  /** Whether the panel shows a setting. */
+  boolean shows(@Nullable Figure setting) {
+    Mode mode = selected.get(name(shown));
+    return setting == null
+        || mode == null
+        || setting.si().doubleValue() == delivery(name(shown), mode, 0).setting();
   }
 
   /** The mode and the outlet that the panel shows. */
@@ -109,15 +122,15 @@ final class GeneratorModel {
   /**
    * What is delivered; the first contact that is closed wins, and a bad plate lets none through.
    */
-  List<Delivery> delivers(BenchModel bench, List<Terminal> closed, boolean pressed, double on) {
-    List<Delivery> all = new ArrayList<>();
+  List<Delivered> delivers(BenchModel bench, List<Terminal> closed, boolean pressed, double on) {
+    List<Delivered> all = new ArrayList<>();
     for (Map.Entry<String, Mode> one : selected.entrySet()) {
       if (trouble.runsAlone()) {
         all.add(delivery(one.getKey(), one.getValue(), on));
       }
     }
     for (Terminal contact : closed) {
-      Delivery asked = trouble.works(contact) ? asked(contact, on) : null;
+      Delivered asked = trouble.works(contact) ? asked(contact, on) : null;
       if (asked != null && all.isEmpty()) {
         all.add(asked);
       }
@@ -130,14 +143,14 @@ final class GeneratorModel {
     return all;
   }
 
-  private Delivery delivery(String outlet, Mode mode, double on) {
+  private Delivered delivery(String outlet, Mode mode, double on) {
     double setting = settings.getOrDefault(outlet + " " + mode.name().text(), Double.NaN);
-    return new Delivery(device.outlet(outlet), mode, setting, on);
+    return new Delivered(device.outlet(outlet), mode, setting, on);
   }
 
   /** Of outlets that share a contact the one that was touched last. */
-  private @Nullable Delivery asked(Terminal contact, double on) {
-    Delivery last = null;
+  private @Nullable Delivered asked(Terminal contact, double on) {
+    Delivered last = null;
     for (Map.Entry<String, Mode> one : selected.entrySet()) {
       Outlet outlet = device.outlet(one.getKey());
       for (Tree.Ref ref : one.getValue().activateBy()) {
@@ -148,6 +161,17 @@ final class GeneratorModel {
       }
     }
     return last;
+  }
+
+  /** Whether a bad plate sounds the alarm when contacts are closed. */
+  boolean alarms(BenchModel bench, List<Terminal> closed) {
+    boolean alarms = false;
+    for (Terminal contact : closed) {
+      Delivered asked = trouble.works(contact) ? asked(contact, 0) : null;
+      Outlet plate = asked == null ? null : asked.mode().through();
+      alarms |= plate != null && alarm(plate, halves(plate, bench));
+    }
+    return alarms;
   }
 
   private boolean inhibited(Mode mode, BenchModel bench) {
@@ -176,7 +200,7 @@ final class GeneratorModel {
   }
 
   /** What it delivers into a load. */
-  double power(Delivery one, double ohms) {
+  double power(Delivered one, double ohms) {
     if (Double.isNaN(one.setting()) && one.mode().setting() != null) {
       return Double.NaN;
     }

@@ -43,8 +43,17 @@ final class Slips {
       case "wider-range" ->
           new Trouble() {
             @Override
-            Analyzer.Range range(Analyzer.Range own, Analyzer.@Nullable Measure measure) {
+            boolean turnsRange(Stage.Run run) {
+              return run.id().equals(where);
+            }
+
+            @Override
+            Analyzer.Range range(
+                Stage.Run run, Analyzer.Range own, Analyzer.@Nullable Measure measure) {
               Analyzer.Range wider = own;
+              if (!turnsRange(run)) {
+                return own;
+              }
               for (Analyzer.Range range : measure == null ? List.of(own) : measure.ranges()) {
                 boolean above = range.to().compareTo(own.to()) > 0;
                 boolean nearer = wider == own || range.to().compareTo(wider.to()) < 0;

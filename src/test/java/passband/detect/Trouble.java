@@ -1,7 +1,7 @@
 package passband.detect;
 
 import org.jspecify.annotations.Nullable;
-import passband.detect.GeneratorModel.Delivery;
+import passband.detect.GeneratorModel.Delivered;
 import passband.model.Analyzer;
 import passband.model.Device.Outlet;
 import passband.model.Terminal;
@@ -14,7 +14,7 @@ import passband.plan.Stage;
 class Trouble {
   // ---- the generator ----
 
-  double power(Delivery one, double ohms, Ratings ratings) {
+  double power(Delivered one, double ohms, Ratings ratings) {
     return ratings.power(one.outlet(), one.mode(), one.setting(), ohms);
   }
 
@@ -57,12 +57,12 @@ class Trouble {
   }
 
   /** The peak of a waveform. */
-  double peak(Delivery one, String quantity, double good, Ratings ratings) {
+  double peak(Delivered one, String quantity, double good, Ratings ratings) {
     return good;
   }
 
   /** By what its own display is off. */
-  double displayed(Delivery one) {
+  double displayed(Delivered one) {
     return 1;
   }
 
@@ -102,7 +102,12 @@ class Trouble {
     return Double.NaN;
   }
 
-  Analyzer.Range range(Analyzer.Range own, Analyzer.@Nullable Measure measure) {
+  /** Whether somebody has chosen the range of an instrument in a test by hand. */
+  boolean turnsRange(Stage.Run run) {
+    return false;
+  }
+
+  Analyzer.Range range(Stage.Run run, Analyzer.Range own, Analyzer.@Nullable Measure measure) {
     return own;
   }
 

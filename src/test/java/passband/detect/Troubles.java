@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
-import passband.detect.GeneratorModel.Delivery;
+import passband.detect.GeneratorModel.Delivered;
 import passband.model.Device;
 import passband.model.Device.Mode;
 import passband.model.Device.Outlet;
@@ -91,7 +91,7 @@ final class Troubles {
       case "display" ->
           new Trouble() {
             @Override
-            double displayed(Delivery one) {
+            double displayed(Delivered one) {
               return factor(one, value, size);
             }
           };
@@ -102,10 +102,10 @@ final class Troubles {
   // ---- power ----
 
   private interface Power {
-    double of(Delivery one, Ratings ratings, double ohms, double good);
+    double of(Delivered one, Ratings ratings, double ohms, double good);
   }
 
-  private static boolean isAt(Delivery one, String where) {
+  private static boolean isAt(Delivered one, String where) {
     return List.of(one.modeName(), one.outletName(), one.place(), "all modes").contains(where)
         || where.equals("all modes");
   }
@@ -113,14 +113,14 @@ final class Troubles {
   private static Trouble power(String where, Power power) {
     return new Trouble() {
       @Override
-      double power(Delivery one, double ohms, Ratings ratings) {
+      double power(Delivered one, double ohms, Ratings ratings) {
         double good = super.power(one, ohms, ratings);
         return isAt(one, where) ? power.of(one, ratings, ohms, good) : good;
       }
     };
   }
 
-  private static double at(Delivery one, Ratings ratings, double ohms, double setting) {
+  private static double at(Delivered one, Ratings ratings, double ohms, double setting) {
     return ratings.power(one.outlet(), one.mode(), setting, ohms);
   }
 
@@ -128,25 +128,25 @@ final class Troubles {
     return mode.setting().highest().doubleValue();
   }
 
-  private static double greatest(Delivery one, Ratings ratings) {
+  private static double greatest(Delivered one, Ratings ratings) {
     return ratings.greatestSetting(one.outlet(), one.mode());
   }
 
   /** The power at the greatest setting: as set, else what is known of it. */
-  private static double greatest(Delivery one, Ratings ratings, double ohms) {
+  private static double greatest(Delivered one, Ratings ratings, double ohms) {
     double most = greatest(one, ratings);
     return Ratings.setsPower(one.mode()) ? most : at(one, ratings, ohms, most);
   }
 
   /** By which factor the power is off at a size: of itself, or of the tolerance of its place. */
-  private double factor(Delivery one, double value, Fault.Size size) {
+  private double factor(Delivered one, double value, Fault.Size size) {
     double[] both = tolerances.getOrDefault(one.place(), new double[2]);
     return 1 + (size.ofTolerance() ? value * both[value > 0 ? 1 : 0] : value);
   }
 
   private Trouble gain(Instance one) {
     Fault.Size size = one.size();
-    ToDoubleFunction<Delivery> off = d -> factor(d, size.value(), size);
+    ToDoubleFunction<Delivered> off = d -> factor(d, size.value(), size);
     return power(
         one.where(),
         (d, ratings, ohms, good) -> {
@@ -161,7 +161,7 @@ final class Troubles {
         });
   }
 
-  private static double stepDown(Delivery one) {
+  private static double stepDown(Delivered one) {
     Series scale = one.mode().setting();
     for (Series.Segment segment : scale == null ? List.<Series.Segment>of() : scale.segments()) {
       double from = segment.from().doubleValue();
@@ -196,7 +196,7 @@ final class Troubles {
   private static Trouble waveform(String place, Mode other) {
     return new Trouble() {
       @Override
-      double peak(Delivery one, String quantity, double good, Ratings ratings) {
+      double peak(Delivered one, String quantity, double good, Ratings ratings) {
         double limit = ratings.limit(quantity + " of " + other.name().text());
         return one.place().equals(place) && limit > 0
             ? limit * Math.sqrt(Math.min(1, one.setting() / most(other)))
