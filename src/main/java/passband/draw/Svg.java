@@ -19,6 +19,9 @@ public final class Svg implements Shape.Visitor {
       svg{font-family:%s;fill:#000}
       polyline{fill:none}
       text:not([font-size]){font-size:12.7px}
+      .bold{font-weight:bold}
+      .middle{text-anchor:middle}
+      .end{text-anchor:end}
       [stroke]:not([stroke-width]){stroke-width:1.4}
       """
           .formatted(FONT);
@@ -157,10 +160,22 @@ public final class Svg implements Shape.Visitor {
                 + (styled && text.size() == WiringGrid.SIZE
                     ? ""
                     : " font-size=\"" + number(text.size()) + "\""))
-        .append(text.bold() ? " font-weight=\"bold\"" : "")
-        .append(text.anchor() == Shape.Anchor.START ? "" : " text-anchor=\"")
-        .append(text.anchor() == Shape.Anchor.START ? "" : text.anchor().word() + "\"")
+        .append(styled ? classes(text) : attributes(text))
         .append(">" + escaped(text.text()) + "</text>\n");
+  }
+
+  private static String attributes(Shape.Text text) {
+    String anchor = text.anchor().word();
+    return (text.bold() ? " font-weight=\"bold\"" : "")
+        + (text.anchor() == Shape.Anchor.START ? "" : " text-anchor=\"" + anchor + "\"");
+  }
+
+  /** The same, as the page's style says it. */
+  private static String classes(Shape.Text text) {
+    String bold = text.bold() ? "bold" : "";
+    String anchor = text.anchor() == Shape.Anchor.START ? "" : text.anchor().word();
+    String both = (bold + " " + anchor).strip();
+    return both.isEmpty() ? "" : " class=\"" + both + "\"";
   }
 
   /** Two decimals without needless zeros. */

@@ -15,7 +15,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.TreeSet;
-import java.util.concurrent.ConcurrentHashMap;
 import org.jspecify.annotations.Nullable;
 import passband.draw.Drawing;
 import passband.draw.PageDrawings;
@@ -32,28 +31,7 @@ import passband.words.Language;
 public final class Checklist {
   private static final String STYLE = Svg.STYLE + resource("page.css");
 
-  /** Written by {@code src/build/PageParts.java} from the sources beside this class. */
-  private static final String CODE = resource("page.js");
-
-  private static final Map<Language, Script> BY_LANGUAGE = new ConcurrentHashMap<>();
-
   private Checklist() {}
-
-  /** The script of every page in a language. */
-  private record Script(String text, String hash) {
-    static Script in(Language language) {
-      StringBuilder script = new StringBuilder("\"use strict\";\n");
-      script
-          .append(ScriptTables.words(language))
-          .append(ScriptTables.causes(language))
-          .append(ScriptTables.units())
-          .append(ScriptTables.fillers())
-          .append(ScriptTables.waves(language))
-          .append(ScriptTables.readings());
-      script.append(CODE);
-      return new Script(script.toString(), Checklist.hash(script.toString()));
-    }
-  }
 
   /** Sets up what makes the file, which takes about as long as to check a procedure. */
   public static void ready() {
@@ -69,7 +47,7 @@ public final class Checklist {
   public static String of(Sheet sheet) {
     String style = STYLE + PageRules.of(sheet);
     Language language = sheet.head().language();
-    Script script = BY_LANGUAGE.computeIfAbsent(language, Script::in);
+    PageCode.Script script = PageCode.of(sheet.items(), language);
     Map<String, Object> model = new HashMap<>();
     model.put("sheet", sheet);
     model.put("items", ScriptItems.of(sheet));

@@ -30,6 +30,17 @@ import passband.words.Language;
  * has no identity: that stands at its field in the page, in the same order.
  */
 final class ScriptItems implements Item.Visitor<Void> {
+  /** Never below one, since no peak is below its RMS value. */
+  static final String CREST = "crest-factor";
+
+  private static final List<ReadingColumn> ACCEPTS = List.of(ReadingColumn.LIMITS);
+
+  /** The others: limits stand last. */
+  private static final List<ReadingColumn> CONDITIONS =
+      ReadingColumn.of(ReadingColumn.Use.COMPARED).stream()
+          .filter(column -> column != ReadingColumn.LIMITS)
+          .toList();
+
   private final Map<String, Integer> parts = new LinkedHashMap<>();
   private final StringBuilder items = new StringBuilder();
   private final List<List<Item.Contribution>> budgets = new ArrayList<>();
@@ -105,7 +116,7 @@ final class ScriptItems implements Item.Visitor<Void> {
     for (int freedom = 1; freedom <= Student.MOST; freedom++) {
       guards.add(Student.factor(normal, freedom).toPlain());
     }
-    json.texts("guards", guards);
+    json.text("guards", String.join(" ", guards));
   }
 
   /** The budgets of readings, each once; a reading has its place among them. */
@@ -178,44 +189,28 @@ final class ScriptItems implements Item.Visitor<Void> {
   }
 
   /**
-   * What the columns of a table of readings have to hold that are compared, in the sheet's
-   * language; in English too where that is another text. Blanks are left out.
-   *
-   * @param ofLimits whether that is what is accepted, or the conditions of the point
+   * What the columns of a table of readings have to hold that are compared, in their order and in
+   * the sheet's language; in English too where that is another text.
    */
-  private void said(Item item, boolean ofLimits) {
-    Map<String, String> said = new LinkedHashMap<>();
-    Map<String, String> english = new LinkedHashMap<>();
-    for (ReadingColumn column : ReadingColumn.of(ReadingColumn.Use.COMPARED)) {
-      if (ofLimits != (column == ReadingColumn.LIMITS)) {
-        continue;
+  private void says(String name, Item item, List<ReadingColumn> columns) {
+    List<String> own = columns.stream().map(c -> c.text(item, language)).toList();
+    List<String> english = columns.stream().map(c -> c.text(item, Language.ENGLISH)).toList();
+    if (own.stream().anyMatch(text -> !text.isEmpty())) {
+      json.texts(name, own);
+      if (!english.equals(own)) {
+        json.texts(name + "InEnglish", english);
       }
-      List<String> texts = column.texts(item, language);
-      if (!texts.get(0).isEmpty()) {
-        said.put(column.word(), texts.get(0));
-      }
-      if (texts.size() > 1) {
-        english.put(column.word(), texts.get(1));
-      }
-    }
-    said("said", said);
-    said("english", english);
-  }
-
-  private void said(String name, Map<String, String> columns) {
-    if (!columns.isEmpty()) {
-      json.object(name, () -> columns.forEach(json::text));
     }
   }
 
   private void measured(String kind, Item.Measured item) {
     part(() -> head(kind, item));
-    part(() -> said(item, false));
+    part(() -> says("says", item, CONDITIONS));
     part(() -> limits(item));
   }
 
   private void limits(Item.Measured item) {
-    said(item, true);
+    says("accepts", item, ACCEPTS);
     if (item.limits() != null) {
       json.number("lower", item.limits().lower());
       json.number("upper", item.limits().upper());
@@ -231,7 +226,7 @@ final class ScriptItems implements Item.Visitor<Void> {
     json.number("resolution", scale.resolution());
     json.number("decimals", scale.decimals());
     json.flag("negative", scale.negative());
-    if (scale.quantity().equals("crest-factor") && item instanceof Item.Reading) {
+    if (scale.quantity().equals(CREST) && item instanceof Item.Reading) {
       json.number("least", BigDecimal.ONE);
     }
   }
@@ -343,7 +338,7 @@ final class ScriptItems implements Item.Visitor<Void> {
   }
 
   private void blank(Item.Recorded recorded) {
-    said(recorded, true);
+    says("accepts", recorded, ACCEPTS);
     json.text("asks", Blank.of(recorded).word());
     if (recorded.unit() != null) {
       unit(recorded.unit());
@@ -363,7 +358,6 @@ final class ScriptItems implements Item.Visitor<Void> {
     part(() -> head("choice", choice));
     part(
         () -> {
-          said(choice, true);
           json.texts("options", choice.options());
           if (choice.pass() != null) {
             json.text("pass", choice.pass());

@@ -19,7 +19,6 @@ final class ScriptJson {
   }
 
   ScriptJson() {
-    json.setHtmlSafe(true);
     write(json::beginObject);
   }
 
@@ -38,7 +37,7 @@ final class ScriptJson {
   /** The whole object. */
   String end() {
     write(json::endObject);
-    return out.toString();
+    return out.toString().replace("<", "\\u003c");
   }
 
   void text(String name, String value) {

@@ -2,6 +2,7 @@ package passband.render;
 
 import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
+import com.google.gson.JsonPrimitive;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.Objects;
@@ -10,6 +11,7 @@ import passband.evidence.Blank;
 import passband.judge.Cause;
 import passband.judge.ReadingColumn;
 import passband.judge.ReadingsTable;
+import passband.judge.Verdict;
 import passband.quantity.QuantityKind;
 import passband.quantity.Unit;
 import passband.quantity.Units;
@@ -18,16 +20,18 @@ import passband.words.Language;
 
 /** Tables that the script of the sheet shares with the judge, as constants of the script. */
 final class ScriptTables {
-  private static final String PAGE = "page.";
-
   private ScriptTables() {}
 
-  /** By code that the page comes to, the pattern of its sentence: in English the judge's own. */
-  static String causes(Language language) {
+  /**
+   * By code that a script comes to, the pattern of its sentence: in English the judge's own.
+   *
+   * @param script names each code as a text
+   */
+  static String causes(Language language, String script) {
     JsonObject patterns = new JsonObject();
     for (Cause.Code code : Cause.Code.values()) {
       String own = language.words().get("cause." + code.word());
-      if (own != null) {
+      if (own != null && script.contains(quoted(code.word()))) {
         patterns.addProperty(code.word(), language == Language.ENGLISH ? code.pattern() : own);
       }
     }
@@ -46,6 +50,7 @@ final class ScriptTables {
       one.addProperty("rms", wave.rms());
       one.addProperty("other", wave.other().rms());
       one.addProperty("times", wave == Wave.VOLTAGE);
+      one.addProperty("through", language.of("page.through." + wave.rms()));
       one.addProperty("peakSaid", said(wave.peak(), language));
       one.addProperty("rmsSaid", said(wave.rms(), language));
       waves.add(one);
@@ -59,18 +64,19 @@ final class ScriptTables {
     return language.within(language.term(kind.printed()));
   }
 
-  /** The sentences of the page by their keys, and whether numbers have a decimal comma. */
-  static String words(Language language) {
+  /** What verdicts are called, and whether numbers have a decimal comma. */
+  static String verdicts(Language language) {
     JsonObject words = new JsonObject();
-    language
-        .words()
-        .forEach(
-            (key, text) -> {
-              if (key.startsWith(PAGE)) {
-                words.addProperty(key.substring(PAGE.length()), text);
-              }
-            });
-    return "const COMMA = " + language.comma() + ";\nconst WORDS = " + words + ";\n";
+    for (Verdict verdict : Verdict.values()) {
+      words.addProperty(
+          verdict.word(), language.of("page.verdict." + verdict.word().replace(' ', '-')));
+    }
+    return "const COMMA = " + language.comma() + ";\nconst VERDICT_WORDS = " + words + ";\n";
+  }
+
+  /** As a text of a script. */
+  static String quoted(String text) {
+    return new JsonPrimitive(text).toString();
   }
 
   /** What is written where there is no answer. */

@@ -105,8 +105,8 @@ class KeyboardBrowserTest {
             """
             const { data } = Fields;
             const written = new Map([...Fields.entered()].map(([id, one]) => [id, Fields.attempts(Fields.items.get(id), one)]));
-            const verdicts = Verdicts.of(data, written);
-            const closed = Verdicts.closed(data, verdicts);
+            const verdicts = Verdicts.of(written);
+            const closed = Verdicts.closed(verdicts);
             const others = ["instrument-overdue", "gate-open", "gate-failed", "earlier-open", "earlier-failed"];
             const stops = (item) => {
               const { verdict, causes } = verdicts.get(item.id);

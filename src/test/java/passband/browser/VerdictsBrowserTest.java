@@ -236,8 +236,8 @@ class VerdictsBrowserTest {
     String script =
         "const data = Fields.data;"
             + "const written = new Map(Object.entries(JSON.parse(arguments[0])));"
-            + "const verdicts = Verdicts.of(data, written);"
-            + "return JSON.stringify({overall: Verdicts.overall(data, verdicts),"
+            + "const verdicts = Verdicts.of(written);"
+            + "return JSON.stringify({overall: Verdicts.overall(verdicts),"
             + "  items: Object.fromEntries([...verdicts].map(([id, {verdict, causes}]) =>"
             + "    [id, {verdict, causes: causes.map(c => ({...c, text: Causes.text(c)}))}]))})";
     return JsonParser.parseString((String) browser.run(script, new Gson().toJson(written)))

@@ -143,7 +143,8 @@ class ItemPlacesTest {
 
   private static String field(Element element) {
     String name = element.getTagName();
-    return name.equals("input") ? element.getAttribute("type") : name;
+    String type = element.hasAttribute("type") ? element.getAttribute("type") : "text";
+    return name.equals("input") ? type : name;
   }
 
   private static void stands(Item item, List<Element> fields, String where) {

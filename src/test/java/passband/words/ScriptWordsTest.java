@@ -18,7 +18,8 @@ import passband.testing.Repository;
 
 /** The scripts of the sheet have no sentence of their own: each comes from the words. */
 class ScriptWordsTest {
-  private static final Path SCRIPTS = Repository.ROOT.resolve("src/main/resources/passband/render");
+  private static final Path SCRIPTS =
+      Repository.ROOT.resolve("src/main/resources/passband/render/page");
 
   /** What is compared, not shown: names of verdicts, and of a contribution in a budget. */
   private static final Set<String> COMPARED = Set.of("does not apply", "not done", "load error");
@@ -26,13 +27,12 @@ class ScriptWordsTest {
   private static final Pattern TEXT = Pattern.compile("\"([^\"\\\\]*)\"|`([^`]*)`");
   private static final Pattern SENTENCE = Pattern.compile("\\p{L}{2,} +\\p{L}{2,}|\\p{L} of ");
   private static final Pattern SELECTOR = Pattern.compile("[.#\\[:]|^main |^(main|header) input");
-  private static final Pattern ASKED = Pattern.compile("words\\(\"([\\w.-]+)\"|WORDS\\.(\\w+)");
+  private static final Pattern ASKED = Pattern.compile("WORDS\\.(\\w+)");
   private static final Pattern ERROR = Pattern.compile("Error\\((?!words\\(|WORDS\\.)");
 
   private static List<Path> scripts() throws IOException {
     try (Stream<Path> files = Files.list(SCRIPTS)) {
-      List<Path> scripts =
-          files.filter(f -> f.toString().endsWith(".js") && !f.endsWith("index.js")).toList();
+      List<Path> scripts = files.filter(f -> f.toString().endsWith(".js")).toList();
       assertTrue(scripts.size() > 15, scripts.toString());
       return scripts;
     }
@@ -71,12 +71,9 @@ class ScriptWordsTest {
     for (Path script : scripts()) {
       Matcher key = ASKED.matcher(String.join("\n", lines(script)));
       while (key.find()) {
-        String name = "page." + (key.group(1) == null ? key.group(2) : key.group(1));
+        String name = "page." + key.group(1);
         for (Language language : Language.all()) {
-          boolean there =
-              name.endsWith(".")
-                  ? language.words().keySet().stream().anyMatch(k -> k.startsWith(name))
-                  : language.words().containsKey(name);
+          boolean there = language.words().containsKey(name);
           missing.addAll(there ? List.of() : List.of(language + ": " + name));
         }
         asked++;

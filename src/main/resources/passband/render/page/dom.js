@@ -1,3 +1,7 @@
+// The first element for a selector, null where there is none, and all of them.
+const find = (selector, within = document) => within.querySelector(selector);
+const findAll = (selector, within = document) => [...within.querySelectorAll(selector)];
+
 // An element with its properties (or attributes, where it has no such property) and children.
 const el = (tag, properties = {}, ...children) => {
   const made = document.createElement(tag);
@@ -11,8 +15,6 @@ const el = (tag, properties = {}, ...children) => {
   made.append(...children);
   return made;
 };
-const button = (id, text, action) => {
-  const made = el("button", { type: "button", id }, text);
-  made.addEventListener("click", action);
-  return made;
-};
+const button = (id, text, onclick) => el("button", { type: "button", id, onclick }, text);
+
+export { find, findAll, el, button };

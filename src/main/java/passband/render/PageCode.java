@@ -1,0 +1,111 @@
+package passband.render;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.regex.Pattern;
+import passband.evidence.Item;
+import passband.evidence.ItemList;
+import passband.judge.SameWave;
+import passband.quantity.Wave;
+import passband.words.Language;
+
+/**
+ * The script of a page: the tables and words in the sheet's language, then the code, which {@code
+ * src/build/PageParts.java} has written from the sources in {@code page}. What a sheet cannot need
+ * is in neither.
+ */
+final class PageCode {
+  /** What a sheet may do without; its place is its bit in the name of the code's file. */
+  private enum Need {
+    DERIVED,
+    GATES,
+    WAVES,
+    CONDITIONS
+  }
+
+  /**
+   * The script of a page.
+   *
+   * @param hash as a content-security policy wants it
+   */
+  record Script(String text, String hash) {}
+
+  private record Key(Language language, int needs) {}
+
+  private static final List<String> SENTENCES =
+      Checklist.resource("page-words.txt").lines().toList();
+
+  private static final Map<Key, Script> MADE = new ConcurrentHashMap<>();
+
+  private PageCode() {}
+
+  /** That of the page for a list of items. */
+  static Script of(ItemList list, Language language) {
+    int needs = 0;
+    SameWave waves = new SameWave(list);
+    for (Item item : list.items()) {
+      for (Need need : needs(item, waves)) {
+        needs |= 1 << need.ordinal();
+      }
+    }
+    return MADE.computeIfAbsent(new Key(language, needs), PageCode::made);
+  }
+
+  private static List<Need> needs(Item item, SameWave waves) {
+    List<Need> needs = new ArrayList<>();
+    if (!item.head().applies().isEmpty()
+        || !item.head().when().isEmpty()
+        || item.head().phase() != null) {
+      needs.add(Need.CONDITIONS);
+    }
+    if (item instanceof Item.Tick tick && tick.stops() != null) {
+      needs.add(Need.GATES);
+    }
+    if (item instanceof Item.Derived derived) {
+      needs.add(Need.DERIVED);
+      for (Wave wave : Wave.values()) {
+        if (derived.calculation().parts().containsKey(wave.peak())) {
+          needs.add(Need.WAVES);
+        }
+      }
+    }
+    if (item instanceof Item.Reading reading
+        && (!waves.others(reading).isEmpty()
+            || reading.scale().quantity().equals(ScriptItems.CREST))) {
+      needs.add(Need.WAVES);
+    }
+    return needs;
+  }
+
+  private static Script made(Key key) {
+    String code = Checklist.resource("page-" + key.needs() + ".js");
+    String script =
+        "\"use strict\";\n" + words(key.language(), code) + tables(key.language(), code) + code;
+    return new Script(script, Checklist.hash(script));
+  }
+
+  /** The sentences that the code asks for, each under the short name that it has there. */
+  private static String words(Language language, String code) {
+    StringBuilder words = new StringBuilder("const ");
+    String separator = "";
+    for (int i = 0; i < SENTENCES.size(); i++) {
+      if (Pattern.compile("\\bW" + i + "\\b").matcher(code).find()) {
+        String text = ScriptTables.quoted(language.of("page." + SENTENCES.get(i)));
+        words.append(separator).append('W').append(i).append('=').append(text);
+        separator = ",";
+      }
+    }
+    return words.append(";\n").toString();
+  }
+
+  private static String tables(Language language, String code) {
+    return ScriptTables.verdicts(language)
+        + ScriptTables.causes(language, code)
+        + ScriptTables.units()
+        + ScriptTables.fillers()
+        + (code.contains("WAVES") ? ScriptTables.waves(language) : "")
+        + ScriptTables.readings();
+  }
+}
