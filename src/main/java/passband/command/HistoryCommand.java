@@ -7,6 +7,7 @@ import java.util.List;
 import passband.diagnostic.Reason;
 import passband.evidence.BadInput;
 import passband.evidence.ItemList;
+import passband.evidence.ItemNames;
 import passband.judge.History;
 import passband.judge.Readings;
 import passband.library.UsageException;
@@ -49,7 +50,7 @@ final class HistoryCommand implements Verb {
             switch (arguments.value("--as")) {
               case "json" -> HistoryJson.of(list, history, interval);
               case "html" -> HistoryPage.of(list, history);
-              default -> history.text();
+              default -> history.text(ItemNames.of(list));
             });
     return history.drifts().stream().anyMatch(History.Drift::crosses)
         ? ExitStatus.FAULTS

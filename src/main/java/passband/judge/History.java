@@ -17,6 +17,7 @@ import org.jspecify.annotations.Nullable;
 import passband.evidence.BadInput;
 import passband.evidence.Blank;
 import passband.evidence.Item;
+import passband.evidence.ItemNames;
 import passband.evidence.ItemWords;
 
 /**
@@ -214,8 +215,12 @@ public record History(String device, String serial, List<LocalDate> dates, List<
         .orElse(null);
   }
 
-  /** A longest interval as a suggestion; null where nothing can be said. */
-  public @Nullable String suggestion() {
+  /**
+   * A longest interval as a suggestion; null where nothing can be said.
+   *
+   * @param names of the items of the latest limits
+   */
+  public @Nullable String suggestion(ItemNames names) {
     Drift first = first();
     if (first == null) {
       return null;
@@ -225,7 +230,7 @@ public record History(String device, String serial, List<LocalDate> dates, List<
         : "suggested longest interval: "
             + first.inside()
             + " days after the last test; then "
-            + first.limit().id()
+            + names.of(first.limit())
             + " may be outside with more than "
             + "2.5 % (only a suggestion: the maker's and the department's intervals come first)";
   }
@@ -249,12 +254,12 @@ public record History(String device, String serial, List<LocalDate> dates, List<
     }
   }
 
-  /** A table in text, warnings after it. */
-  public String text() {
+  /** A table in text, warnings after it; names are those of the latest limits. */
+  public String text(ItemNames names) {
     StringBuilder out = new StringBuilder(device + " " + serial + ", dates: " + dates + "\n");
     for (Drift drift : drifts) {
       if (drift.readings().stream().anyMatch(r -> r != null)) {
-        out.append(drift.limit().id() + ":");
+        out.append(names.of(drift.limit()) + ":");
         drift.readings().forEach(r -> out.append(" " + (r == null ? "-" : r.toPlainString())));
         out.append(ItemWords.unit(drift.limit()));
         if (!Double.isNaN(drift.perYear())) {
@@ -264,19 +269,19 @@ public record History(String device, String serial, List<LocalDate> dates, List<
         out.append('\n');
       }
     }
-    warnings().forEach(w -> out.append("warning: " + w + "\n"));
-    String suggestion = suggestion();
+    warnings(names).forEach(w -> out.append("warning: " + w + "\n"));
+    String suggestion = suggestion(names);
     out.append(suggestion == null ? "" : suggestion + "\n");
     return out.toString();
   }
 
   /** What will be outside before the next time, a sentence each. */
-  public List<String> warnings() {
+  public List<String> warnings(ItemNames names) {
     return drifts.stream()
         .filter(Drift::crosses)
         .map(
             d ->
-                d.limit().id()
+                names.of(d.limit())
                     + " is projected to reach "
                     + plain(d.expected())
                     + next(d)

@@ -2,10 +2,11 @@ package passband.judge;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.TreeSet;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import passband.evidence.BadInput;
 import passband.evidence.Item;
@@ -122,7 +123,7 @@ public final class Judge {
     DecimalMark mark = DecimalMark.of(list.source().language(), readings);
     list.items().forEach(item -> rows.put(item.id(), new ArrayList<>()));
     list.items().forEach(item -> items.put(item.id(), item));
-    TreeSet<String> unknown = new TreeSet<>();
+    Set<String> unknown = new LinkedHashSet<>();
     for (Readings.Row row : readings.rows()) {
       String id = rows.containsKey(row.point()) ? row.point() : phased(row);
       if (rows.containsKey(id)) {
@@ -131,7 +132,7 @@ public final class Judge {
         ofItsPoint(row, item, list);
         rows.get(id).add(ItemJudge.unit(item) == null ? row : mark.plain(row));
       } else {
-        unknown.add(row.point());
+        unknown.add(row.point() + " (line " + row.line() + ")");
       }
     }
     if (!unknown.isEmpty()) {

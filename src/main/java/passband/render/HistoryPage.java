@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Objects;
 import passband.draw.Svg;
 import passband.evidence.ItemList;
+import passband.evidence.ItemNames;
 import passband.evidence.ItemWords;
 import passband.judge.History;
 import passband.judge.Trend;
@@ -19,6 +20,7 @@ public final class HistoryPage {
 
   /** The whole file. */
   public static String of(ItemList list, History history) {
+    ItemNames names = ItemNames.of(list);
     List<String> plots = new ArrayList<>();
     for (History.Drift drift : history.drifts()) {
       Trend trend = drift.trend();
@@ -26,7 +28,7 @@ public final class HistoryPage {
         String unit = ItemWords.unit(drift.limit()).strip();
         plots.add(
             Svg.element(
-                TrendPicture.of(drift.limit().id(), trend, unit, drift.next()),
+                TrendPicture.of(names.of(drift.limit()), trend, unit, drift.next()),
                 "drift-" + (plots.size() + 1)));
       }
     }
@@ -34,8 +36,8 @@ public final class HistoryPage {
     model.put("source", list.source());
     model.put("generator", history.device() + " " + history.serial());
     model.put("dates", history.dates().stream().map(Object::toString).toList());
-    model.put("warnings", history.warnings());
-    model.put("suggestion", Objects.requireNonNullElse(history.suggestion(), ""));
+    model.put("warnings", history.warnings(names));
+    model.put("suggestion", Objects.requireNonNullElse(history.suggestion(names), ""));
     model.put("plots", plots);
     model.put("style", STYLE);
     model.put("styleHash", Checklist.hash(STYLE));

@@ -191,26 +191,28 @@ final class ScriptItems implements Item.Visitor<Void> {
   /**
    * What the columns of a table of readings have to hold that are compared, in their order and in
    * the sheet's language; in English too where that is another text.
+   *
+   * @param printed whether it stands in the page beside the item's field, and is read from there
    */
-  private void says(String name, Item item, List<ReadingColumn> columns) {
+  private void says(String name, Item item, List<ReadingColumn> columns, boolean printed) {
     List<String> own = columns.stream().map(c -> c.text(item, language)).toList();
     List<String> english = columns.stream().map(c -> c.text(item, Language.ENGLISH)).toList();
-    if (own.stream().anyMatch(text -> !text.isEmpty())) {
+    if (!printed && own.stream().anyMatch(text -> !text.isEmpty())) {
       json.texts(name, own);
-      if (!english.equals(own)) {
-        json.texts(name + "InEnglish", english);
-      }
+    }
+    if (!english.equals(own)) {
+      json.texts(name + "InEnglish", english);
     }
   }
 
   private void measured(String kind, Item.Measured item) {
     part(() -> head(kind, item));
-    part(() -> says("says", item, CONDITIONS));
+    part(() -> says("says", item, CONDITIONS, false));
     part(() -> limits(item));
   }
 
   private void limits(Item.Measured item) {
-    says("accepts", item, ACCEPTS);
+    says("accepts", item, ACCEPTS, true);
     if (item.limits() != null) {
       json.number("lower", item.limits().lower());
       json.number("upper", item.limits().upper());
@@ -338,7 +340,7 @@ final class ScriptItems implements Item.Visitor<Void> {
   }
 
   private void blank(Item.Recorded recorded) {
-    says("accepts", recorded, ACCEPTS);
+    says("accepts", recorded, ACCEPTS, false);
     json.text("asks", Blank.of(recorded).word());
     if (recorded.unit() != null) {
       unit(recorded.unit());

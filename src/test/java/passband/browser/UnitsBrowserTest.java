@@ -204,7 +204,10 @@ class UnitsBrowserTest {
         "Not loaded: it names no unit: the row 'Generator serial number' has no serial number.",
         load(other));
     Files.writeString(other, text.replace("A-1", "B-2").replace(FIRST, "x/" + FIRST));
-    assertEquals("Not loaded: these points are not in the limits: x/" + FIRST + ".", load(other));
+    int line = text.substring(0, text.indexOf(FIRST)).split("\n", -1).length;
+    assertEquals(
+        "Not loaded: these points are not in the limits: x/" + FIRST + " (line " + line + ").",
+        load(other));
     Files.writeString(other, text.replace("A-1", "B-2").replace("mA,,1,", "mA,,3,"));
     assertTrue(load(other).contains("this page cannot show attempt '3' of Line 1"), said());
     assertEquals("201.0", value());

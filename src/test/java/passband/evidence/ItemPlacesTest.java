@@ -22,6 +22,7 @@ import nu.validator.htmlparser.dom.HtmlDocumentBuilder;
 import org.junit.jupiter.api.Test;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
+import org.w3c.dom.Node;
 import org.w3c.dom.NodeList;
 import org.xml.sax.InputSource;
 import passband.model.Lead;
@@ -32,6 +33,7 @@ import passband.render.Checklist;
 import passband.testing.GeneratedProcedures;
 import passband.testing.PdfItems;
 import passband.testing.Sheets;
+import passband.words.Language;
 
 /**
  * Every item of a plan stands exactly once, as what it is and in the order of the sheet, wherever
@@ -147,13 +149,23 @@ class ItemPlacesTest {
     return name.equals("input") ? type : name;
   }
 
-  private static void stands(Item item, List<Element> fields, String where) {
+  /** What the page accepts of a reading, which its script reads there. */
+  private static String limits(Element field) {
+    Node cell = field.getParentNode().getNextSibling();
+    assertEquals("limits", ((Element) cell).getAttribute("class"));
+    return cell.getFirstChild().getTextContent();
+  }
+
+  private static void stands(Item item, List<Element> fields, Language language, String where) {
     if (item instanceof Item.Choice choice) {
       assertEquals(
           choice.options(), fields.stream().map(f -> f.getAttribute("value")).toList(), where);
       fields.forEach(f -> assertEquals("radio", field(f), where));
       fields.forEach(f -> assertEquals(item.id(), f.getAttribute("name"), where));
       return;
+    }
+    if (item instanceof Item.Measured measured && measured.limits() != null) {
+      assertEquals(ItemWords.accepted(measured, language), limits(fields.get(0)), where);
     }
     String expected =
         item instanceof Item.Derived ? "output" : item instanceof Item.Tick ? "checkbox" : "text";
@@ -168,7 +180,8 @@ class ItemPlacesTest {
           Document page = parsed(Checklist.of(plan));
           Map<String, List<Element>> fields = fields(page);
           assertEquals(ids(list), List.copyOf(fields.keySet()), where);
-          list.items().forEach(i -> stands(i, fields.get(i.id()), where + ": " + i.id()));
+          list.items()
+              .forEach(i -> stands(i, fields.get(i.id()), plan.language(), where + ": " + i.id()));
           JsonObject script =
               JsonParser.parseString(page.getElementById("items").getTextContent())
                   .getAsJsonObject();
@@ -197,7 +210,7 @@ class ItemPlacesTest {
   }
 
   /** In bytes, which are most of a small sheet's page. */
-  private static final int MOST_OF_SCRIPT_AND_STYLE = 72_000;
+  private static final int MOST_OF_SCRIPT_AND_STYLE = 63_500;
 
   @Test
   void scriptAndStyleOfThePageStaySmall() throws Exception {
@@ -212,6 +225,20 @@ class ItemPlacesTest {
           }
           assertTrue(bytes > 0 && bytes <= MOST_OF_SCRIPT_AND_STYLE, where + ": " + bytes);
         });
+  }
+
+  /** Of a whole page, in bytes, where little is measured. */
+  private static final int MOST_OF_A_SMALL_PAGE = 87_500;
+
+  @Test
+  void theWholePageOfASmallSheetStaysSmall() throws Exception {
+    Plan small =
+        Sheets.demo().stream()
+            .filter(plan -> plan.name().text().equals("campion-2-energy"))
+            .findFirst()
+            .orElseThrow();
+    int bytes = Checklist.of(small).getBytes(StandardCharsets.UTF_8).length;
+    assertTrue(bytes <= MOST_OF_A_SMALL_PAGE, bytes + " bytes");
   }
 
   /** The kind of each item of a script, which is in one of its parts. */

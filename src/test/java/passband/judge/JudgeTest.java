@@ -17,6 +17,7 @@ import passband.evidence.BadInput;
 import passband.evidence.Evidence;
 import passband.evidence.Item;
 import passband.evidence.ItemList;
+import passband.evidence.ItemNames;
 import passband.evidence.LimitsReader;
 import passband.render.HistoryPage;
 import passband.testing.Examples;
@@ -29,7 +30,10 @@ class JudgeTest {
   private static final ItemList PHASED = fixture("phased.pband");
 
   /** 178.9 to 219.0 mA. */
+  private static final ItemNames NAMES = ItemNames.of(SIMPLE);
+
   private static final String CURRENT = "output/bip/thin/5W/125ohm/current";
+  private static final String NAME = NAMES.of(CURRENT);
 
   private static ItemList fixture(String name) {
     return Evidence.of(
@@ -499,10 +503,10 @@ class JudgeTest {
     assertTrue(drift(longer).crosses());
     assertEquals(
         List.of(
-            CURRENT
+            NAME
                 + " is projected to reach 224 ± 0.2 mA before the next test (accepted: 178.9 to"
                 + " 219.0 mA)"),
-        longer.warnings());
+        longer.warnings(NAMES));
   }
 
   @Test
@@ -512,14 +516,15 @@ class JudgeTest {
             List.of(dated(SIMPLE, 2026, "206.0", "S 1"), dated(SIMPLE, 2025, "200.0", "S 1")), 365);
     assertEquals(List.of(LocalDate.of(2025, 3, 1), LocalDate.of(2026, 3, 1)), two.dates());
     String generator = SIMPLE.source().device() + " S 1";
-    assertTrue(two.text().startsWith(generator + ", dates: [2025-03-01, "), two.text());
+    assertTrue(two.text(NAMES).startsWith(generator + ", dates: [2025-03-01, "), two.text(NAMES));
     assertTrue(HistoryPage.of(SIMPLE, two).contains("<h1>Drift: " + generator + "</h1>"));
     assertTrue(
-        two.text().contains(CURRENT + ": 200.0 206.0 mA, +6.004 per year, next 212"), two.text());
+        two.text(NAMES).contains(NAME + ": 200.0 206.0 mA, +6.004 per year, next 212"),
+        two.text(NAMES));
     History falling =
         History.of(
             List.of(dated(SIMPLE, 2025, "206.0", "S 1"), dated(SIMPLE, 2026, "200.0", "S 1")), 365);
-    assertTrue(falling.text().contains(CURRENT + ": 206.0 200.0 mA, -6.004 per year"));
+    assertTrue(falling.text(NAMES).contains(NAME + ": 206.0 200.0 mA, -6.004 per year"));
     Records missing =
         Records.of(SIMPLE, false).without(CURRENT).with("sheet/generator-serial", "S 1,,,1,record");
     History one =
@@ -528,7 +533,7 @@ class JudgeTest {
                 dated(SIMPLE, 2025, "200.0", "S 1"),
                 new History.Dated(LocalDate.of(2026, 3, 1), judged(SIMPLE, missing))),
             365);
-    assertTrue(one.text().contains(CURRENT + ": 200.0 - mA\n"), one.text());
+    assertTrue(one.text(NAMES).contains(NAME + ": 200.0 - mA\n"), one.text(NAMES));
   }
 
   /** What failed was read all the same; what is unclear was not. */
@@ -539,7 +544,7 @@ class JudgeTest {
         History.of(
             List.of(dated(SIMPLE, 2025, reading, "S 1"), dated(SIMPLE, 2026, "200.0", "S 1")), 365);
     History.Drift drift = drift(history);
-    assertEquals(shown, drift.readings().get(0) != null, history.text());
+    assertEquals(shown, drift.readings().get(0) != null, history.text(NAMES));
     assertEquals(drift.limit().limits(), drift.limits());
   }
 
@@ -556,8 +561,8 @@ class JudgeTest {
     History history =
         History.of(
             List.of(dated(SIMPLE, 2025, first, "S 1"), dated(SIMPLE, 2026, second, "S 1")), 365);
-    assertEquals(crosses, drift(history).crosses(), history.text());
-    assertEquals(crosses, history.text().contains("warning: " + CURRENT));
+    assertEquals(crosses, drift(history).crosses(), history.text(NAMES));
+    assertEquals(crosses, history.text(NAMES).contains("warning: " + NAME));
   }
 
   @ParameterizedTest

@@ -83,6 +83,11 @@ function name(id) {
   return words(WORDS.quoted, { text });
 }
 
+// What the sheet accepts of a reading; empty where it accepts anything, and of all else.
+function limits({ id, what, low, high }) {
+  return what === undefined || (low === undefined && high === undefined) ? "" : find(".limits", first(id).closest("tr")).firstChild.textContent;
+}
+
 // What is asked for in words.
 function label(field) {
   const asking = field.closest("[role=radiogroup]") || field;
@@ -122,4 +127,4 @@ function itemOf(field) {
   return own === null ? undefined : items.get(own.dataset.item);
 }
 
-export { data, items, fields as all, blank, first, second, undone, chosen, written, entered, filled, fill, name, label, parted, attempts, itemOf };
+export { data, items, fields as all, blank, first, second, undone, chosen, written, entered, filled, fill, name, label, limits, parted, attempts, itemOf };

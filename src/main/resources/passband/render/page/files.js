@@ -75,12 +75,12 @@ function itemOf(row) {
   const phased = last < 0 || row.phase === "" ? row.point : row.point.slice(0, last) + "/" + row.phase + row.point.slice(last);
   const item = items.get(row.point) || items.get(phased);
   if (item === undefined) {
-    fail(WORDS.notInLimits, { id: row.point });
+    fail(WORDS.notInLimits, { id: row.point, line: row.line });
   }
   if (item.phase !== undefined && row.phase !== "" && row.phase !== item.phase) {
     fail(WORDS.otherPhase, { line: row.line, phase: row.phase, own: item.phase, item: Fields.name(item.id) });
   }
-  const { says = ["", "", ""], saysInEnglish = says, accepts = [item.pass || ""], acceptsInEnglish = accepts } = item;
+  const { says = ["", "", ""], saysInEnglish = says, accepts = [item.pass || Fields.limits(item)], acceptsInEnglish = accepts } = item;
   const english = [...saysInEnglish, ...acceptsInEnglish];
   for (const [i, own] of [...says, ...accepts].entries()) {
     const column = COMPARED[i];
