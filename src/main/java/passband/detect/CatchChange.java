@@ -109,8 +109,9 @@ public final class CatchChange {
   /** The worst outcome of each entry. */
   private Map<String, Outcome> worst(SheetLines sheet) {
     Map<String, Outcome> worst = new HashMap<>();
+    Proposals proposals = new Proposals(sheet, kernel);
     for (Instance one : Instances.of(sheet)) {
-      Outcome outcome = one.outcome(one.failing(kernel));
+      Outcome outcome = proposals.outcome(one, one.failing(kernel), null);
       worst.merge(one.fault().id(), outcome, (a, b) -> b.compareTo(a) < 0 ? b : a);
     }
     return worst;

@@ -97,10 +97,10 @@ public record Detection(
     SheetLines lines = SheetLines.of(plan);
     Kernel kernel = new Kernel();
     List<Instance> instances = Instances.of(lines);
-    Proposals proposals = advice ? new Proposals(lines, kernel) : null;
+    Proposals proposals = new Proposals(lines, kernel);
     List<Finding> findings = new ArrayList<>();
     for (Instance instance : instances) {
-      findings.add(finding(instance, kernel, proposals));
+      findings.add(finding(instance, kernel, proposals, advice));
     }
     return new Detection(
         plan,
@@ -114,16 +114,17 @@ public record Detection(
         notes(lines));
   }
 
-  private static Finding finding(Instance instance, Kernel kernel, @Nullable Proposals proposals) {
+  private static Finding finding(
+      Instance instance, Kernel kernel, Proposals proposals, boolean advice) {
     Chance power = instance.failing(kernel);
     Map<Place, Cell> cells = new LinkedHashMap<>();
     for (Place place : instance.places()) {
       Instance there =
           instance.alone(line -> line.point().mode() != null && Place.of(line).equals(place));
       Chance alone = there.failing(kernel);
-      cells.put(place, new Cell(alone, there.outcome(alone)));
+      cells.put(place, new Cell(alone, proposals.outcome(there, alone, place)));
     }
-    Outcome outcome = instance.outcome(power);
+    Outcome outcome = proposals.outcome(instance, power, null);
     boolean open = outcome == Outcome.PARTLY || outcome.isUnnoticed();
     return new Finding(
         instance.fault(),
@@ -131,7 +132,7 @@ public record Detection(
         instance.where(),
         power,
         outcome,
-        open && proposals != null ? proposals.of(instance) : null,
+        open && advice ? proposals.of(instance) : null,
         cells);
   }
 

@@ -145,8 +145,6 @@ record Instance(
     if (!fault.anySize() && !outside) {
       return Outcome.INSIDE;
     }
-    return power.value() >= Outcome.SURE_ENOUGH
-        ? Outcome.CAUGHT
-        : power.value() >= Outcome.HARDLY ? Outcome.PARTLY : Outcome.MISSED;
+    return Outcome.of(power);
   }
 }

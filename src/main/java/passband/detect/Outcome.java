@@ -8,7 +8,7 @@ public enum Outcome {
   MISSED("missed"),
   PARTLY("partly"),
   CAUGHT("caught"),
-  /** The generator keeps its tolerance: no reading could fail it. */
+  /** The generator keeps its tolerance wherever it can be set to: no reading could fail it. */
   INSIDE("inside tolerance"),
   /** The generator, the bench or the sheet has nothing that could go wrong so. */
   NOT_APPLICABLE("does not apply");
@@ -23,6 +23,11 @@ public enum Outcome {
 
   Outcome(String word) {
     this.word = word;
+  }
+
+  /** Of a fault that is one, by the probability that the sheet fails. */
+  static Outcome of(Chance power) {
+    return power.value() >= SURE_ENOUGH ? CAUGHT : power.value() >= HARDLY ? PARTLY : MISSED;
   }
 
   /** As printed. */

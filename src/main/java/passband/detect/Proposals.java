@@ -28,9 +28,9 @@ import passband.quantity.Rational;
 import passband.quantity.Units;
 
 /**
- * The cheapest row that would catch a fault: of the modes and outlets on the sheet, at the least, a
- * tested and the greatest setting, into the rated load and those beside it on the dial. Its limits
- * are made as those of the row that it is like.
+ * The cheapest row that would catch a fault: of the modes and outlets on the sheet, at the least,
+ * the next, a tested and the greatest setting, into the rated load and those beside it on the dial.
+ * Its limits are made as those of the row that it is like.
  */
 final class Proposals {
   private static final double LOAD_SECONDS = 10;
@@ -66,18 +66,62 @@ final class Proposals {
     return best == null ? null : best.words + " (about " + Math.round(best.seconds) + " s more)";
   }
 
-  private boolean catches(Candidate one, Instance missed) {
-    OutputEffects effects = new OutputEffects(output, one.line());
-    List<Instance> all = effects.of(missed.fault(), missed.size());
-    for (Instance more : all == null ? List.<Instance>of() : all) {
-      if (more.where().equals(missed.where()) && !more.changes().isEmpty()) {
-        List<Instance.Change> changes = new ArrayList<>(missed.changes());
-        changes.addAll(more.changes());
-        Instance both = new Instance(missed.fault(), missed.size(), missed.where(), changes);
-        return both.outcome(both.failing(kernel)) == Outcome.CAUGHT;
+  /**
+   * What becomes of a fault. What keeps its tolerance at every row of the sheet is a fault all the
+   * same where it does not elsewhere: at the least setting, the next one, a tested one or the
+   * greatest, into a load that is tested. So a row more cannot make a sheet look worse.
+   *
+   * @param place of a mode and an outlet alone; null for all
+   */
+  Outcome outcome(Instance instance, Chance power, @Nullable Place place) {
+    Outcome outcome = instance.outcome(power);
+    return outcome == Outcome.INSIDE && isOutside(instance, place) ? Outcome.of(power) : outcome;
+  }
+
+  private boolean isOutside(Instance inside, @Nullable Place place) {
+    if (output.of(inside.fault(), inside.size()) == null) {
+      return false;
+    }
+    for (Candidate one : candidates()) {
+      boolean asked = place == null || Place.of(one.line()).equals(place);
+      Instance there = asked && isLoaded(one.line()) ? at(one, inside) : null;
+      if (there != null && there.changes().stream().anyMatch(Instance.Change::outside)) {
+        return true;
       }
     }
     return false;
+  }
+
+  private boolean isLoaded(SheetLine line) {
+    for (SheetLine other : lines.output()) {
+      if (Place.of(other).equals(Place.of(line)) && Objects.equals(other.ohms(), line.ohms())) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** The same fault at a candidate; null where it does nothing there. */
+  private @Nullable Instance at(Candidate one, Instance fault) {
+    OutputEffects effects = new OutputEffects(output, one.line());
+    List<Instance> all = effects.of(fault.fault(), fault.size());
+    for (Instance more : all == null ? List.<Instance>of() : all) {
+      if (more.where().equals(fault.where()) && !more.changes().isEmpty()) {
+        return more;
+      }
+    }
+    return null;
+  }
+
+  private boolean catches(Candidate one, Instance missed) {
+    Instance more = at(one, missed);
+    if (more == null) {
+      return false;
+    }
+    List<Instance.Change> changes = new ArrayList<>(missed.changes());
+    changes.addAll(more.changes());
+    Instance both = new Instance(missed.fault(), missed.size(), missed.where(), changes);
+    return both.outcome(both.failing(kernel)) == Outcome.CAUGHT;
   }
 
   private List<Candidate> candidates() {
@@ -110,6 +154,10 @@ final class Proposals {
     if (scale != null) {
       settings.add(scale.highest());
       settings.add(scale.lowest());
+      Rational next = BenchEffects.beside(scale, scale.lowest(), true);
+      if (next != null) {
+        settings.add(next);
+      }
     }
     for (SheetLine line : lines.output()) {
       if (Place.of(line).equals(Place.of(like)) && line.point().setting() != null) {

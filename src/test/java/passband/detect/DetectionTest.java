@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import passband.check.Coverage;
 import passband.plan.Plan;
@@ -341,5 +342,47 @@ class DetectionTest {
     assertTrue(page.contains("Content-Security-Policy"));
     String thin = DetectReport.text(Detection.of(CatalogueTest.plan("thin")));
     assertTrue(thin.contains("no output is read of hard two"), thin);
+  }
+
+  /**
+   * A row more makes no entry look worse: what is out of tolerance somewhere counts whether a row
+   * reads it there or not. Not for what stays at the least tested setting, which is another fault
+   * then.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "'18 W, 68 W, 136 W', '18 W, 136 W'",
+    "'18 W, 68 W, 136 W', '68 W, 136 W'",
+    "'18 W, 46 W, 92 W', '92 W'",
+    "'mist | 10, 25, 55', 'mist | 55'",
+    "'clasp | 4, 26, 52', 'clasp | 52'"
+  })
+  void aRowMoreMakesNothingWorse(String rows, String fewer) {
+    Map<String, Detection.Finding> with = findings(rows, rows);
+    int inside = 0;
+    for (Map.Entry<String, Detection.Finding> less : findings(rows, fewer).entrySet()) {
+      Detection.Finding more = with.get(less.getKey());
+      if (more != null) {
+        boolean worse = more.outcome().compareTo(less.getValue().outcome()) < 0;
+        assertFalse(worse, less.getKey() + " " + less.getValue().outcome() + more.outcome());
+        inside += more.outcome() == Outcome.INSIDE ? 1 : 0;
+      }
+    }
+    assertTrue(inside > 5, inside + " inside");
+  }
+
+  private static Map<String, Detection.Finding> findings(String rows, String now) {
+    Map<String, String> sources = new TreeMap<>(Repository.texts(Repository.PROCEDURES));
+    assertTrue(sources.get(TUSSOCK).contains(rows), rows);
+    sources.computeIfPresent(TUSSOCK, (path, text) -> text.replace(rows, now));
+    Map<String, Detection.Finding> findings = new TreeMap<>();
+    Plan plan = Snippet.compile(sources, TUSSOCK, null).plans().get(0);
+    for (Detection.Finding one : Detection.asItIs(plan).findings()) {
+      boolean rowsOwn = one.where().contains("/") || one.fault().effect().equals("stuck-least");
+      if (!rowsOwn && one.fault().who().equals("generator")) {
+        findings.put(one.fault().id() + " " + one.size().text() + " " + one.where(), one);
+      }
+    }
+    return findings;
   }
 }
