@@ -115,13 +115,6 @@ public final class Distribution {
         "--no-man-pages",
         "--output",
         runtime.toString());
-    // Java's own classes as it has them in memory; with this collector the same bytes each time.
-    run(
-        folder,
-        runtime.resolve("bin/java").toString(),
-        "-XX:+UseSerialGC",
-        "-Xlog:disable",
-        "-Xshare:dump");
   }
 
   /** The system that this runs on, as it stands in a file's name: {@code linux-x64}. */
