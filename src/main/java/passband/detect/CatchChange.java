@@ -95,25 +95,54 @@ public final class CatchChange {
   }
 
   private void faults() {
-    Map<String, Outcome> old = worst(was);
-    Map<String, Outcome> fresh = worst(now);
+    Map<String, Map<String, Outcome>> old = outcomes(was);
+    Map<String, Map<String, Outcome>> fresh = outcomes(now);
     for (Fault fault : Fault.all()) {
-      Outcome before = old.getOrDefault(fault.id(), Outcome.NOT_APPLICABLE);
-      Outcome after = fresh.getOrDefault(fault.id(), Outcome.NOT_APPLICABLE);
-      if (before != after) {
-        lines.add(new Line(fault.id() + " " + fault.name(), before.word(), after.word()));
+      Map<String, Outcome> before = old.getOrDefault(fault.id(), Map.of());
+      Map<String, Outcome> after = fresh.getOrDefault(fault.id(), Map.of());
+      if (worst(before) != worst(after)) {
+        Map<String, Outcome> stays = new HashMap<>(before);
+        stays.keySet().retainAll(after.keySet());
+        boolean gone =
+            !isGeneral(fault)
+                && worst(after).compareTo(worst(before)) > 0
+                && worst(stays) == worst(after);
+        lines.add(
+            new Line(
+                fault.id() + " " + fault.name(),
+                worst(before).word(),
+                gone
+                    ? worst(after).word()
+                        + "; the rows where it was "
+                        + worst(before).word()
+                        + " are gone"
+                    : worst(after).word()));
       }
     }
   }
 
-  /** The worst outcome of each entry. */
-  private Map<String, Outcome> worst(SheetLines sheet) {
-    Map<String, Outcome> worst = new HashMap<>();
+  /** Whether it is of the generator: it is there whether a row is or not. */
+  private static boolean isGeneral(Fault fault) {
+    return fault.who().equals("generator");
+  }
+
+  private static Outcome worst(Map<String, Outcome> outcomes) {
+    Outcome worst = Outcome.NOT_APPLICABLE;
+    for (Outcome one : outcomes.values()) {
+      worst = one.compareTo(worst) < 0 ? one : worst;
+    }
+    return worst;
+  }
+
+  /** By entry, the worst outcome at each of its places. */
+  private Map<String, Map<String, Outcome>> outcomes(SheetLines sheet) {
+    Map<String, Map<String, Outcome>> all = new HashMap<>();
     Proposals proposals = new Proposals(sheet, kernel);
     for (Instance one : Instances.of(sheet)) {
       Outcome outcome = proposals.outcome(one, one.failing(kernel), null);
-      worst.merge(one.fault().id(), outcome, (a, b) -> b.compareTo(a) < 0 ? b : a);
+      all.computeIfAbsent(one.fault().id(), f -> new HashMap<>())
+          .merge(one.where() + one.size().text(), outcome, (a, b) -> b.compareTo(a) < 0 ? b : a);
     }
-    return worst;
+    return all;
   }
 }

@@ -37,8 +37,8 @@ public record Detection(
    *
    * @param where in words; empty where the procedure has nothing of the kind
    * @param power the probability that the sheet fails, given the fault
-   * @param proposal the cheapest row that would catch it; null where it is caught, or none of the
-   *     rows that are tried would
+   * @param proposal the cheapest lines that would catch it; null where it is caught, or none of
+   *     those that are tried would
    * @param places the same for the readings of each mode and outlet alone
    */
   public record Finding(
@@ -47,7 +47,7 @@ public record Detection(
       String where,
       Chance power,
       Outcome outcome,
-      @Nullable String proposal,
+      @Nullable Proposal proposal,
       Map<Place, Cell> places) {
 
     /** Whether it is less noticed than another one. */
@@ -208,6 +208,11 @@ public record Detection(
       /** The errors of so many readings, which nobody states. */
       UNKNOWN
     }
+  }
+
+  /** Identities in words. */
+  public RowWords words() {
+    return RowWords.of(plan);
   }
 
   /** The worst outcome of each entry, over its sizes and places outside of the tolerance. */

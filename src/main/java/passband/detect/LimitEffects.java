@@ -17,6 +17,8 @@ import passband.plan.PlanStep;
 import passband.plan.Point;
 import passband.plan.Stage;
 import passband.quantity.Real;
+import passband.syntax.LimitExpression;
+import passband.syntax.Tree;
 
 /** Faults of the generator beside the power of its output. */
 final class LimitEffects {
@@ -329,15 +331,33 @@ final class LimitEffects {
     return changes;
   }
 
-  /** The other mode's own limit of the peak, where a reading on the sheet has it; else NaN. */
+  /** The other mode's own limit of the peak, on the sheet or in its profile; else NaN. */
   private double peak(Mode other, SheetLine of) {
     for (SheetLine line : lines.of(SheetLine.Kind.PEAK)) {
       Real upper = line.limit().exact().upper();
       boolean same = line.limit().quantity().equals(of.limit().quantity());
       if (same && line.mode().equals(other) && upper != null) {
-        double most = other.setting() == null ? 1 : other.setting().highest().doubleValue();
-        double share = Double.isNaN(of.setting()) ? 1 : Math.min(1, of.setting() / most);
-        return upper.doubleValue() * Math.sqrt(share);
+        return upper.doubleValue() * share(other, of);
+      }
+    }
+    return of.limit().quantity().equals("peak-voltage") ? peakOf(other, of) : Double.NaN;
+  }
+
+  /** The root of the share of the other mode's greatest power that is set. */
+  private static double share(Mode other, SheetLine of) {
+    double most = other.setting() == null ? 1 : other.setting().highest().doubleValue();
+    return Math.sqrt(Double.isNaN(of.setting()) ? 1 : Math.min(1, of.setting() / most));
+  }
+
+  /** What a mode's profile allows of the peak voltage, at the power that is set; else NaN. */
+  static double peakOf(@Nullable Mode other, SheetLine of) {
+    for (Tree.QuantityLimit limit :
+        other == null ? List.<Tree.QuantityLimit>of() : other.limits()) {
+      if (limit.quantity().text().equals("peak-voltage")
+          && limit.limit() instanceof LimitExpression.AtMost most
+          && other != null) {
+        Arithmetic bound = Arithmetic.of(most.upper(), List.of(), Map.of());
+        return bound == null ? Double.NaN : bound.at(new double[0]) * share(other, of);
       }
     }
     return Double.NaN;

@@ -16,11 +16,10 @@ import passband.limit.LimitRequest;
 import passband.limit.PointConditions;
 import passband.limit.RowValues;
 import passband.limit.Value;
-import passband.model.Analyzer;
 import passband.model.Analyzer.LoadBank;
-import passband.model.Instruments;
 import passband.model.Series;
 import passband.plan.Figure;
+import passband.plan.OnTime;
 import passband.plan.Point;
 import passband.plan.WiredLoads;
 import passband.quantity.QuantityKind;
@@ -33,37 +32,37 @@ import passband.quantity.Units;
  * Its limits are made as those of the row that it is like.
  */
 final class Proposals {
-  private static final double LOAD_SECONDS = 10;
-  private static final double ADJUST_SECONDS = 10;
-  private static final double SELECT_SECONDS = 5;
-  private static final double READ_SECONDS = 20;
-
   private final SheetLines lines;
   private final OutputEffects output;
   private final Kernel kernel;
+  private final StepTimes times;
+  private final Remedies remedies;
   private @Nullable List<Candidate> candidates;
 
   Proposals(SheetLines lines, Kernel kernel) {
     this.lines = lines;
     this.output = new OutputEffects(lines);
     this.kernel = kernel;
+    this.times = new StepTimes(lines.plan());
+    this.remedies = new Remedies(lines, kernel);
   }
 
   /** A row that is not on the sheet, or a tested one as it would stand in another mode. */
-  private record Candidate(SheetLine line, SheetLine like, String words, double seconds) {}
+  private record Candidate(SheetLine line, Proposal proposal) {}
 
-  /** The cheapest row; null where none of those that are tried would catch it. */
-  @Nullable String of(Instance missed) {
+  /** The cheapest lines; null where none of those that are tried would catch it. */
+  @Nullable Proposal of(Instance missed) {
     if (output.of(missed.fault(), missed.size()) == null) {
-      return null;
+      return remedies.of(missed);
     }
     Candidate best = null;
-    for (Candidate one : candidates()) {
+    boolean fades = missed.fault().effect().equals("fade");
+    for (Candidate one : fades ? fading() : candidates()) {
       if (best == null && catches(one, missed)) {
         best = one;
       }
     }
-    return best == null ? null : best.words + " (about " + Math.round(best.seconds) + " s more)";
+    return best == null ? null : best.proposal;
   }
 
   /**
@@ -128,24 +127,43 @@ final class Proposals {
     List<Candidate> all = candidates;
     if (all == null) {
       all = new ArrayList<>();
-      Map<Place, SheetLine> likes = new LinkedHashMap<>();
-      for (SheetLine line : lines.output()) {
-        boolean byDevice = Instruments.DEVICE.equals(line.limit().read().by());
-        if (!byDevice && line.point().setting() != null && line.ohms() != null) {
-          likes.putIfAbsent(Place.of(line), line);
-        }
-      }
-      for (SheetLine like : likes.values()) {
+      for (SheetLine like : likes().values()) {
         for (Rational setting : settings(like)) {
           for (Rational load : loads(like)) {
-            add(like, setting, load, all);
+            if (!isThere(like, setting, load)) {
+              add(like, setting, load, null, all);
+            }
           }
         }
       }
-      all.sort(Comparator.comparingDouble(Candidate::seconds));
+      all.sort(Comparator.comparingDouble(one -> one.proposal().seconds()));
       candidates = all;
     }
     return all;
+  }
+
+  /** Rows with output on as long as the duty allows. */
+  private List<Candidate> fading() {
+    List<Candidate> all = new ArrayList<>();
+    for (SheetLine like : likes().values()) {
+      Rational longest = like.point().on().allowed();
+      for (Rational setting : longest == null ? Set.<Rational>of() : settings(like)) {
+        add(like, setting, Objects.requireNonNull(like.ohms(), "a load"), longest, all);
+      }
+    }
+    all.sort(Comparator.comparingDouble(one -> one.proposal().seconds()));
+    return all;
+  }
+
+  /** What a new row is like: of each place the first that nothing else is set or done for. */
+  private Map<Place, SheetLine> likes() {
+    Map<Place, SheetLine> likes = new LinkedHashMap<>();
+    for (SheetLine line : lines.output()) {
+      if (RowText.isPlain(line)) {
+        likes.putIfAbsent(Place.of(line), line);
+      }
+    }
+    return likes;
   }
 
   private Set<Rational> settings(SheetLine like) {
@@ -189,7 +207,7 @@ final class Proposals {
         lines.plan().instruments(), like.run().setup(), like.point().mode(), like.outlet(), ohms);
   }
 
-  private void add(SheetLine like, Rational setting, Rational load, List<Candidate> all) {
+  private boolean isThere(SheetLine like, Rational setting, Rational load) {
     for (SheetLine line : lines.output()) {
       boolean there =
           Place.of(line).equals(Place.of(like))
@@ -197,9 +215,21 @@ final class Proposals {
               && setting.equals(line.point().setting().si())
               && Objects.equals(load, line.ohms());
       if (there) {
-        return;
+        return true;
       }
     }
+    return false;
+  }
+
+  /**
+   * @param onTime how long output is on, in s; null for as long as at the row that it is like
+   */
+  private void add(
+      SheetLine like,
+      Rational setting,
+      Rational load,
+      @Nullable Rational onTime,
+      List<Candidate> all) {
     Figure was = like.point().setting();
     if (was == null) {
       return;
@@ -223,6 +253,7 @@ final class Proposals {
             old.extras(),
             old.values(),
             old.also());
+    OnTime on = onTime == null ? old.on() : new OnTime(onTime, old.on().needs(), old.on().duty());
     Point point =
         new Point(
             "proposed/" + Place.of(like).text() + "/" + set.id() + "/" + ohms.id(),
@@ -230,7 +261,7 @@ final class Proposals {
             old.mode(),
             settings,
             old.steps(),
-            old.times(),
+            onTime == null ? old.times() : new Point.Times(on, on.rest()),
             List.of(limit),
             List.of(),
             old.places(),
@@ -242,25 +273,18 @@ final class Proposals {
             + " into "
             + ohms.text()
             + ", read as "
-            + limit.quantity();
+            + limit.quantity()
+            + (onTime == null ? "" : " after " + new Figure(onTime, Units.of("s")).text());
+    double seconds = times.more(like.run(), point);
     all.add(
         new Candidate(
             lines.line(like.run(), point, limit, SheetLine.Kind.OUTPUT),
-            like,
-            words,
-            seconds(like, load)));
-  }
-
-  /** Settings, one activation and its rest; common practice, no source. */
-  private double seconds(SheetLine like, Rational load) {
-    Analyzer unit =
-        like.limit().read().by() == null
-            ? null
-            : lines.plan().instruments().in(like.limit().read().by());
-    double settle = unit == null || unit.settle() == null ? 0 : unit.settle().doubleValue();
-    double rest = like.point().rest() == null ? 0 : like.point().rest().doubleValue();
-    double dial = Objects.equals(load, like.ohms()) ? 0 : LOAD_SECONDS;
-    return SELECT_SECONDS + ADJUST_SECONDS + dial + settle + READ_SECONDS + rest;
+            new Proposal(
+                words,
+                seconds,
+                like.run().test().text(),
+                false,
+                RowText.test(like, set, ohms, onTime, lines))));
   }
 
   /** The limit as of the row that it is like, at another setting and load; null where none is. */
@@ -284,14 +308,20 @@ final class Proposals {
     Diagnostics unsaid = new Diagnostics();
     LimitMaker maker =
         new LimitMaker(lines.plan().instruments().in(by), lines.plan().decision(), unsaid);
-    return maker.limit(new LimitRequest(conditions, old.rule(), accepted, old.read().kind(), null));
+    Limit limit =
+        maker.limit(new LimitRequest(conditions, old.rule(), accepted, old.read().kind(), null));
+    return unsaid.hasErrors() ? null : limit;
   }
 
-  private static RowValues values(Figure setting, Figure load) {
-    Map<String, Value> values =
-        Map.of(
-            "setting", Value.of(setting.si(), setting.unit().dimension()),
-            "load", Value.of(load.si(), load.unit().dimension()));
+  /** The columns of a row; null for one that it does not have. */
+  static RowValues values(@Nullable Figure setting, @Nullable Figure load) {
+    Map<String, Value> values = new LinkedHashMap<>();
+    if (setting != null) {
+      values.put("setting", Value.of(setting.si(), setting.unit().dimension()));
+    }
+    if (load != null) {
+      values.put("load", Value.of(load.si(), load.unit().dimension()));
+    }
     return new RowValues() {
       @Override
       public @Nullable Value value(String name) {

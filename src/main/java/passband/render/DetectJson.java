@@ -14,6 +14,7 @@ import passband.detect.Detection;
 import passband.detect.Gain;
 import passband.detect.Masked;
 import passband.detect.Place;
+import passband.detect.Proposal;
 
 /** What procedures catch as JSON, in the form of {@code detect.schema.json}. */
 public final class DetectJson {
@@ -27,7 +28,7 @@ public final class DetectJson {
     try (JsonWriter json = new JsonWriter(out)) {
       json.setFormattingStyle(FormattingStyle.PRETTY);
       json.beginObject();
-      json.name("format").value("passband-detect/2");
+      json.name("format").value("passband-detect/3");
       JudgeJson.texts(json, "assumptions", DetectWords.ENGLISH.assumed());
       json.name("procedures").beginArray();
       for (Detection detection : detections) {
@@ -90,8 +91,24 @@ public final class DetectJson {
     json.name("outcome").value(finding.outcome().word());
     json.name("power").value(number(finding.power().value()));
     json.name("proof").value(finding.power().proof().word());
-    json.name("cheapest_row").value(finding.proposal());
+    Proposal proposal = finding.proposal();
+    json.name("cheapest_row").value(proposal == null ? null : proposal.text());
+    json.name("add");
+    if (proposal == null) {
+      json.nullValue();
+    } else {
+      add(json, proposal);
+    }
     json.name("source").value(finding.fault().source());
+    json.endObject();
+  }
+
+  private static void add(JsonWriter json, Proposal proposal) throws IOException {
+    json.beginObject();
+    json.name("test").value(proposal.test());
+    json.name("inside").value(proposal.inside());
+    json.name("seconds").value(Math.round(proposal.seconds()));
+    JudgeJson.texts(json, "lines", proposal.lines());
     json.endObject();
   }
 

@@ -83,9 +83,9 @@ public final class DetectPage {
     List<Missed> partly = new ArrayList<>();
     for (Finding worst : detection.worst().values()) {
       if (worst.outcome().isUnnoticed()) {
-        missed.add(missed(worst, DetectReport.advice(detection, worst)));
+        missed.add(missed(detection, worst, DetectReport.advice(detection, worst)));
       } else if (worst.outcome() == Outcome.PARTLY) {
-        partly.add(missed(worst, DetectReport.rows(detection, worst)));
+        partly.add(missed(detection, worst, DetectReport.rows(detection, worst)));
       }
     }
     missed.sort(java.util.Comparator.comparing(m -> m.said().equals(Outcome.NOT_READ.word())));
@@ -104,16 +104,16 @@ public final class DetectPage {
         fails(detection),
         new Limits(
             DetectWords.ENGLISH.hidden(detection),
-            detection.idle().stream().map(Detection.IdleRow::point).toList()),
+            detection.idle().stream().map(row -> detection.words().of(row.point())).toList()),
         DetectWords.ENGLISH.assumptions(detection));
   }
 
-  private static Missed missed(Finding finding, String advice) {
+  private static Missed missed(Detection detection, Finding finding, String advice) {
     return new Missed(
         finding.fault().id(),
         DetectReport.title(finding),
         DetectReport.said(finding),
-        finding.outcome() == Outcome.NOT_READ ? "" : finding.where(),
+        finding.outcome() == Outcome.NOT_READ ? "" : detection.words().of(finding.where()),
         advice);
   }
 

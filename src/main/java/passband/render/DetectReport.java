@@ -77,7 +77,7 @@ public final class DetectReport {
     for (Finding worst : detection.worst().values()) {
       if (worst.outcome().isUnnoticed()) {
         none = false;
-        line(worst, out);
+        line(detection, worst, out);
         out.append("       add: ").append(advice(detection, worst)).append('\n');
       }
     }
@@ -92,7 +92,21 @@ public final class DetectReport {
   /** The rows that would catch it; else what would, in words. */
   static String advice(Detection detection, Finding finding) {
     String rows = rows(detection, finding);
-    return rows.isEmpty() ? finding.fault().advice() : rows;
+    String advice = finding.fault().advice();
+    return rows.isEmpty()
+        ? advice
+        : isWhole(detection, finding) ? rows : rows + "; at other places: " + advice;
+  }
+
+  /** Whether there are lines for every place that lets a fault through. */
+  private static boolean isWhole(Detection detection, Finding finding) {
+    for (Finding other : detection.findings()) {
+      boolean open = other.fault().equals(finding.fault()) && other.outcome().isUnnoticed();
+      if (open && other.proposal() == null) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** At every place of a fault the cheapest row that would catch it; empty where none would. */
@@ -100,17 +114,17 @@ public final class DetectReport {
     Set<String> rows = new LinkedHashSet<>();
     for (Finding other : detection.findings()) {
       if (other.fault().equals(finding.fault()) && other.proposal() != null) {
-        rows.add(other.proposal());
+        rows.add(other.proposal().text());
       }
     }
     return String.join("; ", rows);
   }
 
-  private static void line(Finding finding, StringBuilder out) {
+  private static void line(Detection detection, Finding finding, StringBuilder out) {
     out.append("  ").append(finding.fault().id()).append("  ").append(title(finding));
     out.append(": ").append(said(finding));
     if (!finding.where().isEmpty() && finding.outcome() != Outcome.NOT_READ) {
-      out.append(" (").append(finding.where()).append(')');
+      out.append(" (").append(detection.words().of(finding.where())).append(')');
     }
     out.append('\n');
   }
@@ -125,7 +139,7 @@ public final class DetectReport {
       switch (worst.outcome()) {
         case PARTLY -> {
           any = true;
-          line(worst, out);
+          line(detection, worst, out);
           String rows = rows(detection, worst);
           if (!rows.isEmpty()) {
             out.append("       add: ").append(rows).append('\n');
@@ -201,6 +215,8 @@ public final class DetectReport {
     out.append(detection.idle().size())
         .append(
             "; they may go together (failures now and then are left out: there every activation counts)\n");
-    detection.idle().forEach(row -> out.append("  ").append(row.point()).append('\n'));
+    detection
+        .idle()
+        .forEach(row -> out.append("  ").append(detection.words().of(row.point())).append('\n'));
   }
 }

@@ -39,7 +39,7 @@ class CatalogueTest {
     return Snippet.compile(files, name, null).plans().get(0);
   }
 
-  private static String text(String file) {
+  static String text(String file) {
     try (InputStream in = CatalogueTest.class.getResourceAsStream("/detect/" + file)) {
       return new String(in.readAllBytes(), StandardCharsets.UTF_8);
     } catch (IOException e) {

@@ -109,4 +109,25 @@ class CatchChangeTest {
             });
     assertEquals(texts(CatchChange.between(changed(), now)), told);
   }
+
+  /**
+   * A slip that cannot happen any more since its row is gone is not called caught by what stays.
+   */
+  @Test
+  void aRowThatIsGoneCatchesNothing() {
+    String row = "soft | 10        | 200";
+    String more = "soft | 10, 20 | 200\n      hard | 20 | 200";
+    passband.plan.Plan was = CatalogueTest.changed("thin.pband", row, more);
+    passband.plan.Plan now = CatalogueTest.changed("thin.pband", row, "soft | 10, 20 | 200");
+    List<CatchChange.Line> lines = CatchChange.between(was, now);
+    List<String> mode = new ArrayList<>();
+    for (CatchChange.Line line : lines) {
+      if (line.what().startsWith("B05")) {
+        mode.add(line.now());
+      }
+    }
+    assertEquals(1, mode.size(), lines.toString());
+    assertTrue(
+        mode.get(0).equals("does not apply; the rows where it was missed are gone"), mode.get(0));
+  }
 }

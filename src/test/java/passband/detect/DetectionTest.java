@@ -292,7 +292,7 @@ class DetectionTest {
         detection.findings().stream().filter(f -> f.fault().id().equals("G05")).findFirst().get();
     assertEquals(Outcome.NOT_READ, highLoad.outcome());
     assertNotNull(highLoad.proposal());
-    assertTrue(highLoad.proposal().contains("into 80 Ω"), highLoad.proposal());
+    assertTrue(highLoad.proposal().words().contains("into 80 Ω"), highLoad.proposal().words());
     detection.findings().stream()
         .filter(f -> f.outcome() == Outcome.CAUGHT)
         .forEach(f -> assertNull(f.proposal()));
@@ -308,8 +308,8 @@ class DetectionTest {
     int rows = 0;
     for (Detection.Finding finding : detection.findings()) {
       if (finding.proposal() != null) {
-        assertTrue(text.contains(finding.proposal()), finding.proposal());
-        assertTrue(page.contains(finding.proposal()), finding.proposal());
+        assertTrue(text.contains(finding.proposal().text()), finding.proposal().text());
+        assertTrue(page.contains(finding.proposal().text()), finding.proposal().text());
         rows++;
       }
     }

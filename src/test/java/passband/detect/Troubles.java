@@ -13,6 +13,10 @@ import passband.model.Device.Outlet;
 import passband.model.Series;
 import passband.model.Terminal;
 import passband.quantity.Rational;
+import passband.quantity.Units;
+import passband.syntax.Expression;
+import passband.syntax.LimitExpression;
+import passband.syntax.Tree;
 
 /** What each entry of the catalogue is on the models of a generator, a bench and a person. */
 final class Troubles {
@@ -197,12 +201,30 @@ final class Troubles {
     return new Trouble() {
       @Override
       double peak(Delivered one, String quantity, double good, Ratings ratings) {
-        double limit = ratings.limit(quantity + " of " + other.name().text());
+        double onSheet = ratings.limit(quantity + " of " + other.name().text());
+        boolean told = onSheet > 0 || !quantity.equals("peak-voltage");
+        double limit = told ? onSheet : peakOfProfile(other);
         return one.place().equals(place) && limit > 0
             ? limit * Math.sqrt(Math.min(1, one.setting() / most(other)))
             : good;
       }
     };
+  }
+
+  /** What a profile's line allows, in V; not a number where it has none. */
+  private static double peakOfProfile(Mode mode) {
+    for (Tree.QuantityLimit line : mode.limits()) {
+      if (line.quantity().text().equals("peak-voltage")
+          && line.limit() instanceof LimitExpression.AtMost most
+          && most.upper() instanceof Expression.Literal literal) {
+        return literal
+            .amount()
+            .number()
+            .times(Units.find(literal.amount().unit().text()).factor())
+            .doubleValue();
+      }
+    }
+    return Double.NaN;
   }
 
   private Trouble outlets(Instance one) {

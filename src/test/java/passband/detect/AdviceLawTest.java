@@ -1,0 +1,122 @@
+package passband.detect;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import passband.plan.Plan;
+import passband.plan.Stage;
+import passband.testing.Repository;
+import passband.testing.Snippet;
+
+/**
+ * Advice that is followed changes the answer: the lines that are proposed for a fault, put into the
+ * source where they are said to stand, compile, and the fault is caught.
+ */
+class AdviceLawTest {
+  private static Map<String, String> sources(String name) {
+    Map<String, String> sources = new TreeMap<>();
+    if (name.contains("/")) {
+      sources.putAll(Repository.texts(Repository.PROCEDURES));
+      return sources;
+    }
+    for (String file : List.of("bench.pband", "keen.pband", "thin.pband", "worked.pband")) {
+      sources.put(file, CatalogueTest.text(file));
+    }
+    return sources;
+  }
+
+  /** The text with the lines where they are said to stand. */
+  static String followed(Plan plan, String source, Proposal proposal) {
+    if (!proposal.inside()) {
+      for (Stage.Run run : plan.runs()) {
+        if (run.test().text().equals(proposal.test())) {
+          int end = Blocks.end(plan, run.tree().span());
+          String lines = "\n" + String.join("\n", proposal.lines()) + "\n";
+          return source.substring(0, end) + lines + source.substring(end);
+        }
+      }
+    }
+    List<String> text = new ArrayList<>(List.of(source.split("\n", -1)));
+    int test = -1;
+    for (int i = 0; i < text.size(); i++) {
+      boolean opens = text.get(i).strip().startsWith("test " + proposal.test() + " ");
+      test = opens ? i : test;
+    }
+    assertTrue(test >= 0, proposal.test());
+    text.addAll(test + 1, proposal.lines());
+    return String.join("\n", text);
+  }
+
+  private static Snippet compiled(Map<String, String> sources, String main, String text) {
+    Map<String, String> changed = new TreeMap<>(sources);
+    changed.put(main, text);
+    return Snippet.compile(changed, main, null);
+  }
+
+  private static List<String> errors(Snippet snippet) {
+    return snippet.diagnostics().stream()
+        .filter(d -> d.isError())
+        .map(d -> d.code().id())
+        .filter(code -> !code.equals("setting-untested")) // more of a range is asked once it begins
+        .distinct()
+        .sorted()
+        .toList();
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "keen",
+        "worked",
+        "tussock-4/tussock-4-output.pband",
+        "fescue-3/fescue-3-service.pband",
+        "quecke-2/quecke-2-ausgang.pband",
+        "sedge-170/sedge-170-full.pband"
+      })
+  void adviceThatIsFollowedCatchesTheFault(String name) {
+    String main = name.contains("/") ? name : name + ".pband";
+    Map<String, String> sources = sources(name);
+    Snippet before = compiled(sources, main, sources.get(main));
+    Plan plan = before.plans().get(0);
+    Detection was = Detection.of(plan);
+    double seconds = new StepTimes(plan).total();
+    Map<List<String>, List<Detection.Finding>> advised = new LinkedHashMap<>();
+    for (Detection.Finding finding : was.findings()) {
+      if (finding.proposal() != null) {
+        Proposal proposal = finding.proposal();
+        List<String> key = new ArrayList<>(proposal.lines());
+        key.add(proposal.test());
+        advised.computeIfAbsent(key, k -> new ArrayList<>()).add(finding);
+      }
+    }
+    assertNotEquals(0, advised.size(), "no advice");
+    for (List<Detection.Finding> findings : advised.values()) {
+      Proposal proposal = findings.get(0).proposal();
+      Snippet after = compiled(sources, main, followed(plan, sources.get(main), proposal));
+      assertEquals(errors(before), errors(after), proposal + "\n" + after.report());
+      Plan now = after.plans().get(0);
+      Map<String, Outcome> outcomes = new TreeMap<>();
+      for (Detection.Finding one : Detection.asItIs(now).findings()) {
+        outcomes.put(key(one), one.outcome());
+      }
+      for (Detection.Finding one : findings) {
+        Outcome outcome = outcomes.getOrDefault(key(one), Outcome.CAUGHT);
+        assertEquals(Outcome.CAUGHT, outcome, key(one) + " " + proposal);
+      }
+      double more = new StepTimes(now).total() - seconds;
+      assertEquals(more, proposal.seconds(), 1, proposal.toString());
+    }
+  }
+
+  private static String key(Detection.Finding one) {
+    return one.fault().id() + one.size().text() + " " + one.where();
+  }
+}
