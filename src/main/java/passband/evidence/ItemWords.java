@@ -26,9 +26,9 @@ public final class ItemWords {
   }
 
   /** The tolerance, likewise. */
-  public static String tolerance(Item.Measured item) {
+  public static String tolerance(Item.Measured item, Language language) {
     Item.Limits limits = item.limits();
-    return limits == null ? "" : between(limits.lower(), limits.upper(), item, Language.ENGLISH);
+    return limits == null ? "" : between(limits.lower(), limits.upper(), item, language);
   }
 
   /** The setting at which it is measured: {@code 30 W}; empty for none. */

@@ -3,6 +3,7 @@ package passband.judge;
 import java.math.BigDecimal;
 import org.jspecify.annotations.Nullable;
 import passband.evidence.ItemNames;
+import passband.words.Language;
 
 /**
  * Why an item has its verdict, or what else a reader of the verdicts has to know: made where the
@@ -169,8 +170,8 @@ public record Cause(
     return CauseWords.of(this);
   }
 
-  /** As a sentence for people, with the names of items. */
-  public String text(ItemNames names) {
-    return CauseWords.of(this, names);
+  /** As a sentence for people in a language, with the names of items. */
+  public String text(ItemNames names, Language language) {
+    return CauseWords.of(this, names, language);
   }
 }

@@ -9,6 +9,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import passband.evidence.ItemNames;
+import passband.words.Language;
 
 /**
  * The sentence of each cause, from the pattern of its code; the script of the sheet fills the same
@@ -34,31 +35,49 @@ final class CauseWords {
   }
 
   static String of(Cause cause) {
-    return said(cause, values(cause));
+    return said(cause, cause.code().pattern(), values(cause));
   }
 
-  private static String said(Cause cause, Map<String, @Nullable String> values) {
-    String pattern = cause.code().pattern();
+  private static String said(Cause cause, String pattern, Map<String, @Nullable String> values) {
     String words = filled(pattern, values);
     return cause.part() == null || pattern.contains("{part}") ? words : cause.part() + ": " + words;
   }
 
   /** The same for people, with the names of the items in place of identities. */
-  static String of(List<Cause> causes, ItemNames names) {
-    return causes.stream().map(cause -> of(cause, names)).collect(Collectors.joining("; "));
+  static String of(List<Cause> causes, ItemNames names, Language language) {
+    return causes.stream()
+        .map(cause -> of(cause, names, language))
+        .collect(Collectors.joining("; "));
   }
 
-  static String of(Cause cause, ItemNames names) {
+  static String of(Cause cause, ItemNames names, Language language) {
     Map<String, @Nullable String> values = values(cause);
     String note = cause.note();
     String item = cause.item();
+    String number = values.get("number");
+    if (number != null) {
+      values.put("number", language.number(number));
+    }
     if (note != null && OF_ANOTHER.contains(cause.code())) {
-      values.put("note", "'" + names.of(note) + "'");
+      values.put("note", quoted(names.of(note), language));
+    }
+    if (note != null && cause.code() == Cause.Code.RESULT_CONTRADICTED) {
+      values.put("note", language.of("page.verdict." + note.replace(' ', '-')));
     }
     if (item != null) {
-      values.put("name", "'" + names.of(item) + "'");
+      values.put("name", quoted(names.of(item), language));
     }
-    return said(cause, values);
+    return said(cause, pattern(cause.code(), language), values);
+  }
+
+  /** In English the code's own. */
+  private static String pattern(Cause.Code code, Language language) {
+    String own = language.words().get("cause." + code.word());
+    return own == null || language == Language.ENGLISH ? code.pattern() : own;
+  }
+
+  private static String quoted(String name, Language language) {
+    return language.of("page.quoted").replace("{text}", name);
   }
 
   private static Map<String, @Nullable String> values(Cause cause) {

@@ -6,6 +6,7 @@ import org.jspecify.annotations.Nullable;
 import passband.evidence.Item;
 import passband.evidence.ItemNames;
 import passband.quantity.Rational;
+import passband.words.Language;
 
 /**
  * A verdict on one item.
@@ -74,8 +75,8 @@ public record Judgement(
   }
 
   /** The same for people, with the names of items in place of their identities. */
-  public String why(ItemNames names) {
-    return CauseWords.of(causes, names);
+  public String why(ItemNames names, Language language) {
+    return CauseWords.of(causes, names, language);
   }
 
   /** The identity without the phase: the same in every phase. */

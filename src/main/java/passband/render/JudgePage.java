@@ -34,62 +34,81 @@ public final class JudgePage {
     return Templates.filled("judge.ftlh", model(report));
   }
 
-  /** What the templates print of a report. */
+  /** What the templates print of a report, in the language of its procedure. */
   static Map<String, Object> model(Report report) {
     Map<String, Object> model = new HashMap<>();
+    Language language = JudgeReport.language(report.list());
     ItemNames names = ItemNames.of(report.list());
-    model.put("title", JudgeReport.title(report));
+    model.put("t", new Says(language));
+    model.put("language", language.code());
+    model.put("title", JudgeReport.title(report, language));
     model.put("source", report.list().source());
-    model.put("coverage", report.list().decision().coverage());
+    model.put("coverage", language.number(report.list().decision().coverage().toPlainString()));
     model.put(
         "superseded",
         report.superseded().stream()
-            .map(j -> names.of(j.item()) + ": " + JudgeReport.reading(j))
+            .map(j -> names.of(j.item()) + ": " + JudgeReport.reading(j, language))
             .toList());
-    model.put("overall", report.overall().word());
+    model.put("overall", JudgeReport.word(report.overall(), language));
     Map<String, String> phases = new LinkedHashMap<>();
-    report.phases().forEach((phase, verdict) -> phases.put(phase, verdict.word()));
+    report
+        .phases()
+        .forEach((phase, verdict) -> phases.put(phase, JudgeReport.word(verdict, language)));
     model.put("phases", phases);
-    model.put("rule", JudgeReport.rule(report.list()));
-    model.put("warnings", report.warnings().stream().map(w -> w.text(names)).toList());
-    model.put("records", records(report));
-    model.put("rows", report.judgements().stream().map(j -> row(j, names)).toList());
-    model.put("budgetHeadings", BudgetTable.headings(Language.ENGLISH));
-    model.put("budgets", BudgetTable.of(report, Language.ENGLISH));
+    model.put("rule", JudgeReport.rule(report.list(), language));
+    model.put("warnings", report.warnings().stream().map(w -> w.text(names, language)).toList());
+    model.put("records", records(report, language));
+    model.put("rows", report.judgements().stream().map(j -> row(j, names, language)).toList());
+    model.put("budgetHeadings", BudgetTable.headings(language));
+    model.put("budgets", BudgetTable.of(report, language));
     model.put("style", STYLE);
     model.put("styleHash", Checklist.hash(STYLE));
     return model;
   }
 
   /** What the template prints of an item. */
-  static Row row(Judgement j, ItemNames names) {
+  static Row row(Judgement j, ItemNames names, Language language) {
     return new Row(
         names.of(j.item()),
-        JudgeReport.reading(j),
-        JudgeReport.accepted(j.item()),
-        JudgeReport.tolerance(j.item()),
-        JudgeReport.uncertainty(j),
-        JudgeReport.factor(j),
-        JudgeReport.conformity(j),
-        JudgeReport.statement(j),
-        j.verdict().word(),
-        j.why(names));
+        JudgeReport.reading(j, language),
+        JudgeReport.accepted(j.item(), language),
+        JudgeReport.tolerance(j.item(), language),
+        language.number(JudgeReport.uncertainty(j)),
+        language.number(JudgeReport.factor(j)),
+        language.number(JudgeReport.conformity(j)),
+        JudgeReport.statement(j, language),
+        JudgeReport.word(j.verdict(), language),
+        j.why(names, language));
   }
 
   /**
-   * Those of the sheet, and what a report has to say, recorded or not: with what it was done, and
-   * when.
+   * Those of the sheet by the words that it asks for them with, and what a report has to say,
+   * recorded or not: with what it was done, and when.
    */
-  private static Map<String, String> records(Report report) {
+  private static Map<String, String> records(Report report, Language language) {
+    Map<String, String> asked = new HashMap<>();
     Map<String, String> records = new LinkedHashMap<>();
+    for (Item item : report.list().items()) {
+      String name = item instanceof Item.Recorded blank ? blank.sheetName() : null;
+      if (name != null) {
+        asked.put(name, language.term(item.head().title()));
+      }
+    }
     report
         .readings()
         .records()
-        .forEach((name, said) -> records.put(name, JudgeReport.attempts(said)));
+        .forEach(
+            (name, said) ->
+                records.put(
+                    asked.getOrDefault(name, name.replace('-', ' ')),
+                    JudgeReport.attempts(said, language)));
     for (Item item : report.list().items()) {
       String name = item instanceof Item.Recorded blank ? blank.sheetName() : null;
       if (name != null && Blank.of((Item.Recorded) item) != Blank.TEXT) {
-        records.merge(name, "not recorded", (was, none) -> was.isBlank() ? none : was);
+        records.merge(
+            asked.getOrDefault(name, name),
+            language.of("judge.not-recorded"),
+            (was, none) -> was.isBlank() ? none : was);
       }
     }
     return records;

@@ -14,92 +14,115 @@ import passband.judge.GlobalRisk;
 import passband.judge.Judgement;
 import passband.judge.Report;
 import passband.judge.Statement;
+import passband.judge.Verdict;
+import passband.words.Language;
 
 /** Verdicts as text and JSON, and the lines that the printed report is made of. */
 public final class JudgeReport {
-  private static final String STUDENT =
-      ", more by Student's t where an uncertainty has few degrees of freedom (JCGM 100, G.4)";
-  private static final String RECORDS =
-      "recorded values have no known uncertainty and are compared with their limits as they are";
-
   private JudgeReport() {}
 
-  /** For a terminal. */
+  /** The language of a report: that of the procedure. */
+  static Language language(ItemList list) {
+    return Language.orEnglish(list.source().language());
+  }
+
+  /** A verdict as people read it. */
+  static String word(Verdict verdict, Language language) {
+    return language.of("page.verdict." + verdict.word().replace(' ', '-'));
+  }
+
+  /** For a terminal: the program's own words are English there, as everywhere on it. */
   public static String text(Report report) {
     StringBuilder out = new StringBuilder(title(report) + ": " + report.overall().word() + "\n");
     ItemNames names = ItemNames.of(report.list());
-    report.warnings().forEach(w -> out.append("  warning: " + w.text(names) + "\n"));
+    report
+        .warnings()
+        .forEach(w -> out.append("  warning: " + w.text(names, Language.ENGLISH) + "\n"));
     report
         .superseded()
         .forEach(
-            j -> out.append("  earlier failure: " + names.of(j.item()) + ": " + reading(j) + "\n"));
+            j ->
+                out.append(
+                    "  earlier failure: "
+                        + names.of(j.item())
+                        + ": "
+                        + reading(j, Language.ENGLISH)
+                        + "\n"));
     report
         .phases()
         .forEach((phase, verdict) -> out.append("  " + phase + ": " + verdict.word() + "\n"));
-    out.append("  " + rule(report.list()) + "\n");
+    out.append("  " + rule(report.list(), Language.ENGLISH) + "\n");
     report
         .readings()
         .records()
-        .forEach((name, said) -> out.append("  " + name + " = " + attempts(said) + "\n"));
+        .forEach(
+            (name, said) ->
+                out.append("  " + name + " = " + attempts(said, Language.ENGLISH) + "\n"));
     report.judgements().forEach(j -> out.append(line(j, names)));
     return out.toString();
   }
 
   /** What was written in a blank, one attempt after the other. */
-  static String attempts(List<String> written) {
-    return String.join(", then ", written);
+  static String attempts(List<String> written, Language language) {
+    return written.stream().reduce((one, next) -> language.of("judge.then", one, next)).orElse("");
   }
 
   private static String line(Judgement j, ItemNames names) {
-    String accepted = accepted(j.item());
+    Language english = Language.ENGLISH;
+    String accepted = accepted(j.item(), english);
     return j.verdict().word().toUpperCase(Locale.ROOT)
         + "  "
         + names.of(j.item())
         + ": "
-        + reading(j)
+        + reading(j, english)
         + (accepted.isEmpty() ? "" : ", accepted: " + accepted)
         + (uncertainty(j).isEmpty() ? "" : ", U = " + uncertainty(j))
         + (factor(j).isEmpty() ? "" : " (" + factor(j) + ")")
         + (conformity(j).isEmpty() ? "" : ", conforms with P = " + conformity(j))
-        + (j.causes().isEmpty() ? "" : " (" + j.why(names) + ")")
+        + (j.causes().isEmpty() ? "" : " (" + j.why(names, english) + ")")
         + "\n";
   }
 
   /** The procedure with its revision and digest. */
   public static String title(Report report) {
+    return title(report, Language.ENGLISH);
+  }
+
+  /** The same in a language. */
+  static String title(Report report, Language language) {
     ItemList.Source source = report.list().source();
     return source.procedure()
-        + ", revision "
-        + source.revision()
+        + ", "
+        + language.of("revision", source.revision())
         + " ("
         + source.digest().substring(0, Math.min(12, source.digest().length()))
         + ")";
   }
 
   /** What passes: limits, an outcome or a tick; empty for what is only recorded. */
-  public static String accepted(Item item) {
-    return item.accept(new Accepted());
+  public static String accepted(Item item, Language language) {
+    return item.accept(new Accepted(language));
   }
 
   /** The tolerance of what has one; else empty. */
-  public static String tolerance(Item item) {
-    return item instanceof Item.Measured m ? ItemWords.tolerance(m) : "";
+  public static String tolerance(Item item, Language language) {
+    return item instanceof Item.Measured m ? ItemWords.tolerance(m, language) : "";
   }
 
-  private static final class Accepted implements Item.Visitor<String> {
+  private record Accepted(Language language) implements Item.Visitor<String> {
     @Override
     public String reading(Item.Reading reading) {
-      return ItemWords.accepted(reading);
+      return ItemWords.accepted(reading, language);
     }
 
     @Override
     public String derived(Item.Derived derived) {
-      return ItemWords.accepted(derived);
+      return ItemWords.accepted(derived, language);
     }
 
     @Override
     public String recorded(Item.Recorded recorded) {
-      return ItemWords.accepted(recorded);
+      return ItemWords.accepted(recorded, language);
     }
 
     @Override
@@ -109,7 +132,7 @@ public final class JudgeReport {
 
     @Override
     public String tick(Item.Tick tick) {
-      return "ticked";
+      return language.of("judge.ticked");
     }
   }
 
@@ -117,56 +140,42 @@ public final class JudgeReport {
    * The decision rule with its risk, as ISO/IEC 17025:2017, 7.8.6 asks: what may happen to a value
    * that lies on a limit.
    */
-  public static String rule(ItemList list) {
+  public static String rule(ItemList list, Language language) {
     ItemList.Decision decision = list.decision();
     double guard = decision.guard().doubleValue();
-    String coverage = "; coverage factor k = " + decision.coverage().toPlainString();
-    String band =
-        switch (decision.rule()) {
-          case "simple" -> "simple acceptance, limits included; a value on a limit";
-          case "guarded" ->
-              "guarded acceptance, limits moved inward by U, limits included; a value on a tolerance"
-                  + " limit";
-          case "managed" ->
-              "guarded acceptance by ANSI/NCSL Z540.3, method 6: limits moved inward by U times a factor"
-                  + " for the ratio of tolerance and U, limits included; what does not conform is"
-                  + " accepted with a probability below 2 % whatever share conforms; a calculated value"
-                  + " is guarded by U, and one on its tolerance limit";
-          default ->
-              "guarded acceptance, limits moved inward until that risk is met, limits included; a"
-                  + " value on a tolerance limit";
-        };
     double risk = decision.risk() == null ? Budget.risk(guard) : decision.risk().doubleValue();
-    return "decision rule: "
-        + band
-        + " is wrongly accepted with a probability of up to "
-        + percent(risk)
-        + coverage
-        + (Budget.hasFiniteFreedom(list) ? STUDENT : "")
-        + global(list)
-        + (guard > 0 && hasRecordLimits(list) ? "; " + RECORDS : "");
+    String key =
+        switch (decision.rule()) {
+          case "simple" -> "judge.rule.simple";
+          case "guarded" -> "judge.rule.guarded";
+          case "managed" -> "judge.rule.managed";
+          default -> "judge.rule.risk";
+        };
+    String coverage = language.number(decision.coverage().toPlainString());
+    String factor =
+        language.of("judge.coverage", coverage)
+            + (Budget.hasFiniteFreedom(list) ? language.of("judge.student") : "");
+    String rule = language.of("judge.both", language.of(key, percent(risk, language)), factor);
+    BigDecimal prior = list.decision().prior();
+    if (prior != null) {
+      rule = language.of("judge.both", rule, global(list, prior, language));
+    }
+    return guard > 0 && hasRecordLimits(list)
+        ? language.of("judge.both", rule, language.of("judge.records"))
+        : rule;
   }
 
-  /**
-   * The greatest global risks of readings with a tolerance on both sides; empty without a prior.
-   */
-  private static String global(ItemList list) {
-    BigDecimal prior = list.decision().prior();
-    if (prior == null) {
-      return "";
-    }
+  /** The greatest global risks of readings with a tolerance on both sides. */
+  private static String global(ItemList list, BigDecimal prior, Language language) {
     GlobalRisk worst = GlobalRisk.greatest(list, prior.doubleValue());
-    String inside = "; with " + prior.movePointRight(2).stripTrailingZeros().toPlainString();
-    return inside
-        + " % in tolerance before the test "
-        + (worst == null
-            ? "no global risk is known: no reading has two limits and a known uncertainty"
-            : "a generator that does not conform is accepted with a probability of at most "
-                + percent(worst.consumer())
-                + " and one that conforms rejected with at most "
-                + percent(worst.producer())
-                + " at each reading with two limits (global consumer's and producer's risk, JCGM 106,"
-                + " 9.3 to 9.5, normal distributions about the middle of the tolerance)");
+    String inside = language.number(prior.movePointRight(2).stripTrailingZeros().toPlainString());
+    return worst == null
+        ? language.of("judge.no-global", inside)
+        : language.of(
+            "judge.global",
+            inside,
+            percent(worst.consumer(), language),
+            percent(worst.producer(), language));
   }
 
   private static boolean hasRecordLimits(ItemList list) {
@@ -174,23 +183,33 @@ public final class JudgeReport {
         .anyMatch(item -> item instanceof Item.Recorded blank && blank.accepts() != null);
   }
 
-  private static String percent(double share) {
-    return new BigDecimal(share * 100)
+  private static String percent(double share, Language language) {
+    String percent =
+        new BigDecimal(share * 100)
             .round(new MathContext(2, RoundingMode.UP))
             .stripTrailingZeros()
-            .toPlainString()
-        + " %";
+            .toPlainString();
+    return language.number(percent) + " %";
   }
 
   /** Every attempt with the unit; what was not done in words. */
-  public static String reading(Judgement j) {
+  public static String reading(Judgement j, Language language) {
     String unit = ItemWords.unit(j.item());
     if (j.item() instanceof Item.Derived && j.value() != null) {
-      return j.value().toPlainString() + unit;
+      return language.number(j.value().toPlainString()) + unit;
     }
-    return j.attempts().isEmpty()
-        ? j.verdict().word()
-        : String.join(", then ", j.attempts()) + unit;
+    List<String> attempts =
+        j.item() instanceof Item.Measured
+            ? j.attempts().stream().map(language::number).toList()
+            : j.item() instanceof Item.Tick
+                ? j.attempts().stream().map(one -> ticked(one, language)).toList()
+                : j.attempts();
+    return attempts.isEmpty() ? word(j.verdict(), language) : attempts(attempts, language) + unit;
+  }
+
+  /** {@code yes} in a file is a word of the file's. */
+  private static String ticked(String written, Language language) {
+    return written.equals("yes") ? language.of("judge.yes") : written;
   }
 
   /** The expanded uncertainty to two significant digits, rounded up (JCGM 100, 7.2.6). */
@@ -215,9 +234,11 @@ public final class JudgeReport {
   }
 
   /** What is stated of it beside the verdict; empty where nothing is. */
-  public static String statement(Judgement j) {
+  public static String statement(Judgement j, Language language) {
     Statement statement = j.statement();
-    return statement == null ? "" : statement.word();
+    return statement == null
+        ? ""
+        : language.of("judge.statement." + statement.word().replace(' ', '-'));
   }
 
   /** The probability of conformity to three decimals, rounded down. */

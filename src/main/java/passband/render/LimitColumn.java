@@ -9,6 +9,7 @@ import passband.evidence.Item;
 import passband.evidence.ItemList;
 import passband.evidence.ItemWords;
 import passband.judge.Budget;
+import passband.words.Language;
 
 /**
  * A column of the table of limits, as {@code limits.csv} and {@code limits.xlsx} have it.
@@ -184,7 +185,7 @@ record LimitColumn(
             + " unit with at least as many decimals as the column 'decimals' says; with fewer it is"
             + " unclear, which is not a pass.",
         "How the acceptance limits follow from the tolerance limits, "
-            + JudgeReport.rule(list)
+            + JudgeReport.rule(list, Language.ENGLISH)
             + ".",
         "A row of kind 'derived' is calculated from readings, never typed. Where the decision rule"
             + " has a guard band, 'passband judge' moves its limits inward by the uncertainty of"

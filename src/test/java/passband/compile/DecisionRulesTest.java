@@ -20,6 +20,7 @@ import passband.quantity.Rational;
 import passband.render.JudgeReport;
 import passband.testing.Repository;
 import passband.testing.Snippet;
+import passband.words.Language;
 
 /** The decision rules beside each other, on one procedure. */
 class DecisionRulesTest {
@@ -84,13 +85,13 @@ class DecisionRulesTest {
         prior.limits().stream().map(Limit::accept).toList());
     assertNotEquals(none.digest(), prior.digest());
     String file = LimitsWriter.of(Evidence.of(prior).list());
-    String rule = JudgeReport.rule(LimitsReader.read(file));
+    String rule = JudgeReport.rule(LimitsReader.read(file), Language.ENGLISH);
     assertTrue(
         rule.matches(
             "(?s).*; with 95 % in tolerance before the test a generator that does not conform is"
                 + " accepted with a probability of at most [0-9.]+ %.*"),
         rule);
-    String silent = JudgeReport.rule(Evidence.of(none).list());
+    String silent = JudgeReport.rule(Evidence.of(none).list(), Language.ENGLISH);
     assertTrue(!silent.contains("before the test"), silent);
   }
 }

@@ -463,7 +463,8 @@ class VisitRecordTest {
           VisitRecord.of(
               "1", null, Map.of(), KeptFile.of("l.json", limits), KeptFile.of("r.csv", csv));
       String page = RecordPage.of(record, "ab", List.of());
-      String head = page.substring(0, page.indexOf("<h2>Instruments"));
+      String head =
+          page.substring(0, page.indexOf("<h2>" + plan.language().of("record.instruments")));
       for (Item item : list.items()) {
         if (item instanceof Item.Recorded blank && blank.unit() != null) {
           boolean once = blank.id().split("/").length == 2;

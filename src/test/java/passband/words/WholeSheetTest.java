@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -15,11 +16,20 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import passband.evidence.Evidence;
+import passband.evidence.Item;
+import passband.evidence.ItemList;
+import passband.evidence.LimitsWriter;
 import passband.pdf.ChecklistPdf;
 import passband.pdf.Paper;
 import passband.pdf.ReviewPdf;
 import passband.plan.Plan;
+import passband.record.KeptFile;
+import passband.record.VisitRecord;
 import passband.render.Checklist;
+import passband.render.JudgePage;
+import passband.render.RecordPage;
+import passband.testing.Records;
 import passband.testing.Repository;
 import passband.testing.Snippet;
 
@@ -123,5 +133,40 @@ class WholeSheetTest {
     assertEquals(
         List.of(),
         found(english(plan.language()), said.replaceAll("\"[\\w. -]+\":|\\{\\w+\\}", " ")));
+  }
+
+  /**
+   * The report of the judge and that of a record: of a good visit and of one with every trouble.
+   */
+  @ParameterizedTest
+  @ValueSource(strings = {"de", "fr"})
+  void nothingThatIsJudgedIsEnglish(String code) throws Exception {
+    Plan plan = plan(code);
+    ItemList list = Evidence.of(plan).list();
+    String reading =
+        list.items().stream()
+            .filter(item -> item instanceof Item.Reading)
+            .map(Item::id)
+            .findFirst()
+            .orElseThrow();
+    Records good = Records.of(list, true);
+    for (Records records :
+        List.of(good, good.with(reading, "99999.9,,,1,reading"), good.without(reading))) {
+      byte[] csv = records.csv().getBytes(StandardCharsets.UTF_8);
+      byte[] limits = LimitsWriter.of(list).getBytes(StandardCharsets.UTF_8);
+      VisitRecord record =
+          VisitRecord.of(
+              "1", null, Map.of(), KeptFile.of("l.json", limits), KeptFile.of("r.csv", csv));
+      for (String html :
+          List.of(JudgePage.of(record.report()), RecordPage.of(record, "ab", List.of()))) {
+        String text =
+            html.replaceAll("(?s)<style.*?</style>", "")
+                .replaceAll("<[^>]*>", " ")
+                .replaceAll("\\s+", " ");
+        assertEquals(List.of(), found(english(plan.language()), text), text);
+        assertTrue(html.contains("<html lang=\"" + code + "\">"));
+        assertTrue(text.contains(plan.language().of("judge.uncertainty.which")), text);
+      }
+    }
   }
 }
