@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import passband.evidence.ItemList;
@@ -173,13 +174,15 @@ class ReadmeShellTest {
     return printed;
   }
 
-  /** A procedure of the demo library with all that it uses. */
+  /** One generator of the demo library with all that may be used by it. */
   private void demo() throws IOException {
-    for (String part : List.of("tussock-4", "analyzers", "leads.pband", "rules.pband")) {
-      Path from = Repository.ROOT.resolve("procedures").resolve(part);
-      try (var all = Files.walk(from)) {
-        for (Path one : all.filter(Files::isRegularFile).toList()) {
-          Path to = folder.resolve("procedures").resolve(from.getParent().relativize(one));
+    Path library = Repository.ROOT.resolve("procedures");
+    try (Stream<Path> all = Files.walk(library)) {
+      for (Path one : all.filter(Files::isRegularFile).toList()) {
+        Path name = library.relativize(one);
+        boolean shared = name.getNameCount() == 1 || name.startsWith("analyzers");
+        if (shared || name.startsWith("tussock-4")) {
+          Path to = folder.resolve("procedures").resolve(name.toString());
           Files.createDirectories(to.getParent());
           Files.copy(one, to);
         }
@@ -195,7 +198,8 @@ class ReadmeShellTest {
     Matcher attributes = told("put `(.*?)` and `(.*?)` into `.gitattributes`");
     Files.writeString(
         folder.resolve(".gitattributes"), attributes.group(1) + "\n" + attributes.group(2) + "\n");
-    said("git init -q . && git add heath.pband .gitattributes && git commit -q -m Heath", 0);
+    said("git init -q . && git config user.name W && git config user.email w@example.invalid", 0);
+    said("git add heath.pband .gitattributes && git commit -q -m Heath", 0);
     done.add("git");
   }
 

@@ -53,7 +53,7 @@ class GuideShellTest {
     for (String file : List.of("judged.html", "report.html", "fleet.html", "diff.html")) {
       assertTrue(Files.readString(folder.resolve(file)).startsWith("<!DOCTYPE html>"), file);
     }
-    assertEquals(21, done.size(), done.toString());
+    assertEquals(23, done.size(), done.toString());
     if (Boolean.getBoolean("golden.write")) {
       Files.writeString(page, written);
     }

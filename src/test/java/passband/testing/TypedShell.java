@@ -5,12 +5,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** A shell that has Passband on its path, as an installation puts it there, and a name for git. */
+/**
+ * A shell that has Passband on its path, as an installation puts it there, and a home of its own
+ * with nothing in it: nobody has told git a name.
+ */
 public final class TypedShell {
   /** What a page shows: a block between fences, or lines that are set in. */
   public static final Pattern PIECE =
@@ -52,10 +54,8 @@ public final class TypedShell {
             .redirectErrorStream(true)
             .redirectOutput(said.toFile());
     shell.environment().merge("PATH", work.resolve("bin").toString(), (p, own) -> own + ":" + p);
-    for (String who : List.of("AUTHOR", "COMMITTER")) {
-      shell.environment().put("GIT_" + who + "_NAME", "A. Ward");
-      shell.environment().put("GIT_" + who + "_EMAIL", "a.ward@example.invalid");
-    }
+    shell.environment().keySet().removeIf(name -> name.startsWith("GIT_"));
+    shell.environment().put("HOME", work.toString());
     Process process = shell.start();
     assertTrue(process.waitFor(120, TimeUnit.SECONDS), line);
     String text = Files.readString(said).replace("(not packaged)", version());
