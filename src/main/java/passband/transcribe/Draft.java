@@ -361,7 +361,15 @@ final class Draft {
     if (table.isLeakage()) {
       all.add(
           "Nothing connects the analyzer's jack to earth that the leakage comes in at, and its meter"
-              + " has the resistance of the table: that is a guess.");
+              + " has "
+              + DraftBench.meter(kept())
+              + ": that is a guess.");
+      if (!DraftBench.meter(kept()).equals(DraftBench.loads(kept()))) {
+        all.add(
+            "The table's load, "
+                + DraftBench.loads(kept())
+                + ", is no meter's: whether the mode delivers into it meanwhile, the draft does not say.");
+      }
     }
     if (!table.limitsPrinted()) {
       all.add("The table prints no limits: they are its nominal values with their tolerances.");

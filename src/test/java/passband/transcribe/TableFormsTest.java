@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import passband.diagnostic.Diagnostic;
 import passband.testing.Snippet;
@@ -215,6 +216,27 @@ class TableFormsTest {
             "| at most 69")) {
       assertTrue(one.source().contains(line), line + "\n" + one.source());
     }
+  }
+
+  /**
+   * Loads that can be no meter's own resistance are the modes': the draft compiles all the same.
+   */
+  @ParameterizedTest
+  @CsvSource({"200, 200 ohm", "190, 190 ohm", "400, 200 ohm", "50, 200 ohm", "2000, 200 ohm"})
+  void leakageIsReadThroughAMetersResistance(String load, String meter) throws TableFault {
+    Transcript found =
+        transcript(
+            """
+            Mode,Setting (W),Load (ohm),HF leakage (mA)
+            Cut,300,%s,max 150
+            Cut,100,%s,max 150
+            Coag,120,%s,max 150
+            """
+                .formatted(load, load, load));
+    assertTrue(found.source().contains("low through " + meter + " {"), found.source());
+    says(found, "its meter has " + meter + ": that is a guess.");
+    String aside = "The table's load, " + load + " ohm, is no meter's";
+    assertEquals(!meter.equals(load + " ohm"), found.text().contains(aside), found.text());
   }
 
   @Test
