@@ -94,7 +94,7 @@ public final class SnapshotDiff {
       throws UsageException, IOException {
     SnapshotSide.Compiled compiled =
         new SnapshotSide(snapshot, List.of(), List.of(source)).compiled(source);
-    return compiled.errors().hasErrors() ? List.of() : compiled.plans();
+    return compiled.errors().stopComparison() ? List.of() : compiled.plans();
   }
 
   private void note(String file, TreeSet<String> through) {
@@ -106,7 +106,7 @@ public final class SnapshotDiff {
       throws UsageException, IOException {
     SnapshotSide.Compiled old = was.side.compiled(oldPath);
     SnapshotSide.Compiled fresh = now.side.compiled(newPath);
-    if (old.errors().hasErrors() || fresh.errors().hasErrors()) {
+    if (old.errors().stopComparison() || fresh.errors().stopComparison()) {
       failed.add(newPath);
       say(was, old);
       say(now, fresh);

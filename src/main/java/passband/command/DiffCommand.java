@@ -46,7 +46,7 @@ final class DiffCommand implements Verb {
     }
     Compilation<Plan> was = side(paths.get(0), root, retargeted ? null : analyzer);
     Compilation<Plan> now = side(paths.get(retargeted ? 0 : 1), root, analyzer);
-    if (was.diagnostics().hasErrors() || now.diagnostics().hasErrors()) {
+    if (was.diagnostics().stopComparison() || now.diagnostics().stopComparison()) {
       for (Diagnostics faults : List.of(was.diagnostics(), now.diagnostics())) {
         faults.removeIf(d -> !d.isError());
         DiagnosticPrinter.printText(faults, invocation.err());

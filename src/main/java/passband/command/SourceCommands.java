@@ -153,7 +153,8 @@ final class SourceCommands {
 
               What one edit of the sources brought about stands together, the most dangerous first; --full shows every
               change with its source line and its recalculated limits. --as html is for printing and signing. Exit
-              status: 0 no difference, 1 different, 2 could not run (including errors in either side).
+              status: 0 no difference, 1 different, 2 could not run (including errors in either side, but for
+              a released revision with another meaning: that is compared).
 
               Git itself calls 'passband git-diff' (diff.NAME.command) and 'passband git-text' (diff.NAME.textconv).
               """,

@@ -66,6 +66,9 @@ public final class Compiler {
           Code.INCLUDE_CYCLE,
           Code.CSV_SYNTAX);
 
+  /** What a procedure may seem to lack while a part that it includes is not found. */
+  private static final Set<Code> LACKING = EnumSet.of(Code.MISSING_ITEM, Code.UNKNOWN_NAME);
+
   private final Library library;
   private final Retarget others;
   private final Diagnostics diagnostics;
@@ -74,6 +77,9 @@ public final class Compiler {
 
   private final Names names = new Names();
   private @Nullable Profiles made;
+
+  /** The procedures of which a part was not found: they are not checked. */
+  private final Set<Plan> lacking = Collections.newSetFromMap(new IdentityHashMap<>());
 
   /**
    * @param analyzer the instruments to compile for instead of each procedure's own: a name, or
@@ -116,9 +122,11 @@ public final class Compiler {
     boolean sound = !broken && !later.hasFaults();
     if (!broken) {
       for (Plan plan : plans) {
-        later.including(plan.source().includes(), plan.name().span());
-        Checks.run(plan, sound, later);
-        later.including(Map.of(), plan.name().span());
+        if (!lacking.contains(plan)) {
+          later.including(plan.source().includes(), plan.name().span());
+          Checks.run(plan, sound, later);
+          later.including(Map.of(), plan.name().span());
+        }
       }
     }
     if (!others.isNone()) {
@@ -138,7 +146,7 @@ public final class Compiler {
   public List<Profile> declared(Predicate<Tree.File> wanted) {
     List<Profile> declared = new ArrayList<>();
     Profiles profiles = made;
-    if (profiles == null || diagnostics.hasErrors()) {
+    if (profiles == null || diagnostics.stopComparison()) {
       return declared;
     }
     for (Tree.File file : library.files()) {
@@ -325,7 +333,17 @@ public final class Compiler {
   private @Nullable Plan plan(
       Tree.Procedure procedure, Scope scope, Profiles profiles, Diagnostics later) {
     Included whole = included(procedure, scope, later);
-    return planner(whole, scope, profiles, others, later).plan();
+    if (whole.complete()) {
+      return planner(whole, scope, profiles, others, later).plan();
+    }
+    Diagnostics found = new Diagnostics();
+    Plan plan = planner(whole, scope, profiles, others, found).plan();
+    found.removeIf(one -> LACKING.contains(one.code()));
+    later.take(found);
+    if (plan != null) {
+      lacking.add(plan);
+    }
+    return plan;
   }
 
   private static Included included(Tree.Procedure procedure, Scope scope, Diagnostics later) {
@@ -340,7 +358,7 @@ public final class Compiler {
           Scope scope = new Scope(library.visibleFrom(file), names, new Diagnostics());
           Tree.Procedure lines = Included.in(part.lines(), scope::part, later).whole();
           Scope.distinct(later, "caution", lines.cautions(), Heading.Caution::name);
-          Scope.distinct(later, "part", lines.parts(), Tree.Part::name);
+          Scope.distinct(later, "the name", lines.parts(), Tree.Part::name);
         }
       }
     }

@@ -172,7 +172,11 @@ final class Planner {
   private List<Lead> leads() {
     allLeads = true;
     List<Lead> leads = new ArrayList<>();
+    List<Word> named = new ArrayList<>();
     for (Word name : tree.leads()) {
+      if (isNamedBefore(name, named)) {
+        continue;
+      }
       Tree.Leads found = scope.find(Tree.Leads.class, "leads", name);
       allLeads &= found != null;
       for (Lead lead : found == null ? List.<Lead>of() : profiles.leads(found)) {
@@ -191,6 +195,19 @@ final class Planner {
       }
     }
     return List.copyOf(leads);
+  }
+
+  private boolean isNamedBefore(Word name, List<Word> named) {
+    for (Word other : named) {
+      if (other.text().equals(name.text())) {
+        diagnostics
+            .say(Code.REPEATED_ITEM, name.span(), "the leads '%s' are named twice", name.text())
+            .note(other.span(), "first named here");
+        return true;
+      }
+    }
+    named.add(name);
+    return false;
   }
 
   private Decision decision() {
@@ -370,7 +387,7 @@ final class Planner {
 
   private List<Stage> stages(
       Device device, Instruments instruments, List<Lead> leads, Decision decision) {
-    Scope.distinct(diagnostics, "part", tree.parts(), Tree.Part::name);
+    Scope.distinct(diagnostics, "the name", tree.parts(), Tree.Part::name);
     Recorded recorded = new Recorded(diagnostics);
     recorded.declare(tree);
     Steps steps = new Steps(device, instruments, recorded, scope.names(), diagnostics);

@@ -146,6 +146,19 @@ public final class Diagnostics {
   }
 
   /**
+   * Whether any of them stops a comparison. That a released revision has another meaning does not:
+   * what it is, is asked.
+   */
+  public boolean stopComparison() {
+    for (Key key : found.keySet()) {
+      if (key.code.severity() == Severity.ERROR && key.code != Code.REVISION_REUSED) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /**
    * Whether any of them is an error that no {@code allow} lets stand: something could not be made.
    */
   public boolean hasFaults() {

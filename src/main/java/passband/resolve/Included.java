@@ -23,8 +23,9 @@ import passband.syntax.Word;
  *
  * @param whole the procedure without {@code include}
  * @param taken the parts, each with the line that includes it, in the order in which they are met
+ * @param complete whether each part that is included was found
  */
-public record Included(Tree.Procedure whole, List<Taken> taken) {
+public record Included(Tree.Procedure whole, List<Taken> taken, boolean complete) {
 
   /** A part and the name that includes it. */
   public record Taken(SharedPart part, Include by) {}
@@ -40,7 +41,7 @@ public record Included(Tree.Procedure whole, List<Taken> taken) {
     Work work = new Work(parts, diagnostics);
     work.around.push(new Around(lines.name(), null));
     Tree.Procedure whole = work.whole(lines);
-    return new Included(whole, List.copyOf(work.taken));
+    return new Included(whole, List.copyOf(work.taken), work.complete);
   }
 
   /** The block of each part, and the name that includes it. */
@@ -60,6 +61,7 @@ public record Included(Tree.Procedure whole, List<Taken> taken) {
     private final Finder parts;
     private final Diagnostics diagnostics;
     private final List<Taken> taken = new ArrayList<>();
+    private boolean complete = true;
 
     /** The procedure or the part whose lines are looked at, and those that it is in. */
     private final Deque<Around> around = new ArrayDeque<>();
@@ -90,7 +92,11 @@ public record Included(Tree.Procedure whole, List<Taken> taken) {
 
     private Tree.@Nullable Procedure included(Include include) {
       SharedPart part = parts.find(include.name());
-      if (part == null || isCircle(part, include) || isTaken(part, include)) {
+      if (part == null || isCircle(part, include)) {
+        complete = false;
+        return null;
+      }
+      if (isTaken(part, include)) {
         return null;
       }
       taken.add(new Taken(part, include));

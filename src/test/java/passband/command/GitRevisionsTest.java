@@ -324,6 +324,25 @@ class GitRevisionsTest {
     assertTrue(folder.out().endsWith("\n\n" + whole), folder.out() + "\n----\n" + whole);
   }
 
+  /** What a change does to what was released is seen before the revision gets another label. */
+  @Test
+  void aReleasedRevisionIsComparedWithWhatItMeansNow() throws IOException, InterruptedException {
+    String[] approved = {"release", TEASEL, "--by", "A. Ward", "--on", "2026-11-02"};
+    assertEquals(0, folder.run(approved), folder.said());
+    folder.commit("released");
+    folder.edit(TEASEL, "400 to 500", "420 to 490");
+    assertEquals(1, folder.run("check", TEASEL), folder.said());
+    assertTrue(folder.said().contains("[revision-reused]"), folder.said());
+    assertEquals(1, folder.run("diff", "HEAD:" + TEASEL, TEASEL), folder.said());
+    assertEquals("", folder.err());
+    String compared = folder.out();
+    assertTrue(compared.contains("same revision, other meaning"), compared);
+    assertTrue(compared.contains("limits tightened"), compared);
+    folder.commit("changed");
+    assertEquals(1, folder.run("diff", "HEAD~1..HEAD"), folder.said());
+    assertTrue(folder.out().endsWith("\n\n" + compared), folder.out());
+  }
+
   @Test
   void anErrorInACommitIsNamedAndTheRestCompared() throws IOException, InterruptedException {
     folder.edit(CARVE, "253 to 309", "none");

@@ -167,6 +167,39 @@ class PartsTest {
     assertTrue(snippet.codes().contains(code), snippet.report());
   }
 
+  /** What a procedure lacks while a part is not found is not held against it. */
+  @ParameterizedTest
+  @MethodSource("including")
+  void aPartThatIsNotFoundIsTheOnlyFault(String main) {
+    String text = demo().get(main);
+    List<String> names =
+        INCLUDE
+            .matcher(text)
+            .results()
+            .flatMap(line -> Stream.of(line.group(1).split(", ")))
+            .toList();
+    for (String name : names) {
+      Map<String, String> files = demo();
+      files.put(main, text.replaceAll("(include .*)\\b" + name + "\\b", "$1" + name + "-x"));
+      Snippet snippet = Snippet.compile(files, main, null);
+      assertEquals(List.of("unknown-name"), snippet.codes(), name + "\n" + snippet.report());
+      assertEquals(name + "-x", snippet.diagnostics().get(0).span().text());
+    }
+  }
+
+  /** Leads that a part names and the procedure too are one fault, in the second of the lines. */
+  @ParameterizedTest
+  @MethodSource("including")
+  void leadsThatAreNamedTwiceAreOneFault(String main) {
+    Map<String, String> files = demo();
+    String leads = Snippet.compile(files, main, null).plan().tree().leads().get(0).text();
+    files.computeIfPresent(
+        main, (path, text) -> text.replaceFirst("(?m)^  include closing$", "$0\n  leads " + leads));
+    Snippet snippet = Snippet.compile(files, main, null);
+    assertEquals(List.of("repeated-item"), snippet.codes(), snippet.report());
+    assertEquals(main, snippet.diagnostics().get(0).span().file().path());
+  }
+
   /** A part that no procedure includes is read too. */
   @ParameterizedTest
   @CsvSource(
