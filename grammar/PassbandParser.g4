@@ -52,7 +52,8 @@ stateItem: (ENTER | LEAVE) TEXT NEWLINE # stateText
     | NEWLINE # blankStateLine
     ;
 
-extraSetting: SETTING name TEXT? (ONE OF names | series) (LEAVE (name | amount))? NEWLINE;
+extraSetting: SETTING name TEXT? (ONE OF option (COMMA option)* | series) (LEAVE (name | amount))? NEWLINE;
+option: name TEXT?;
 
 // ---- analyzer and leads ----------------------------------------------------------------------------------------
 

@@ -15,6 +15,7 @@ import passband.model.Named;
 import passband.plan.Plan;
 import passband.plan.Point;
 import passband.source.Span;
+import passband.syntax.SettingOption;
 import passband.syntax.Word;
 
 /**
@@ -81,16 +82,17 @@ final class Covered implements Check {
       if (setting.leave() != null && atRest(plan, setting.name().text())) {
         set.add(setting.leave().text());
       }
-      for (Word option : setting.options() == null ? List.<Word>of() : setting.options()) {
-        if (first != null && !set.contains(option.text())) {
+      for (SettingOption option :
+          setting.options() == null ? List.<SettingOption>of() : setting.options()) {
+        if (first != null && !set.contains(option.printed().text())) {
           diagnostics
               .say(
                   Code.SETTING_UNTESTED,
                   first.span(),
                   "no test has '%s' at '%s'",
                   setting.name().text(),
-                  option.text())
-              .note(option.span(), "the option is here");
+                  option.name().text())
+              .note(option.name().span(), "the option is here");
         }
       }
     }

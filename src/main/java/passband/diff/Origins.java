@@ -162,7 +162,16 @@ final class Origins {
     if (fact.area() == Fact.Area.DUTY) {
       plan.instruments().units().forEach(unit -> settle(lines, unit));
     }
+    settings(lines, plan);
     heading(lines, plan);
+  }
+
+  /** What a setting can be set to is in the rows, the steps that set it and their order. */
+  private static void settings(List<Span> lines, Plan plan) {
+    plan.device().settings().forEach(one -> add(lines, one.tree().span()));
+    for (Analyzer unit : plan.instruments().units()) {
+      unit.settings().forEach(one -> add(lines, one.tree().span()));
+    }
   }
 
   private List<Stage.Run> tests(Span span) {

@@ -227,7 +227,7 @@ final class Completions {
   private void options(String setting) {
     for (Tree.ExtraSetting one : settings()) {
       if (one.name().text().equals(setting) && one.options() != null) {
-        one.options().forEach(o -> add(o.text(), "option", "of " + setting));
+        one.options().forEach(o -> add("option", o.name(), o.title()));
       }
     }
   }

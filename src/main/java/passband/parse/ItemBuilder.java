@@ -11,6 +11,7 @@ import passband.source.Span;
 import passband.syntax.Derive;
 import passband.syntax.LimitExpression;
 import passband.syntax.OnlyWhen;
+import passband.syntax.SettingOption;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -120,11 +121,15 @@ final class ItemBuilder {
     return new Tree.ExtraSetting(
         leaves.name(setting.name(0)),
         leaves.optionalText(setting.TEXT()),
-        setting.names() == null ? null : leaves.names(setting.names()),
+        setting.option().isEmpty() ? null : each(setting.option(), this::option),
         setting.series() == null ? null : leaves.series(setting.series()),
         setting.name().size() < 2 ? null : leaves.name(setting.name(1)),
         setting.amount() == null ? null : leaves.amount(setting.amount()),
         leaves.line(setting));
+  }
+
+  private SettingOption option(OptionContext option) {
+    return new SettingOption(leaves.name(option.name()), leaves.optionalText(option.TEXT()));
   }
 
   List<Tree.Accept> accept(AcceptContext accept) {

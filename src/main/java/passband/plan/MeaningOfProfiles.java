@@ -12,6 +12,7 @@ import passband.model.Terminal;
 import passband.model.Termination;
 import passband.plan.Fact.Area;
 import passband.source.Span;
+import passband.syntax.SettingOption;
 import passband.syntax.Word;
 
 /** What the profiles of generators and analyzers have in common. */
@@ -131,7 +132,7 @@ final class MeaningOfProfiles {
   /** A setting; in which order its options are declared makes no difference. */
   void setting(String of, ExtraSetting setting) {
     String name = setting.name().text();
-    List<String> options = setting.options() == null ? null : texts(setting.options());
+    List<String> options = setting.options() == null ? null : options(setting.options());
     String leave = setting.leave() == null ? null : setting.leave().text();
     String names = options == null ? null : String.join(", ", options);
     facts.add(
@@ -148,9 +149,12 @@ final class MeaningOfProfiles {
             setting.name().span()));
   }
 
-  private static List<String> texts(List<Word> words) {
+  private static List<String> options(List<SettingOption> options) {
     List<String> texts = new ArrayList<>();
-    words.forEach(word -> texts.add(word.text()));
+    for (SettingOption one : options) {
+      Word title = one.title();
+      texts.add(one.name().text() + (title == null ? "" : " \"" + title.text() + "\""));
+    }
     texts.sort(null);
     return texts;
   }

@@ -53,7 +53,8 @@ public final class StepText implements Act.Visitor<String> {
     return switch (filled.slot()) {
       case HELD -> held == null ? language.of("button", filled.text()) : button(held);
       case RECORD -> language.of("recorded", filled.text());
-      case SETTING, LOAD, EXTRA, PARTNER -> language.term(language.number(filled.text()));
+      case EXTRA -> language.number(filled.text()); // an option's words are the author's
+      case SETTING, LOAD, PARTNER -> language.term(language.number(filled.text()));
       default -> filled.text();
     };
   }

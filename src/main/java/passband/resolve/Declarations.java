@@ -70,7 +70,7 @@ public final class Declarations {
     for (Tree.ExtraSetting setting : settings) {
       names.declare("setting", setting.name(), setting.title());
       if (setting.options() != null) {
-        setting.options().forEach(o -> names.declare("option", o, null));
+        setting.options().forEach(o -> names.declare("option", o.name(), o.title()));
       }
     }
   }

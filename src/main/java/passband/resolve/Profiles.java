@@ -19,6 +19,7 @@ import passband.quantity.Dimension;
 import passband.quantity.Rational;
 import passband.quantity.Unit;
 import passband.syntax.Amount;
+import passband.syntax.SettingOption;
 import passband.syntax.Tree;
 import passband.syntax.Word;
 
@@ -130,9 +131,9 @@ public final class Profiles {
   }
 
   private static void nameLeft(Tree.ExtraSetting setting, Names names) {
-    for (Word option : setting.options() == null ? List.<Word>of() : setting.options()) {
-      if (setting.leave() != null && option.text().equals(setting.leave().text())) {
-        names.use(setting.leave(), option);
+    for (SettingOption option : options(setting)) {
+      if (setting.leave() != null && option.name().text().equals(setting.leave().text())) {
+        names.use(setting.leave(), option.name());
       }
     }
   }
@@ -151,7 +152,8 @@ public final class Profiles {
             tree.name().text());
       }
       if (tree.options() != null) {
-        Scope.distinct(diagnostics, "option", tree.options(), option -> option);
+        Scope.distinct(diagnostics, "option", tree.options(), SettingOption::name);
+        distinctTitles(tree.options(), diagnostics);
       }
       Series series = tree.series() == null ? null : series(tree.series(), values);
       settings.add(
@@ -164,6 +166,30 @@ public final class Profiles {
               tree));
     }
     return settings;
+  }
+
+  private static List<SettingOption> options(Tree.ExtraSetting setting) {
+    return setting.options() == null ? List.of() : setting.options();
+  }
+
+  /** What is printed tells the options of a setting apart. */
+  private static void distinctTitles(List<SettingOption> options, Diagnostics diagnostics) {
+    for (int i = 0; i < options.size(); i++) {
+      for (int j = 0; j < i; j++) {
+        SettingOption one = options.get(j);
+        SettingOption other = options.get(i);
+        if (one.printed().text().equals(other.printed().text())
+            && !one.name().text().equals(other.name().text())) {
+          diagnostics
+              .say(
+                  Code.PRINTED_NAME_REPEATED,
+                  other.printed().span(),
+                  "two options of one setting have the printed name \"%s\"",
+                  other.printed().text())
+              .note(one.printed().span(), "the other is here");
+        }
+      }
+    }
   }
 
   /** Whether an action is declared to stop the output. */
@@ -181,10 +207,6 @@ public final class Profiles {
 
   private static @Nullable Word leaveOption(Tree.ExtraSetting tree, Diagnostics diagnostics) {
     Word leave = tree.leave();
-    List<String> options = new ArrayList<>();
-    for (Word option : tree.options() == null ? List.<Word>of() : tree.options()) {
-      options.add(option.text());
-    }
     if (leave != null && tree.options() == null) {
       diagnostics.say(
           Code.WRONG_KIND,
@@ -193,11 +215,17 @@ public final class Profiles {
           tree.name().text());
       return null;
     }
-    if (leave != null && !options.contains(leave.text())) {
-      Scope.unknown(diagnostics, leave, "option", options);
-      return null;
+    List<String> names = new ArrayList<>();
+    for (SettingOption option : leave == null ? List.<SettingOption>of() : options(tree)) {
+      if (option.name().text().equals(leave.text())) {
+        return new Word(option.printed().text(), leave.span());
+      }
+      names.add(option.name().text());
     }
-    return leave;
+    if (leave != null) {
+      Scope.unknown(diagnostics, leave, "option", names);
+    }
+    return null;
   }
 
   private static @Nullable Word leaveAmount(

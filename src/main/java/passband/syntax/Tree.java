@@ -57,7 +57,7 @@ public final class Tree {
   public record ExtraSetting(
       Word name,
       @Nullable Word title,
-      @Nullable List<Word> options,
+      @Nullable List<SettingOption> options,
       @Nullable List<SeriesItem> series,
       @Nullable Word leave,
       @Nullable Amount leaveAmount,
