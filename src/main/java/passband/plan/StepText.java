@@ -135,9 +135,9 @@ public final class StepText implements Act.Visitor<String> {
     Act.Pressed pressed = activate.pressed();
     Terminal key = activate.key();
     boolean held = pressed != null && pressed.accessory() != null;
-    String whose = activate.instrument();
+    String whose = activate.instrument() == null ? "" : activate.instrument();
     String kind =
-        key != null ? (whose == null ? ".key" : ".key.of") : held ? ".accessory" : ".hand";
+        key != null ? (whose.isEmpty() ? ".key" : ".key.of") : held ? ".accessory" : ".hand";
     String with =
         key != null ? language.of("button", key.title()) : pressed == null ? null : button(pressed);
     String text;
