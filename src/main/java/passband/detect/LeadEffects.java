@@ -146,7 +146,9 @@ final class LeadEffects {
       Stage.Run run = asked.line().run();
       Setup own = runs.contains(run) ? run.setup() : null;
       boolean alarm = run.output() == Delivery.INHIBITED && asked.isChoice();
-      if (own != null && alarm && rewired.isQuiet(asked.line(), own, slip.in(own))) {
+      boolean quiet = own != null && alarm && rewired.isQuiet(asked.line(), own, slip.in(own));
+      boolean looked = own != null && asked.isCalled("wiring") && slip.matters(run);
+      if (quiet || looked) {
         changes.add(asked.wrong());
       }
     }

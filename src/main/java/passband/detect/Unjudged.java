@@ -197,11 +197,13 @@ final class Unjudged {
       return step.act() instanceof Act.Choose;
     }
 
-    /** Whether it has this name. */
+    /** Whether it has this name, or this one and a hyphen: names stand once in a procedure. */
     boolean isCalled(String name) {
-      return step.act() instanceof Act.Choose choose
-          ? choose.name().equals(name)
-          : step.act() instanceof Act.Confirm confirm && name.equals(confirm.name());
+      String own =
+          step.act() instanceof Act.Choose choose
+              ? choose.name()
+              : step.act() instanceof Act.Confirm confirm ? confirm.name() : null;
+      return own != null && (own.equals(name) || own.startsWith(name + "-"));
     }
 
     /** Without the right answer. */

@@ -3,6 +3,7 @@ package passband.render;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -17,6 +18,7 @@ import passband.detect.Fault;
 import passband.detect.Gain;
 import passband.detect.Masked;
 import passband.detect.Outcome;
+import passband.detect.Place;
 import passband.words.Language;
 
 /**
@@ -58,11 +60,7 @@ public record DetectWords(Language language) {
       unnoticed += worst.outcome().isUnnoticed() ? 1 : 0;
     }
     List<String> caught = new ArrayList<>();
-    Map<String, Gain> widest = new LinkedHashMap<>();
-    for (Gain gain : detection.gains()) {
-      widest.merge(gain.place().mode(), gain, (a, b) -> width(b) > width(a) ? b : a);
-    }
-    for (Gain gain : widest.values()) {
+    for (Gain gain : smallest(detection)) {
       String tolerance = language.of("detect.tolerance", tolerance(gain));
       caught.add(gain.place().mode() + " " + both(gain) + " (" + tolerance + ")");
     }
@@ -70,6 +68,22 @@ public record DetectWords(Language language) {
     return caught.isEmpty()
         ? said
         : language.of("detect.summary.gains", said, String.join(", ", caught));
+  }
+
+  /**
+   * Of each mode at its worst outlet: there the load tells that shows the smallest error, since the
+   * rows of one load are enough.
+   */
+  private static Collection<Gain> smallest(Detection detection) {
+    Map<Place, Gain> byPlace = new LinkedHashMap<>();
+    for (Gain gain : detection.gains()) {
+      byPlace.merge(gain.place(), gain, (a, b) -> width(b) < width(a) ? b : a);
+    }
+    Map<String, Gain> byMode = new LinkedHashMap<>();
+    for (Gain gain : byPlace.values()) {
+      byMode.merge(gain.place().mode(), gain, (a, b) -> width(b) > width(a) ? b : a);
+    }
+    return byMode.values();
   }
 
   private static double width(Gain gain) {

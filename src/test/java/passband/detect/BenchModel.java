@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import passband.model.Analyzer;
 import passband.model.Analyzer.LoadBank;
@@ -21,6 +22,8 @@ import passband.plan.Act;
 import passband.plan.Move;
 import passband.plan.Plan;
 import passband.plan.Point;
+import passband.plan.Setup;
+import passband.plan.Wire;
 
 /** A bench: leads where somebody has put them, dials where somebody has turned them. */
 final class BenchModel {
@@ -96,6 +99,28 @@ final class BenchModel {
       }
     }
     return net;
+  }
+
+  /**
+   * Whether at every end of a setup's leads hangs together what is to, and no accessory is away.
+   */
+  boolean isWired(Setup setup) {
+    BenchModel drawn = new BenchModel(plan);
+    for (Wire wire : setup.wires()) {
+      String name = wire.lead().name().text();
+      Lead there = leads.get(name);
+      if (wire.lead().accessory() && (there == null || off.contains(name))) {
+        return false;
+      }
+      drawn.leads.put(
+          name,
+          wire.lead().accessory() && there != null
+              ? there
+              : new Lead(List.of(wire.from(), wire.to()), false));
+    }
+    return setup.wires().stream()
+        .flatMap(wire -> Stream.of(wire.from(), wire.to()))
+        .allMatch(end -> net(end).equals(drawn.net(end)));
   }
 
   boolean joined(Terminal a, Terminal b) {

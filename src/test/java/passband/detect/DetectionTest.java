@@ -20,8 +20,10 @@ import passband.plan.Point;
 import passband.plan.Stage;
 import passband.render.DetectPage;
 import passband.render.DetectReport;
+import passband.render.DetectWords;
 import passband.testing.Repository;
 import passband.testing.Snippet;
+import passband.words.Language;
 
 /** The whole report: what is worked out of a sheet beside single faults. */
 class DetectionTest {
@@ -314,6 +316,33 @@ class DetectionTest {
       }
     }
     assertTrue(rows > 0, "no row is proposed");
+  }
+
+  /** Rows into one more load are no reason to say that less is caught. */
+  @Test
+  void moreRowsDoNotWidenWhatTheSummarySays() {
+    String curve =
+        """
+        test curve "Curve" {
+          outlet one
+          setup  loaded
+          accept power within 9 W of setting, read as current
+          allow  load-off-rated because "The curve is taken above the rated load."
+          allow  rule-looser-than-mode because "So is the manual's."
+          table {
+            mode | setting/W | load/ohm
+            soft | 10        | 250, 300
+          }
+        }
+        test output""";
+    Plan more = CatalogueTest.changed("thin.pband", "test output", curve);
+    assertEquals(3, Detection.of(more).gains().size());
+    assertEquals(smallest(CatalogueTest.plan("thin")), smallest(more));
+  }
+
+  private static String smallest(Plan plan) {
+    String said = new DetectWords(Language.ENGLISH).summary(Detection.of(plan));
+    return said.substring(said.indexOf("smallest gain error"));
   }
 
   /** Phases: what an adjustment mends does not count twice. */

@@ -25,6 +25,8 @@ import passband.judge.Judgement;
 import passband.judge.Verdict;
 import passband.plan.Plan;
 import passband.testing.Records;
+import passband.testing.Repository;
+import passband.testing.Snippet;
 
 /** Values with limits that a sheet works out from readings count in what it catches. */
 class WorkedOutTest {
@@ -268,6 +270,8 @@ class WorkedOutTest {
         "B03 | confirm \"The dial shows {load}.\" | true",
         "B04 | confirm \"The display shows {setting}.\" | true",
         "B10 | confirm range \"The analyzer chooses its range by itself.\" | true",
+        "B10 | confirm range-2 \"The analyzer chooses its range by itself.\" | true",
+        "B10 | confirm ranges \"The analyzer chooses its range by itself.\" | false",
         "B10 | confirm other \"The analyzer chooses its range by itself.\" | false",
       })
   void aQuestionCatchesWhatItNames(String fault, String asked, boolean catches) {
@@ -276,5 +280,50 @@ class WorkedOutTest {
     boolean all = outcomes.stream().allMatch(one -> one == Outcome.CAUGHT);
     boolean before = outcomes(fault, "do \"Go on.\"").stream().allMatch(o -> o == Outcome.CAUGHT);
     assertEquals(catches || before, all, outcomes.toString());
+  }
+
+  /** Advice that has a line of source in it is right: with this line the fault is caught. */
+  @Test
+  void adviceThatIsWrittenOutCatches() {
+    Map<String, List<Outcome>> ticks = new TreeMap<>();
+    for (Fault fault : Fault.all()) {
+      int at = fault.advice().indexOf(": confirm ");
+      if (at >= 0) {
+        ticks.put(fault.id(), outcomes(fault.id(), fault.advice().substring(at + 2)));
+      }
+    }
+    assertEquals(List.of(Outcome.NOT_APPLICABLE), ticks.remove("B11"), "it has no link");
+    assertEquals(Set.of("B05", "B06", "B07", "B10"), ticks.keySet());
+    for (Map.Entry<String, List<Outcome>> some : ticks.entrySet()) {
+      assertEquals(Set.of(Outcome.CAUGHT), Set.copyOf(some.getValue()), some.getKey());
+    }
+  }
+
+  /** A reading that has no lower limit passes without its lead; a tick called wiring does not. */
+  @Test
+  void aTickCalledWiringFindsALeadThatNoReadingFinds() {
+    String path = "fescue-3/fescue-3-service.pband";
+    Map<String, String> sources = new TreeMap<>(Repository.texts(Repository.PROCEDURES));
+    assertTrue(leakageLeads(sources, path).contains(Outcome.MISSED));
+    sources.computeIfPresent(
+        path,
+        (p, text) ->
+            text.replace(
+                "do \"Switch the generator off, plug",
+                "confirm wiring-2 \"Every lead is there.\"\n do \"Switch the generator off, plug"));
+    assertEquals(Set.of(Outcome.CAUGHT), leakageLeads(sources, path));
+  }
+
+  private static Set<Outcome> leakageLeads(Map<String, String> sources, String path) {
+    Plan plan = Snippet.compile(sources, path, null).plans().get(0);
+    Kernel kernel = new Kernel();
+    Set<Outcome> outcomes = new LinkedHashSet<>();
+    for (Instance one : Instances.of(SheetLines.of(plan))) {
+      boolean lead = one.fault().id().equals("B06") || one.fault().id().equals("B07");
+      if (lead && one.where().startsWith("mains-leakage")) {
+        outcomes.add(one.outcome(one.failing(kernel)));
+      }
+    }
+    return outcomes;
   }
 }

@@ -177,7 +177,8 @@ final class Working {
         (!one.names(Slot.LOAD) || bench.isAt(point))
             && (!one.names(Slot.SETTING) || generator.shows(point.setting()))
             && (!one.names(Slot.MODE) || generator.shows(point.mode()))
-            && !(one.isCalled("range") && trouble.turnsRange(run));
+            && !(one.isCalled("range") && trouble.turnsRange(run))
+            && !(one.isCalled("wiring") && run.setup() != null && !bench.isWired(run.setup()));
     if (run.output() == Delivery.INHIBITED && one.isChoice()) {
       right &= alarmed && delivered.isEmpty() && lastDelivered.isEmpty();
     }
