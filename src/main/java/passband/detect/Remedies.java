@@ -249,13 +249,15 @@ final class Remedies {
     return run == null || has(run, Tree.Steps.When.BEFORE)
         ? null
         : new Proposal(
-            "before test " + run.test().text() + ", a tick called range",
+            "before test " + run.test().text() + ", a tick called range-" + run.test().text(),
             StepTimes.of("answer") * times(run),
             run.test().text(),
             true,
             List.of(
                 "before {",
-                "  confirm range \"The instrument chooses its range by itself.\"",
+                "  confirm range-"
+                    + run.test().text()
+                    + " \"The instrument chooses its range by itself.\"",
                 "}"));
   }
 
