@@ -249,6 +249,11 @@ class ChecklistBrowserTest {
         Sheets.demo().stream().filter(p -> blank(Evidence.of(p).list()) != null).findFirst().get();
     ItemList list = Evidence.of(plan).list();
     show(plan);
+    for (Item.Condition condition : blank(list).head().when()) {
+      press(
+          browser.find(
+              "input[name='" + condition.item() + "'][value='" + condition.is().get(0) + "']"));
+    }
     WebElement field = browser.find("input[data-item='" + blank(list).id() + "']");
     field.sendKeys(typed);
     String shown =

@@ -248,6 +248,12 @@ class OneLineBrowserTest {
                       "const field = Fields.first(arguments[0]); field.focus(); return field.disabled",
                       id);
           if (gated) {
+            String said =
+                (String)
+                    browser.run(
+                        "return Fields.first(arguments[0]).closest('tr').querySelector('.said').textContent",
+                        id);
+            assertTrue(gates(plan).stream().anyMatch(said::contains), where + ": " + said);
             continue;
           }
           browser.driver().switchTo().activeElement().sendKeys("1");
@@ -259,6 +265,14 @@ class OneLineBrowserTest {
       }
     }
     assertTrue(shut > 0, "no box was shut");
+  }
+
+  /** What the author says at each gate, without the full stop. */
+  private static List<String> gates(Plan plan) {
+    return plan.stages().stream()
+        .filter(Stage.Gate.class::isInstance)
+        .map(gate -> ((Stage.Gate) gate).text().replaceAll("\\.$", ""))
+        .toList();
   }
 
   /** The place of the last step at which is read, or that stands for it; -1 where none is. */

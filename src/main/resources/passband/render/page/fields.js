@@ -79,8 +79,8 @@ function name(id) {
     const which = find(".reading small", row);
     return which === null ? line : line + ", " + which.textContent;
   }
-  const text = items.get(id).stops === undefined ? label(field).replace(/[:.]$/, "") : find("h2", field.closest("section")).textContent;
-  return words(WORDS.quoted, { text });
+  const text = items.get(id).stops === undefined ? label(field) : find(".caution", field.closest("section")).lastChild.textContent;
+  return words(WORDS.quoted, { text: text.trim().replace(/[:.]$/, "") });
 }
 
 // What the sheet accepts of a reading; empty where it accepts anything, and of all else.
