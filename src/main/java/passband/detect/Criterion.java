@@ -54,8 +54,13 @@ record Criterion(
    * @param key which error it is; empty for one that no other reading shares
    * @param relative a share of the reading
    * @param absolute in SI
+   * @param variance of an error whose half-width is one
    */
-  record Contribution(String key, double relative, double absolute, Distribution spread) {
+  record Contribution(String key, double relative, double absolute, double variance) {
+    Contribution(String key, double relative, double absolute, Distribution spread) {
+      this(key, relative, absolute, spread.variance().doubleValue());
+    }
+
     private double half(double reading) {
       return relative * Math.abs(reading) + absolute;
     }
@@ -82,13 +87,11 @@ record Criterion(
       return Band.UNKNOWN;
     }
     double[] nearest = new double[readings.length];
-    double[] farthest = new double[readings.length];
-    for (int i = 0; i < farthest.length; i++) {
+    for (int i = 0; i < nearest.length; i++) {
       nearest[i] = readings[i].least();
-      farthest[i] = readings[i].most();
     }
     return new Band(
-        guard * standard(range, nearest, false), guard * standard(range, farthest, true));
+        guard * standard(range, nearest, false), guard * standard(range, farthest(readings), true));
   }
 
   /**
@@ -132,21 +135,38 @@ record Criterion(
     return points;
   }
 
-  /** Whether readings anywhere in intervals pass. */
-  boolean alwaysPasses(Arithmetic.Between[] readings) {
-    Arithmetic.Range range = formula.arithmetic.over(readings);
-    if (!range.value().isDefined() || (!negative && range.value().low() < 0)) {
-      return false;
-    }
-    double band = guard == 0 ? 0 : band(readings).most;
-    return range.value().low() >= lower + band && range.value().high() <= upper - band;
+  /** What becomes of readings anywhere in intervals. */
+  enum Everywhere {
+    PASS,
+    FAIL,
+    EITHER
   }
 
-  /** Whether readings anywhere in intervals fail. */
-  boolean neverPasses(Arithmetic.Between[] readings) {
-    Arithmetic.Between value = formula.arithmetic.over(readings).value();
+  /** Whether readings anywhere in intervals pass, or fail. */
+  Everywhere everywhere(Arithmetic.Between[] readings) {
+    Arithmetic.Range range = formula.arithmetic.over(readings);
+    Arithmetic.Between value = range.value();
+    if (!value.isDefined()) {
+      return Everywhere.EITHER;
+    }
     double slack = NOTHING * Math.abs(value.most());
-    return value.isDefined() && (value.high() < lower - slack || value.low() > upper + slack);
+    if (value.high() < lower - slack || value.low() > upper + slack) {
+      return Everywhere.FAIL;
+    }
+    if (!negative && value.low() < 0) {
+      return Everywhere.EITHER;
+    }
+    double band = guard == 0 ? 0 : guard * standard(range, farthest(readings), true);
+    boolean inside = value.low() >= lower + band && value.high() <= upper - band;
+    return inside ? Everywhere.PASS : Everywhere.EITHER;
+  }
+
+  private static double[] farthest(Arithmetic.Between[] readings) {
+    double[] farthest = new double[readings.length];
+    for (int i = 0; i < farthest.length; i++) {
+      farthest[i] = readings[i].most();
+    }
+    return farthest;
   }
 
   /** Whether a value, in SI, lies outside of its limits, without any guard band. */
@@ -169,7 +189,7 @@ record Criterion(
       for (Contribution one : budgets.get(i)) {
         double own = range.slopes()[i].end(most) * one.half(readings[i]);
         if (one.key.isEmpty()) {
-          variance += own * own * one.spread.variance().doubleValue();
+          variance += own * own * one.variance;
         } else if (!done.contains(one.key)) {
           done.add(one.key);
           variance += shared(one, range, readings, most);
@@ -194,6 +214,6 @@ record Criterion(
       }
     }
     double worse = most ? Math.max(apart, together.most() * together.most()) : apart;
-    return worse * error.spread.variance().doubleValue();
+    return worse * error.variance;
   }
 }

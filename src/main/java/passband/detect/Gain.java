@@ -1,6 +1,7 @@
 package passband.detect;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -41,10 +42,17 @@ public record Gain(
    *
    * @param shared the power if all ranges shared one error
    */
-  public record At(double gain, double power, double shared) {}
+  public record At(double gain, double power, double shared) {
+    private boolean catches(boolean ifShared) {
+      return (ifShared ? shared : power) >= Outcome.SURE_ENOUGH;
+    }
+  }
 
   private static final double HIGHEST = 4;
-  private static final int HALVINGS = 24;
+
+  /** To how much of the power the least error is found. */
+  private static final double NEAR_ENOUGH = 2e-5;
+
   private static final int CURVE_POINTS = 48;
 
   static List<Gain> of(SheetLines lines, Kernel kernel, boolean curves) {
@@ -64,17 +72,23 @@ public record Gain(
     SheetLine first = some.get(0);
     double toleranceLow = tolerance(some, false);
     double toleranceHigh = tolerance(some, true);
+    boolean several = ranges(some) > 1;
+    List<At> curve =
+        curves
+            ? curve(some, kernel, Math.max(-toleranceLow, toleranceHigh), several)
+            : List.<At>of();
+    Double low = least(some, kernel, -1, false, curve);
     return new Gain(
         Place.of(first),
         first.loadText(),
         some.size(),
-        least(some, kernel, -1, false),
-        least(some, kernel, 1, false),
-        curves ? least(some, kernel, -1, true) : null,
+        low,
+        least(some, kernel, 1, false, curve),
+        several && curves ? least(some, kernel, -1, true, curve) : curves ? low : null,
         toleranceLow,
         toleranceHigh,
         expanded(some),
-        curves ? curve(some, kernel, Math.max(-toleranceLow, toleranceHigh)) : List.of());
+        curve);
   }
 
   /** The narrowest at some readings, as a share of the power; infinite where the side is open. */
@@ -111,12 +125,28 @@ public record Gain(
 
   /** The least error on one side that is caught with 95 %; null where none is. */
   static @Nullable Double least(List<SheetLine> some, Kernel kernel, int side, boolean shared) {
+    return least(some, kernel, side, shared, List.of());
+  }
+
+  /**
+   * @param curve points between which it is looked for first
+   */
+  private static @Nullable Double least(
+      List<SheetLine> some, Kernel kernel, int side, boolean shared, List<At> curve) {
     double far = side < 0 ? -1 : HIGHEST;
+    double near = 0;
+    for (At one : curve) {
+      boolean nearer = side * one.gain > 0 && side * one.gain < side * far;
+      far = nearer && one.catches(shared) ? one.gain : far;
+    }
+    for (At one : curve) {
+      boolean between = side * one.gain > side * near && side * one.gain < side * far;
+      near = between ? one.gain : near;
+    }
     if (power(some, kernel, far, shared) < Outcome.SURE_ENOUGH) {
       return null;
     }
-    double near = 0;
-    for (int i = 0; i < HALVINGS; i++) {
+    while (Math.abs(far - near) > NEAR_ENOUGH) {
       double middle = (near + far) / 2;
       if (power(some, kernel, middle, shared) < Outcome.SURE_ENOUGH) {
         near = middle;
@@ -153,18 +183,32 @@ public record Gain(
     return all;
   }
 
+  /** In how many ranges of instruments is read. */
+  private static int ranges(List<SheetLine> some) {
+    Set<String> ranges = new HashSet<>();
+    for (SheetLine line : withParts(some)) {
+      ErrorTerm own = line.at(line.nominal()).own();
+      if (own.half() != 0) {
+        ranges.add(own.key());
+      }
+    }
+    return ranges.size();
+  }
+
   private static ErrorTerm common(Observation one) {
     return one.own().half() == 0
         ? one.own()
         : new ErrorTerm("all ranges", one.own().half(), one.own().spread());
   }
 
-  private static List<At> curve(List<SheetLine> some, Kernel kernel, double tolerance) {
+  private static List<At> curve(
+      List<SheetLine> some, Kernel kernel, double tolerance, boolean several) {
     double reach = 1.6 * (tolerance > 0 && tolerance < 1 ? tolerance : 0.2);
     List<At> curve = new ArrayList<>();
     for (int i = 0; i <= CURVE_POINTS; i++) {
       double gain = Math.max(-1, reach * (2.0 * i / CURVE_POINTS - 1));
-      curve.add(new At(gain, power(some, kernel, gain, false), power(some, kernel, gain, true)));
+      double power = power(some, kernel, gain, false);
+      curve.add(new At(gain, power, several ? power(some, kernel, gain, true) : power));
     }
     return curve;
   }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -15,17 +16,15 @@ import org.jspecify.annotations.Nullable;
  */
 final class Joint {
   /** Nodes a side over one error, and over each of two: panels of four nodes. */
-  private static final int[] PANELS = {0, 48, 14};
+  private static final int[] PANELS = {0, 48, 8};
 
-  /** More errors at which displays turn over are not gone through one by one. */
-  private static final int MOST_TURNS = 1500;
+  /** So many errors at which displays turn over are gone through one by one. */
+  private static final int FEW_TURNS = 12;
 
   /** Over more pieces between turns is integrated as one. */
   private static final int MOST_PIECES = 40;
 
   private static final int MOST_ERRORS = 60;
-
-  private static final int HALVINGS = 40;
 
   private final List<Observation> readings;
   private final List<Reckoning> values;
@@ -34,6 +33,9 @@ final class Joint {
   private final List<Term> terms = new ArrayList<>();
   private final List<Value> worked = new ArrayList<>();
   private final double[] errors;
+
+  /** Which values pass wherever in the panels at hand the errors lie. */
+  private boolean[] settled;
 
   /**
    * A reading with the places of its errors.
@@ -57,6 +59,17 @@ final class Joint {
     double displayed(double[] errors) {
       return of.displayed(own < 0 ? 0 : errors[own], load < 0 ? 0 : errors[load]);
     }
+
+    /** While each error lies between two: a half-width may be below zero. */
+    Arithmetic.Between displayed(double[] least, double[] most) {
+      double[] ownLow = of.own().half() < 0 ? most : least;
+      double[] loadLow = of.load().half() < 0 ? most : least;
+      double[] ownHigh = ownLow == least ? most : least;
+      double[] loadHigh = loadLow == least ? most : least;
+      return new Arithmetic.Between(
+          of.displayed(own < 0 ? 0 : ownLow[own], load < 0 ? 0 : loadLow[load]),
+          of.displayed(own < 0 ? 0 : ownHigh[own], load < 0 ? 0 : loadHigh[load]));
+    }
   }
 
   private record Value(Criterion criterion, Term[] parts, long hangsOn, Criterion.Band band) {
@@ -67,13 +80,22 @@ final class Joint {
       }
       return criterion.passes(displayed, band);
     }
+
+    /** What each part shows while each error lies between two. */
+    Arithmetic.Between[] displayed(double[] least, double[] most) {
+      Arithmetic.Between[] displayed = new Arithmetic.Between[parts.length];
+      for (int i = 0; i < displayed.length; i++) {
+        displayed[i] = parts[i].displayed(least, most);
+      }
+      return displayed;
+    }
   }
 
   private Joint(List<Observation> readings, List<Reckoning> values) {
     this.readings = readings;
     this.values = values;
     readings.forEach(one -> terms.add(term(one)));
-    for (Reckoning value : values) {
+    for (Reckoning value : new LinkedHashSet<>(values)) {
       Term[] parts = new Term[value.parts().size()];
       long hangsOn = 0;
       for (int i = 0; i < parts.length; i++) {
@@ -83,6 +105,7 @@ final class Joint {
       worked.add(new Value(value.criterion(), parts, hangsOn, value.band()));
     }
     errors = new double[keys.size()];
+    settled = new boolean[worked.size()];
   }
 
   private Term term(Observation one) {
@@ -218,6 +241,7 @@ final class Joint {
     for (double[] piece : pieces) {
       whole += piece[1] - piece[0];
     }
+    boolean[] before = settled;
     for (double[] piece : pieces) {
       double from = spread.variable(piece[0]);
       double to = spread.variable(piece[1]);
@@ -225,22 +249,58 @@ final class Joint {
       int panels = Math.max(1, (int) Math.ceil(most * (piece[1] - piece[0]) / whole));
       double half = (to - from) / panels / 2;
       for (int panel = 0; panel < panels; panel++) {
-        for (int node = 0; node < Component.NODES.length; node++) {
-          double variable = from + (2 * panel + 1 + Component.NODES[node]) * half;
-          errors[index] = spread.error(variable);
-          double weight = half * Component.WEIGHTS[node] * spread.density(variable);
-          sum += weight * integral(outer, at + 1);
+        double start = from + 2 * panel * half;
+        errors[index] = spread.error(start);
+        if (settles(outer.subList(0, at + 1), before, spread.error(start + 2 * half))) {
+          for (int node = 0; node < Component.NODES.length; node++) {
+            double variable = start + (1 + Component.NODES[node]) * half;
+            errors[index] = spread.error(variable);
+            double weight = half * Component.WEIGHTS[node] * spread.density(variable);
+            sum += weight * integral(outer, at + 1);
+          }
         }
       }
     }
+    settled = before;
     return sum;
+  }
+
+  /**
+   * Finds which values pass in a panel of the last of the given errors, wherever all others lie.
+   *
+   * @param before those that pass anyway
+   * @param to where the panel ends; it begins at the error as it is
+   * @return whether anything of the panel may pass
+   */
+  private boolean settles(List<Integer> given, boolean[] before, double to) {
+    double[] least = errors.clone();
+    double[] most = errors.clone();
+    for (int index = 0; index < errors.length; index++) {
+      if (!given.contains(index)) {
+        most[index] = spreads.get(index).reach();
+        least[index] = -most[index];
+      }
+    }
+    most[given.get(given.size() - 1)] = to;
+    settled = before.clone();
+    for (int i = 0; i < settled.length; i++) {
+      if (!settled[i]) {
+        Value value = worked.get(i);
+        Criterion.Everywhere there = value.criterion.everywhere(value.displayed(least, most));
+        settled[i] = there == Criterion.Everywhere.PASS;
+        if (there == Criterion.Everywhere.FAIL) {
+          return false;
+        }
+      }
+    }
+    return true;
   }
 
   /** Where what hangs on one error alone passes, the others given, cut where a display turns. */
   private List<double[]> pieces(int index, List<Integer> given) {
     List<double[]> pieces = new ArrayList<>();
     for (double[] one : allowed(index, bits(given))) {
-      double[] turns = turns(index, bits(given), worked, one[0], one[1]);
+      double[] turns = turns(index, bits(given), worked, one[0], one[1], MOST_PIECES);
       double from = one[0];
       for (double turn : turns.length > MOST_PIECES ? new double[0] : turns) {
         if (turn > from) {
@@ -274,8 +334,10 @@ final class Joint {
     return (some & bit(index)) != 0 && (some & ~given & ~bit(index)) == 0;
   }
 
-  private double[] turns(int index, long given, List<Value> some, double from, double to) {
-    double[] turns = new double[MOST_TURNS + 1];
+  /** The errors at which a part's display turns over, in order; of more than enough no others. */
+  private double[] turns(
+      int index, long given, List<Value> some, double from, double to, int enough) {
+    double[] turns = new double[enough + 1];
     int count = 0;
     for (Value value : some) {
       for (Term part : value.parts) {
@@ -288,15 +350,15 @@ final class Joint {
           double last = Math.max(a, b);
           double first = Math.floor(Math.min(a, b) / step + 0.5) + 0.5;
           for (double k = first; k * step < last; k++) {
-            if (count > MOST_TURNS) {
+            turns[count++] = (k * step - rest) / slope;
+            if (count > enough) {
               return turns;
             }
-            turns[count++] = (k * step - rest) / slope;
           }
         }
       }
     }
-    double[] all = Arrays.copyOf(turns, Math.min(count, MOST_TURNS));
+    double[] all = Arrays.copyOf(turns, count);
     Arrays.sort(all);
     return all;
   }
@@ -318,75 +380,63 @@ final class Joint {
     if (from >= to) {
       return List.of();
     }
-    List<Value> some = new ArrayList<>();
-    for (Value value : worked) {
-      if (hangsOn(value.hangsOn, index, given)) {
-        some.add(value);
+    List<double[]> passing = List.of(new double[] {from, to});
+    for (int i = 0; i < settled.length; i++) {
+      if (!settled[i] && hangsOn(worked.get(i).hangsOn, index, given)) {
+        passing = passing(worked.get(i), index, given, passing);
       }
-    }
-    return some.isEmpty()
-        ? List.of(new double[] {from, to})
-        : passing(some, index, given, from, to);
-  }
-
-  private List<double[]> passing(List<Value> some, int index, long given, double from, double to) {
-    double[] ends = turns(index, given, some, from, to);
-    boolean each = ends.length <= MOST_TURNS;
-    if (!each) {
-      ends = new double[MOST_TURNS - 1];
-      for (int i = 1; i < MOST_TURNS; i++) {
-        ends[i - 1] = from + (to - from) * i / MOST_TURNS;
-      }
-    }
-    List<double[]> passing = new ArrayList<>();
-    double start = from;
-    for (int i = 0; i <= ends.length; i++) {
-      double stop = i == ends.length ? to : ends[i];
-      if (stop > start && passes(some, index, (start + stop) / 2)) {
-        double[] last = passing.isEmpty() ? null : passing.get(passing.size() - 1);
-        if (last != null && last[1] == start) {
-          last[1] = stop;
-        } else {
-          passing.add(new double[] {start, stop});
-        }
-      }
-      start = stop;
-    }
-    if (!each) {
-      passing.forEach(one -> refine(one, some, index, from, to));
     }
     return passing;
   }
 
-  private boolean passes(List<Value> some, int index, double error) {
-    errors[index] = error;
-    for (Value value : some) {
-      if (!value.passes(errors)) {
-        return false;
-      }
+  private List<double[]> passing(Value value, int index, long given, List<double[]> within) {
+    List<double[]> passing = new ArrayList<>();
+    for (double[] one : within) {
+      addPassing(value, index, given, one[0], one[1], passing);
     }
-    return true;
+    return passing;
   }
 
-  /** Moves the ends of a piece, found on a grid, to where passing begins and ends. */
-  private void refine(double[] piece, List<Value> some, int index, double from, double to) {
-    double cell = (to - from) / MOST_TURNS;
-    piece[0] =
-        piece[0] <= from ? from : edge(some, index, piece[0] - cell / 2, piece[0] + cell / 2);
-    piece[1] = piece[1] >= to ? to : edge(some, index, piece[1] + cell / 2, piece[1] - cell / 2);
-  }
-
-  private double edge(List<Value> some, int index, double fails, double passes) {
-    double bad = fails;
-    double good = passes;
-    for (int i = 0; i < HALVINGS; i++) {
-      double middle = (bad + good) / 2;
-      if (passes(some, index, middle)) {
-        good = middle;
-      } else {
-        bad = middle;
+  /** Halves what neither passes nor fails as a whole, until few displays turn over in it. */
+  private void addPassing(
+      Value value, int index, long given, double from, double to, List<double[]> passing) {
+    double[] least = errors.clone();
+    double[] most = errors.clone();
+    least[index] = from;
+    most[index] = to;
+    Criterion.Everywhere between = value.criterion.everywhere(value.displayed(least, most));
+    if (between == Criterion.Everywhere.PASS) {
+      add(passing, from, to);
+    }
+    if (between != Criterion.Everywhere.EITHER) {
+      return;
+    }
+    double[] turns = turns(index, given, List.of(value), from, to, FEW_TURNS);
+    if (turns.length > FEW_TURNS) {
+      double middle = (from + to) / 2;
+      addPassing(value, index, given, from, middle, passing);
+      addPassing(value, index, given, middle, to, passing);
+      return;
+    }
+    double start = from;
+    for (int i = 0; i <= turns.length; i++) {
+      double stop = i == turns.length ? to : turns[i];
+      if (stop > start) {
+        errors[index] = (start + stop) / 2;
+        if (value.passes(errors)) {
+          add(passing, start, stop);
+        }
+        start = stop;
       }
     }
-    return good;
+  }
+
+  private static void add(List<double[]> passing, double from, double to) {
+    double[] last = passing.isEmpty() ? null : passing.get(passing.size() - 1);
+    if (last != null && last[1] == from) {
+      last[1] = to;
+    } else {
+      passing.add(new double[] {from, to});
+    }
   }
 }

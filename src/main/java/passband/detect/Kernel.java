@@ -22,6 +22,7 @@ public final class Kernel {
   private static final long SEED = 106;
 
   private final Map<Open, Chance> known = new HashMap<>();
+  private final Map<Open, Chance> joint = new HashMap<>();
 
   /** What is left to chance. */
   private record Open(List<Observation> readings, List<Reckoning> values) {}
@@ -59,33 +60,36 @@ public final class Kernel {
     if (open.isEmpty() && openValues.isEmpty()) {
       return proved ? Chance.NEVER : Chance.ofPassing(1, Chance.Proof.QUADRATURE);
     }
-    return known.computeIfAbsent(new Open(open, openValues), Kernel::workedOut);
+    return known.computeIfAbsent(new Open(open, openValues), this::workedOut);
   }
 
-  private static Chance workedOut(Open open) {
+  private Chance workedOut(Open open) {
     return open.values.isEmpty() ? workedOut(open.readings) : jointly(open);
   }
 
   /** Where values are worked out from readings, these hang together with them. */
-  private static Chance jointly(Open open) {
+  private Chance jointly(Open open) {
     double passing = 1;
     boolean drawn = false;
-    for (Joint joint : Joint.all(open.readings, open.values)) {
-      if (joint.values().isEmpty()) {
-        Chance chance = workedOut(joint.readings());
-        passing *= chance.passing();
-        drawn |= chance.proof() == Chance.Proof.SIMULATION;
-        continue;
-      }
-      double ownPassing = joint.passing();
-      boolean draws = Double.isNaN(ownPassing);
-      passing *=
-          draws
-              ? 1 - Simulation.failing(joint.readings(), joint.values(), DRAWS_OF_VALUES, SEED)
-              : ownPassing;
-      drawn |= draws;
+    for (Joint one : Joint.all(open.readings, open.values)) {
+      Chance chance =
+          joint.computeIfAbsent(new Open(one.readings(), one.values()), same -> passing(one));
+      passing *= chance.passing();
+      drawn |= chance.proof() == Chance.Proof.SIMULATION;
     }
     return Chance.ofPassing(passing, drawn ? Chance.Proof.SIMULATION : Chance.Proof.QUADRATURE);
+  }
+
+  private static Chance passing(Joint joint) {
+    if (joint.values().isEmpty()) {
+      return workedOut(joint.readings());
+    }
+    double passing = joint.passing();
+    return Double.isNaN(passing)
+        ? Chance.ofPassing(
+            1 - Simulation.failing(joint.readings(), joint.values(), DRAWS_OF_VALUES, SEED),
+            Chance.Proof.SIMULATION)
+        : Chance.ofPassing(passing, Chance.Proof.QUADRATURE);
   }
 
   /** Of readings of which none is decided. */

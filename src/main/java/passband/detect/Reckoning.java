@@ -28,7 +28,7 @@ record Reckoning(Criterion criterion, List<Observation> parts) {
   }
 
   boolean alwaysPasses() {
-    return criterion.alwaysPasses(displayed());
+    return criterion.everywhere(displayed()) == Criterion.Everywhere.PASS;
   }
 
   /** Whether it fails whatever the errors are; so it does where a part has no number. */
@@ -38,7 +38,8 @@ record Reckoning(Criterion criterion, List<Observation> parts) {
         return true;
       }
     }
-    return criterion.neverPasses(displayed()) || (isKnown() && !criterion.passes(middle()));
+    return criterion.everywhere(displayed()) == Criterion.Everywhere.FAIL
+        || (isKnown() && !criterion.passes(middle()));
   }
 
   /** Whether nothing is left to chance. */

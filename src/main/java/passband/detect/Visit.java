@@ -1,8 +1,9 @@
 package passband.detect;
 
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -50,16 +51,15 @@ final class Visit {
 
   /** Every value that a reading among these goes into, once. */
   List<Reckoning> reckonings() {
-    Set<WorkedOut> values = new LinkedHashSet<>();
+    Set<WorkedOut> met = Collections.newSetFromMap(new IdentityHashMap<>());
+    List<Reckoning> reckonings = new ArrayList<>();
     for (SheetLine line : seen.keySet()) {
       for (WorkedOut value : line.uses()) {
-        if (counts.test(value)) {
-          values.add(value);
+        if (met.add(value) && counts.test(value)) {
+          reckonings.add(value.of(seen, delivered));
         }
       }
     }
-    List<Reckoning> reckonings = new ArrayList<>();
-    values.forEach(value -> reckonings.add(value.of(seen, delivered)));
     return reckonings;
   }
 
