@@ -207,7 +207,10 @@ public final class Profiles {
 
   private static @Nullable Word leaveOption(Tree.ExtraSetting tree, Diagnostics diagnostics) {
     Word leave = tree.leave();
-    if (leave != null && tree.options() == null) {
+    if (leave == null) {
+      return null;
+    }
+    if (tree.options() == null) {
       diagnostics.say(
           Code.WRONG_KIND,
           leave.span(),
@@ -216,15 +219,13 @@ public final class Profiles {
       return null;
     }
     List<String> names = new ArrayList<>();
-    for (SettingOption option : leave == null ? List.<SettingOption>of() : options(tree)) {
+    for (SettingOption option : options(tree)) {
       if (option.name().text().equals(leave.text())) {
         return new Word(option.printed().text(), leave.span());
       }
       names.add(option.name().text());
     }
-    if (leave != null) {
-      Scope.unknown(diagnostics, leave, "option", names);
-    }
+    Scope.unknown(diagnostics, leave, "option", names);
     return null;
   }
 
