@@ -28,12 +28,12 @@ import passband.render.SheetMaker;
  */
 record ProcedureFiles(Map<String, byte[]> files, int pages) {
 
-  /** Makes one file or some that belong together. */
+  /** Makes some of the files. */
   private interface Maker {
     ProcedureFiles made();
   }
 
-  /** Made on every processor: none of the files needs another one. */
+  /** Made on every processor where PDFs are among them, which take as long as all the rest. */
   static ProcedureFiles of(Plan plan, BuildOptions options) throws UsageException, IOException {
     Sheet sheet = SheetMaker.sheet(plan);
     Map<String, byte[]> files = new LinkedHashMap<>();
@@ -59,11 +59,7 @@ record ProcedureFiles(Map<String, byte[]> files, int pages) {
                   "review.pdf",
                   ReviewPdf.printed(sheet, Detection.asItIs(plan), options.paper()).bytes()));
     }
-    makers.add(() -> file("checklist.html", Output.bytes(Checklist.of(sheet))));
-    makers.add(() -> limits(sheet.items(), options));
-    if (options.writes("pictures")) {
-      makers.add(() -> pictures(sheet));
-    }
+    makers.add(() -> others(sheet, options));
     return makers;
   }
 
@@ -75,21 +71,20 @@ record ProcedureFiles(Map<String, byte[]> files, int pages) {
     return new ProcedureFiles(Map.of(name, bytes), 0);
   }
 
-  private static ProcedureFiles limits(ItemList list, BuildOptions options) {
+  private static ProcedureFiles others(Sheet sheet, BuildOptions options) {
     Map<String, byte[]> files = new LinkedHashMap<>();
+    files.put("checklist.html", Output.bytes(Checklist.of(sheet)));
+    if (options.writes("pictures")) {
+      Drawings.setups(sheet).forEach((name, svg) -> files.put("setups/" + name, Output.bytes(svg)));
+      Drawings.limits(sheet).forEach((name, svg) -> files.put("limits/" + name, Output.bytes(svg)));
+    }
+    ItemList list = sheet.items();
     files.put("limits.csv", Output.bytes(LimitsCsv.of(list)));
     if (options.writes("xlsx")) {
       files.put("limits.xlsx", LimitsXlsx.of(list));
     }
     files.put("limits.csv-metadata.json", Output.bytes(LimitsMetadata.of(list)));
     files.put("limits.json", Output.bytes(LimitsWriter.of(list)));
-    return new ProcedureFiles(files, 0);
-  }
-
-  private static ProcedureFiles pictures(Sheet sheet) {
-    Map<String, byte[]> files = new LinkedHashMap<>();
-    Drawings.setups(sheet).forEach((name, svg) -> files.put("setups/" + name, Output.bytes(svg)));
-    Drawings.limits(sheet).forEach((name, svg) -> files.put("limits/" + name, Output.bytes(svg)));
     return new ProcedureFiles(files, 0);
   }
 }

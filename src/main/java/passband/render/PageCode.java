@@ -1,9 +1,11 @@
 package passband.render;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import passband.evidence.Item;
 import passband.evidence.ItemList;
@@ -36,6 +38,8 @@ final class PageCode {
 
   private static final List<String> SENTENCES =
       Checklist.resource("page-words.txt").lines().toList();
+
+  private static final Pattern SENTENCE = Pattern.compile("\\bW(\\d{1,4})\\b");
 
   private static final Map<Key, Script> MADE = new ConcurrentHashMap<>();
 
@@ -88,10 +92,15 @@ final class PageCode {
 
   /** The sentences that the code asks for, each under the short name that it has there. */
   private static String words(Language language, String code) {
+    BitSet asked = new BitSet();
+    Matcher name = SENTENCE.matcher(code);
+    while (name.find()) {
+      asked.set(Integer.parseInt(name.group(1)));
+    }
     StringBuilder words = new StringBuilder("const ");
     String separator = "";
     for (int i = 0; i < SENTENCES.size(); i++) {
-      if (Pattern.compile("\\bW" + i + "\\b").matcher(code).find()) {
+      if (asked.get(i)) {
         String text = ScriptTables.quoted(language.of("page." + SENTENCES.get(i)));
         words.append(separator).append('W').append(i).append('=').append(text);
         separator = ",";
