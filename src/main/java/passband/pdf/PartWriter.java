@@ -16,6 +16,9 @@ final class PartWriter {
   /** The size of a column's heading. */
   static final double HEAD_SIZE = 9;
 
+  /** What a cell leaves free at its sides. */
+  private static final double CELL_SIDES = 7;
+
   /** How high a row is that is written in by hand. */
   static final double BY_HAND = 20;
 
@@ -268,21 +271,21 @@ final class PartWriter {
   }
 
   TableCell words(String text, boolean bold, double width, double size) {
-    return WordsCell.of(block(size, bold, width - 7, text));
+    return WordsCell.of(block(size, bold, width - CELL_SIDES, text));
   }
 
   /** Boxes to tick, each with a word; line by line. */
   TableCell ticks(List<List<String>> words, double width, @Nullable String item) {
     List<List<TextBlock>> ticks = new ArrayList<>();
     for (List<String> line : words) {
-      double room = TicksCell.wordWidth(width - 7, line.size());
+      double room = TicksCell.wordWidth(width - CELL_SIDES, line.size());
       ticks.add(line.stream().map(word -> block(9, false, room, word)).toList());
     }
     return new TicksCell(ticks, item);
   }
 
   private TableCell head(String text, double width) {
-    return new WordsCell(List.of(block(HEAD_SIZE, true, width - 7, text)), "TH");
+    return new WordsCell(List.of(block(HEAD_SIZE, true, width - CELL_SIDES, text)), "TH");
   }
 
   RowPart headRow(List<String> table, List<Double> widths, List<String> titles) {
@@ -304,7 +307,8 @@ final class PartWriter {
   }
 
   private void table(
-      List<Double> widths, List<String> titles, List<List<String>> rows, int together) {
+      List<Double> wishes, List<String> titles, List<List<String>> rows, int together) {
+    List<Double> widths = wideEnough(wishes, titles, rows);
     List<String> table = path("Table:" + next());
     RowPart row = headRow(table, widths, titles);
     Part.Heading head = Part.Heading.of(row);
@@ -322,6 +326,34 @@ final class PartWriter {
       boolean keep = isKept(i, rows.size(), together);
       add(new RowPart(table, "r" + i, widths, cells, List.of(), head, after, keep, 0));
     }
+  }
+
+  /** Widths by which no column is narrower than its longest word, where that can be. */
+  private List<Double> wideEnough(
+      List<Double> wishes, List<String> titles, List<List<String>> rows) {
+    List<Double> least = new ArrayList<>();
+    for (int c = 0; c < wishes.size(); c++) {
+      double most = Unbroken.widest(titles.get(c), one -> fonts.width(one, HEAD_SIZE, true));
+      for (List<String> row : rows) {
+        most = Math.max(most, Unbroken.widest(row.get(c), one -> fonts.width(one, SIZE, false)));
+      }
+      least.add(most + CELL_SIDES);
+    }
+    double missing = 0;
+    double spare = 0;
+    for (int c = 0; c < wishes.size(); c++) {
+      missing += Math.max(0, least.get(c) - wishes.get(c));
+      spare += Math.max(0, wishes.get(c) - least.get(c));
+    }
+    if (missing > spare) {
+      return wishes;
+    }
+    List<Double> widths = new ArrayList<>();
+    for (int c = 0; c < wishes.size(); c++) {
+      double over = wishes.get(c) - least.get(c);
+      widths.add(over <= 0 ? least.get(c) : wishes.get(c) - over * missing / spare);
+    }
+    return widths;
   }
 
   /** Whether a row stays with the next: a short table is whole, of a long one the ends are. */

@@ -158,7 +158,12 @@ final class ReadingRows {
     List<TextBlock> blocks = new ArrayList<>();
     blocks.add(write.block(TableColumns.LIMITS_SIZE, box.judged(), width - 7, box.limits()));
     if (box.tolerance() != null) {
-      blocks.add(write.block(9, false, width - 7, write.says("limits.tolerance", box.tolerance())));
+      blocks.add(
+          write.block(
+              TableColumns.TOLERANCE_SIZE,
+              false,
+              width - 7,
+              write.says("limits.tolerance", box.tolerance())));
     }
     return new WordsCell(blocks, "TD");
   }

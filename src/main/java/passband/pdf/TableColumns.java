@@ -27,6 +27,17 @@ final class TableColumns {
   /** The size of limits. */
   static final double LIMITS_SIZE = 11;
 
+  /** The size of the tolerance under limits. */
+  static final double TOLERANCE_SIZE = 9;
+
+  private static final double MOST_TOLERANCE = 160;
+
+  /** The height of the boxes to tick beside a reading. */
+  private static final double TICKS = 24;
+
+  /** What the limits can spare is taken in so many parts. */
+  private static final int PARTS = 8;
+
   private static final double RESULT = 92;
   private static final double UNIT = 40;
 
@@ -47,7 +58,11 @@ final class TableColumns {
    *
    * @param least how narrow it can be
    */
-  private record Column(String title, double width, double least) {}
+  private record Column(String title, double width, double least) {
+    double spare() {
+      return width - least;
+    }
+  }
 
   TableColumns(Sheet.Group group, PartWriter write) {
     double inner = write.inner();
@@ -76,7 +91,8 @@ final class TableColumns {
       columns.add(amount(write.says("load")));
     }
     fixed(write.says("reading"), readingWidth());
-    fixed(write.says("limits"), limitsWidth());
+    double limits = limitsWidth();
+    columns.add(new Column(write.says("limits"), Math.max(limits, toleranceWidth()), limits));
     fixed(write.says("result"), RESULT);
   }
 
@@ -91,18 +107,66 @@ final class TableColumns {
   }
 
   /**
-   * Takes what is too much from the columns that can be narrower; what is left over the limits get.
+   * Takes what is too much from the columns that can be narrower, from the limits and the others so
+   * that the lines are lowest; what is left over the limits get.
    */
   private void fit(double inner) {
     double excess = columns.stream().mapToDouble(Column::width).sum() - inner;
-    double most = columns.stream().mapToDouble(c -> c.width - c.least).sum();
-    double share = excess <= 0 || most <= 0 ? 0 : Math.min(1, excess / most);
-    double more = Math.max(0, -excess);
-    columns.replaceAll(
-        c ->
-            c.title.equals(write.says("limits"))
-                ? new Column(c.title, c.width + more, c.least)
-                : new Column(c.title, c.width - (c.width - c.least) * share, c.least));
+    List<Column> best = narrowed(excess, 0);
+    for (int part = 1; excess > 0 && part <= PARTS; part++) {
+      List<Column> next = narrowed(excess, part / (double) PARTS);
+      best = height(next) < height(best) ? next : best;
+    }
+    columns.clear();
+    columns.addAll(best);
+  }
+
+  /** The columns with a part of what the limits can spare taken from them, and more if needed. */
+  private List<Column> narrowed(double excess, double part) {
+    double most = columns.stream().filter(c -> !isLimits(c)).mapToDouble(Column::spare).sum();
+    double own = columns.stream().filter(this::isLimits).mapToDouble(Column::spare).sum() * part;
+    double others = Math.max(0, excess - own);
+    double share = most <= 0 ? 0 : Math.min(1, others / most);
+    double more = most * share - excess;
+    List<Column> narrowed = new ArrayList<>();
+    for (Column c : columns) {
+      double width = isLimits(c) ? Math.max(c.least, c.width + more) : c.width - c.spare() * share;
+      narrowed.add(new Column(c.title, width, c.least));
+    }
+    return narrowed;
+  }
+
+  /** How high all lines are by their further settings and limits, in points. */
+  private double height(List<Column> some) {
+    int extra = group.hasSetting() ? 2 : 1;
+    double limits = some.get(some.size() - 2).width - SIDES;
+    double sum = 0;
+    for (Sheet.Line line : group.lines()) {
+      double most = 0;
+      for (Sheet.Box box : line.boxes()) {
+        double of = high(LIMITS_SIZE, box.judged(), limits, box.limits());
+        of += high(TOLERANCE_SIZE, false, limits, tolerance(box));
+        most += Math.max(of, TICKS);
+      }
+      for (int i = 0; beside && i < line.extras().size(); i++) {
+        double width = some.get(extra + i).width - SIDES;
+        most = Math.max(most, high(EXTRA_SIZE, true, width, line.extras().get(i)));
+      }
+      sum += most;
+    }
+    return sum;
+  }
+
+  private double high(double size, boolean bold, double width, String text) {
+    return text.isEmpty() ? 0 : write.block(size, bold, width, text).height();
+  }
+
+  private String tolerance(Sheet.Box box) {
+    return box.tolerance() == null ? "" : write.says("limits.tolerance", box.tolerance());
+  }
+
+  private boolean isLimits(Column column) {
+    return column.title.equals(write.says("limits"));
   }
 
   private double numberWidth() {
@@ -123,9 +187,11 @@ final class TableColumns {
   private double wordWidth(int extra) {
     double most = fonts.width(title(extra), 9, true);
     for (Sheet.Line line : group.lines()) {
-      for (String word : line.extras().get(extra).split(" ")) {
-        most = Math.max(most, fonts.width(word, EXTRA_SIZE, true));
-      }
+      most =
+          Math.max(
+              most,
+              Unbroken.widest(
+                  line.extras().get(extra), word -> fonts.width(word, EXTRA_SIZE, true)));
     }
     return most + SIDES + 1;
   }
@@ -151,6 +217,18 @@ final class TableColumns {
       }
     }
     return Math.min(most, MOST_EXTRA);
+  }
+
+  /** As wide as its widest tolerance in one line, up to a third of a page. */
+  private double toleranceWidth() {
+    double most = 0;
+    for (Sheet.Line line : group.lines()) {
+      for (Sheet.Box box : line.boxes()) {
+        double width = fonts.width(tolerance(box), TOLERANCE_SIZE, false);
+        most = Math.max(most, width + SIDES + 1);
+      }
+    }
+    return Math.min(most, MOST_TOLERANCE);
   }
 
   private String title(int extra) {

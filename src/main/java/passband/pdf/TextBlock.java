@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.StringTokenizer;
 import passband.draw.WordPieces;
 
-/** Words of one size, some of them bold, broken into lines of a width. */
+/** Words of one size, some of them bold, broken into lines of a width; see {@link Unbroken}. */
 final class TextBlock {
   private static final double LEADING = 1.25;
   private static final double ASCENT = 0.95;
@@ -25,11 +25,8 @@ final class TextBlock {
     double x = 0;
     List<Word> line = new ArrayList<>();
     for (Span span : spans) {
-      StringTokenizer words = new StringTokenizer(span.text());
-      while (words.hasMoreTokens()) {
-        for (String piece :
-            WordPieces.of(
-                words.nextToken(), width, size / 1000, c -> widths.advance(c, span.bold()))) {
+      for (String unbroken : Unbroken.of(span.text())) {
+        for (String piece : pieces(widths, width, unbroken, span.bold())) {
           double wide = widths.width(piece, size, span.bold());
           double space = line.isEmpty() ? 0 : widths.width(" ", size, span.bold());
           if (!line.isEmpty() && x + space + wide > width + 0.01) {
@@ -44,6 +41,20 @@ final class TextBlock {
       }
     }
     lines.add(line);
+  }
+
+  /** One; its words alone where all together are wider than a line, those too wide in pieces. */
+  private List<String> pieces(TypeWidths widths, double width, String unbroken, boolean bold) {
+    if (widths.width(unbroken, size, bold) <= width + 0.01) {
+      return List.of(unbroken);
+    }
+    List<String> pieces = new ArrayList<>();
+    StringTokenizer words = new StringTokenizer(unbroken);
+    while (words.hasMoreTokens()) {
+      pieces.addAll(
+          WordPieces.of(words.nextToken(), width, size / 1000, c -> widths.advance(c, bold)));
+    }
+    return pieces;
   }
 
   private TextBlock(double size, List<List<Word>> lines) {

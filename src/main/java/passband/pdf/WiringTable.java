@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.StringTokenizer;
+import java.util.function.ToDoubleFunction;
 import passband.render.Sheet;
 
 /** The table of a wiring: a box, the letter, the lead, its two ends and what is done with it. */
@@ -102,33 +103,54 @@ final class WiringTable {
   // ---- the columns ----
 
   /**
-   * The letters have what they need. No other column is narrower than its longest word where that
-   * can be; what is left goes to those that need little more to have each text in one line.
+   * The letters have what they need. No other column is narrower than what stays on one line in it,
+   * or else than its longest word, where that can be; what is left is shared so that the table is
+   * as low as can be.
    */
   private List<Double> widths(double width) {
+    List<List<List<TextBlock.Span>>> columns = new ArrayList<>();
+    List<Double> unbroken = new ArrayList<>();
     List<Double> words = new ArrayList<>();
-    List<Double> more = new ArrayList<>();
+    List<Double> lines = new ArrayList<>();
     for (int c = 1; c < titles().size(); c++) {
-      List<TextBlock.Span> texts = new ArrayList<>();
-      texts.add(new TextBlock.Span(titles().get(c), true));
+      List<List<TextBlock.Span>> cells = new ArrayList<>();
+      cells.add(List.of(new TextBlock.Span(titles().get(c), true)));
       for (Sheet.WireLine wire : setup.wires()) {
-        texts.addAll(texts(wire, c));
+        cells.add(texts(wire, c));
       }
-      double word = texts.stream().mapToDouble(this::longestWord).max().orElse(0);
-      double line =
-          texts.stream().mapToDouble(text -> lineWidth(text.text(), text)).max().orElse(0);
-      words.add(word + SIDES);
-      more.add(line - word);
+      columns.add(cells);
+      unbroken.add(widest(cells, this::unbroken) + SIDES);
+      words.add(widest(cells, this::longestWord) + SIDES);
+      lines.add(widest(cells, text -> lineWidth(text.text(), text)) + SIDES);
     }
-    double letters = words.remove(0);
-    more.remove(0);
-    List<Double> least = shared(width - TICK - letters, words);
-    List<Double> given = shared(width - TICK - letters - sum(least), more);
+    double letters = unbroken.remove(0);
+    words.remove(0);
+    lines.remove(0);
+    columns.remove(0);
+    double room = width - TICK - letters;
+    double together = unbroken.stream().mapToDouble(one -> one).sum();
+    List<Double> least = shared(room, together <= room ? unbroken : words);
     List<Double> widths = new ArrayList<>(List.of(TICK, letters));
-    for (int c = 0; c < least.size(); c++) {
-      widths.add(least.get(c) + given.get(c));
-    }
+    widths.addAll(new LowestColumns(this::lines, columns, lines).of(least, room));
     return widths;
+  }
+
+  private static double widest(
+      List<List<TextBlock.Span>> cells, ToDoubleFunction<TextBlock.Span> width) {
+    return cells.stream().flatMap(List::stream).mapToDouble(width).max().orElse(0);
+  }
+
+  /** How many lines texts under each other have in a column. */
+  private int lines(List<TextBlock.Span> texts, double width) {
+    int sum = 0;
+    for (TextBlock.Span text : texts) {
+      sum += write.block(SIZE, text.bold(), width - SIDES, text.text()).lines();
+    }
+    return sum;
+  }
+
+  private double unbroken(TextBlock.Span text) {
+    return Unbroken.widest(text.text(), one -> lineWidth(one, text));
   }
 
   private double longestWord(TextBlock.Span text) {
@@ -142,10 +164,6 @@ final class WiringTable {
 
   private double lineWidth(String text, TextBlock.Span span) {
     return write.fonts().width(text, SIZE, span.bold()) + 0.1;
-  }
-
-  private static double sum(List<Double> widths) {
-    return widths.stream().mapToDouble(one -> one).sum();
   }
 
   /** What each gets of a width: the least wishes first, each at most its share of what is left. */

@@ -16,6 +16,7 @@ import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructur
 import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureNode;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 import passband.plan.Plan;
 import passband.testing.GeneratedProcedures;
@@ -57,16 +58,21 @@ class PageFillTest {
     assertTrue(pages <= 24, pages + " pages");
   }
 
+  /**
+   * All demos together. Letter has 39 points less of room than A4, so that less goes with what is
+   * whole; a table that becomes lower saves a page or leaves more of one empty, hence both bounds.
+   */
   @ParameterizedTest
-  @EnumSource(Paper.class)
-  void pagesAreFewAndFull(Paper paper) throws IOException {
+  @CsvSource({"A4, 71, 0.75", "LETTER, 77, 0.74"})
+  void pagesAreFewAndFull(Paper paper, int most, double least) throws IOException {
     List<Double> all = new ArrayList<>();
     for (Plan plan : Sheets.demo()) {
       List<Double> fills = fills(plan, paper);
       all.addAll(fills);
     }
+    assertTrue(all.size() <= most, () -> paper + ": " + all.size() + " pages");
     double mean = all.stream().mapToDouble(fill -> fill).average().orElseThrow();
-    assertTrue(mean >= 0.75, () -> paper + ": " + mean + " of each page, " + all);
+    assertTrue(mean >= least, () -> paper + ": " + mean + " of each page, " + all);
   }
 
   /** How many lines of text are on a page between its head and its foot. */
