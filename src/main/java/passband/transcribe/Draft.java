@@ -170,7 +170,7 @@ final class Draft {
             + " "
             + DraftNames.text(table.title(at))
             + " on "
-            + outlets.name(at)
+            + outlets.names(at)
             + " {");
     add("    setting " + table.set().name() + " " + settings(at));
     add(
@@ -261,7 +261,7 @@ final class Draft {
     boolean converted = !accepted.equals(table.read().name());
     boolean target = !stated && usesTarget(mode);
     add("  test " + names.get(at) + " " + DraftNames.text(table.title(at)) + " {");
-    add("    outlet " + outlets.name(at));
+    add("    outlet " + outlets.names(at));
     add("    setup " + (table.isLeakage() ? "to-earth" : "into-load"));
     Rule rule = mode.rule();
     String limit =
@@ -376,6 +376,7 @@ final class Draft {
     }
     allowed.forEach(code -> all.add(untested(code)));
     all.addAll(table.remarks());
+    all.addAll(outlets.remarks());
     all.addAll(OtherColumns.contradictions(found));
     for (ModeFinding mode : found.modes()) {
       all.add(table.title(mode.mode()) + ": " + rule(mode));

@@ -284,6 +284,55 @@ class TableFormsTest {
     }
   }
 
+  /**
+   * Rows of several outlets are rows of each, however the manual joins their names, and that is
+   * said.
+   */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "Mono A, Mono B",
+        "Mono A; Mono B",
+        "Mono A & Mono B",
+        "Mono A + Mono B",
+        "Mono A and Mono B",
+        "Mono A und Mono B",
+        "Mono A et Mono B",
+        "Mono A, B",
+        "Mono A and B",
+        "Mono A/B"
+      })
+  void rowsOfSeveralOutletsAreOfEach(String cell) throws TableFault {
+    Transcript one = transcript(ofOutlet(cell));
+    for (String line :
+        List.of(
+            "outlet mono-a \"Mono A\" {",
+            "outlet mono-b \"Mono B\" {",
+            "mode cut \"Cut\" on mono-a, mono-b {",
+            "    outlet mono-a, mono-b\n")) {
+      assertTrue(one.source().contains(line), line + "\n" + one.source());
+    }
+    says(
+        one, "'" + cell + "' was taken as 2 outlets, each with all of these rows: Mono A; Mono B.");
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"Bipolar/Foot", "HF+", "Bipolar (hand)", "Band", "Mono-A"})
+  void oneOutletStaysOne(String cell) throws TableFault {
+    Transcript one = transcript(ofOutlet(cell));
+    assertTrue(one.source().contains(" \"" + cell + "\" {"), one.source());
+    assertEquals(1, one.source().split("  outlet [^\n]*\\{", -1).length - 1, one.source());
+  }
+
+  private static String ofOutlet(String cell) {
+    return "Outlet,Mode,Power (W),Load (ohm),Current (mA)\n"
+        + "\""
+        + cell
+        + "\",Cut,10,100,291 - 339\n"
+        + ",,20,100,412 - 479\n"
+        + ",,40,100,583 - 678\n";
+  }
+
   /** A line of its own with an outlet's name, or a mode's, and words that are neither. */
   @Test
   void linesBetweenTheRowsAreTakenForWhatTheyMayBeAndSaid() throws TableFault {
