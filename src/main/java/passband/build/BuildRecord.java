@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import passband.library.Paths;
 import passband.source.Sha256;
@@ -19,14 +20,15 @@ import passband.source.Sha256;
  * not be compiled again.
  *
  * <p>As text, a line for a thing, tabs between its parts: a head, then for each group {@code
- * group}, its {@code in} and {@code out} files and the {@code name} of each procedure with its
- * place. Lines of {@link WrittenFiles} follow after {@code end}.
+ * group}, its {@code in} and {@code out} files the {@code name} of each procedure with its place,
+ * and the parts and rules that it {@code took} up. Lines of {@link WrittenFiles} follow after
+ * {@code end}.
  */
 public final class BuildRecord {
   /** How every record begins. */
   static final String TITLE = "passband built ";
 
-  private static final String HEAD = TITLE + "2\t";
+  private static final String HEAD = TITLE + "3\t";
   private static final String ABSENT = "-";
 
   /**
@@ -36,9 +38,14 @@ public final class BuildRecord {
    * @param in digests by path; {@link #ABSENT} for a file that was asked for in vain
    * @param out sizes and times by path below the output folder
    * @param names each procedure's name, file and place
+   * @param takenUp the parts and rules that they took up
    */
   public record Entry(
-      String key, Map<String, String> in, Map<String, String> out, List<Name> names) {}
+      String key,
+      Map<String, String> in,
+      Map<String, String> out,
+      List<Name> names,
+      Set<String> takenUp) {}
 
   /** A procedure's name and where it stands. */
   public record Name(String name, String path, int start, int end) {}
@@ -75,7 +82,9 @@ public final class BuildRecord {
     for (String line : lines) {
       String[] parts = line.split("\t", -1);
       if (parts[0].equals("group")) {
-        entry = new Entry(parts[1], new TreeMap<>(), new TreeMap<>(), new ArrayList<>());
+        entry =
+            new Entry(
+                parts[1], new TreeMap<>(), new TreeMap<>(), new ArrayList<>(), new TreeSet<>());
         entries.put(entry.key, entry);
         continue;
       }
@@ -85,6 +94,7 @@ public final class BuildRecord {
       switch (parts[0]) {
         case "in" -> entry.in.put(parts[2], parts[1]);
         case "out" -> entry.out.put(parts[2], parts[1]);
+        case "took" -> entry.takenUp.add(parts[1]);
         default ->
             entry.names.add(
                 new Name(
@@ -100,6 +110,7 @@ public final class BuildRecord {
       text.append("group\t").append(entry.key).append('\n');
       entry.in.forEach((path, digest) -> line(text, "in", digest, path));
       entry.out.forEach((path, digest) -> line(text, "out", digest, path));
+      entry.takenUp.forEach(block -> text.append("took\t").append(block).append('\n'));
       entry.names.forEach(n -> line(text, "name", n.name + "\t" + n.path, n.start + "\t" + n.end));
     }
     return text.append("end\n").toString().getBytes(StandardCharsets.UTF_8);

@@ -52,6 +52,7 @@ public record CompilationUnit(
    *
    * @param names of the procedures
    * @param usedAllows the places of the allows that suppressed something
+   * @param takenUp the parts and rules that procedures took up
    * @param silent whether there was nothing to say, and no allow of a shared file did anything
    * @param consulted every file that was asked for, there or not
    */
@@ -59,6 +60,7 @@ public record CompilationUnit(
       List<Word> names,
       Diagnostics diagnostics,
       Set<Span> usedAllows,
+      Set<String> takenUp,
       boolean silent,
       Set<Path> consulted) {}
 
@@ -94,7 +96,7 @@ public record CompilationUnit(
     }
     Set<Path> consulted = new TreeSet<>();
     entry.in().keySet().forEach(path -> consulted.add(base.resolve(path).normalize()));
-    return new Found(names, new Diagnostics(), Set.of(), true, consulted);
+    return new Found(names, new Diagnostics(), Set.of(), entry.takenUp(), true, consulted);
   }
 
   /**
@@ -141,7 +143,7 @@ public record CompilationUnit(
     return new Compiled(
         plans,
         () -> compiler.declared(file -> isNamed(library.pathOf(file))),
-        new Found(names, diagnostics, usedAllows, silent, consulted));
+        new Found(names, diagnostics, usedAllows, compiler.takenUp(), silent, consulted));
   }
 
   private boolean isNamed(@Nullable String path) {

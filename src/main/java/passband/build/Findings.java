@@ -14,7 +14,7 @@ public final class Findings {
 
   /** Takes a group's. */
   public void take(CompilationUnit.Found found) {
-    together.take(found.diagnostics(), found.usedAllows(), found.names());
+    together.take(found.diagnostics(), found.usedAllows(), found.takenUp(), found.names());
     for (Path path : found.consulted()) {
       if (!read.contains(path) && Files.exists(path)) {
         read.add(path);

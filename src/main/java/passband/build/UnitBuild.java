@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import passband.library.UnforeseenException;
 import passband.library.UsageException;
@@ -83,6 +84,10 @@ final class UnitBuild {
               name.text(), name.span().file().path(), name.span().start(), name.span().end()));
     }
     return new BuildRecord.Entry(
-        unit.key(), BuildRecord.digests(found.consulted(), workingDirectory), written, names);
+        unit.key(),
+        BuildRecord.digests(found.consulted(), workingDirectory),
+        written,
+        names,
+        new TreeSet<>(found.takenUp()));
   }
 }

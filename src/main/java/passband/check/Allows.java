@@ -5,6 +5,7 @@ import java.util.Collection;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.function.Predicate;
 import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
@@ -24,11 +25,18 @@ public final class Allows {
   /**
    * Takes what is covered out of the diagnostics.
    *
+   * @param before the allows that suppressed something before
    * @param sound whether everything was looked at; if not, an allow may be for what was not reached
+   * @param leftOut tells the declarations that nothing takes up: an allow there may be for whoever
+   *     does
    * @return the places of the allows that suppressed something
    */
   public static Set<Span> apply(
-      Collection<Tree.File> files, Diagnostics diagnostics, boolean sound) {
+      Collection<Tree.File> files,
+      Diagnostics diagnostics,
+      Set<Span> before,
+      boolean sound,
+      Predicate<Tree.Declaration> leftOut) {
     Set<Span> used = new HashSet<>();
     for (Tree.File file : files) {
       for (Tree.Declaration declaration : file.declarations()) {
@@ -36,8 +44,10 @@ public final class Allows {
             !(declaration instanceof Tree.Procedure
                 || declaration instanceof SharedPart
                 || declaration instanceof Tree.Rule);
+        boolean left = leftOut.test(declaration);
         for (Tree.Allow allow : of(declaration)) {
-          if (apply(allow, ofProfile, diagnostics, sound)) {
+          boolean whole = sound && !left && !before.contains(allow.span());
+          if (apply(allow, ofProfile, diagnostics, whole)) {
             used.add(allow.span());
           }
         }

@@ -108,12 +108,16 @@ final class Accepts {
         if (inner.by() == null) {
           lines.add(inner);
         } else {
-          diagnostics.say(
-              Code.WRONG_KIND, inner.span(), "'accept by' is not allowed inside a rule");
+          sayInRule(inner, diagnostics);
         }
       }
     }
     return lines;
+  }
+
+  /** Says that a rule takes its limits from another. */
+  static void sayInRule(Tree.Accept line, Diagnostics diagnostics) {
+    diagnostics.say(Code.WRONG_KIND, line.span(), "'accept by' is not allowed inside a rule");
   }
 
   private boolean distinct(Accepted one, List<Accepted> before) {

@@ -25,6 +25,10 @@ import passband.syntax.Word;
 
 /** Takes the heading of a table for columns. */
 final class Columns {
+  /** The columns of the language. */
+  private static final List<String> GIVEN =
+      List.of("mode", "setting", "load", "stated", "target", "activation", "repeat");
+
   private final Device device;
   private final Map<String, Word> workedOut;
   private final Set<String> inLimits;
@@ -127,8 +131,7 @@ final class Columns {
       return new ValueColumn(tree, diagnostics);
     }
     if (found.isEmpty()) {
-      sayUnknown(name);
-      return null;
+      return unknown(tree, name);
     }
     return column(tree, name, found.get(0));
   }
@@ -156,6 +159,9 @@ final class Columns {
    * outlet, {@code OUTLET.NAME}.
    */
   private @Nullable Column owned(Tree.Column tree, Word owner, Word name) {
+    if (UnknownBench.is(device)) {
+      return new AnyColumn(tree, diagnostics);
+    }
     Instruments.Taken taken = instruments.find(owner.text());
     Outlet outlet = device.outlet(owner.text());
     if (taken == null && outlet != null) {
@@ -243,10 +249,17 @@ final class Columns {
         .hint("add a '%s.mode' column, or remove this one", outlet);
   }
 
+  /** Of an unknown bench any name may be a setting that is no slip for one of the language. */
+  private @Nullable Column unknown(Tree.Column tree, Word name) {
+    if (UnknownBench.is(device) && Spelling.nearest(name.text(), GIVEN) == null) {
+      return new AnyColumn(tree, diagnostics);
+    }
+    sayUnknown(name);
+    return null;
+  }
+
   private void sayUnknown(Word name) {
-    List<String> known =
-        new ArrayList<>(
-            List.of("mode", "setting", "load", "stated", "target", "activation", "repeat"));
+    List<String> known = new ArrayList<>(GIVEN);
     known.addAll(ofTest);
     known.addAll(inLimits);
     settings.forEach(s -> known.add(s.setting().name().text()));

@@ -14,6 +14,7 @@ import java.util.Set;
 import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import passband.check.Allows;
+import passband.check.AllowsOfIncluders;
 import passband.check.Checks;
 import passband.check.Echoes;
 import passband.check.Releases;
@@ -77,6 +78,7 @@ public final class Compiler {
 
   private final Names names = new Names();
   private @Nullable Profiles made;
+  private final TakenUp takenUp;
 
   /** The procedures of which a part was not found: they are not checked. */
   private final Set<Plan> lacking = Collections.newSetFromMap(new IdentityHashMap<>());
@@ -101,11 +103,17 @@ public final class Compiler {
     this.others = Retarget.of(analyzer);
     this.diagnostics = diagnostics;
     this.own = own;
+    this.takenUp = new TakenUp(library);
   }
 
   /** The allows that suppressed something; of a shared file, others may do so elsewhere. */
   public Set<Span> usedAllows() {
     return usedAllows;
+  }
+
+  /** The parts and rules that procedures took up, as {@link FoundTogether} wants them. */
+  public Set<String> takenUp() {
+    return takenUp.blocks();
   }
 
   /**
@@ -123,9 +131,7 @@ public final class Compiler {
     if (!broken) {
       for (Plan plan : plans) {
         if (!lacking.contains(plan)) {
-          later.including(plan.source().includes(), plan.name().span());
-          Checks.run(plan, sound, later);
-          later.including(Map.of(), plan.name().span());
+          check(plan, sound, later);
         }
       }
     }
@@ -134,12 +140,29 @@ public final class Compiler {
     } else if (sound) {
       releases(plans, later);
     }
+    takenUp.lookAtOthers(
+        own, code -> !broken || OF_ONE_LINE.contains(code), named -> table(named, later), later);
     later.take(diagnostics);
-    usedAllows.addAll(Allows.apply(library.files(), later, sound));
+    usedAllows.addAll(Allows.apply(library.files(), later, usedAllows, sound, takenUp::isLeft));
     Echoes.silence(later);
     diagnostics.removeIf(d -> true);
     diagnostics.take(later);
     return plans;
+  }
+
+  private void check(Plan plan, boolean sound, Diagnostics later) {
+    Diagnostics found = new Diagnostics();
+    found.including(plan.source().includes(), plan.name().span());
+    Checks.run(plan, sound, found);
+    allowed(plan.source().tree(), plan.source().includes(), found);
+    later.take(found);
+  }
+
+  /** What is said in a part may be allowed by the procedure for which it is said. */
+  private void allowed(Tree.Procedure whole, Map<Span, Span> includes, Diagnostics found) {
+    if (!includes.isEmpty()) {
+      usedAllows.addAll(AllowsOfIncluders.apply(whole, includes, found));
+    }
   }
 
   /** What the files declare besides procedures; after they were compiled, without a fault. */
@@ -333,14 +356,13 @@ public final class Compiler {
   private @Nullable Plan plan(
       Tree.Procedure procedure, Scope scope, Profiles profiles, Diagnostics later) {
     Included whole = included(procedure, scope, later);
-    if (whole.complete()) {
-      return planner(whole, scope, profiles, others, later).plan();
-    }
+    takenUp.add(whole, scope);
     Diagnostics found = new Diagnostics();
     Plan plan = planner(whole, scope, profiles, others, found).plan();
-    found.removeIf(one -> LACKING.contains(one.code()));
+    allowed(whole.whole(), whole.places(), found);
+    found.removeIf(one -> !whole.complete() && LACKING.contains(one.code()));
     later.take(found);
-    if (plan != null) {
+    if (plan != null && !whole.complete()) {
       lacking.add(plan);
     }
     return plan;

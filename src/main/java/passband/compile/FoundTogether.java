@@ -15,17 +15,20 @@ import passband.syntax.Word;
 public final class FoundTogether {
   private final Diagnostics diagnostics = new Diagnostics();
   private final Set<Span> usedAllows = new HashSet<>();
+  private final Set<String> takenUp = new HashSet<>();
   private final Map<String, Word> names = new HashMap<>();
 
   /**
    * Takes what was found in a group.
    *
    * @param allows the places of the allows that suppressed something there
+   * @param parts the parts and rules that its procedures took up
    * @param procedures the names of its procedures
    */
-  public void take(Diagnostics found, Set<Span> allows, List<Word> procedures) {
+  public void take(Diagnostics found, Set<Span> allows, Set<String> parts, List<Word> procedures) {
     diagnostics.take(found);
     usedAllows.addAll(allows);
+    takenUp.addAll(parts);
     Set<String> own = new HashSet<>();
     for (Word name : procedures) {
       boolean twin = !own.add(name.text()); // the compiler has said so
@@ -39,9 +42,11 @@ public final class FoundTogether {
   /**
    * All of it. An allow in a shared file is unused when no group has a use for it, and while there
    * are errors none is reported: it may be for what was not reached. One that names in a note the
-   * message that it does not reach stays.
+   * message that it does not reach stays. A part or a rule that no procedure of a group takes up is
+   * looked at by itself there; what was found so is left out where another group takes it up.
    */
   public Diagnostics diagnostics() {
+    diagnostics.removeAlone(block -> takenUp.contains(TakenUp.key(block)));
     boolean faults = diagnostics.hasErrors();
     if (faults || !usedAllows.isEmpty()) {
       diagnostics.removeIf(

@@ -29,6 +29,9 @@ final class ModeColumn extends Column {
       return List.of();
     }
     Word name = cell.name();
+    if (UnknownBench.is(device)) {
+      return List.of(row);
+    }
     Mode mode = device.mode(name.text());
     if (mode == null) {
       List<Word> declared = device.modes().stream().map(Mode::name).toList();

@@ -110,6 +110,13 @@ final class Planner {
         source());
   }
 
+  /** Says what is wrong with the head of a part, whatever procedure includes it. */
+  void head() {
+    language();
+    decision();
+    phases();
+  }
+
   private Plan.Source source() {
     Span name = tree.name().span();
     return new Plan.Source(

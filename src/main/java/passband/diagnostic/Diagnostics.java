@@ -1,5 +1,6 @@
 package passband.diagnostic;
 
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -18,6 +19,10 @@ public final class Diagnostics {
   private record Key(Code code, Span span) {}
 
   private final Map<Key, Supplier<Diagnostic>> found = new LinkedHashMap<>();
+
+  /** What is said of a block for itself, and the block. */
+  private final Map<Key, Span> alone = new HashMap<>();
+
   private final Set<Span> tables = new LinkedHashSet<>();
   private final Set<Span> profiles = new LinkedHashSet<>();
   private List<Span> shared = List.of();
@@ -118,9 +123,34 @@ public final class Diagnostics {
 
   /** Adds all of another's, one by one, and with them what it was told of tables and profiles. */
   public void take(Diagnostics other) {
-    other.found.forEach(found::putIfAbsent);
+    other.found.forEach((key, one) -> take(key, one, other.alone.get(key)));
     tables.addAll(other.tables);
     profiles.addAll(other.profiles);
+  }
+
+  /**
+   * Adds what was said of a block that nothing here takes up. What is said by whoever takes it up
+   * comes before it.
+   */
+  public void takeAlone(Diagnostics other, Span block) {
+    other.found.forEach((key, one) -> take(key, one, block));
+    tables.addAll(other.tables);
+  }
+
+  private void take(Key key, Supplier<Diagnostic> one, @Nullable Span block) {
+    boolean better = block == null && alone.remove(key) != null;
+    if (better) {
+      found.put(key, one);
+    } else if (found.putIfAbsent(key, one) == null && block != null) {
+      alone.put(key, block);
+    }
+  }
+
+  /** Takes back what was said of blocks for themselves that were taken up after all. */
+  public void removeAlone(Predicate<Span> takenUp) {
+    alone
+        .entrySet()
+        .removeIf(one -> takenUp.test(one.getValue()) && found.remove(one.getKey()) != null);
   }
 
   /** Looks through all of them, in no particular order; nothing is grouped. */
@@ -132,6 +162,7 @@ public final class Diagnostics {
   public int removeIf(Predicate<Diagnostic> filter) {
     int before = found.size();
     found.values().removeIf(one -> filter.test(one.get()));
+    alone.keySet().retainAll(found.keySet());
     return before - found.size();
   }
 

@@ -42,11 +42,12 @@ public final class LibraryCheck {
       Set<String> own,
       Diagnostics diagnostics,
       Set<Span> usedAllows,
+      Set<String> takenUp,
       List<Word> names,
       Set<String> consulted,
       boolean fresh) {
     Unit stale() {
-      return new Unit(own, diagnostics, usedAllows, names, consulted, false);
+      return new Unit(own, diagnostics, usedAllows, takenUp, names, consulted, false);
     }
   }
 
@@ -147,7 +148,14 @@ public final class LibraryCheck {
     }
     put(
         task.start,
-        new Unit(task.own, found, compiler.usedAllows(), names, library.consulted(), true),
+        new Unit(
+            task.own,
+            found,
+            compiler.usedAllows(),
+            compiler.takenUp(),
+            names,
+            library.consulted(),
+            true),
         before);
   }
 
@@ -165,7 +173,7 @@ public final class LibraryCheck {
   public synchronized Map<String, List<Diagnostic>> found() {
     FoundTogether together = new FoundTogether();
     for (Unit unit : units.values()) {
-      together.take(unit.diagnostics, unit.usedAllows, unit.names);
+      together.take(unit.diagnostics, unit.usedAllows, unit.takenUp, unit.names);
     }
     Map<String, List<Diagnostic>> found = new HashMap<>();
     for (Diagnostic one : together.diagnostics().list()) {

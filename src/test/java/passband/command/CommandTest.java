@@ -660,9 +660,10 @@ class CommandTest {
     Diagnostics unused = new Diagnostics();
     unused.say(Code.ALLOW_UNUSED, allow, "this suppresses nothing");
     CompilationUnit.Found one =
-        new CompilationUnit.Found(List.of(), unused, Set.of(), false, Set.of());
+        new CompilationUnit.Found(List.of(), unused, Set.of(), Set.of(), false, Set.of());
     CompilationUnit.Found other =
-        new CompilationUnit.Found(List.of(), new Diagnostics(), Set.of(allow), false, Set.of());
+        new CompilationUnit.Found(
+            List.of(), new Diagnostics(), Set.of(allow), Set.of(), false, Set.of());
     Findings without = new Findings();
     without.take(one);
     assertEquals(1, without.diagnostics().list().size());
@@ -674,7 +675,7 @@ class CommandTest {
     fault.say(Code.SYNTAX, allow, "a fault");
     Findings faulty = new Findings();
     faulty.take(one);
-    faulty.take(new CompilationUnit.Found(List.of(), fault, Set.of(), false, Set.of()));
+    faulty.take(new CompilationUnit.Found(List.of(), fault, Set.of(), Set.of(), false, Set.of()));
     assertEquals(
         List.of(Code.SYNTAX), faulty.diagnostics().list().stream().map(d -> d.code()).toList());
   }

@@ -16,6 +16,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
+import passband.diagnostic.Code;
 import passband.diagnostic.Diagnostic;
 import passband.diagnostic.Diagnostics;
 import passband.format.Formatter;
@@ -27,6 +28,16 @@ import passband.testing.Snippet;
 /** A part that is included means what its lines would mean in that place. */
 class PartsTest {
   private static final String MAIN = "sedge-170/sedge-170-full.pband";
+  private static final String OTHER = "fescue-3/fescue-3-service.pband";
+
+  /** A part with a row whose load is none that its mode is rated for. */
+  private static final String EXTRA =
+      "part extra {\n"
+          + "  test extra \"Extra\" {\n    outlet mono-1\n    setup mono\n"
+          + "    accept by rated-output\n    table {\n"
+          + "      mode | setting/W | load/ohm | activation\n      slice | 50 | 300 | yellow\n"
+          + "    }\n  }\n}\n";
+
   private static final Pattern INCLUDE = Pattern.compile("(?m)^  include +(.+)\\n");
   private static final Pattern PART =
       Pattern.compile("(?m)^part (\\S+) \\{\\n((?:  .*\\n|\\n|#.*\\n)*)\\}\\n");
@@ -122,27 +133,90 @@ class PartsTest {
         notes.toString());
   }
 
-  /** An allow of the procedure does not answer for a part, one of the part does. */
+  /** An allow of the procedure answers for its parts, one of the part for whoever includes it. */
   @ParameterizedTest
-  @CsvSource({"procedure, false", "part, true"})
-  void anAllowReachesItsOwnLines(String where, boolean reaches) {
+  @CsvSource({"procedure, true", "part, true", "other, false"})
+  void anAllowReachesWhatItsBlockIncludes(String where, boolean reaches) {
     Map<String, String> files = demo();
-    String allow = "  allow looser-together because \"A trial.\"\n";
+    String allow =
+        where.equals("other")
+            ? "  allow looser-together because \"A trial.\"\n"
+            : "  allow load-off-rated because \"A trial.\"\n";
     String test =
-        "part extra {\n"
-            + (where.equals("part") ? "  allow load-off-rated because \"A trial.\"\n" : "")
-            + "  test extra \"Extra\" {\n    outlet mono-1\n    setup mono\n"
-            + "    accept by rated-output\n    table {\n"
-            + "      mode | setting/W | load/ohm | activation\n      slice | 50 | 300 | yellow\n"
-            + "    }\n  }\n}\n";
+        where.equals("part")
+            ? EXTRA.replace("{\n  test", "{\n  allow load-off-rated because \"A trial.\"\n  test")
+            : EXTRA;
     files.merge("house.pband", test, String::concat);
-    String own = where.equals("part") ? "" : allow.replace("looser-together", "load-off-rated");
+    String own = where.equals("part") ? "" : allow;
     files.computeIfPresent(
         MAIN,
         (path, text) -> text.replace("  include closing\n", own + "  include extra, closing\n"));
     Snippet snippet = Snippet.compile(files, MAIN, null);
     // The curve's own 'allow' is within its test, so this is of the part's row.
     assertEquals(!reaches, snippet.codes().contains("load-off-rated"), snippet.report());
+    assertEquals(where.equals("other"), snippet.codes().contains("allow-unused"), snippet.report());
+  }
+
+  /** What one procedure answers for, another that includes the same part does not. */
+  @ParameterizedTest
+  @CsvSource({"one, two", "two, one"})
+  void anAllowReachesForItsOwnProcedureAlone(String first, String second) {
+    Map<String, String> files = demo();
+    files.merge("house.pband", EXTRA, String::concat);
+    for (String name : List.of("one", "two")) {
+      String allow = name.equals("one") ? "  allow load-off-rated because \"A trial.\"\n" : "";
+      String text =
+          files
+              .get(MAIN)
+              .replace("procedure sedge-170-full", "procedure " + name)
+              .replace("  include closing\n", allow + "  include extra, closing\n");
+      files.put("sedge-170/" + name + ".pband", text);
+    }
+    files.put(
+        "both.pband",
+        "use \"sedge-170/" + first + ".pband\"\nuse \"sedge-170/" + second + ".pband\"\n");
+    Snippet snippet = Snippet.compile(files, "both.pband", null);
+    assertEquals(2, snippet.plans().size());
+    List<Diagnostic> stands =
+        snippet.diagnostics().stream().filter(d -> d.code() == Code.LOAD_OFF_RATED).toList();
+    assertEquals(1, stands.size(), snippet.report());
+    assertTrue(
+        stands.get(0).notes().stream().anyMatch(note -> note.message().endsWith("'two'")),
+        snippet.report());
+    assertTrue(!snippet.codes().contains("allow-unused"), snippet.report());
+  }
+
+  /**
+   * Of two groups of files that share a part, one leaves it: it is looked at there, and what is
+   * found so is said where no group includes it, and else as the one that does says it.
+   */
+  @ParameterizedTest
+  @CsvSource({"true, 1", "false, 0"})
+  void aPartIsLookedAtByItselfWhereNoGroupIncludesIt(boolean included, int notes) {
+    Map<String, String> files = demo();
+    files.computeIfPresent(
+        "house.pband",
+        (path, text) ->
+            text
+                + "part fault {\n  section extra \"Extra\" {\n"
+                + "    record mass \"Mass\" in lbs\n  }\n}\n");
+    if (included) {
+      files.computeIfPresent(
+          MAIN, (path, text) -> text.replace("  include closing\n", "  include fault, closing\n"));
+    }
+    for (List<String> order : List.of(List.of(MAIN, OTHER), List.of(OTHER, MAIN))) {
+      FoundTogether together = new FoundTogether();
+      for (String main : order) {
+        Diagnostics found = new Diagnostics();
+        Compiler compiler = new Compiler(Snippet.library(files, main, found), null, found);
+        compiler.compile();
+        together.take(found, compiler.usedAllows(), compiler.takenUp(), List.of());
+      }
+      List<Diagnostic> all = together.diagnostics().list();
+      assertEquals(1, all.size(), all.toString());
+      assertEquals(Code.UNKNOWN_UNIT, all.get(0).code());
+      assertEquals(notes, all.get(0).notes().size(), all.toString());
+    }
   }
 
   @ParameterizedTest
@@ -213,10 +287,51 @@ class PartsTest {
         "order by test!unknown-word",
         "confirm \"A.\"!unknown-word",
         "include p!include-cycle",
+        "include q!unknown-name",
+        "section s \"S\" {~record m \"M\" in lbs~}!unknown-unit",
+        "section s \"S\" {~record m \"M\" in V at most 3 A~}!unit-mismatch",
+        "section s \"S\" {~record m \"M\" in V at most 3~}!missing-unit",
+        "section s \"S\" {~do \"Press {the key}.\"~}!unknown-placeholder",
+        "section s \"S\" {~wait 3 A~}!unit-mismatch",
+        "test t \"T\" {~output off~accept curent at most 1 A~}!unknown-quantity",
+        "test t \"T\" {~output off~accept current at most 1 V~}!unit-mismatch",
+        "test t \"T\" {~output off~accept current within 3 V of offset~}!unit-mismatch",
+        "test t \"T\" {~output off~accept current at most 1 A, read as time~}!unit-mismatch",
+        "test t \"T\" {~output off~accept current at most 1 A~table {~lod/ohm~3~}~}!unknown-column",
+        "test t \"T\" {~output off~accept current at most 1 A~table {~load/om~3~}~}!unknown-unit",
+        "test t \"T\" {~output off~accept current at most 1 A~table {~load/V~3~}~}!unit-mismatch",
+        "test t \"T\" {~output off~accept current at most 1 A~table {~a | b~3~}~}!cell-count",
+        "test t \"T\" {~output off~}!missing-item",
+        "language xx!unknown-language",
       })
   void aPartThatNobodyIncludesIsChecked(String lines, String code) {
     Snippet snippet = Snippet.compile("part p {\n  " + lines.replace("~", "\n  ") + "\n}\n");
     assertEquals(List.of(code), snippet.codes(), snippet.report());
+  }
+
+  /** A rule that no test uses: what no bench and no table could make right. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '!',
+      value = {
+        "accept curent within 5 % of setting!unknown-quantity",
+        "accept current within 5 V of setting!unit-mismatch",
+        "accept current within 5 mAA of setting!unknown-unit",
+        "accept current within 5 %!missing-item",
+        "accept current from 3 A to setting * 1 om!unknown-unit",
+        "accept current from 3 V to setting!unit-mismatch",
+        "accept current from 3 A to 2 A!reversed-range",
+        "accept current at most 3!missing-unit",
+        "accept time at most 3 s, read as power!unit-mismatch",
+        "accept by other!wrong-kind",
+        "accept current within tol of nominal!",
+        "accept current within 5 mA of nominal * share!",
+        "accept power from stated, read as current!",
+        "accept power from output!",
+      })
+  void aRuleThatNoTestUsesIsChecked(String line, String code) {
+    Snippet snippet = Snippet.compile("rule r \"R\" {\n  " + line + "\n}\n");
+    assertEquals(code == null ? List.of() : List.of(code), snippet.codes(), snippet.report());
   }
 
   @Test

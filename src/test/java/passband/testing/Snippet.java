@@ -27,8 +27,15 @@ public record Snippet(List<Plan> plans, List<Diagnostic> diagnostics) {
    * @param analyzer the analyzer to compile for; null for each procedure's own
    */
   public static Snippet compile(Map<String, String> files, String main, String analyzer) {
-    Map<String, String> sorted = new TreeMap<>(files);
     Diagnostics diagnostics = new Diagnostics();
+    Library library = library(files, main, diagnostics);
+    List<Plan> plans = new Compiler(library, analyzer, diagnostics).compile();
+    return new Snippet(plans, diagnostics.list());
+  }
+
+  /** A file among several and what it uses, read. */
+  public static Library library(Map<String, String> files, String main, Diagnostics diagnostics) {
+    Map<String, String> sorted = new TreeMap<>(files);
     Library library =
         new Library(
             DisplayPaths.prefixed("", ""),
@@ -44,8 +51,7 @@ public record Snippet(List<Plan> plans, List<Diagnostic> diagnostics) {
     } catch (java.io.IOException e) {
       throw new java.io.UncheckedIOException(e);
     }
-    List<Plan> plans = new Compiler(library, analyzer, diagnostics).compile();
-    return new Snippet(plans, diagnostics.list());
+    return library;
   }
 
   /** What was found, as the command prints it. */
