@@ -2,6 +2,7 @@ package passband.evidence;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -13,7 +14,7 @@ import passband.words.Language;
  */
 public final class ItemNames {
   private final Language language;
-  private final Map<String, Item> items = new HashMap<>();
+  private final Map<String, Item> items = new LinkedHashMap<>();
 
   /** Where a point is measured, by what the identities of its items begin with. */
   private final Map<String, Item.Measured> points = new HashMap<>();
@@ -46,6 +47,16 @@ public final class ItemNames {
   public String of(String id) {
     Item item = items.get(id);
     return item == null ? id : of(item);
+  }
+
+  /** The name of the item whose identity ends in this part; of none in the list the part itself. */
+  public String ofLast(String part) {
+    for (Item item : items.values()) {
+      if (item.id().endsWith("/" + part)) {
+        return of(item);
+      }
+    }
+    return part;
   }
 
   private static String point(Item item) {

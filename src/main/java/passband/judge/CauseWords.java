@@ -3,7 +3,6 @@ package passband.judge;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -18,14 +17,6 @@ import passband.words.Language;
 final class CauseWords {
   private static final Pattern OPTIONAL = Pattern.compile("\\[([^\\]]*\\{(\\w+)\\}[^\\]]*)\\]");
   private static final Pattern PLACE = Pattern.compile("\\{(\\w+)\\}");
-
-  /** Those whose note is the identity of another item. */
-  private static final Set<Cause.Code> OF_ANOTHER =
-      Set.of(
-          Cause.Code.EARLIER_FAILED,
-          Cause.Code.EARLIER_OPEN,
-          Cause.Code.GATE_FAILED,
-          Cause.Code.GATE_OPEN);
 
   private CauseWords() {}
 
@@ -58,11 +49,8 @@ final class CauseWords {
     if (number != null) {
       values.put("number", language.number(number));
     }
-    if (note != null && OF_ANOTHER.contains(cause.code())) {
-      values.put("note", quoted(names.of(note), language));
-    }
-    if (note != null && cause.code() == Cause.Code.RESULT_CONTRADICTED) {
-      values.put("note", language.of("page.verdict." + note.replace(' ', '-')));
+    if (note != null) {
+      values.put("note", NoteWords.of(cause.code(), note, names, language));
     }
     if (item != null) {
       values.put("name", quoted(names.of(item), language));
@@ -76,7 +64,7 @@ final class CauseWords {
     return own == null || language == Language.ENGLISH ? code.pattern() : own;
   }
 
-  private static String quoted(String name, Language language) {
+  static String quoted(String name, Language language) {
     return language.of("page.quoted").replace("{text}", name);
   }
 

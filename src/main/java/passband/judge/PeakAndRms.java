@@ -43,13 +43,18 @@ final class PeakAndRms {
         .reversed();
   }
 
+  /** The words for it, for programs. */
+  static String isBelow(String peak, String source) {
+    return peak + " is below " + source;
+  }
+
   private @Nullable String reversed() {
     for (Wave wave : Wave.values()) {
       DerivedValue.Part peak = parts.get(wave.peak());
       Rational rms = rms(wave);
       if (peak != null && rms != null && peak.si().compareTo(rms) < 0) {
         String source = parts.containsKey(wave.rms()) ? wave.rms() : wave.through();
-        return wave.peak() + " is below " + source;
+        return isBelow(wave.peak(), source);
       }
     }
     return null;
