@@ -27,11 +27,23 @@ final class SeriesForm {
     for (Segment one : segments) {
       (one.count() == null ? whole : stepped).add(one);
     }
+    if (segments.size() == 1 && isWhole(segments.get(0))) {
+      return segments;
+    }
     List<Segment> joined = joined(whole);
     List<Segment> form = new ArrayList<>(joined);
     form.addAll(isLong(stepped) ? stepped : spans(values(stepped, joined)));
     form.sort(SeriesForm::order);
     return form;
+  }
+
+  /** Whether it is a span of so many steps, the last of which ends it, as one is written. */
+  private static boolean isWhole(Segment one) {
+    BigInteger count = one.count();
+    return count != null
+        && one.step() != null
+        && count.compareTo(BigInteger.valueOf(RUN)) >= 0
+        && one.to().minus(one.from()).over(one.step()).isInteger();
   }
 
   private static int order(Segment one, Segment other) {

@@ -77,19 +77,15 @@ public final class Language {
     }
     StringBuilder text = new StringBuilder(pattern.length() + 16);
     int from = 0;
-    while (from < pattern.length()) {
-      char c = pattern.charAt(from);
-      boolean slot = c == '{' && from + 2 < pattern.length() && pattern.charAt(from + 2) == '}';
-      int value = slot ? pattern.charAt(from + 1) - '0' : -1;
+    for (int at = pattern.indexOf('{'); at >= 0; at = pattern.indexOf('{', at + 1)) {
+      boolean slot = at + 2 < pattern.length() && pattern.charAt(at + 2) == '}';
+      int value = slot ? pattern.charAt(at + 1) - '0' : -1;
       if (value >= 0 && value < values.length) {
-        text.append(values[value]);
-        from += 3;
-      } else {
-        text.append(c);
-        from++;
+        text.append(pattern, from, at).append(values[value]);
+        from = at + 3;
       }
     }
-    return text.toString();
+    return text.append(pattern, from, pattern.length()).toString();
   }
 
   /**
