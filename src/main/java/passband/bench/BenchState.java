@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import passband.source.Span;
 
@@ -77,24 +78,25 @@ public record BenchState(SortedMap<Variable, Known> known, Strain strain) {
   }
 
   BenchState without(Variable... unknown) {
-    SortedMap<Variable, Known> other = new TreeMap<>(known);
-    for (Variable variable : unknown) {
-      other.remove(variable);
-    }
-    return new BenchState(other, strain);
+    return without(List.of(unknown)::contains);
   }
 
   /** The same with every variable of some kinds unknown. */
   BenchState withoutKinds(List<Variable.Kind> kinds) {
-    SortedMap<Variable, Known> other = new TreeMap<>(known);
-    other.keySet().removeIf(variable -> kinds.contains(variable.kind()));
-    return new BenchState(other, strain);
+    return without(variable -> kinds.contains(variable.kind()));
   }
 
   /** The same with the generator's panel and its other settings unknown. */
   BenchState withoutPanel() {
+    return without(Variable::isOfPanel);
+  }
+
+  private BenchState without(Predicate<Variable> unknown) {
+    if (known.keySet().stream().noneMatch(unknown)) {
+      return this;
+    }
     SortedMap<Variable, Known> other = new TreeMap<>(known);
-    other.keySet().removeIf(Variable::isOfPanel);
+    other.keySet().removeIf(unknown);
     return new BenchState(other, strain);
   }
 

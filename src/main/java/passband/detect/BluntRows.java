@@ -45,6 +45,7 @@ public record BluntRows(
     int side = above ? 1 : -1;
     double tolerance = side * Double.POSITIVE_INFINITY;
     double expected = tolerance;
+    SheetLine narrowest = some.get(0);
     for (SheetLine line : some) {
       Real limit = Gain.limit(line, above);
       if (limit != null) {
@@ -53,12 +54,13 @@ public record BluntRows(
         if (Math.abs(beyond) < Math.abs(expected)) {
           tolerance = own;
           expected = beyond;
+          narrowest = line;
         }
       }
     }
     double just = expected + side * 1e-9;
     boolean bounded = Double.isFinite(expected) && just > -1;
-    if (bounded && Gain.power(some, kernel, just, false) < Outcome.SURE_ENOUGH) {
+    if (bounded && isMissed(some, narrowest, kernel, just)) {
       SheetLine first = some.get(0);
       blunt.add(
           new BluntRows(
@@ -70,5 +72,13 @@ public record BluntRows(
               expected,
               Gain.least(some, kernel, side, false)));
     }
+  }
+
+  /** All rows together catch at least what one reading does. */
+  private static boolean isMissed(
+      List<SheetLine> some, SheetLine narrowest, Kernel kernel, double error) {
+    Observation alone = narrowest.at(narrowest.scaled(1 + error));
+    return kernel.failing(List.of(alone)).value() < Outcome.SURE_ENOUGH
+        && Gain.power(some, kernel, error, false) < Outcome.SURE_ENOUGH;
   }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import passband.model.Analyzer.LoadBank;
 import passband.model.Analyzer.Measure;
@@ -68,6 +69,9 @@ public record Instruments(List<Taken> roles) {
 
   /** Each unit once, in the order of the roles. */
   public List<Analyzer> units() {
+    if (roles.size() == 1) {
+      return List.of(roles.get(0).unit);
+    }
     List<Analyzer> units = new ArrayList<>();
     Set<String> seen = new LinkedHashSet<>();
     for (Taken one : roles) {
@@ -102,28 +106,32 @@ public record Instruments(List<Taken> roles) {
 
   /** The jacks and keys of all. */
   public List<Terminal> terminals() {
-    List<Terminal> all = new ArrayList<>();
-    units().forEach(unit -> all.addAll(unit.terminals()));
-    return all;
+    return ofAll(Analyzer::terminals);
   }
 
   /** The loads of all. */
   public List<LoadBank> loads() {
-    List<LoadBank> all = new ArrayList<>();
-    units().forEach(unit -> all.addAll(unit.loads()));
-    return all;
+    return ofAll(Analyzer::loads);
   }
 
   /** What any of them measures. */
   public List<Measure> measures() {
-    List<Measure> all = new ArrayList<>();
-    units().forEach(unit -> all.addAll(unit.measures()));
+    return ofAll(Analyzer::measures);
+  }
+
+  private <T> List<T> ofAll(Function<Analyzer, List<T>> part) {
+    List<Analyzer> units = units();
+    if (units.size() == 1) {
+      return part.apply(units.get(0));
+    }
+    List<T> all = new ArrayList<>();
+    units.forEach(unit -> all.addAll(part.apply(unit)));
     return all;
   }
 
   /** Those that measure a quantity. */
   public List<Analyzer> measuring(String quantity) {
-    List<Analyzer> some = units();
+    List<Analyzer> some = new ArrayList<>(units());
     some.removeIf(unit -> unit.measure(quantity) == null);
     return some;
   }
