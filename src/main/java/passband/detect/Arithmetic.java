@@ -64,6 +64,13 @@ abstract sealed class Arithmetic {
       return new Between(Math.min(low, other.low), Math.max(high, other.high));
     }
 
+    /** What both hold, where there is a value; this one where the other has none somewhere. */
+    Between common(Between other) {
+      return isDefined() && other.isDefined()
+          ? new Between(Math.max(low, other.low), Math.min(high, other.high))
+          : this;
+    }
+
     /** The least distance from zero. */
     double least() {
       return low <= 0 && high >= 0 ? 0 : Math.min(Math.abs(low), Math.abs(high));

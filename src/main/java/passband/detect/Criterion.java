@@ -1,7 +1,9 @@
 package passband.detect;
 
-import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import passband.quantity.Distribution;
 
@@ -16,7 +18,7 @@ import passband.quantity.Distribution;
  * @param upper in SI; above everything where that side is open
  * @param negative whether the value may be below zero
  * @param guard by how many standard uncertainties the limits move inward
- * @param budgets what the uncertainty of each reading is made of
+ * @param errors what the uncertainty of the readings is made of
  */
 record Criterion(
     Formula formula,
@@ -24,7 +26,7 @@ record Criterion(
     double upper,
     boolean negative,
     double guard,
-    List<List<Contribution>> budgets) {
+    List<SharedError> errors) {
 
   /** A relative difference below this one comes from doubles, not from readings. */
   private static final double NOTHING = 1e-9;
@@ -60,10 +62,57 @@ record Criterion(
     Contribution(String key, double relative, double absolute, Distribution spread) {
       this(key, relative, absolute, spread.variance().doubleValue());
     }
+  }
 
-    private double half(double reading) {
-      return relative * Math.abs(reading) + absolute;
+  /**
+   * An error of some readings.
+   *
+   * @param relative a share of each reading; 0 of one that does not have it
+   * @param absolute in SI, by reading
+   * @param variance of an error whose half-width is one
+   */
+  record SharedError(double[] relative, double[] absolute, double variance) {
+    private double half(int i, double reading) {
+      return relative[i] * Math.abs(reading) + absolute[i];
     }
+
+    /**
+     * Its variance, the worse of both: as the same in all readings, or another in each.
+     *
+     * @param most the greatest over the intervals of the slopes; else the least, or less
+     */
+    private double variance(Arithmetic.Between[] slopes, double[] readings, boolean most) {
+      double apart = 0;
+      Arithmetic.Between together = Arithmetic.Between.ZERO;
+      for (int i = 0; i < readings.length; i++) {
+        double half = half(i, readings[i]);
+        double own = slopes[i].end(most) * half;
+        apart += own * own;
+        together = together.plus(slopes[i].times(Arithmetic.Between.of(half)));
+      }
+      return variance * (most ? Math.max(apart, together.most() * together.most()) : apart);
+    }
+  }
+
+  /**
+   * The errors of readings, each once.
+   *
+   * @param budgets what the uncertainty of each reading is made of
+   */
+  static List<SharedError> errors(List<List<Contribution>> budgets) {
+    Map<String, SharedError> errors = new LinkedHashMap<>();
+    for (int i = 0; i < budgets.size(); i++) {
+      for (Contribution one : budgets.get(i)) {
+        String key = one.key.isEmpty() ? "alone " + errors.size() : "shared " + one.key;
+        errors.putIfAbsent(
+            key,
+            new SharedError(new double[budgets.size()], new double[budgets.size()], one.variance));
+        SharedError error = Objects.requireNonNull(errors.get(key), "just put");
+        error.relative[i] += one.relative;
+        error.absolute[i] += one.absolute;
+      }
+    }
+    return List.copyOf(errors.values());
   }
 
   /** Whether readings pass; never where the value cannot be worked out. */
@@ -83,9 +132,10 @@ record Criterion(
   /** The guard band of readings anywhere in intervals. */
   Band band(Arithmetic.Between[] readings) {
     Arithmetic.Range range = formula.arithmetic.over(readings);
-    if (guard == 0 || !range.value().isDefined()) {
-      return Band.UNKNOWN;
-    }
+    return guard == 0 || !range.value().isDefined() ? Band.UNKNOWN : band(range, readings);
+  }
+
+  private Band band(Arithmetic.Range range, Arithmetic.Between[] readings) {
     double[] nearest = new double[readings.length];
     for (int i = 0; i < nearest.length; i++) {
       nearest[i] = readings[i].least();
@@ -142,23 +192,34 @@ record Criterion(
     EITHER
   }
 
-  /** Whether readings anywhere in intervals pass, or fail. */
-  Everywhere everywhere(Arithmetic.Between[] readings) {
-    Arithmetic.Range range = formula.arithmetic.over(readings);
+  /**
+   * Whether readings anywhere in intervals pass, or fail.
+   *
+   * @param range of the formula over these
+   */
+  Everywhere everywhere(Arithmetic.Range range, Arithmetic.Between[] readings) {
     Arithmetic.Between value = range.value();
     if (!value.isDefined()) {
       return Everywhere.EITHER;
     }
-    double slack = NOTHING * Math.abs(value.most());
+    double[] farthest = farthest(readings);
+    double slack = slack(value.most(), farthest);
     if (value.high() < lower - slack || value.low() > upper + slack) {
       return Everywhere.FAIL;
     }
     if (!negative && value.low() < 0) {
       return Everywhere.EITHER;
     }
-    double band = guard == 0 ? 0 : guard * standard(range, farthest(readings), true);
-    boolean inside = value.low() >= lower + band && value.high() <= upper - band;
-    return inside ? Everywhere.PASS : Everywhere.EITHER;
+    if (guard == 0) {
+      return value.low() >= lower && value.high() <= upper ? Everywhere.PASS : Everywhere.EITHER;
+    }
+    Band band = band(range, readings);
+    if (Math.min(value.high() - lower, upper - value.low()) < band.least - slack) {
+      return Everywhere.FAIL;
+    }
+    return value.low() >= lower + band.most && value.high() <= upper - band.most
+        ? Everywhere.PASS
+        : Everywhere.EITHER;
   }
 
   private static double[] farthest(Arithmetic.Between[] readings) {
@@ -177,43 +238,15 @@ record Criterion(
   }
 
   /**
-   * The greatest standard uncertainty, of each error that may be common the worse of both: as the
-   * same in all readings, or another in each. The resolution is never common.
+   * The greatest standard uncertainty; the resolution is never common.
    *
    * @param most the greatest over the intervals of the slopes; else the least, or less
    */
   private double standard(Arithmetic.Range range, double[] readings, boolean most) {
-    List<String> done = new ArrayList<>();
     double variance = 0;
-    for (int i = 0; i < budgets.size(); i++) {
-      for (Contribution one : budgets.get(i)) {
-        double own = range.slopes()[i].end(most) * one.half(readings[i]);
-        if (one.key.isEmpty()) {
-          variance += own * own * one.variance;
-        } else if (!done.contains(one.key)) {
-          done.add(one.key);
-          variance += shared(one, range, readings, most);
-        }
-      }
+    for (SharedError error : errors) {
+      variance += error.variance(range.slopes(), readings, most);
     }
     return Math.sqrt(variance);
-  }
-
-  private double shared(
-      Contribution error, Arithmetic.Range range, double[] readings, boolean most) {
-    double apart = 0;
-    Arithmetic.Between together = Arithmetic.Between.ZERO;
-    for (int i = 0; i < budgets.size(); i++) {
-      for (Contribution one : budgets.get(i)) {
-        if (one.key.equals(error.key)) {
-          double half = one.half(readings[i]);
-          double own = range.slopes()[i].end(most) * half;
-          apart += own * own;
-          together = together.plus(range.slopes()[i].times(Arithmetic.Between.of(half)));
-        }
-      }
-    }
-    double worse = most ? Math.max(apart, together.most() * together.most()) : apart;
-    return worse * error.variance;
   }
 }

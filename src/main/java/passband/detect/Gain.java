@@ -157,14 +157,15 @@ public record Gain(
     return far;
   }
 
+  /**
+   * @param shared whether all ranges share one error
+   */
   static double power(List<SheetLine> some, Kernel kernel, double gain, boolean shared) {
     Visit visit = new Visit();
     for (SheetLine line : withParts(some)) {
-      Observation one = line.at(line.scaled(1 + gain));
-      visit.add(
-          line, shared ? new Observation(one.truth(), one.window(), common(one), one.load()) : one);
+      visit.add(line, line.at(line.scaled(1 + gain)));
     }
-    return visit.failing(kernel).value();
+    return (shared ? visit.failingTogether(kernel) : visit.failing(kernel)).value();
   }
 
   /** With what is read at the same points for a calculation, without limits of its own. */
@@ -193,12 +194,6 @@ public record Gain(
       }
     }
     return ranges.size();
-  }
-
-  private static ErrorTerm common(Observation one) {
-    return one.own().half() == 0
-        ? one.own()
-        : new ErrorTerm("all ranges", one.own().half(), one.own().spread());
   }
 
   private static List<At> curve(

@@ -1,132 +1,58 @@
 package passband.detect;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Readings and values that are worked out from some, all of which share errors. Over one or two
- * errors is integrated; with these given, what is left hangs on one error each, and where that
- * passes is found exactly: between two errors at which a display turns over nothing changes.
+ * Readings and values that are worked out from some, all of which share errors. Over one of them at
+ * most is integrated by nodes; with it given, what is left hangs on one error each and on one that
+ * they share, and where that passes is found exactly, in cells between the errors at which a
+ * display turns over.
  */
 final class Joint {
-  /** Nodes a side over one error, and over each of two: panels of four nodes. */
-  private static final int[] PANELS = {0, 48, 8};
-
-  /** So many errors at which displays turn over are gone through one by one. */
-  private static final int FEW_TURNS = 12;
-
-  /** Over more pieces between turns is integrated as one. */
-  private static final int MOST_PIECES = 40;
+  /** Over one error: panels of four nodes. */
+  private static final int PANELS = 48;
 
   private static final int MOST_ERRORS = 60;
 
+  /** An error on which nothing hangs, the last one: what hangs on one alone has a plane with it. */
+  private static final ErrorTerm NOTHING = new ErrorTerm("nothing", 1, Spread.RECTANGULAR);
+
   private final List<Observation> readings;
   private final List<Reckoning> values;
-  private final List<String> keys = new ArrayList<>();
-  private final List<Spread> spreads = new ArrayList<>();
-  private final List<Term> terms = new ArrayList<>();
-  private final List<Value> worked = new ArrayList<>();
-  private final double[] errors;
+  private final ErrorPlaces places = new ErrorPlaces();
+  private final List<PlacedReading> placed = new ArrayList<>();
+  private final List<PlacedValue> worked = new ArrayList<>();
 
-  /** Which values pass wherever in the panels at hand the errors lie. */
-  private boolean[] settled;
-
-  /**
-   * A reading with the places of its errors.
-   *
-   * @param own −1 for none
-   * @param load −1 for none
-   * @param hangsOn a bit for each error
-   */
-  private record Term(Observation of, int own, int load, long hangsOn) {
-    double slope(int index) {
-      return (own == index ? of.own().half() : 0) + (load == index ? of.load().half() : 0);
-    }
-
-    /** The undisplayed value while one error is none. */
-    double rest(int index, double[] errors) {
-      return of.truth()
-          + (own < 0 || own == index ? 0 : of.own().half() * errors[own])
-          + (load < 0 || load == index ? 0 : of.load().half() * errors[load]);
-    }
-
-    double displayed(double[] errors) {
-      return of.displayed(own < 0 ? 0 : errors[own], load < 0 ? 0 : errors[load]);
-    }
-
-    /** While each error lies between two: a half-width may be below zero. */
-    Arithmetic.Between displayed(double[] least, double[] most) {
-      double[] ownLow = of.own().half() < 0 ? most : least;
-      double[] loadLow = of.load().half() < 0 ? most : least;
-      double[] ownHigh = ownLow == least ? most : least;
-      double[] loadHigh = loadLow == least ? most : least;
-      return new Arithmetic.Between(
-          of.displayed(own < 0 ? 0 : ownLow[own], load < 0 ? 0 : loadLow[load]),
-          of.displayed(own < 0 ? 0 : ownHigh[own], load < 0 ? 0 : loadHigh[load]));
-    }
-  }
-
-  private record Value(Criterion criterion, Term[] parts, long hangsOn, Criterion.Band band) {
-    boolean passes(double[] errors) {
-      double[] displayed = new double[parts.length];
-      for (int i = 0; i < displayed.length; i++) {
-        displayed[i] = parts[i].displayed(errors);
-      }
-      return criterion.passes(displayed, band);
-    }
-
-    /** What each part shows while each error lies between two. */
-    Arithmetic.Between[] displayed(double[] least, double[] most) {
-      Arithmetic.Between[] displayed = new Arithmetic.Between[parts.length];
-      for (int i = 0; i < displayed.length; i++) {
-        displayed[i] = parts[i].displayed(least, most);
-      }
-      return displayed;
-    }
-  }
+  /** Outside of it some reading fails, whatever the other errors are. */
+  private final Region.Box box;
 
   private Joint(List<Observation> readings, List<Reckoning> values) {
     this.readings = readings;
     this.values = values;
-    readings.forEach(one -> terms.add(term(one)));
-    for (Reckoning value : new LinkedHashSet<>(values)) {
-      Term[] parts = new Term[value.parts().size()];
-      long hangsOn = 0;
-      for (int i = 0; i < parts.length; i++) {
-        parts[i] = term(value.parts().get(i));
-        hangsOn |= parts[i].hangsOn;
+    readings.forEach(one -> placed.add(PlacedReading.of(one, places)));
+    values.forEach(value -> worked.add(PlacedValue.of(value, value.band(), places)));
+    places.of(NOTHING);
+    box = Region.Box.whole(places);
+    placed.forEach(this::cut);
+  }
+
+  private void cut(PlacedReading one) {
+    double[] factors = one.factors(places.size());
+    for (int place : new int[] {one.own(), one.load()}) {
+      if (place >= 0) {
+        double slack = one.of().own().reach() + one.of().load().reach();
+        slack -= Math.abs(factors[place]) * places.spread(place).reach();
+        double a = (one.of().window().low() - one.of().truth() - slack) / factors[place];
+        double b = (one.of().window().high() - one.of().truth() + slack) / factors[place];
+        box.least()[place] = Math.max(box.least()[place], Math.min(a, b));
+        box.most()[place] = Math.min(box.most()[place], Math.max(a, b));
       }
-      worked.add(new Value(value.criterion(), parts, hangsOn, value.band()));
     }
-    errors = new double[keys.size()];
-    settled = new boolean[worked.size()];
-  }
-
-  private Term term(Observation one) {
-    int own = index(one.own());
-    int load = index(one.load());
-    return new Term(one, own, load, bit(own) | bit(load));
-  }
-
-  private static long bit(int index) {
-    return index < 0 ? 0 : 1L << index;
-  }
-
-  private int index(ErrorTerm error) {
-    if (error.half() == 0) {
-      return -1;
-    }
-    if (!keys.contains(error.key())) {
-      keys.add(error.key());
-      spreads.add(error.spread());
-    }
-    return keys.indexOf(error.key());
   }
 
   List<Observation> readings() {
@@ -177,266 +103,126 @@ final class Joint {
     }
   }
 
-  // ---- what hangs on which errors ----
+  // ---- the probability ----
+
+  /** The values that the limits of the readings leave open; null where nothing can pass. */
+  @Nullable List<Reckoning> open() {
+    if (box.isEmpty()) {
+      return null;
+    }
+    List<Reckoning> open = new ArrayList<>();
+    for (int i = 0; i < values.size(); i++) {
+      switch (worked.get(i).everywhere(box, places.size(), 0)) {
+        case FAIL -> {
+          return null;
+        }
+        case PASS -> {}
+        case EITHER -> open.add(values.get(i));
+      }
+    }
+    return open;
+  }
 
   /** The probability that all pass; not a number where too many errors are shared crosswise. */
   double passing() {
-    List<Integer> outer = keys.size() > MOST_ERRORS ? null : outer();
-    return outer == null ? Double.NaN : integral(outer, 0);
+    List<Integer> outer = places.size() > MOST_ERRORS ? null : outer();
+    if (outer == null) {
+      return Double.NaN;
+    }
+    double[] errors = new double[places.size()];
+    int along = outer.get(outer.size() - 1);
+    return outer.size() == 1 ? passing(errors, -1, along) : integral(errors, outer.get(0), along);
   }
 
-  /** The fewest errors, two at most, without which nothing hangs on more than one; else null. */
+  /**
+   * The one or two errors without which nothing hangs on more than one; null where there are none.
+   * Of two no value hangs on the first one alone where that can be, since its probability would
+   * have steps there.
+   */
   private @Nullable List<Integer> outer() {
-    int n = keys.size();
-    if (leavesOne(0)) {
-      return List.of();
-    }
+    int n = places.size();
     for (int i = 0; i < n; i++) {
-      if (leavesOne(bit(i))) {
+      if (leavesOne(PlacedReading.bit(i))) {
         return List.of(i);
       }
     }
+    List<Integer> two = null;
     for (int i = 0; i < n; i++) {
-      for (int j = i + 1; j < n; j++) {
-        if (leavesOne(bit(i) | bit(j))) {
-          return List.of(i, j);
+      for (int j = 0; j < n; j++) {
+        if (i != j && leavesOne(PlacedReading.bit(i) | PlacedReading.bit(j))) {
+          two = two == null || !hasSteps(i) && hasSteps(two.get(0)) ? List.of(i, j) : two;
         }
       }
     }
-    return null;
+    return two;
+  }
+
+  private boolean hasSteps(int place) {
+    return worked.stream().anyMatch(one -> one.hangsOn() == PlacedReading.bit(place));
   }
 
   private boolean leavesOne(long outer) {
-    for (Term one : terms) {
-      if (Long.bitCount(one.hangsOn & ~outer) > 1) {
+    for (PlacedReading one : placed) {
+      if (Long.bitCount(one.hangsOn() & ~outer) > 1) {
         return false;
       }
     }
-    for (Value one : worked) {
-      if (Long.bitCount(one.hangsOn & ~outer) > 1) {
+    for (PlacedValue one : worked) {
+      if (Long.bitCount(one.hangsOn() & ~outer) > 1) {
         return false;
       }
     }
     return true;
   }
 
-  private static long bits(List<Integer> some) {
-    long bits = 0;
-    for (int one : some) {
-      bits |= bit(one);
-    }
-    return bits;
-  }
-
-  /** Over the outer errors from one on. */
-  private double integral(List<Integer> outer, int at) {
-    if (at == outer.size()) {
-      return inner(outer);
-    }
-    int index = outer.get(at);
-    Spread spread = spreads.get(index);
+  /** Over one error by nodes. */
+  private double integral(double[] errors, int over, int along) {
+    Spread spread = places.spread(over);
+    double start = spread.variable(box.least()[over]);
+    double half = (spread.variable(box.most()[over]) - start) / PANELS / 2;
     double sum = 0;
-    List<double[]> pieces = pieces(index, outer.subList(0, at));
-    double whole = 0;
-    for (double[] piece : pieces) {
-      whole += piece[1] - piece[0];
-    }
-    boolean[] before = settled;
-    for (double[] piece : pieces) {
-      double from = spread.variable(piece[0]);
-      double to = spread.variable(piece[1]);
-      int most = PANELS[outer.size()];
-      int panels = Math.max(1, (int) Math.ceil(most * (piece[1] - piece[0]) / whole));
-      double half = (to - from) / panels / 2;
-      for (int panel = 0; panel < panels; panel++) {
-        double start = from + 2 * panel * half;
-        errors[index] = spread.error(start);
-        if (settles(outer.subList(0, at + 1), before, spread.error(start + 2 * half))) {
-          for (int node = 0; node < Component.NODES.length; node++) {
-            double variable = start + (1 + Component.NODES[node]) * half;
-            errors[index] = spread.error(variable);
-            double weight = half * Component.WEIGHTS[node] * spread.density(variable);
-            sum += weight * integral(outer, at + 1);
-          }
-        }
+    for (int panel = 0; panel < PANELS; panel++) {
+      for (int node = 0; node < Component.NODES.length; node++) {
+        double variable = start + (2 * panel + 1 + Component.NODES[node]) * half;
+        errors[over] = spread.error(variable);
+        double weight = half * Component.WEIGHTS[node] * spread.density(variable);
+        sum += weight * passing(errors, over, along);
       }
     }
-    settled = before;
     return sum;
   }
 
   /**
-   * Finds which values pass in a panel of the last of the given errors, wherever all others lie.
+   * Over one error along, while one is given.
    *
-   * @param before those that pass anyway
-   * @param to where the panel ends; it begins at the error as it is
-   * @return whether anything of the panel may pass
+   * @param given −1 for none
    */
-  private boolean settles(List<Integer> given, boolean[] before, double to) {
-    double[] least = errors.clone();
-    double[] most = errors.clone();
-    for (int index = 0; index < errors.length; index++) {
-      if (!given.contains(index)) {
-        most[index] = spreads.get(index).reach();
-        least[index] = -most[index];
-      }
-    }
-    most[given.get(given.size() - 1)] = to;
-    settled = before.clone();
-    for (int i = 0; i < settled.length; i++) {
-      if (!settled[i]) {
-        Value value = worked.get(i);
-        Criterion.Everywhere there = value.criterion.everywhere(value.displayed(least, most));
-        settled[i] = there == Criterion.Everywhere.PASS;
-        if (there == Criterion.Everywhere.FAIL) {
-          return false;
+  private double passing(double[] errors, int given, int along) {
+    long known = PlacedReading.bit(given) | PlacedReading.bit(along);
+    List<Cells.Across> all = new ArrayList<>();
+    for (int across = 0; across < places.size(); across++) {
+      if (across != given && across != along) {
+        List<Polygon> cells = cells(Polygon.of(errors, across, along, box), across, known);
+        if (cells.isEmpty()) {
+          return 0;
         }
+        all.add(new Cells.Across(places.spread(across), cells));
       }
     }
-    return true;
+    return Cells.probability(places.spread(along), all);
   }
 
-  /** Where what hangs on one error alone passes, the others given, cut where a display turns. */
-  private List<double[]> pieces(int index, List<Integer> given) {
-    List<double[]> pieces = new ArrayList<>();
-    for (double[] one : allowed(index, bits(given))) {
-      double[] turns = turns(index, bits(given), worked, one[0], one[1], MOST_PIECES);
-      double from = one[0];
-      for (double turn : turns.length > MOST_PIECES ? new double[0] : turns) {
-        if (turn > from) {
-          pieces.add(new double[] {from, turn});
-          from = turn;
-        }
-      }
-      pieces.add(new double[] {from, one[1]});
-    }
-    return pieces;
-  }
-
-  private double inner(List<Integer> outer) {
-    long given = bits(outer);
-    double passing = 1;
-    for (int index = 0; index < keys.size() && passing > 0; index++) {
-      if (!outer.contains(index)) {
-        double between = 0;
-        for (double[] one : allowed(index, given)) {
-          between += spreads.get(index).between(one[0], one[1]);
-        }
-        passing *= between;
-      }
+  /** Where all passes that hangs on an error; what hangs on none of these hangs on the last. */
+  private List<Polygon> cells(Polygon whole, int across, long known) {
+    Cells cells = new Cells(places.size(), whole.area());
+    long some = across == places.size() - 1 ? 0 : PlacedReading.bit(across);
+    List<PlacedReading> here = new ArrayList<>(placed);
+    here.removeIf(one -> (one.hangsOn() & ~known) != some);
+    Polygon left = cells.passing(whole, here);
+    List<Polygon> passing = left == null ? List.of() : List.of(left);
+    for (PlacedValue value : worked) {
+      passing = (value.hangsOn() & ~known) == some ? cells.passing(passing, value) : passing;
     }
     return passing;
-  }
-
-  // ---- one error, others given ----
-
-  private static boolean hangsOn(long some, int index, long given) {
-    return (some & bit(index)) != 0 && (some & ~given & ~bit(index)) == 0;
-  }
-
-  /** The errors at which a part's display turns over, in order; of more than enough no others. */
-  private double[] turns(
-      int index, long given, List<Value> some, double from, double to, int enough) {
-    double[] turns = new double[enough + 1];
-    int count = 0;
-    for (Value value : some) {
-      for (Term part : value.parts) {
-        double slope = part.slope(index);
-        if (slope != 0 && hangsOn(part.hangsOn, index, given)) {
-          double rest = part.rest(index, errors);
-          double step = part.of.window().step();
-          double a = rest + slope * from;
-          double b = rest + slope * to;
-          double last = Math.max(a, b);
-          double first = Math.floor(Math.min(a, b) / step + 0.5) + 0.5;
-          for (double k = first; k * step < last; k++) {
-            turns[count++] = (k * step - rest) / slope;
-            if (count > enough) {
-              return turns;
-            }
-          }
-        }
-      }
-    }
-    double[] all = Arrays.copyOf(turns, count);
-    Arrays.sort(all);
-    return all;
-  }
-
-  /** Where all pass that hangs on one error and no other that is not given: from and to. */
-  private List<double[]> allowed(int index, long given) {
-    double from = -spreads.get(index).reach();
-    double to = -from;
-    for (Term one : terms) {
-      if (hangsOn(one.hangsOn, index, given)) {
-        double slope = one.slope(index);
-        double rest = one.rest(index, errors);
-        double a = (one.of.window().low() - rest) / slope;
-        double b = (one.of.window().high() - rest) / slope;
-        from = Math.max(from, Math.min(a, b));
-        to = Math.min(to, Math.max(a, b));
-      }
-    }
-    if (from >= to) {
-      return List.of();
-    }
-    List<double[]> passing = List.of(new double[] {from, to});
-    for (int i = 0; i < settled.length; i++) {
-      if (!settled[i] && hangsOn(worked.get(i).hangsOn, index, given)) {
-        passing = passing(worked.get(i), index, given, passing);
-      }
-    }
-    return passing;
-  }
-
-  private List<double[]> passing(Value value, int index, long given, List<double[]> within) {
-    List<double[]> passing = new ArrayList<>();
-    for (double[] one : within) {
-      addPassing(value, index, given, one[0], one[1], passing);
-    }
-    return passing;
-  }
-
-  /** Halves what neither passes nor fails as a whole, until few displays turn over in it. */
-  private void addPassing(
-      Value value, int index, long given, double from, double to, List<double[]> passing) {
-    double[] least = errors.clone();
-    double[] most = errors.clone();
-    least[index] = from;
-    most[index] = to;
-    Criterion.Everywhere between = value.criterion.everywhere(value.displayed(least, most));
-    if (between == Criterion.Everywhere.PASS) {
-      add(passing, from, to);
-    }
-    if (between != Criterion.Everywhere.EITHER) {
-      return;
-    }
-    double[] turns = turns(index, given, List.of(value), from, to, FEW_TURNS);
-    if (turns.length > FEW_TURNS) {
-      double middle = (from + to) / 2;
-      addPassing(value, index, given, from, middle, passing);
-      addPassing(value, index, given, middle, to, passing);
-      return;
-    }
-    double start = from;
-    for (int i = 0; i <= turns.length; i++) {
-      double stop = i == turns.length ? to : turns[i];
-      if (stop > start) {
-        errors[index] = (start + stop) / 2;
-        if (value.passes(errors)) {
-          add(passing, start, stop);
-        }
-        start = stop;
-      }
-    }
-  }
-
-  private static void add(List<double[]> passing, double from, double to) {
-    double[] last = passing.isEmpty() ? null : passing.get(passing.size() - 1);
-    if (last != null && last[1] == from) {
-      last[1] = to;
-    } else {
-      passing.add(new double[] {from, to});
-    }
   }
 }

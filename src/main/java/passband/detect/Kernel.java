@@ -3,6 +3,7 @@ package passband.detect;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -22,7 +23,6 @@ public final class Kernel {
   private static final long SEED = 106;
 
   private final Map<Open, Chance> known = new HashMap<>();
-  private final Map<Open, Chance> joint = new HashMap<>();
 
   /** What is left to chance. */
   private record Open(List<Observation> readings, List<Reckoning> values) {}
@@ -34,8 +34,8 @@ public final class Kernel {
 
   /** The probability that at least one reading, or one value worked out from readings, fails. */
   Chance failing(List<Observation> all, List<Reckoning> values) {
-    List<Observation> open = new ArrayList<>();
-    List<Reckoning> openValues = new ArrayList<>();
+    Set<Observation> open = new LinkedHashSet<>();
+    Set<Reckoning> openValues = new LinkedHashSet<>();
     boolean proved = true;
     for (Observation one : all) {
       if (one.neverPasses()) {
@@ -60,29 +60,42 @@ public final class Kernel {
     if (open.isEmpty() && openValues.isEmpty()) {
       return proved ? Chance.NEVER : Chance.ofPassing(1, Chance.Proof.QUADRATURE);
     }
-    return known.computeIfAbsent(new Open(open, openValues), this::workedOut);
+    return workedOut(new Open(List.copyOf(open), List.copyOf(openValues)));
   }
 
   private Chance workedOut(Open open) {
-    return open.values.isEmpty() ? workedOut(open.readings) : jointly(open);
+    Chance chance = known.get(open);
+    if (chance == null) {
+      chance = open.values.isEmpty() ? workedOut(open.readings) : jointly(open);
+      known.put(open, chance);
+    }
+    return chance;
   }
 
   /** Where values are worked out from readings, these hang together with them. */
   private Chance jointly(Open open) {
+    List<Joint> all = Joint.all(open.readings, open.values);
+    if (all.size() == 1) {
+      return together(all.get(0));
+    }
     double passing = 1;
     boolean drawn = false;
-    for (Joint one : Joint.all(open.readings, open.values)) {
-      Chance chance =
-          joint.computeIfAbsent(new Open(one.readings(), one.values()), same -> passing(one));
+    for (Joint one : all) {
+      Chance chance = workedOut(new Open(one.readings(), one.values()));
       passing *= chance.passing();
       drawn |= chance.proof() == Chance.Proof.SIMULATION;
     }
     return Chance.ofPassing(passing, drawn ? Chance.Proof.SIMULATION : Chance.Proof.QUADRATURE);
   }
 
-  private static Chance passing(Joint joint) {
-    if (joint.values().isEmpty()) {
-      return workedOut(joint.readings());
+  /** Values that the limits of the readings settle are left aside. */
+  private Chance together(Joint joint) {
+    List<Reckoning> open = joint.open();
+    if (open == null) {
+      return Chance.ofPassing(0, Chance.Proof.QUADRATURE);
+    }
+    if (open.isEmpty() || open.size() < joint.values().size()) {
+      return workedOut(new Open(joint.readings(), open));
     }
     double passing = joint.passing();
     return Double.isNaN(passing)

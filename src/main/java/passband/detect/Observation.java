@@ -26,6 +26,14 @@ record Observation(double truth, Window window, ErrorTerm own, ErrorTerm load) {
     return new Observation(truth, other, own, load);
   }
 
+  /** The same with the error of its range in common with every other range. */
+  Observation sharingItsRange() {
+    return own.half() == 0
+        ? this
+        : new Observation(
+            truth, window, new ErrorTerm("all ranges", own.half(), own.spread()), load);
+  }
+
   /** Whether there is a number. */
   boolean hasValue() {
     return !Double.isNaN(truth);

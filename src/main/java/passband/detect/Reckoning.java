@@ -28,7 +28,13 @@ record Reckoning(Criterion criterion, List<Observation> parts) {
   }
 
   boolean alwaysPasses() {
-    return criterion.everywhere(displayed()) == Criterion.Everywhere.PASS;
+    return everywhere() == Criterion.Everywhere.PASS;
+  }
+
+  private Criterion.Everywhere everywhere() {
+    ErrorPlaces places = new ErrorPlaces();
+    PlacedValue value = PlacedValue.of(this, Criterion.Band.UNKNOWN, places);
+    return value.everywhere(Region.Box.whole(places), places.size(), 0);
   }
 
   /** Whether it fails whatever the errors are; so it does where a part has no number. */
@@ -38,8 +44,7 @@ record Reckoning(Criterion criterion, List<Observation> parts) {
         return true;
       }
     }
-    return criterion.everywhere(displayed()) == Criterion.Everywhere.FAIL
-        || (isKnown() && !criterion.passes(middle()));
+    return everywhere() == Criterion.Everywhere.FAIL || (isKnown() && !criterion.passes(middle()));
   }
 
   /** Whether nothing is left to chance. */

@@ -189,7 +189,7 @@ final class Remedies {
         ohms * (1 + share),
         true,
         0,
-        List.of(List.of(), List.of()));
+        List.of());
   }
 
   /** A quantity that the one instrument reads that can; null where none can, or several. */

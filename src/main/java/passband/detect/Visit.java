@@ -68,6 +68,19 @@ final class Visit {
     return kernel.failing(all, reckonings());
   }
 
+  /** The same if all ranges of the instruments shared one error. */
+  Chance failingTogether(Kernel kernel) {
+    List<Reckoning> values = new ArrayList<>();
+    for (Reckoning value : reckonings()) {
+      values.add(new Reckoning(value.criterion(), together(value.parts())));
+    }
+    return kernel.failing(together(all), values);
+  }
+
+  private static List<Observation> together(List<Observation> some) {
+    return some.stream().map(Observation::sharingItsRange).toList();
+  }
+
   /** In how many activations something fails whatever else is read. */
   long activationsThatFail(Kernel kernel) {
     Map<String, Visit> activations = new LinkedHashMap<>();

@@ -149,7 +149,7 @@ final class WorkedOuts {
         upper == null ? Double.POSITIVE_INFINITY : upper.doubleValue(),
         isOwn(limit) || !limit.read().kind().nonNegative(),
         guard,
-        budgets);
+        Criterion.errors(budgets));
   }
 
   /** A calculated quantity of the procedure's own may be a difference. */

@@ -119,12 +119,7 @@ class WorkedOutTest {
   private static Criterion criterion(String formula, List<String> names, double from, double to) {
     Arithmetic arithmetic = Arithmetic.of(new WrittenFormula(formula).tree(), names, Map.of());
     return new Criterion(
-        new Criterion.Formula(formula + names, arithmetic),
-        from,
-        to,
-        true,
-        0,
-        java.util.Collections.nCopies(names.size(), List.of()));
+        new Criterion.Formula(formula + names, arithmetic), from, to, true, 0, List.of());
   }
 
   private static Observation reading(double truth, double step, String own, double half) {
@@ -196,7 +191,8 @@ class WorkedOutTest {
     SheetLines lines = SheetLines.of(CatalogueTest.plan(name));
     Kernel kernel = new Kernel();
     int open = 0;
-    for (double gain : new double[] {-0.05, -0.035, -0.02, -0.01, 0.01, 0.02, 0.03, 0.05}) {
+    for (double gain :
+        new double[] {-0.05, -0.02, -0.01, -0.005, -0.002, 0, 0.002, 0.005, 0.01, 0.02, 0.05}) {
       for (List<SheetLine> some : Gain.read(lines).values()) {
         Visit visit = new Visit();
         for (SheetLine line : Gain.withParts(some)) {
