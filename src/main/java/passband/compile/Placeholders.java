@@ -20,6 +20,8 @@ import passband.syntax.Word;
 
 /** Puts a point's own values into a text: {@code {mode}}, {@code {setting}} and so on; {@code {{} is a brace. */
 final class Placeholders {
+  private static final String HELD = "held";
+
   private final Names names;
   private final Diagnostics diagnostics;
 
@@ -102,6 +104,14 @@ final class Placeholders {
   private void say(Placeholder one, Map<String, Value> values) {
     Set<String> known = new TreeSet<>(values.keySet());
     String near = Spelling.nearest(one.name().text(), known);
+    if (one.name().text().equals(HELD)) {
+      diagnostics
+          .say(Code.UNKNOWN_PLACEHOLDER, one.span(), "nothing is held that '{%s}' could name", HELD)
+          .hint(
+              "where output is never on, as in a test with 'output off', nothing is let go of:"
+                  + " write it in words, such as 'the key'");
+      return;
+    }
     Span span = one.span();
     DiagnosticBuilder said =
         diagnostics

@@ -6,6 +6,8 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import passband.diagnostic.Code;
+import passband.diagnostic.Diagnostic;
 import passband.plan.PlanStep;
 import passband.plan.PlanStep.Kind;
 import passband.testing.Snippet;
@@ -121,5 +123,39 @@ class HeldTest {
       })
   void elseTheSheetSaysItForAHand(String contact, String said) {
     assertEquals(List.of(said), stops(contact, "action stop \"Press END.\"", ""));
+  }
+
+  private static final String ALARM =
+      """
+      test alarm "Alarm" {
+        outlet only
+        setup  all
+        output off
+        allow  too-coarse because "The load has steps of 5 ohm."
+        sweep  load up from 50 ohm to 200 ohm step 5 ohm until "the alarm sounds" as trip
+        accept trip from 100 ohm to 150 ohm
+      }
+      test hum-output""";
+
+  /** Where output is off nobody holds anything: the sheet does not send a hand to a key. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = ';',
+      value = {"Let go of {held} and press END.; 1", "Let go of the key and press END.; 0"})
+  void nothingIsHeldWhereOutputIsOff(String words, int errors) {
+    Snippet snippet =
+        Snippet.compile(
+            SOURCE
+                .replace("test hum-output", ALARM)
+                .replace("values 100 ohm", "values 50 ohm to 200 ohm step 5 ohm")
+                .replace("CONTACT", "wired")
+                .replace("STOP", "action stop \"" + words + "\"")
+                .replace("BLOCK", ""));
+    List<Diagnostic> said = snippet.diagnostics().stream().filter(Diagnostic::isError).toList();
+    assertEquals(errors, said.size(), said.toString());
+    for (Diagnostic one : said) {
+      assertEquals(Code.UNKNOWN_PLACEHOLDER, one.code());
+      assertEquals("nothing is held that '{held}' could name", one.message());
+    }
   }
 }
