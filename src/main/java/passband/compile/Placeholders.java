@@ -109,7 +109,7 @@ final class Placeholders {
           .say(Code.UNKNOWN_PLACEHOLDER, one.span(), "nothing is held that '{%s}' could name", HELD)
           .hint(
               "where output is never on, as in a test with 'output off', nothing is let go of:"
-                  + " write it in words, such as 'the key'");
+                  + " write it in words, such as 'the key', or add an action 'as stop' without it");
       return;
     }
     Span span = one.span();

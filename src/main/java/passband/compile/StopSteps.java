@@ -13,8 +13,11 @@ import passband.plan.Owner;
 import passband.plan.PlanStep;
 import passband.plan.PlanStep.Kind;
 import passband.plan.Slot;
+import passband.resolve.Placeholder;
+import passband.resolve.Profiles;
 import passband.source.Span;
 import passband.syntax.Tree;
+import passband.syntax.Word;
 
 /**
  * How a point comes to rest: whatever its steps hold or press is let go of, and whatever they start
@@ -43,7 +46,8 @@ final class StopSteps {
       boolean tells = tells(unit);
       if (tells || starts(started, unit)) {
         Owner owner = steps.owner(unit);
-        stops.add(steps.action(new Act.Run(Kind.STOP, owner), "stop", owner, point, row));
+        stops.add(
+            steps.action(new Act.Run(Kind.STOP, owner), action(unit, point), owner, point, row));
       }
       if (tells) {
         telling.add(unit);
@@ -64,6 +68,26 @@ final class StopSteps {
     }
     all.addAll(released(stops, work, telling));
     return all;
+  }
+
+  /**
+   * Which of an instrument's actions brings it to rest: where nothing is held and {@code stop} says
+   * to let go, another one {@code as stop} that does not, if there is one.
+   */
+  private static String action(Analyzer unit, TextPlace point) {
+    if (!point.values().containsKey("held") && letsGo(unit.actions().get("stop"))) {
+      for (Tree.Action one : unit.tree().actions()) {
+        if (Profiles.stops(one) && !letsGo(one.text())) {
+          return one.name().text();
+        }
+      }
+    }
+    return "stop";
+  }
+
+  private static boolean letsGo(@Nullable Word text) {
+    return text != null
+        && Placeholder.in(text).stream().anyMatch(one -> one.name().text().equals("held"));
   }
 
   /** Whether an instrument's own step says how what its key brought about is stopped. */

@@ -1,9 +1,11 @@
 package passband.compile;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import passband.diagnostic.Code;
@@ -157,5 +159,33 @@ class HeldTest {
       assertEquals(Code.UNKNOWN_PLACEHOLDER, one.code());
       assertEquals("nothing is held that '{held}' could name", one.message());
     }
+  }
+
+  /** With the output off nothing is held: what is said then is another action that stops. */
+  @Test
+  void whereNothingIsHeldNothingIsLetGoOf() {
+    String off =
+        SOURCE.replace(
+            "test hum-output",
+            "test quiet \"Quiet\" {\n outlet only\n setup all\n output off\n"
+                + " accept current at most 20 mA\n table {\n load/ohm\n 100\n }\n }\n"
+                + " test hum-output");
+    String stop = "action stop \"Let go of {held} and press END.\"";
+    String rest = stop + "\n action rest \"Press END.\" as stop";
+    List<String> said = new ArrayList<>();
+    for (PlanStep step : quiet(off, rest).plan().points().get(0).steps()) {
+      if (step.standsFor(Kind.STOP)) {
+        said.add(step.text());
+      }
+    }
+    assertEquals(List.of("Press END."), said);
+    List<String> codes = new ArrayList<>();
+    quiet(off, stop).diagnostics().forEach(one -> codes.add(one.code().id()));
+    assertTrue(codes.contains("unknown-placeholder"), codes.toString());
+  }
+
+  private static Snippet quiet(String source, String stop) {
+    return Snippet.compile(
+        source.replace("STOP", stop).replace("CONTACT", "wired").replace("BLOCK", ""));
   }
 }
