@@ -2,12 +2,15 @@ package passband.detect;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import passband.model.Device.Mode;
 import passband.model.Device.Outlet;
 import passband.plan.Plan;
+import passband.plan.Stage;
 
 /**
  * What a procedure catches.
@@ -184,6 +187,15 @@ public record Detection(
     if (!lines.plan().phases().isEmpty()) {
       notes.add(new Note(Note.Kind.PHASE, lines.plan().phases().get(0).toString()));
     }
+    Set<String> optional = new LinkedHashSet<>();
+    for (Stage.Run run : lines.runs()) {
+      if (run.when().condition().option() != null) {
+        optional.add(run.test().text());
+      }
+    }
+    if (!optional.isEmpty()) {
+      notes.add(new Note(Note.Kind.OPTION, String.join(", ", optional)));
+    }
     if (lines.workedOut() > 0) {
       notes.add(new Note(Note.Kind.DERIVED, String.valueOf(lines.workedOut())));
     }
@@ -203,6 +215,8 @@ public record Detection(
     public enum Kind {
       /** All phases but the first, whose name is the value. */
       PHASE,
+      /** The tests that are done after a choice alone, whose names are the value: they count. */
+      OPTION,
       /** So many limits of derived values. */
       DERIVED,
       /** The errors of so many readings, which nobody states. */

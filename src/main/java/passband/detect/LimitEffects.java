@@ -16,6 +16,7 @@ import passband.plan.Delivery;
 import passband.plan.PlanStep;
 import passband.plan.Point;
 import passband.plan.Stage;
+import passband.quantity.QuantityKind;
 import passband.quantity.Real;
 import passband.syntax.LimitExpression;
 import passband.syntax.Tree;
@@ -56,7 +57,7 @@ final class LimitEffects {
   private List<Instance> outletDead(Fault fault, Fault.Size size) {
     List<Instance> instances = new ArrayList<>();
     for (Outlet outlet : lines.plan().device().outlets()) {
-      if (lines.plan().device().modes().stream().anyMatch(mode -> mode.isOn(outlet))) {
+      if (delivers(outlet)) {
         List<Instance.Change> changes = new ArrayList<>();
         for (SheetLine line : delivered()) {
           if (line.outletName().equals(outlet.name().text())) {
@@ -144,6 +145,36 @@ final class LimitEffects {
     return List.of(new Instance(fault, size, "every outlet", changes));
   }
 
+  private boolean delivers(Outlet outlet) {
+    return lines.plan().device().modes().stream().anyMatch(mode -> mode.isOn(outlet));
+  }
+
+  /**
+   * Whether the generator has what is not read. An alarm of contact quality needs a return of
+   * several poles. A generator of pulses alone, set in joules, has no output that could leak
+   * steadily.
+   */
+  private boolean has(String over) {
+    List<Mode> modes = lines.plan().device().modes();
+    return switch (over) {
+      case "trip", "outlet" ->
+          modes.stream().anyMatch(m -> m.through() != null && m.through().poles().size() > 1);
+      case "hf-leakage" -> !modes.stream().allMatch(LimitEffects::isPulse);
+      default -> true;
+    };
+  }
+
+  private static boolean isPulse(Mode mode) {
+    QuantityKind kind = mode.settingKind();
+    return kind != null && kind.name().equals("energy");
+  }
+
+  private List<Instance> orNotRead(Fault fault, Fault.Size size, List<Instance> instances) {
+    return instances.isEmpty() && has(fault.over())
+        ? List.of(Instance.notRead(fault, size, fault.over()))
+        : instances;
+  }
+
   /** Read only where a run reads output at an outlet while another one delivers. */
   private List<Instance> elsewhere(Fault fault, Fault.Size size) {
     List<Instance.Change> changes = new ArrayList<>();
@@ -156,7 +187,10 @@ final class LimitEffects {
         changes.add(Instance.Change.to(line, Math.sqrt(size.value()) * full(line)));
       }
     }
-    return List.of(new Instance(fault, size, "the outlet not in use", changes));
+    boolean several = lines.plan().device().outlets().stream().filter(this::delivers).count() > 1;
+    return several || !changes.isEmpty()
+        ? List.of(new Instance(fault, size, "the outlet not in use", changes))
+        : List.of();
   }
 
   private List<SheetLine> kindOf(Fault fault) {
@@ -205,12 +239,12 @@ final class LimitEffects {
     return grouped(fault, size, groups);
   }
 
-  private static List<Instance> grouped(
+  private List<Instance> grouped(
       Fault fault, Fault.Size size, Map<String, List<Instance.Change>> groups) {
     List<Instance> instances = new ArrayList<>();
     groups.forEach(
         (where, changes) -> instances.add(new Instance(fault, size, where.strip(), changes)));
-    return instances.isEmpty() ? List.of(Instance.notRead(fault, size, fault.over())) : instances;
+    return orNotRead(fault, size, instances);
   }
 
   /** Where output is inhibited, a reading of it or a choice that has one right answer shows it. */
@@ -229,7 +263,7 @@ final class LimitEffects {
       changes.addAll(choices(run));
       instances.add(new Instance(fault, size, run.id(), changes));
     }
-    return instances.isEmpty() ? List.of(Instance.notRead(fault, size, fault.over())) : instances;
+    return orNotRead(fault, size, instances);
   }
 
   /** What is asked while output must not come is about the alarm and the output. */

@@ -41,6 +41,30 @@ final class OutputEffects {
     this.greatest.putAll(sheet.greatest);
   }
 
+  /** Of the sheet with one row more: sizes are those of that sheet. */
+  private OutputEffects(OutputEffects sheet, SheetLine more, Map<Place, SheetLine> greatest) {
+    this.lines = sheet.lines;
+    this.output = new ArrayList<>(sheet.output);
+    this.output.add(more);
+    this.moved = new ArrayList<>(sheet.moved);
+    this.moved.add(more);
+    this.greatest.putAll(greatest);
+  }
+
+  /**
+   * Of the sheet with one row more, where that row is the one that sizes are multiples of; null
+   * where it is not.
+   */
+  @Nullable OutputEffects resizedBy(SheetLine more) {
+    SheetLine was = greatest.get(Place.of(more));
+    if (was != null && rank(was) >= rank(more)) {
+      return null;
+    }
+    Map<Place, SheetLine> resized = new LinkedHashMap<>(greatest);
+    resized.put(Place.of(more), more);
+    return new OutputEffects(this, more, resized);
+  }
+
   /** Readings with both limits before others, a greater setting before a lesser one. */
   private static double rank(SheetLine line) {
     boolean both = line.limit().exact().lower() != null && line.limit().exact().upper() != null;

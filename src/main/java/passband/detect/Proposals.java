@@ -83,7 +83,8 @@ final class Proposals {
     }
     for (Candidate one : candidates()) {
       boolean asked = place == null || Place.of(one.line()).equals(place);
-      Instance there = asked && isLoaded(one.line()) ? at(one, inside) : null;
+      Instance there =
+          asked && isLoaded(one.line()) ? at(new OutputEffects(output, one.line()), inside) : null;
       if (there != null && there.changes().stream().anyMatch(Instance.Change::outside)) {
         return true;
       }
@@ -101,8 +102,7 @@ final class Proposals {
   }
 
   /** The same fault at a candidate; null where it does nothing there. */
-  private @Nullable Instance at(Candidate one, Instance fault) {
-    OutputEffects effects = new OutputEffects(output, one.line());
+  private static @Nullable Instance at(OutputEffects effects, Instance fault) {
     List<Instance> all = effects.of(fault.fault(), fault.size());
     for (Instance more : all == null ? List.<Instance>of() : all) {
       if (more.where().equals(fault.where()) && !more.changes().isEmpty()) {
@@ -113,14 +113,21 @@ final class Proposals {
   }
 
   private boolean catches(Candidate one, Instance missed) {
-    Instance more = at(one, missed);
+    Instance more = at(new OutputEffects(output, one.line()), missed);
     if (more == null) {
       return false;
     }
     List<Instance.Change> changes = new ArrayList<>(missed.changes());
     changes.addAll(more.changes());
     Instance both = new Instance(missed.fault(), missed.size(), missed.where(), changes);
-    return both.outcome(both.failing(kernel)) == Outcome.CAUGHT;
+    return both.outcome(both.failing(kernel)) == Outcome.CAUGHT && isCaughtAsResized(one, missed);
+  }
+
+  /** Where the row itself makes the sizes others: whether it catches the fault of that size too. */
+  private boolean isCaughtAsResized(Candidate one, Instance missed) {
+    OutputEffects resized = missed.size().ofTolerance() ? output.resizedBy(one.line()) : null;
+    Instance whole = resized == null ? null : at(resized, missed);
+    return whole == null || whole.outcome(whole.failing(kernel)) == Outcome.CAUGHT;
   }
 
   private List<Candidate> candidates() {

@@ -3,6 +3,8 @@ package passband.detect;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import passband.diagnostic.Diagnostics;
 import passband.evidence.WrittenFormula;
@@ -74,9 +76,19 @@ final class Remedies {
   }
 
   private long points(Stage.Run of) {
+    return points(of, point -> true);
+  }
+
+  /** At how many of its rows a quantity is not read yet, for a calculation. */
+  private long notReading(Stage.Run of, String quantity) {
+    return points(
+        of, point -> point.readings().stream().noneMatch(r -> r.quantity().equals(quantity)));
+  }
+
+  private long points(Stage.Run of, Predicate<Point> which) {
     return lines.plan().runs().stream()
         .filter(run -> run.tree() == of.tree())
-        .mapToLong(run -> run.points().size())
+        .mapToLong(run -> run.points().stream().filter(which).count())
         .sum();
   }
 
@@ -297,17 +309,20 @@ final class Remedies {
     if (quantity == null) {
       return null;
     }
+    Set<Place> places = missed.places();
     for (Stage.Run run : lines.runs()) {
       Proposal one = RowText.isOpen(run) ? more(quantity, run) : null;
-      List<SheetLine> rows = rows(run);
-      Limit limit = one == null || rows.isEmpty() ? null : limit(rows.get(0), quantity);
-      if (one != null && limit != null && limit.exact().upper() != null) {
-        double truth =
-            missed.fault().effect().equals("no-value")
-                ? Double.NaN
-                : limit.exact().upper().doubleValue() * missed.size().value();
-        if (isCaught(rows.get(0), limit, truth)) {
-          return one;
+      for (SheetLine row : one == null ? List.<SheetLine>of() : rows(run)) {
+        Limit limit = limit(row, quantity);
+        boolean asked = places.isEmpty() || places.contains(Place.of(row));
+        if (asked && limit != null && limit.exact().upper() != null) {
+          double truth =
+              missed.fault().effect().equals("no-value")
+                  ? Double.NaN
+                  : limit.exact().upper().doubleValue() * missed.size().value();
+          if (isCaught(row, limit, truth)) {
+            return one;
+          }
         }
       }
     }
@@ -332,7 +347,7 @@ final class Remedies {
         ? null
         : new Proposal(
             "in test " + run.test().text() + ": accept " + quantity + " from device",
-            StepTimes.of("read") * points(run),
+            StepTimes.of("read") * notReading(run, quantity),
             run.test().text(),
             true,
             List.of("accept " + quantity + " from device"));

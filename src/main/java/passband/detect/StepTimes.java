@@ -120,12 +120,26 @@ final class StepTimes {
   // ---- one row more ----
 
   /**
-   * A test of one row after the tests of its block on the same outlet and setup.
+   * A test of one row after the tests of its block on the same outlet and setup, in every phase: no
+   * adjustment affects it, so that it is done once where there is one.
    *
    * @param like a run on that outlet and setup
    * @param row as it would stand there
    */
   double more(Stage.Run like, Point row) {
+    if (plan.stages().stream().anyMatch(Stage.Adjust.class::isInstance)) {
+      return once(like, row);
+    }
+    double seconds = 0;
+    for (Stage.Run run : plan.runs()) {
+      if (run.tree() == like.tree() && run.outlet() == like.outlet()) {
+        seconds += once(run, row);
+      }
+    }
+    return seconds;
+  }
+
+  private double once(Stage.Run like, Point row) {
     double seconds = read(row, like.output().activates()) + of("adjust");
     boolean inside = like.state() != null;
     List<Stage.Run> runs = plan.runs();
@@ -135,10 +149,15 @@ final class StepTimes {
     String mode = row.mode() == null ? null : row.mode().title();
     seconds +=
         inside
-            ? 2 * of("state") + of("select")
+            ? 2 * (of("state") + left() * of("set")) + of("select")
             : inserted(before, after, "select", Variable.MODE, mode);
     Variable load = Variable.load(String.valueOf(row.loadAt()));
     return seconds + inserted(before, after, "set-load", load, row.loadText());
+  }
+
+  /** How many settings are set again after a state is entered or left. */
+  private long left() {
+    return plan.device().settings().stream().filter(one -> one.leave() != null).count();
   }
 
   private int last(Stage.Run like) {
@@ -171,7 +190,10 @@ final class StepTimes {
     return run.points().isEmpty() ? null : run.points().get(0);
   }
 
-  /** What a setting costs at the row, and more or less at the point after it. */
+  /**
+   * What a setting costs at the row, and more or less at the point after it; the same there where
+   * between the two nobody knows it any more.
+   */
   private double inserted(
       @Nullable Point before,
       @Nullable Point after,
@@ -183,7 +205,8 @@ final class StepTimes {
     Moment next = moment(after, step);
     String stands = last == null ? null : last.after().value(what);
     int times = value != null && !value.equals(stands) ? 1 : 0;
-    if (next != null) {
+    boolean lost = next != null && stands != null && next.before().value(what) == null;
+    if (next != null && !lost) {
       boolean other = select && changes(next, Variable.OUTLET);
       boolean was = other || changes(next, what);
       boolean isNow = other || !Objects.equals(value, next.after().value(what));

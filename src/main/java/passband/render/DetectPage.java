@@ -26,8 +26,15 @@ public final class DetectPage {
 
   private DetectPage() {}
 
-  /** What the template prints of a fault that is not caught everywhere. */
+  /**
+   * What the template prints of a fault that is not caught everywhere.
+   *
+   * @param advice numbers in the list of advice
+   */
   public record Missed(String id, String title, String said, String where, String advice) {}
+
+  /** The faults that are not caught everywhere, and what would catch them. */
+  public record Open(List<Missed> missed, List<Missed> partly, List<DetectAdvice.Item> advice) {}
 
   /** A line of the table of gains. */
   public record GainRow(
@@ -55,8 +62,7 @@ public final class DetectPage {
   public record Part(
       String title,
       String summary,
-      List<Missed> missed,
-      List<Missed> partly,
+      Open open,
       List<String> plots,
       List<GainRow> gains,
       List<String> places,
@@ -81,22 +87,23 @@ public final class DetectPage {
   private static Part part(Detection detection, int number) {
     List<Missed> missed = new ArrayList<>();
     List<Missed> partly = new ArrayList<>();
-    for (Finding worst : detection.worst().values()) {
-      if (worst.outcome().isUnnoticed()) {
-        missed.add(missed(detection, worst, DetectReport.advice(detection, worst)));
-      } else if (worst.outcome() == Outcome.PARTLY) {
-        partly.add(missed(detection, worst, DetectReport.rows(detection, worst)));
+    DetectAdvice advice = new DetectAdvice(detection);
+    for (Outcome open : List.of(Outcome.MISSED, Outcome.NOT_READ, Outcome.PARTLY)) {
+      for (Finding worst : detection.worst().values()) {
+        if (worst.outcome() == open) {
+          boolean unnoticed = open.isUnnoticed();
+          String numbers = advice.numbers(worst.fault(), unnoticed);
+          (unnoticed ? missed : partly).add(missed(detection, worst, numbers));
+        }
       }
     }
-    missed.sort(java.util.Comparator.comparing(m -> m.said().equals(Outcome.NOT_READ.word())));
     for (String place : detection.untested()) {
-      missed.add(new Missed("", "output of " + place, "not read", "", "a test of this mode"));
+      missed.add(new Missed("", "output of " + place, "not read", "", ""));
     }
     return new Part(
         detection.plan().title() + ", revision " + detection.plan().revision().label(),
         DetectWords.ENGLISH.summary(detection),
-        missed,
-        partly,
+        new Open(missed, partly, advice.items()),
         plots(detection, number),
         gains(detection),
         placeNames(detection),

@@ -1,9 +1,7 @@
 package passband.render;
 
 import java.util.ArrayList;
-import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import passband.detect.Chance;
 import passband.detect.Detection;
@@ -78,7 +76,7 @@ public final class DetectReport {
       if (worst.outcome().isUnnoticed()) {
         none = false;
         line(detection, worst, out);
-        out.append("       add: ").append(advice(detection, worst)).append('\n');
+        advice(detection, worst, true, out);
       }
     }
     if (none) {
@@ -89,35 +87,26 @@ public final class DetectReport {
     }
   }
 
-  /** The rows that would catch it; else what would, in words. */
-  static String advice(Detection detection, Finding finding) {
-    String rows = rows(detection, finding);
-    String advice = finding.fault().advice();
-    return rows.isEmpty()
-        ? advice
-        : isWhole(detection, finding) ? rows : rows + "; at other places: " + advice;
-  }
-
-  /** Whether there are lines for every place that lets a fault through. */
-  private static boolean isWhole(Detection detection, Finding finding) {
-    for (Finding other : detection.findings()) {
-      boolean open = other.fault().equals(finding.fault()) && other.outcome().isUnnoticed();
-      if (open && other.proposal() == null) {
-        return false;
-      }
+  /**
+   * What would catch it, a line each: lines of the source with the sizes and places that they are
+   * for; else in words.
+   */
+  private static void advice(
+      Detection detection, Finding finding, boolean always, StringBuilder out) {
+    DetectAdvice advice = new DetectAdvice(detection);
+    var proposals = advice.proposals(finding.fault());
+    proposals.forEach(
+        (proposal, reason) ->
+            out.append("       add: ")
+                .append(proposal.text())
+                .append(reason.isEmpty() ? "" : ", for " + reason)
+                .append('\n'));
+    if (always && !advice.isWhole(finding.fault())) {
+      out.append("       add: ")
+          .append(proposals.isEmpty() ? "" : "at other places: ")
+          .append(finding.fault().advice())
+          .append('\n');
     }
-    return true;
-  }
-
-  /** At every place of a fault the cheapest row that would catch it; empty where none would. */
-  static String rows(Detection detection, Finding finding) {
-    Set<String> rows = new LinkedHashSet<>();
-    for (Finding other : detection.findings()) {
-      if (other.fault().equals(finding.fault()) && other.proposal() != null) {
-        rows.add(other.proposal().text());
-      }
-    }
-    return String.join("; ", rows);
   }
 
   private static void line(Detection detection, Finding finding, StringBuilder out) {
@@ -140,10 +129,7 @@ public final class DetectReport {
         case PARTLY -> {
           any = true;
           line(detection, worst, out);
-          String rows = rows(detection, worst);
-          if (!rows.isEmpty()) {
-            out.append("       add: ").append(rows).append('\n');
-          }
+          advice(detection, worst, false, out);
         }
         case CAUGHT -> caught.add(worst.fault().id());
         case INSIDE -> inside.add(worst.fault().id());
