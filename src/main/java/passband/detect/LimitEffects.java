@@ -151,13 +151,13 @@ final class LimitEffects {
 
   /**
    * Whether the generator has what is not read. An alarm of contact quality needs a return of
-   * several poles. A generator of pulses alone, set in joules, has no output that could leak
-   * steadily.
+   * several poles; output may be inhibited by other means as well. A generator of pulses alone, set
+   * in joules, has no output that could leak steadily.
    */
   private boolean has(String over) {
     List<Mode> modes = lines.plan().device().modes();
     return switch (over) {
-      case "trip", "outlet" ->
+      case "trip" ->
           modes.stream().anyMatch(m -> m.through() != null && m.through().poles().size() > 1);
       case "hf-leakage" -> !modes.stream().allMatch(LimitEffects::isPulse);
       default -> true;
