@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -105,15 +106,15 @@ public final class Units {
   }
 
   private static void add(String[] row) {
-    String[] spellings = row[1].isEmpty() ? new String[0] : row[1].split(" ");
+    List<String> spellings = words(row[1]);
     Rational factor = factor(row[5]);
     add(row, spellings, Prefix.NONE, factor);
-    for (String prefix : row[6].isEmpty() ? new String[0] : row[6].split(" ")) {
+    for (String prefix : words(row[6])) {
       add(row, spellings, Prefix.of(prefix), factor);
     }
   }
 
-  private static void add(String[] row, String[] spellings, Prefix prefix, Rational factor) {
+  private static void add(String[] row, List<String> spellings, Prefix prefix, Rational factor) {
     String symbol = prefix.symbol + row[0];
     Unit unit =
         new Unit(
@@ -201,6 +202,32 @@ public final class Units {
   /** Every name that {@link #recorded} knows, quotients apart. */
   public static Map<String, Unit> recordedNames() {
     return Collections.unmodifiableMap(Recorded.BY_NAME);
+  }
+
+  /**
+   * A unit with what the trade makes of it by prefixes.
+   *
+   * @param unit the one without a prefix
+   * @param names all that files of readings call it
+   * @param prefixes before each of the names; {@code u} is written in two other ways too
+   */
+  public record Family(Unit unit, List<String> names, List<String> prefixes) {}
+
+  /** Whose names are all of {@link #recordedNames}, in the order of the table. */
+  public static List<Family> families() {
+    List<Family> families = new ArrayList<>();
+    for (String[] row : Table.rows(TABLE)) {
+      Unit unit = of(row[0]);
+      LinkedHashSet<String> names = new LinkedHashSet<>(List.of(unit.ucum(), unit.symbol()));
+      names.addAll(words(row[1]));
+      names.add(unit.printed());
+      families.add(new Family(unit, List.copyOf(names), words(row[6])));
+    }
+    return families;
+  }
+
+  private static List<String> words(String text) {
+    return text.isEmpty() ? List.of() : List.of(text.split(" "));
   }
 
   /** Read when a file is. */

@@ -1,7 +1,6 @@
 package passband.render;
 
 import java.util.ArrayList;
-import java.util.BitSet;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
@@ -85,36 +84,47 @@ final class PageCode {
 
   private static Script made(Key key) {
     String code = Checklist.resource("page-" + key.needs() + ".js");
-    String script =
-        "\"use strict\";\n" + words(key.language(), code) + tables(key.language(), code) + code;
+    StringBuilder constants = new StringBuilder("\"use strict\";\nconst ");
+    String said = said(key.language(), code, constants);
+    constants.append(tables(key.language(), code)).append(";\n");
+    String script = constants + said;
     return new Script(script, Checklist.hash(script));
   }
 
-  /** The sentences that the code asks for, each under the short name that it has there. */
-  private static String words(Language language, String code) {
-    BitSet asked = new BitSet();
+  /**
+   * The code with the sentences that it asks for: each where it is asked for or, when that is more
+   * than once, under the short name that it has there.
+   *
+   * @param constants gets the sentences that are asked for more than once
+   */
+  private static String said(Language language, String code, StringBuilder constants) {
+    int[] asked = new int[SENTENCES.size()];
     Matcher name = SENTENCE.matcher(code);
     while (name.find()) {
-      asked.set(Integer.parseInt(name.group(1)));
+      asked[Integer.parseInt(name.group(1))]++;
     }
-    StringBuilder words = new StringBuilder("const ");
-    String separator = "";
-    for (int i = 0; i < SENTENCES.size(); i++) {
-      if (asked.get(i)) {
-        String text = ScriptTables.quoted(language.of("page." + SENTENCES.get(i)));
-        words.append(separator).append('W').append(i).append('=').append(text);
-        separator = ",";
+    String[] texts = new String[asked.length];
+    for (int i = 0; i < asked.length; i++) {
+      String text = ScriptTables.quoted(language.of("page." + SENTENCES.get(i)));
+      texts[i] = asked[i] > 1 ? "W" + i : text;
+      if (asked[i] > 1) {
+        constants.append(texts[i]).append('=').append(text).append(',');
       }
     }
-    return words.append(";\n").toString();
+    return name.reset()
+        .replaceAll(found -> Matcher.quoteReplacement(texts[Integer.parseInt(found.group(1))]));
   }
 
   private static String tables(Language language, String code) {
-    return ScriptTables.verdicts(language)
-        + ScriptTables.causes(language, code)
-        + ScriptTables.units()
-        + ScriptTables.fillers()
-        + (code.contains("WAVES") ? ScriptTables.waves(language) : "")
-        + ScriptTables.readings();
+    List<String> tables = new ArrayList<>();
+    tables.add(ScriptTables.verdicts(language));
+    tables.add(ScriptTables.causes(language, code));
+    tables.add(ScriptTables.units());
+    tables.add(ScriptTables.fillers());
+    tables.add(ScriptTables.readings());
+    if (code.contains("WAVES")) {
+      tables.add(ScriptTables.waves(language));
+    }
+    return String.join(",\n", tables);
   }
 }

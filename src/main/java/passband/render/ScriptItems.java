@@ -1,6 +1,7 @@
 package passband.render;
 
 import java.math.BigDecimal;
+import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -106,17 +107,50 @@ final class ScriptItems implements Item.Visitor<Void> {
     }
   }
 
-  /** The guard by degrees of freedom, from one on, where any error has a finite number of them. */
+  /** How often the script adds up what stands in the page for the guards, so that it is short. */
+  private static final int ORDERS = 6;
+
+  /**
+   * The guard by degrees of freedom, from one on, where any error has a finite number of them: as
+   * whole numbers over a power of ten, of which the differences of differences stand in the page.
+   */
   private void guards(ItemList list) {
     if (!Budget.hasFiniteFreedom(list)) {
       return;
     }
-    List<String> guards = new ArrayList<>();
+    List<BigDecimal> guards = new ArrayList<>();
     Rational normal = Rational.of(list.decision().guard());
+    int decimals = 0;
     for (int freedom = 1; freedom <= Student.MOST; freedom++) {
-      guards.add(Student.factor(normal, freedom).toPlain());
+      BigDecimal guard = new BigDecimal(Student.factor(normal, freedom).toPlain());
+      guards.add(guard);
+      decimals = Math.max(decimals, guard.scale());
     }
-    json.text("guards", String.join(" ", guards));
+    List<String> differences = new ArrayList<>();
+    for (BigInteger number : differences(guards, decimals)) {
+      differences.add(number.toString());
+    }
+    int scale = decimals;
+    json.object(
+        "guards",
+        () -> {
+          json.number("orders", ORDERS);
+          json.number("decimals", scale);
+          json.text("differences", String.join(" ", differences));
+        });
+  }
+
+  private static BigInteger[] differences(List<BigDecimal> numbers, int decimals) {
+    BigInteger[] whole = new BigInteger[numbers.size()];
+    for (int i = 0; i < whole.length; i++) {
+      whole[i] = numbers.get(i).setScale(decimals).unscaledValue();
+    }
+    for (int order = 0; order < ORDERS; order++) {
+      for (int i = whole.length - 1; i > 0; i--) {
+        whole[i] = whole[i].subtract(whole[i - 1]);
+      }
+    }
+    return whole;
   }
 
   /** The budgets of readings, each once; a reading has its place among them. */
@@ -147,15 +181,15 @@ final class ScriptItems implements Item.Visitor<Void> {
     return texts;
   }
 
-  /** What the items' units are, each once. */
+  /** How the items' units are printed that are not printed as the script names them. */
   private void units() {
-    json.object("units", () -> units.forEach((ucum, unit) -> json.object(ucum, () -> unit(unit))));
+    json.object("units", () -> units.forEach(this::unit));
   }
 
-  private void unit(Unit unit) {
-    json.text("printed", unit.printed());
-    json.text("factor", unit.factor().toString());
-    json.text("dimension", ScriptTables.dimension(unit));
+  private void unit(String ucum, Unit unit) {
+    if (!unit.printed().equals(ucum)) {
+      json.text(ucum, unit.printed());
+    }
   }
 
   private void head(String kind, Item item) {

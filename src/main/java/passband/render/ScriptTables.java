@@ -4,7 +4,8 @@ import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonPrimitive;
 import java.util.Arrays;
-import java.util.Locale;
+import java.util.Collection;
+import java.util.List;
 import java.util.Objects;
 import java.util.stream.Collectors;
 import passband.evidence.Blank;
@@ -35,7 +36,7 @@ final class ScriptTables {
         patterns.addProperty(code.word(), language == Language.ENGLISH ? code.pattern() : own);
       }
     }
-    return "const CAUSE_PATTERNS = " + patterns + ";\n";
+    return "CAUSE_PATTERNS=" + patterns;
   }
 
   /**
@@ -55,7 +56,7 @@ final class ScriptTables {
       one.addProperty("rmsSaid", said(wave.rms(), language));
       waves.add(one);
     }
-    return "const WAVES = " + waves + ";\n";
+    return "WAVES=" + waves;
   }
 
   /** A quantity within a sentence of the language. */
@@ -64,14 +65,19 @@ final class ScriptTables {
     return language.within(language.term(kind.printed()));
   }
 
-  /** What verdicts are called, and whether numbers have a decimal comma. */
+  /**
+   * What verdicts are called where it is not as the judge does, and whether numbers have a decimal
+   * comma.
+   */
   static String verdicts(Language language) {
     JsonObject words = new JsonObject();
     for (Verdict verdict : Verdict.values()) {
-      words.addProperty(
-          verdict.word(), language.of("page.verdict." + verdict.word().replace(' ', '-')));
+      String own = language.of("page.verdict." + verdict.word().replace(' ', '-'));
+      if (!own.equals(verdict.word())) {
+        words.addProperty(verdict.word(), own);
+      }
     }
-    return "const COMMA = " + language.comma() + ";\nconst VERDICT_WORDS = " + words + ";\n";
+    return "COMMA=" + language.comma() + ",\nVERDICT_WORDS=" + words;
   }
 
   /** As a text of a script. */
@@ -81,40 +87,42 @@ final class ScriptTables {
 
   /** What is written where there is no answer. */
   static String fillers() {
-    JsonArray fillers = new JsonArray();
-    Blank.fillers().forEach(fillers::add);
-    return "const FILLERS = " + fillers + ";\n";
+    return list("FILLERS", Blank.fillers());
+  }
+
+  /** The columns of a table of readings, and what its column 'kind' may hold. */
+  static String readings() {
+    return String.join(
+        ",\n",
+        list("READING_COLUMNS", words(List.of(ReadingColumn.values()))),
+        list("NEEDED_COLUMNS", words(ReadingColumn.of(ReadingColumn.Use.NEEDED))),
+        list("COMPARED_COLUMNS", words(ReadingColumn.of(ReadingColumn.Use.COMPARED))),
+        list("READING_KINDS", ReadingsTable.KINDS));
+  }
+
+  private static List<String> words(List<ReadingColumn> columns) {
+    return columns.stream().map(ReadingColumn::word).toList();
+  }
+
+  /** A constant, the list of texts that have no space in them. */
+  private static String list(String name, Collection<String> texts) {
+    return name + "=" + quoted(String.join(" ", texts)) + ".split(\" \")";
   }
 
   /**
-   * By column of a table of readings, what is done with it; and what its column 'kind' may hold.
+   * What {@link Units#recorded} knows, in lines: dimension, factor to SI, names between commas and
+   * the letters of the prefixes that they may have; 'u' is written in three ways.
    */
-  static String readings() {
-    JsonObject columns = new JsonObject();
-    for (ReadingColumn column : ReadingColumn.values()) {
-      columns.addProperty(column.word(), column.use().name().toLowerCase(Locale.ROOT));
-    }
-    JsonArray kinds = new JsonArray();
-    ReadingsTable.KINDS.forEach(kinds::add);
-    return "const READING_COLUMNS = " + columns + ";\nconst READING_KINDS = " + kinds + ";\n";
-  }
-
-  /** By dimension and factor to SI, the names of the units, between spaces. */
   static String units() {
-    JsonObject dimensions = new JsonObject();
-    Units.recordedNames()
-        .forEach(
-            (name, unit) -> {
-              String dimension = dimension(unit);
-              if (!dimensions.has(dimension)) {
-                dimensions.add(dimension, new JsonObject());
-              }
-              JsonObject factors = dimensions.getAsJsonObject(dimension);
-              String factor = unit.factor().toString();
-              String before = factors.has(factor) ? factors.get(factor).getAsString() + " " : "";
-              factors.addProperty(factor, before + name);
-            });
-    return "const UNITS = " + escaped(dimensions.toString()) + ";\n";
+    StringBuilder lines = new StringBuilder();
+    for (Units.Family family : Units.families()) {
+      lines.append(lines.isEmpty() ? "" : ";");
+      lines.append(dimension(family.unit()).replaceFirst("(,0)+$", ""));
+      lines.append(' ').append(family.unit().factor());
+      lines.append(' ').append(String.join(",", family.names()));
+      lines.append(' ').append(String.join("", family.prefixes()));
+    }
+    return "UNITS=" + escaped(quoted(lines.toString())) + ".split(\";\")";
   }
 
   /** U+2126, the ohm sign, in ASCII: normalised, it would be the letter that it looks like. */

@@ -18,7 +18,7 @@ const unclear = (cause) => said("unclear", [cause]);
 // Whether a unit is the item's own, however it is spelt.
 function own(item, text) {
   const unit = Units.find(text);
-  const same = unit !== undefined && unit.dimension === item.dimension && compare(unit.factor, parse(item.factor)) === 0;
+  const same = unit !== undefined && unit.dimension === item.dimension && compare(unit.factor, item.factor) === 0;
   return text === "" || (item.unit !== undefined && same);
 }
 
@@ -83,7 +83,7 @@ function number(item, attempt) {
   if (unit === undefined || unit.dimension !== item.dimension) {
     return { cause: Causes.of("other-unit", item, { written: given, note: item.printed }) };
   }
-  const ratio = over(unit.factor, parse(item.factor));
+  const ratio = over(unit.factor, item.factor);
   const decimals = (text.split(".")[1] || "").length;
   const step = over(ratio, [10n ** BigInt(decimals), 1n]);
   if (item.resolution !== undefined && compare(step, parse(item.resolution)) > 0) {

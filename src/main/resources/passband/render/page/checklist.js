@@ -1,6 +1,7 @@
 // The page: one unit at a time is filled in, kept, judged, saved and loaded.
 import { text } from "./causes.js";
 import * as Csv from "./csv.js";
+import { guards } from "./derived.js";
 import { el, button, find } from "./dom.js";
 import * as Fields from "./fields.js";
 import * as Files from "./files.js";
@@ -12,6 +13,7 @@ import * as Shown from "./shown.js";
 import * as Start from "./start.js";
 import * as Tabs from "./tabs.js";
 import * as Timer from "./timer.js";
+import { names } from "./units.js";
 import * as Verdicts from "./verdicts.js";
 import { words } from "./words.js";
 
@@ -257,6 +259,8 @@ Object.assign(globalThis, {
   },
   Verdicts: { of: Verdicts.of, overall: Verdicts.overall, closed },
   Causes: { text },
+  Units: { names },
+  Derived: HAS_DERIVED ? { guards } : {},
   Csv: { read: Csv.read },
   Files: { read: Files.read },
   Shown: { of: Shown.of, refresh: Shown.refresh },

@@ -71,14 +71,14 @@ function columns(heading) {
     const name = stripped(unsafe(cell));
     if (name === "") {
       return;
-    } else if (!Object.hasOwn(READING_COLUMNS, name)) {
-      fail(WORDS.unknownColumn, { name, all: Object.keys(READING_COLUMNS).join(", ") });
+    } else if (!READING_COLUMNS.includes(name)) {
+      fail(WORDS.unknownColumn, { name, all: READING_COLUMNS.join(", ") });
     } else if (found.has(name)) {
       fail(WORDS.columnTwice, { name });
     }
     found.set(name, i);
   });
-  const missing = Object.keys(READING_COLUMNS).find((name) => READING_COLUMNS[name] === "needed" && !found.has(name));
+  const missing = NEEDED_COLUMNS.find((name) => !found.has(name));
   if (missing !== undefined) {
     fail(WORDS.noColumn, { name: missing });
   }
@@ -97,7 +97,7 @@ function row(heading, named, { line, cells }) {
   });
   const cell = (name) => (named.has(name) ? stripped(unsafe(cells[named.get(name)])) : "");
   const made = { line };
-  Object.keys(READING_COLUMNS).forEach((name) => (made[name] = cell(name)));
+  READING_COLUMNS.forEach((name) => (made[name] = cell(name)));
   if (!READING_KINDS.includes(made.kind)) {
     fail(WORDS.unknownKind, { line, kind: made.kind });
   }

@@ -11,7 +11,6 @@ import { words, fail } from "./words.js";
 const { procedure, revision, digest } = document.body.dataset;
 const SERIAL = "sheet/generator-serial";
 const DATE = "sheet/date";
-const COMPARED = Object.keys(READING_COLUMNS).filter((name) => READING_COLUMNS[name] === "compared");
 const COLUMNS = ["point", "reading", "unit", "phase", "attempt", "kind", "reason", "by", "procedure", "revision", "digest"];
 
 function rows() {
@@ -83,7 +82,7 @@ function itemOf(row) {
   const { says = ["", "", ""], saysInEnglish = says, accepts = [item.pass || Fields.limits(item)], acceptsInEnglish = accepts } = item;
   const english = [...saysInEnglish, ...acceptsInEnglish];
   for (const [i, own] of [...says, ...accepts].entries()) {
-    const column = COMPARED[i];
+    const column = COMPARED_COLUMNS[i];
     if (row[column] !== "" && own !== row[column] && english[i] !== row[column]) {
       const has = own === "" ? WORDS.none : words(WORDS.quoted, { text: own });
       fail(WORDS.otherValue, { line: row.line, column, value: row[column], has, item: Fields.name(item.id) });

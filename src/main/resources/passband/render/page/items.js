@@ -1,5 +1,6 @@
 // The items of the sheet, put together from the parts that they have in common, and what the columns of its tables are called.
 import { el, find, findAll } from "./dom.js";
+import { find as unit } from "./units.js";
 import { fail } from "./words.js";
 
 const data = JSON.parse(document.getElementById("items").textContent);
@@ -20,7 +21,7 @@ data.items = data.items.map((places, i) => {
   const item = places.map((place) => data.parts[place]).reduce((all, part) => ({ ...all, ...part }), { id: ids[i] });
   return {
     ...item,
-    ...data.units[item.unit],
+    ...(item.unit === undefined ? {} : { ...unit(item.unit), printed: data.units[item.unit] ?? item.unit }),
     budget: data.budgets[item.budget],
     applies: named(item.applies),
     when: named(item.when),

@@ -49,16 +49,20 @@ function worded(cause) {
   const { parts } = items.get(cause.item);
   const part = (name) => (parts && parts[name] ? Fields.name(parts[name]) : name);
   const dated = data.items.find(({ id, asks }) => asks === "due" && id.endsWith("/" + cause.note));
+  const named = () => ({ name: Fields.name(cause.item) });
   const more = {
     "attempts-differ": () => ({ note: cause.note.replace(/(^|, )([^ ,]+)/g, (_, before, name) => before + part(name)) }),
     "instrument-overdue": () => (dated === undefined ? {} : { note: Fields.name(dated.id) }),
-    "peak-below-rms": () => ({
+    "calibration-overdue": named,
+    "calibration-unchecked": named,
+  };
+  if (HAS_WAVES) {
+    more["peak-below-rms"] = () => ({
       note: WAVES.reduce((text, { peak, peakSaid, rms, rmsSaid }) => replaced(replaced(text, peak, peakSaid), rms, rmsSaid), cause.note),
-    }),
-    "calibration-overdue": () => ({ name: Fields.name(cause.item) }),
-    "calibration-unchecked": () => ({ name: Fields.name(cause.item) }),
-  }[cause.code];
-  const other = OF_ANOTHER.includes(cause.code) ? { note: Fields.name(cause.note) } : more ? more() : {};
+    });
+  }
+  const own = more[cause.code];
+  const other = OF_ANOTHER.includes(cause.code) ? { note: Fields.name(cause.note) } : own ? own() : {};
   return { ...cause, part: cause.part === null ? null : part(cause.part), ...other };
 }
 const sentences = (causes) => Causes.texts(causes.map(worded));

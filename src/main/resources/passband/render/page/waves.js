@@ -22,7 +22,7 @@ function reversed(values) {
 
 // Where a peak is below the RMS value of the same wave: why neither reading passes, in a list.
 function besides(item, value) {
-  const si = (one, read) => [one.quantity, times(read, parse(one.factor))];
+  const si = (one, read) => [one.quantity, times(read, one.factor)];
   const load = item.load === undefined ? [] : [["load", parse(item.load)]];
   const causes = [];
   for (const other of (item.wave || []).map((id) => items.get(id))) {

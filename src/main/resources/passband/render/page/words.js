@@ -3,6 +3,6 @@ const words = (text, values) => text.replace(/\{(\w+)\}/g, (_, name) => values[n
 const fail = (text, values) => {
   throw new Error(words(text, values));
 };
-const verdictWord = (verdict) => VERDICT_WORDS[verdict];
+const verdictWord = (verdict) => VERDICT_WORDS[verdict] || verdict;
 
 export { words, fail, verdictWord };
