@@ -15,6 +15,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.TreeSet;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import passband.draw.Drawing;
 import passband.draw.PageDrawings;
@@ -30,6 +31,12 @@ import passband.words.Language;
  */
 public final class Checklist {
   private static final String STYLE = Svg.STYLE + resource("page.css");
+
+  /** An attribute whose value may stand without quotes; brackets stand at the ends of tags alone. */
+  private static final Pattern QUOTED =
+      Pattern.compile(" ([a-z-]+)=\"([^\\s\"'=<>`&]+)\"(?=(?: [^<>]*)?>)");
+
+  private static final Pattern EMPTY_LINES = Pattern.compile("\n{2,}");
 
   private Checklist() {}
 
@@ -57,7 +64,19 @@ public final class Checklist {
     model.put("scriptHash", script.hash());
     model.put("t", new Says(language));
     model.put("wiring", wiring(sheet));
-    return Templates.filled("checklist.ftlh", model);
+    return plain(Templates.filled("checklist.ftlh", model));
+  }
+
+  /**
+   * The page without the quotes and the empty lines that HTML does without, but for its scripts.
+   */
+  private static String plain(String page) {
+    int from = page.indexOf("<body");
+    int to = page.indexOf("<script", from);
+    String body = QUOTED.matcher(page.substring(from, to)).replaceAll(" $1=$2");
+    return page.substring(0, from)
+        + EMPTY_LINES.matcher(body).replaceAll("\n").replace("&#39;", "'")
+        + page.substring(to);
   }
 
   /**
@@ -127,8 +146,8 @@ public final class Checklist {
   /** What stands at the edges of a printed page; pages of an outlet carry its name. */
   private static final class PageRules {
     private static final String UNRELEASED =
-        "@media screen { body::before { content: %; display: block; padding: 2px 8px; margin-bottom:"
-            + " 6px; border: 3px double; font-weight: 700; text-align: center; } }\n";
+        "@media screen{body:before{content:%;display:block;padding:2px 8px;margin-bottom:6px;"
+            + "border:3px double;font-weight:700;text-align:center}}\n";
 
     private PageRules() {}
 
@@ -143,23 +162,23 @@ public final class Checklist {
         rules.append(UNRELEASED.replace("%", text(words)));
       }
       rules
-          .append("@page { margin: 17mm 11mm 15mm; ")
+          .append("@page{margin:17mm 11mm 15mm;")
           .append(corner("top-left", text(first + " \u00b7 " + sheet.head().shortDigest()), 9))
           .append(corner("bottom-left", text(language.of("authority")), 8))
           .append(corner("bottom-right", counted(language), 9))
           .append("}\n");
       String boxes = "\u2610 " + language.of("pass") + " \u2610 " + language.of("fails");
-      rules.append(".judged::before { content: " + text(boxes) + "; }\n");
-      rules.append(":root { --row: " + text(language.of("again.line")) + "; }\n");
+      rules.append(".verdict:not(.free):before{content:" + text(boxes) + "}\n");
+      rules.append(":root{--row:" + text(language.of("again.line")) + "}\n");
       TreeSet<String> done = new TreeSet<>();
       for (Sheet.Block block : sheet.blocks()) {
         String page = block.run() == null ? null : block.run().page();
         String outlet = block.run() == null ? null : block.run().outlet();
         if (page != null && outlet != null && done.add(page)) {
           rules
-              .append("@page " + page + " { ")
+              .append("@page " + page + "{")
               .append(corner("top-right", text(outlet), 13))
-              .append("}\n." + page + " { page: " + page + "; }\n");
+              .append("}\n." + page + "{page:" + page + "}\n");
         }
       }
       return rules.toString();
@@ -169,20 +188,14 @@ public final class Checklist {
     private static String counted(Language language) {
       String[] around = language.of("page", "\n", "\n").split("\n", -1);
       return text(around[0])
-          + " counter(page) "
+          + "counter(page)"
           + text(around[1])
-          + " counter(pages) "
+          + "counter(pages)"
           + text(around[2]);
     }
 
     private static String corner(String where, String content, int points) {
-      return "@"
-          + where
-          + " { content: "
-          + content
-          + "; font: bold "
-          + points
-          + "pt Arial, sans-serif; } ";
+      return "@" + where + "{content:" + content + ";font:bold " + points + "pt Arial,sans-serif}";
     }
 
     /** A CSS string in which nothing but letters, digits and spaces stands for itself. */

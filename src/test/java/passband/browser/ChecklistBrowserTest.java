@@ -540,7 +540,7 @@ class ChecklistBrowserTest {
       assertEquals(
           "inline ☐ pass ☐ fail",
           plain.run(
-              "const box = getComputedStyle(document.querySelector('.judged'), '::before');"
+              "const box = getComputedStyle(document.querySelector('.verdict:not(.free)'), '::before');"
                   + "return box.display + ' ' + JSON.parse(box.content)"));
     }
   }

@@ -50,7 +50,7 @@ class NotReleasedTest {
   private void assertSaid(boolean said, String words) throws IOException {
     assertPages(said, "checklist.pdf", words);
     assertPages(said, "review.pdf", words);
-    boolean screen = text("checklist.html").contains("body::before { content: ");
+    boolean screen = text("checklist.html").contains("body:before{content:");
     assertEquals(said, screen && text("checklist.html").contains("<strong>" + words.toLowerCase()));
     assertEquals(said, text("limits.json").contains("\"released\": false,"));
     assertEquals(said, text("limits.csv").contains(",not released"));

@@ -41,9 +41,12 @@ for (const table of findAll(".lines, .wires")) {
   const heads = [...table.tHead.rows[0].cells].map((cell) => cell.textContent);
   const label = (cells, first) => [...cells].forEach((cell, i) => (cell.dataset.label = heads[first + i]));
   for (const row of findAll("tbody > tr", table)) {
-    label(findAll(".set", row), 1);
-    label(findAll(".limits", row), heads.length - 2);
-    label(table.matches(".wires") ? [...row.cells].slice(3, 5) : [], 3);
+    if (table.matches(".wires")) {
+      label([...row.cells].slice(3, 5), 3);
+    } else {
+      label(findAll("td:not([class])", row), 1);
+      label(findAll(".limits", row), heads.length - 2);
+    }
   }
 }
 
