@@ -32,7 +32,9 @@ import passband.words.Language;
 public final class Checklist {
   private static final String STYLE = Svg.STYLE + resource("page.css");
 
-  /** An attribute whose value may stand without quotes; brackets stand at the ends of tags alone. */
+  /**
+   * An attribute whose value may stand without quotes; brackets stand at the ends of tags alone.
+   */
   private static final Pattern QUOTED =
       Pattern.compile(" ([a-z-]+)=\"([^\\s\"'=<>`&]+)\"(?=(?: [^<>]*)?>)");
 

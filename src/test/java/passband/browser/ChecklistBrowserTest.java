@@ -535,8 +535,8 @@ class ChecklistBrowserTest {
     try (Browser plain = new Browser(folder, false)) {
       plain.open(page(TEASEL));
       assertFalse(plain.find(".bar").isDisplayed());
-      assertTrue(plain.find(".digits").isDisplayed());
-      assertFalse(plain.find("input.entry").isDisplayed());
+      assertTrue(plain.find(".reading > i").isDisplayed());
+      assertFalse(plain.find(".reading > input").isDisplayed());
       assertEquals(
           "inline ☐ pass ☐ fail",
           plain.run(

@@ -22,6 +22,7 @@ for (const item of data.items.filter(({ what }) => what !== undefined)) {
   const text = item.kind === "derived" ? WORDS.boxCalculated : item.printed === "" ? WORDS.boxPlain : WORDS.boxIn;
   const label = words(text, { line: lineOf(row), what: item.what, unit: item.printed });
   const input = (className, said, more) => el("input", { className, placeholder: said, "aria-label": label + ", " + said, ...more });
+  entry.className = "entry";
   entry.setAttribute("aria-label", label);
   verdict.append(el("output", { className: "said", "aria-label": label + ", " + WORDS.result }));
   if (item.kind === "reading") {
