@@ -237,7 +237,10 @@ Tabs.listen({
   },
   wasOpen: (serial) => tell(words(WORDS.wasElsewhere, { serial })),
 });
-new ResizeObserver(() => document.documentElement.style.setProperty("--bar", bar.offsetHeight + "px")).observe(bar);
+new ResizeObserver(() => {
+  document.documentElement.style.setProperty("--bar", bar.offsetHeight + "px");
+  OneLine.follow();
+}).observe(bar);
 const narrow = matchMedia("(max-width: 720px)");
 const cards = () => body.classList.toggle("cards", narrow.matches);
 narrow.onchange = cards;

@@ -397,11 +397,17 @@ function restart() {
   forget();
 }
 
+// On a small screen a field below the steps, or a bar that grows, would take the step that is to be done out of sight.
+const follow = () => find("li.now", panel)?.scrollIntoView({ block: "nearest" });
+
 const equip = (way) => {
-  focus = way;
+  focus = (element, hint) => {
+    way(element, hint);
+    follow();
+  };
   stops = made();
 };
 
 const isOn = () => on;
 
-export { bar, equip, restart, forget, toggle, reveal, enter, early, isOn };
+export { bar, equip, follow, restart, forget, toggle, reveal, enter, early, isOn };
