@@ -92,12 +92,14 @@ public record BenchState(SortedMap<Variable, Known> known, Strain strain) {
   }
 
   private BenchState without(Predicate<Variable> unknown) {
-    if (known.keySet().stream().noneMatch(unknown)) {
-      return this;
+    for (Variable variable : known.keySet()) {
+      if (unknown.test(variable)) {
+        SortedMap<Variable, Known> other = new TreeMap<>(known);
+        other.keySet().removeIf(unknown);
+        return new BenchState(other, strain);
+      }
     }
-    SortedMap<Variable, Known> other = new TreeMap<>(known);
-    other.keySet().removeIf(unknown);
-    return new BenchState(other, strain);
+    return this;
   }
 
   /** The same with another strain. */

@@ -86,8 +86,12 @@ final class StopSteps {
   }
 
   private static boolean letsGo(@Nullable Word text) {
-    return text != null
-        && Placeholder.in(text).stream().anyMatch(one -> one.name().text().equals("held"));
+    for (Placeholder one : text == null ? List.<Placeholder>of() : Placeholder.in(text)) {
+      if (one.name().text().equals("held")) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Whether an instrument's own step says how what its key brought about is stopped. */

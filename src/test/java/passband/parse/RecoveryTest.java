@@ -148,7 +148,7 @@ class RecoveryTest {
             + "1 W"
             + ")".repeat(5000)
             + "\n  accept power at most 5 Wat\n}\n";
-    assertEquals("2:124 nested-too-deeply\n", places(Snippet.compile(deep)));
+    assertEquals("2:124 nested-too-deeply\n3:26 unknown-unit\n", places(Snippet.compile(deep)));
     String long_ = "rule r {\n  accept power at most 1 W" + " + 1 W".repeat(5000) + "\n}\n";
     assertEquals("2:628 nested-too-deeply\n", places(Snippet.compile(long_)));
   }
