@@ -20,7 +20,7 @@ import passband.source.Sha256;
  * not be compiled again.
  *
  * <p>As text, a line for a thing, tabs between its parts: a head, then for each group {@code
- * group}, its {@code in} and {@code out} files the {@code name} of each procedure with its place,
+ * group}, its {@code in} and {@code out} files, the {@code name} of each procedure with its place,
  * and the parts and rules that it {@code took} up. Lines of {@link WrittenFiles} follow after
  * {@code end}.
  */

@@ -104,20 +104,24 @@ final class Accepts {
         continue;
       }
       Tree.Rule rule = scope.find(Tree.Rule.class, "rule", line.by());
-      for (Tree.Accept inner : rule == null ? List.<Tree.Accept>of() : rule.accepts()) {
-        if (inner.by() == null) {
-          lines.add(inner);
-        } else {
-          sayInRule(inner, diagnostics);
-        }
+      if (rule != null) {
+        lines.addAll(lines(rule, diagnostics));
       }
     }
     return lines;
   }
 
-  /** Says that a rule takes its limits from another. */
-  static void sayInRule(Tree.Accept line, Diagnostics diagnostics) {
-    diagnostics.say(Code.WRONG_KIND, line.span(), "'accept by' is not allowed inside a rule");
+  /** A rule's own limits; it takes none from another. */
+  static List<Tree.Accept> lines(Tree.Rule rule, Diagnostics diagnostics) {
+    List<Tree.Accept> lines = new ArrayList<>();
+    for (Tree.Accept line : rule.accepts()) {
+      if (line.by() == null) {
+        lines.add(line);
+      } else {
+        diagnostics.say(Code.WRONG_KIND, line.span(), "'accept by' is not allowed inside a rule");
+      }
+    }
+    return lines;
   }
 
   private boolean distinct(Accepted one, List<Accepted> before) {

@@ -99,7 +99,7 @@ final class Activations {
     Terminal pressed = act.key() == null ? act.contact() : act.key();
     return pressed == null
         ? Map.of()
-        : Map.of("held", Placeholders.Value.given(Slot.HELD, pressed.title()));
+        : Map.of(Placeholders.HELD, Placeholders.Value.given(Slot.HELD, pressed.title()));
   }
 
   /** A point's values with the contact and the key. */

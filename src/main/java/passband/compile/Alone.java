@@ -125,15 +125,7 @@ final class Alone {
 
   /** A rule. */
   void rule(Tree.Rule rule) {
-    List<Tree.Accept> lines = new ArrayList<>();
-    for (Tree.Accept line : rule.accepts()) {
-      if (line.by() == null) {
-        lines.add(line);
-      } else {
-        Accepts.sayInRule(line, found);
-      }
-    }
-    Tree.Test test = test(rule, lines);
+    Tree.Test test = test(rule, Accepts.lines(rule, found));
     new Accepts(UnknownBench.DEVICE, UnknownBench.INSTRUMENTS, scope, found)
         .of(test, new NamedValues(scope.names()));
     derives(rule.derives());

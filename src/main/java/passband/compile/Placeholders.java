@@ -20,7 +20,8 @@ import passband.syntax.Word;
 
 /** Puts a point's own values into a text: {@code {mode}}, {@code {setting}} and so on; {@code {{} is a brace. */
 final class Placeholders {
-  private static final String HELD = "held";
+  /** What is let go of to stop the output. */
+  static final String HELD = "held";
 
   private final Names names;
   private final Diagnostics diagnostics;

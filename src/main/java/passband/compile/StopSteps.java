@@ -75,7 +75,7 @@ final class StopSteps {
    * to let go, another one {@code as stop} that does not, if there is one.
    */
   private static String action(Analyzer unit, TextPlace point) {
-    if (!point.values().containsKey("held") && letsGo(unit.actions().get("stop"))) {
+    if (!point.values().containsKey(Placeholders.HELD) && letsGo(unit.actions().get("stop"))) {
       for (Tree.Action one : unit.tree().actions()) {
         if (Profiles.stops(one) && !letsGo(one.text())) {
           return one.name().text();
@@ -86,12 +86,7 @@ final class StopSteps {
   }
 
   private static boolean letsGo(@Nullable Word text) {
-    for (Placeholder one : text == null ? List.<Placeholder>of() : Placeholder.in(text)) {
-      if (one.name().text().equals("held")) {
-        return true;
-      }
-    }
-    return false;
+    return text != null && Placeholder.stands(text, Placeholders.HELD);
   }
 
   /** Whether an instrument's own step says how what its key brought about is stopped. */

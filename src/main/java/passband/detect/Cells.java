@@ -142,8 +142,8 @@ final class Cells {
     }
     double[] breaks = new double[count];
     int at = 0;
-    for (double[] some2 : corners) {
-      for (double corner : some2) {
+    for (double[] ofCell : corners) {
+      for (double corner : ofCell) {
         breaks[at++] = corner;
       }
     }

@@ -84,7 +84,7 @@ public record Gain(
         some.size(),
         low,
         least(some, kernel, 1, false, curve),
-        several && curves ? least(some, kernel, -1, true, curve) : curves ? low : null,
+        !curves ? null : several ? least(some, kernel, -1, true, curve) : low,
         toleranceLow,
         toleranceHigh,
         expanded(some),

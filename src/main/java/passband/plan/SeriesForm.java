@@ -22,13 +22,13 @@ final class SeriesForm {
 
   /** Spans without a step joined where they meet, then single values and spans with one. */
   static List<Segment> of(List<Segment> segments) {
+    if (segments.size() == 1 && isWhole(segments.get(0))) {
+      return segments;
+    }
     List<Segment> whole = new ArrayList<>();
     List<Segment> stepped = new ArrayList<>();
     for (Segment one : segments) {
       (one.count() == null ? whole : stepped).add(one);
-    }
-    if (segments.size() == 1 && isWhole(segments.get(0))) {
-      return segments;
     }
     List<Segment> joined = joined(whole);
     List<Segment> form = new ArrayList<>(joined);

@@ -35,6 +35,16 @@ public record Placeholder(Word name, int start, int end) {
     return found;
   }
 
+  /** Whether a text has the placeholder of a name. */
+  public static boolean stands(Word text, String name) {
+    for (Placeholder one : in(text)) {
+      if (one.name.text().equals(name)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
   /**
    * Where the brace after those of a part stands in the source. Escapes make a text shorter than it
    * is written, but give no brace of their own, so that braces count alike in both.

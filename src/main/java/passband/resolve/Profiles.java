@@ -279,7 +279,7 @@ public final class Profiles {
                 action.name().text())
             .hint("declare what stops the output as an action of another name");
       }
-      if (wanted != null && !names(action.text(), wanted)) {
+      if (wanted != null && !Placeholder.stands(action.text(), wanted)) {
         diagnostics
             .say(
                 Code.PLACEHOLDER_MISSING,
@@ -290,15 +290,6 @@ public final class Profiles {
             .hint("put {%s} where the value stands in the text", wanted);
       }
     }
-  }
-
-  private static boolean names(Word text, String placeholder) {
-    for (Placeholder one : Placeholder.in(text)) {
-      if (one.name().text().equals(placeholder)) {
-        return true;
-      }
-    }
-    return false;
   }
 
   private static @Nullable Series series(List<Tree.SeriesItem> items, Values values) {
