@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import passband.build.Compilation;
+import passband.build.InOrder;
 import passband.detect.Detection;
 import passband.library.UsageException;
 import passband.plan.Plan;
@@ -32,17 +33,32 @@ final class DetectCommand implements Verb {
     if (compilation.diagnostics().hasErrors()) {
       return ExitStatus.FAULTS;
     }
-    List<Detection> detections = new ArrayList<>();
-    compilation.procedures().forEach(plan -> detections.add(Detection.of(plan)));
+    List<Plan> plans = compilation.procedures();
     switch (form) {
-      case "json" -> invocation.out().print(DetectJson.of(detections));
-      case "html" -> invocation.out().print(DetectPage.of(detections));
-      default -> {
-        for (int i = 0; i < detections.size(); i++) {
-          invocation.out().print((i == 0 ? "" : "\n") + DetectReport.text(detections.get(i)));
-        }
+      case "json" -> json(plans);
+      case "html" -> {
+        List<Detection> detections = new ArrayList<>();
+        InOrder.each(plans, Detection::of, detections::add);
+        invocation.out().print(DetectPage.of(detections));
       }
+      default -> text(plans);
     }
     return ExitStatus.FINE;
+  }
+
+  private void json(List<Plan> plans) throws UsageException, IOException {
+    DetectJson json = new DetectJson(invocation.out());
+    InOrder.each(plans, Detection::of, json::add);
+    json.end();
+  }
+
+  private void text(List<Plan> plans) throws UsageException, IOException {
+    InOrder.each(
+        plans,
+        Detection::of,
+        detection -> {
+          String gap = detection.plan() == plans.get(0) ? "" : "\n";
+          invocation.out().print(gap + DetectReport.text(detection));
+        });
   }
 }

@@ -19,6 +19,10 @@ final class DetectAdvice {
   /** So many places are named; of more, how many. */
   private static final int NAMED = 3;
 
+  /** What is said of a mode on an outlet of which no output is read. */
+  static final String UNTESTED =
+      "a test of this mode on this outlet, at its lowest, a middle and its highest setting";
+
   private final Detection detection;
   private final List<Item> items = new ArrayList<>();
   private final Map<String, Integer> numbers = new LinkedHashMap<>();
@@ -60,7 +64,17 @@ final class DetectAdvice {
     return String.join(", ", texts);
   }
 
+  /** The number of what would read the output of a mode on an outlet that nothing reads. */
+  String number(String untested) {
+    return Integer.toString(add(UNTESTED, "", List.of(), "output of " + untested));
+  }
+
   private void add(Fault fault, String words, String place, List<String> lines, String reason) {
+    String of = reason.isEmpty() ? fault.id() : fault.id() + " " + reason;
+    byFault.computeIfAbsent(fault, f -> new LinkedHashSet<>()).add(add(words, place, lines, of));
+  }
+
+  private int add(String words, String place, List<String> lines, String reason) {
     String key = words + place + lines;
     Integer number = numbers.get(key);
     if (number == null) {
@@ -68,8 +82,8 @@ final class DetectAdvice {
       numbers.put(key, number);
       items.add(new Item(number, words, place, lines, new ArrayList<>()));
     }
-    byFault.computeIfAbsent(fault, f -> new LinkedHashSet<>()).add(number);
-    items.get(number - 1).reasons().add(reason.isEmpty() ? fault.id() : fault.id() + " " + reason);
+    items.get(number - 1).reasons().add(reason);
+    return number;
   }
 
   /** Of a fault the proposals, each with the sizes and places that it is for. */

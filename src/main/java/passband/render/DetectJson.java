@@ -3,11 +3,12 @@ package passband.render;
 import com.google.gson.FormattingStyle;
 import com.google.gson.stream.JsonWriter;
 import java.io.IOException;
-import java.io.StringWriter;
-import java.io.UncheckedIOException;
+import java.io.OutputStream;
+import java.io.OutputStreamWriter;
+import java.io.Writer;
 import java.math.BigDecimal;
 import java.math.MathContext;
-import java.util.List;
+import java.nio.charset.StandardCharsets;
 import org.jspecify.annotations.Nullable;
 import passband.detect.Chance;
 import passband.detect.Detection;
@@ -16,33 +17,34 @@ import passband.detect.Masked;
 import passband.detect.Place;
 import passband.detect.Proposal;
 
-/** What procedures catch as JSON, in the form of {@code detect.schema.json}. */
+/** Writes what procedures catch as JSON, one by one, in the form of {@code detect.schema.json}. */
 public final class DetectJson {
   private static final MathContext SIX = new MathContext(6);
 
-  private DetectJson() {}
+  private final Writer out;
+  private final JsonWriter json;
 
-  /** The whole file. */
-  public static String of(List<Detection> detections) {
-    StringWriter out = new StringWriter();
-    try (JsonWriter json = new JsonWriter(out)) {
-      json.setFormattingStyle(FormattingStyle.PRETTY);
-      json.beginObject();
-      json.name("format").value("passband-detect/3");
-      JudgeJson.texts(json, "assumptions", DetectWords.ENGLISH.assumed());
-      json.name("procedures").beginArray();
-      for (Detection detection : detections) {
-        procedure(json, detection);
-      }
-      json.endArray();
-      json.endObject();
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-    return out + "\n";
+  /** Begins the file; {@link #end} ends it. */
+  public DetectJson(OutputStream stream) throws IOException {
+    out = new OutputStreamWriter(stream, StandardCharsets.UTF_8);
+    json = new JsonWriter(out);
+    json.setFormattingStyle(FormattingStyle.PRETTY);
+    json.beginObject();
+    json.name("format").value("passband-detect/3");
+    JudgeJson.texts(json, "assumptions", DetectWords.ENGLISH.assumed());
+    json.name("procedures").beginArray();
   }
 
-  private static void procedure(JsonWriter json, Detection detection) throws IOException {
+  /** The end of the file; the stream stays open. */
+  public void end() throws IOException {
+    json.endArray();
+    json.endObject();
+    out.write("\n");
+    out.flush();
+  }
+
+  /** What the next procedure catches. */
+  public void add(Detection detection) throws IOException {
     json.beginObject();
     json.name("procedure").value(detection.plan().name().text());
     json.name("revision").value(detection.plan().revision().label());

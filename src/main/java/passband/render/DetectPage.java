@@ -98,7 +98,7 @@ public final class DetectPage {
       }
     }
     for (String place : detection.untested()) {
-      missed.add(new Missed("", "output of " + place, "not read", "", ""));
+      missed.add(new Missed("", "output of " + place, "not read", "", advice.number(place)));
     }
     return new Part(
         detection.plan().title() + ", revision " + detection.plan().revision().label(),

@@ -84,6 +84,7 @@ public final class DetectReport {
     }
     for (String place : detection.untested()) {
       out.append("  no output is read of ").append(place).append('\n');
+      out.append("       add: ").append(DetectAdvice.UNTESTED).append('\n');
     }
   }
 

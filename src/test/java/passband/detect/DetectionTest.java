@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -371,6 +372,31 @@ class DetectionTest {
     assertTrue(page.contains("Content-Security-Policy"));
     String thin = DetectReport.text(Detection.of(CatalogueTest.plan("thin")));
     assertTrue(thin.contains("no output is read of hard two"), thin);
+  }
+
+  /** Whatever is missed has a number of the list of advice, a mode of which nothing is read too. */
+  @ParameterizedTest
+  @ValueSource(strings = {TUSSOCK, SEDGE, "thin"})
+  void whateverIsMissedHasAdvice(String name) {
+    Detection detection = Detection.of(CatalogueTest.plan(name));
+    String page = DetectPage.of(List.of(detection));
+    int from = page.indexOf("<h2>Missed or not read");
+    String missed = page.substring(from, page.indexOf("</table>", from));
+    int advice = page.indexOf("<ol class=\"advice\">");
+    String list = page.substring(advice, page.indexOf("</ol>", advice));
+    int items = list.split("<li>", -1).length - 1;
+    List<String> rows = Arrays.asList(missed.split("<tr><td>"));
+    assertTrue(rows.size() > 1, missed);
+    for (String row : rows.subList(1, rows.size())) {
+      String numbers = row.replaceFirst("(?s).*<td>([^<]*)</td></tr>.*", "$1");
+      for (String number : numbers.split(", ")) {
+        assertTrue(number.matches("[1-9]\\d*") && Integer.parseInt(number) <= items, row);
+      }
+    }
+    for (String place : detection.untested()) {
+      assertTrue(missed.contains("output of " + place), place);
+      assertTrue(list.contains("output of " + place), place);
+    }
   }
 
   /**
