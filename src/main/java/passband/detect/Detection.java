@@ -69,8 +69,8 @@ public record Detection(
   }
 
   /**
-   * The probability that a good generator fails while every reading is off by one share of its
-   * tolerance.
+   * The probability that a good generator fails while every reading, of whatever quantity, uses up
+   * one share of its tolerance.
    *
    * @param share 0.9 for nine tenths
    */
@@ -83,8 +83,6 @@ public record Detection(
    * @param loss the greatest loss of power over the catalogue when it goes alone
    */
   public record IdleRow(String point, double loss) {}
-
-  private static final double[] SHARES = {0, 0.5, 0.8, 0.9, 1};
 
   /** Of a compiled procedure, with everything that is printed. */
   public static Detection of(Plan plan) {
@@ -109,7 +107,7 @@ public record Detection(
         plan,
         List.copyOf(findings),
         Gain.of(lines, kernel, true),
-        falseFails(lines, kernel),
+        FalseFails.of(lines, kernel),
         Masked.of(lines, instances, kernel),
         advice ? Idle.of(lines, instances, kernel) : List.of(),
         lines.all().size(),
@@ -137,34 +135,6 @@ public record Detection(
         outcome,
         open && advice ? proposals.of(instance) : null,
         cells);
-  }
-
-  private static List<FalseFail> falseFails(SheetLines lines, Kernel kernel) {
-    List<FalseFail> fails = new ArrayList<>();
-    for (double share : SHARES) {
-      fails.add(
-          new FalseFail(
-              share, failing(lines, kernel, share, false), failing(lines, kernel, share, true)));
-    }
-    return fails;
-  }
-
-  private static Chance failing(SheetLines lines, Kernel kernel, double share, boolean above) {
-    Visit visit = new Visit();
-    for (SheetLine line : lines.output()) {
-      var end = above ? line.limit().exact().upper() : line.limit().exact().lower();
-      double truth =
-          end == null
-              ? line.nominal()
-              : line.nominal() + share * (end.doubleValue() - line.nominal());
-      visit.add(line, line.at(truth));
-      for (SheetLine part : Gain.withParts(List.of(line))) {
-        if (part != line) {
-          visit.add(part, part.at(part.scaled(line.factor(truth))));
-        }
-      }
-    }
-    return visit.failing(kernel);
   }
 
   private static List<String> untested(Plan plan, SheetLines lines) {

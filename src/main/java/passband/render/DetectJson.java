@@ -9,6 +9,8 @@ import java.io.Writer;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import passband.detect.Chance;
 import passband.detect.Detection;
@@ -31,7 +33,9 @@ public final class DetectJson {
     json.setFormattingStyle(FormattingStyle.PRETTY);
     json.beginObject();
     json.name("format").value("passband-detect/3");
-    JudgeJson.texts(json, "assumptions", DetectWords.ENGLISH.assumed());
+    List<String> assumed = new ArrayList<>(DetectWords.ENGLISH.assumed());
+    assumed.add("False fails: " + DetectReport.SHARE);
+    JudgeJson.texts(json, "assumptions", assumed);
     json.name("procedures").beginArray();
   }
 

@@ -79,6 +79,7 @@ public final class DetectPage {
     }
     Map<String, Object> model = new HashMap<>();
     model.put("parts", parts);
+    model.put("share", DetectReport.SHARE);
     model.put("style", STYLE);
     model.put("styleHash", Checklist.hash(STYLE));
     return Templates.filled("detect.ftlh", model);

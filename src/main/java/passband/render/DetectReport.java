@@ -13,6 +13,16 @@ import passband.detect.Outcome;
 
 /** What a procedure catches, for people: what is missed first. */
 public final class DetectReport {
+  /** What a share of a tolerance is, in the false fails. */
+  static final String SHARE =
+      "Counted are all readings with limits, of output, peaks, leakage, times and alarms alike, and"
+          + " what is worked out from them. Each lies at this share of the way from its nominal"
+          + " value (the middle of its limits where none is stated) to its lower or upper tolerance"
+          + " limit, in the quantity that is read (a current, not its power), before guard band and"
+          + " rounding; of a computed and a stated limit the tighter counts. With one limit and no"
+          + " nominal value, the smaller of reading and limit is this share of the greater; on an"
+          + " open side nothing fails.";
+
   private DetectReport() {}
 
   /** The whole report. */
@@ -177,7 +187,7 @@ public final class DetectReport {
   }
 
   private static void falseFails(Detection detection, StringBuilder out) {
-    out.append("\nFalse fail of a good generator, every row at one share of its tolerance\n");
+    out.append("\nFalse fail of a good generator, every reading at one share of its tolerance\n");
     for (FalseFail fail : detection.falseFails()) {
       out.append("  ")
           .append(share(fail))
@@ -187,6 +197,7 @@ public final class DetectReport {
           .append(fail.high().text())
           .append('\n');
     }
+    out.append("  ").append(SHARE).append('\n');
   }
 
   static String share(FalseFail fail) {
