@@ -56,7 +56,9 @@ record ChoicePart(
     if (number != null) {
       canvas.tagged(
           with(path, "Lbl"),
-          () -> canvas.text(number, x + 2, top + TextPart.SIZE * 1.02, TextPart.SIZE, false));
+          () ->
+              canvas.text(
+                  number, x + 2, top + TextBlock.baseline(TextPart.SIZE), TextPart.SIZE, false));
       body.add("LBody");
     }
     canvas.tagged(body, () -> question.text.draw(canvas, x + indent, top));

@@ -27,6 +27,7 @@ final class Flow {
   private final List<Part> waiting = new ArrayList<>();
   private final Deque<Stretch> open = new ArrayDeque<>();
   private String label = "";
+  private boolean together;
 
   private final List<Page> pages = new ArrayList<>();
   private double used;
@@ -79,7 +80,15 @@ final class Flow {
 
   void add(Part part) {
     waiting.add(part);
-    if (!part.staysWithNext()) {
+    if (!part.staysWithNext() && !together) {
+      flush();
+    }
+  }
+
+  /** Whether what is added from here on stays on one page. */
+  void together(boolean stays) {
+    together = stays;
+    if (!stays) {
       flush();
     }
   }

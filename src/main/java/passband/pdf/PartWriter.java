@@ -76,6 +76,11 @@ final class PartWriter {
     flow.end();
   }
 
+  /** Whether what is added from here on stays on one page, with what waits for it. */
+  void together(boolean stays) {
+    flow.together(stays);
+  }
+
   /** What is printed in the corner of the pages that follow. */
   void label(String label) {
     flow.label(label);
@@ -276,12 +281,23 @@ final class PartWriter {
 
   /** Boxes to tick, each with a word; line by line. */
   TableCell ticks(List<List<String>> words, double width, @Nullable String item) {
-    List<List<TextBlock>> ticks = new ArrayList<>();
+    List<List<TicksCell.Tick>> ticks = new ArrayList<>();
     for (List<String> line : words) {
-      double room = TicksCell.wordWidth(width - CELL_SIDES, line.size());
-      ticks.add(line.stream().map(word -> block(9, false, room, word)).toList());
+      List<Double> rooms = TicksCell.rooms(tickWords(line), width - CELL_SIDES);
+      List<TicksCell.Tick> boxes = new ArrayList<>();
+      for (int i = 0; i < rooms.size(); i++) {
+        double room = TicksCell.wordWidth(rooms.get(i));
+        TextBlock word = block(TicksCell.WORD_SIZE, false, room, line.get(i));
+        boxes.add(new TicksCell.Tick(word, rooms.get(i)));
+      }
+      ticks.add(boxes);
     }
     return new TicksCell(ticks, item);
+  }
+
+  /** How wide words beside boxes are, in points. */
+  List<Double> tickWords(List<String> words) {
+    return words.stream().map(word -> fonts.width(word, TicksCell.WORD_SIZE, false)).toList();
   }
 
   private TableCell head(String text, double width) {

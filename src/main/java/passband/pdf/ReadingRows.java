@@ -58,7 +58,7 @@ final class ReadingRows {
             lines.subList(1, lines.size()),
             heading,
             after,
-            !line.asks().isEmpty(),
+            false,
             0);
     return under(extraRows(key, line.extras(), heading), row);
   }
@@ -105,13 +105,13 @@ final class ReadingRows {
     List<TableCell> cells = new ArrayList<>();
     beside(cells, rows, Integer.toString(line.number()), TableColumns.NUMBER_SIZE);
     if (group.hasSetting()) {
-      beside(cells, rows, text(line.setting()), 12);
+      beside(cells, rows, text(line.setting()), TableColumns.AMOUNT_SIZE);
     }
     if (columns.extrasBeside()) {
       line.extras().forEach(e -> beside(cells, rows, e, TableColumns.EXTRA_SIZE));
     }
     if (group.hasLoad()) {
-      beside(cells, rows, text(line.load()), 12);
+      beside(cells, rows, text(line.load()), TableColumns.AMOUNT_SIZE);
     }
     box(cells, line, box);
     return cells;
@@ -126,13 +126,9 @@ final class ReadingRows {
   }
 
   private void box(List<TableCell> cells, Sheet.Line line, Sheet.Box box) {
-    cells.add(reading(box, line.boxes().size() > 1, columns.width(cells.size())));
+    cells.add(columns.reading(line, box));
     cells.add(limits(box, columns.width(cells.size())));
-    List<List<String>> ticks =
-        box.judged()
-            ? List.of(
-                List.of(write.says("pass"), write.says("fails")), List.of(write.says("not-done")))
-            : List.of(List.of(write.says("not-done")));
+    List<List<String>> ticks = columns.ticks(box.judged());
     cells.add(write.ticks(ticks, columns.width(cells.size()), null));
   }
 
@@ -146,12 +142,6 @@ final class ReadingRows {
 
   private static TableCell beside(TableCell cell, int rows) {
     return rows == 1 ? cell : new BesideCell(cell, rows, false);
-  }
-
-  private TableCell reading(Sheet.Box box, boolean named, double width) {
-    TextBlock title = named ? write.block(9, false, width - 7, box.title()) : null;
-    double boxes = width - 7 - DigitsCell.unitWidth(write.fonts(), box.unit());
-    return new DigitsCell(title, DigitsCell.lines(box.cells(), boxes), box.unit(), box.id());
   }
 
   private TableCell limits(Sheet.Box box, double width) {

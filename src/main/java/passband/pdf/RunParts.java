@@ -48,8 +48,11 @@ final class RunParts {
       write.ask("enter-" + write.next(), PartWriter.ALONE, state.enter());
     }
     write.steps(run.before());
-    run.groups().forEach(g -> group(g, new Part.Heading(heading, continued)));
-    run.formulas().forEach(f -> write.note(f));
+    for (int i = 0; i < run.groups().size(); i++) {
+      boolean last = i + 1 == run.groups().size();
+      List<String> formulas = last ? run.formulas() : List.of();
+      group(run.groups().get(i), new Part.Heading(heading, continued), formulas);
+    }
     if (state != null) {
       write.small(write.says("leave", state.title()));
       write.ask("leave-" + write.next(), PartWriter.ALONE, state.leave());
@@ -106,7 +109,7 @@ final class RunParts {
             new TextBlock.Span(write.says("output-off.leads"), false)));
   }
 
-  private void group(Sheet.Group group, Part.Heading under) {
+  private void group(Sheet.Group group, Part.Heading under, List<String> formulas) {
     String title = group.title() == null ? write.says("readings") : group.title();
     write.begin();
     List<Sheet.Line> lines = group.lines();
@@ -120,19 +123,25 @@ final class RunParts {
     List<Part> above = new ArrayList<>();
     above.add(write.paragraph(write.says("continued", title() + ", " + title), true));
     above.addAll(steps);
-    table(group, above);
+    table(group, above, formulas);
     write.end();
   }
 
-  private void table(Sheet.Group group, List<Part> above) {
+  /** A line with what its steps ask for, and the formulas with the last, are on one page. */
+  private void table(Sheet.Group group, List<Part> above, List<String> formulas) {
     ReadingRows readings =
         new ReadingRows(write.path("Table:" + write.next()), group, above, write);
     write.add(readings.head());
     for (int i = 0; i < group.lines().size(); i++) {
       boolean last = i + 1 == group.lines().size();
       Sheet.Line line = group.lines().get(i);
+      write.together(true);
       write.add(readings.line(line, last ? 5 : 0));
       line.asks().forEach(ask -> asked(line, ask));
+      if (last) {
+        formulas.forEach(write::note);
+      }
+      write.together(false);
     }
   }
 

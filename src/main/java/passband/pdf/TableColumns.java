@@ -3,7 +3,10 @@ package passband.pdf;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.OptionalDouble;
+import java.util.function.Function;
 import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
 import passband.render.Sheet;
 
 /**
@@ -14,6 +17,9 @@ import passband.render.Sheet;
 final class TableColumns {
   /** The size of a further setting's value. */
   static final double EXTRA_SIZE = 11;
+
+  /** The size of a setting's value and of a load's. */
+  static final double AMOUNT_SIZE = 12;
 
   /** The size of a line's number. */
   static final double NUMBER_SIZE = 11;
@@ -38,7 +44,13 @@ final class TableColumns {
   /** What the limits can spare is taken in so many parts. */
   private static final int PARTS = 8;
 
-  private static final double RESULT = 92;
+  /** The size of what is read. */
+  private static final double TITLE_SIZE = 9;
+
+  /** What is read has so many lines at most where it stands beside its box. */
+  private static final int TITLE_LINES = 3;
+
+  private static final double MOST_RESULT = 92;
   private static final double UNIT = 40;
 
   /** A column of words is never narrower. */
@@ -50,17 +62,26 @@ final class TableColumns {
   private final Sheet.Group group;
   private final PartWriter write;
   private final Fonts fonts;
-  private final boolean beside;
-  private final List<Column> columns = new ArrayList<>();
+  private boolean beside;
+
+  /** How much of a reading's cell what is read takes, in points; 0 where it is above the boxes. */
+  private double titles;
+
+  private List<Column> columns = List.of();
 
   /**
    * A column.
    *
    * @param least how narrow it can be
+   * @param whole whether its words stand in one line in any of these widths
    */
-  private record Column(String title, double width, double least) {
+  private record Column(String title, double width, double least, boolean whole) {
     double spare() {
       return width - least;
+    }
+
+    Column of(double other) {
+      return new Column(title, other, least, whole);
     }
   }
 
@@ -69,74 +90,121 @@ final class TableColumns {
     this.group = group;
     this.write = write;
     this.fonts = write.fonts();
-    addAll(true);
+    lay(inner);
+    for (int lines = 2; lines <= TITLE_LINES && isTitled(); lines++) {
+      titlesBeside(inner, titleWidth(lines));
+    }
+  }
+
+  private void lay(double inner) {
+    columns = all(true);
     beside = columns.stream().mapToDouble(Column::least).sum() <= inner;
     if (!beside) {
-      columns.clear();
-      addAll(false);
+      columns = all(false);
     }
     fit(inner);
   }
 
-  private void addAll(boolean extras) {
-    fixed(write.says("number"), numberWidth());
+  /** What is read, beside its box if the lines become lower by that. */
+  private void titlesBeside(double inner, OptionalDouble width) {
+    List<Column> columnsBefore = columns;
+    double titlesBefore = titles;
+    double heightBefore = height(columns);
+    boolean before = beside;
+    if (width.isEmpty()) {
+      return;
+    }
+    titles = width.getAsDouble() + DigitsCell.GAP;
+    lay(inner);
+    double most = columns.stream().mapToDouble(Column::width).sum();
+    if (beside != before || most > inner + 0.01 || height(columns) >= heightBefore) {
+      columns = columnsBefore;
+      titles = titlesBefore;
+      beside = before;
+    }
+  }
+
+  private List<Column> all(boolean extras) {
+    List<Column> all = new ArrayList<>();
+    all.add(fixed(write.says("number"), numberWidth()));
     if (group.hasSetting()) {
-      columns.add(amount(write.says("setting")));
+      all.add(amount(write.says("setting"), Sheet.Line::setting));
     }
     for (int i = 0; extras && i < group.extras().size(); i++) {
       double width = extraWidth(i);
-      columns.add(new Column(title(i), width, Math.min(width, Math.max(LEAST, wordWidth(i)))));
+      double least = Math.min(width, Math.max(LEAST, wordWidth(i)));
+      all.add(new Column(title(i), width, least, false));
     }
     if (group.hasLoad()) {
-      columns.add(amount(write.says("load")));
+      all.add(amount(write.says("load"), Sheet.Line::load));
     }
-    fixed(write.says("reading"), readingWidth());
+    all.add(fixed(write.says("reading"), readingWidth()));
     double limits = limitsWidth();
-    columns.add(new Column(write.says("limits"), Math.max(limits, toleranceWidth()), limits));
-    fixed(write.says("result"), RESULT);
+    double tolerance = Math.max(limits, toleranceWidth());
+    all.add(new Column(write.says("limits"), tolerance, limits, false));
+    all.add(fixed(write.says("result"), resultWidth()));
+    return all;
   }
 
-  /** Of amounts: its heading is never broken. */
-  private Column amount(String title) {
-    double word = fonts.width(title, PartWriter.HEAD_SIZE, true) + SIDES + 1;
-    return new Column(title, Math.max(SETTING, word), Math.max(LEAST, word));
+  /** Of amounts: its heading is never broken, nor are they where they are not long. */
+  private Column amount(String title, Function<Sheet.Line, @Nullable String> amount) {
+    double word = headWidth(title);
+    double width = Math.max(SETTING, word);
+    double most = word;
+    for (Sheet.Line line : group.lines()) {
+      String text = amount.apply(line);
+      most = Math.max(most, text == null ? 0 : fonts.width(text, AMOUNT_SIZE, true) + SIDES + 1);
+    }
+    return new Column(title, width, Math.min(width, Math.max(LEAST, most)), true);
   }
 
-  private void fixed(String title, double width) {
-    columns.add(new Column(title, width, width));
+  private static Column fixed(String title, double width) {
+    return new Column(title, width, width, true);
   }
 
   /**
-   * Takes what is too much from the columns that can be narrower, from the limits and the others so
-   * that the lines are lowest; what is left over the limits get.
+   * Takes what is too much from the columns whose words stay in one line, then from the limits and
+   * the others so that the lines are lowest; what is left over the limits get.
    */
   private void fit(double inner) {
     double excess = columns.stream().mapToDouble(Column::width).sum() - inner;
-    List<Column> best = narrowed(excess, 0);
-    for (int part = 1; excess > 0 && part <= PARTS; part++) {
-      List<Column> next = narrowed(excess, part / (double) PARTS);
+    double whole = columns.stream().filter(Column::whole).mapToDouble(Column::spare).sum();
+    double taken = Math.max(0, Math.min(excess, whole));
+    columns = columns.stream().map(c -> c.whole ? less(c, taken, whole) : c).toList();
+    List<Column> best = narrowed(excess - taken, 0);
+    for (int part = 1; excess > taken && part <= PARTS; part++) {
+      List<Column> next = narrowed(excess - taken, part / (double) PARTS);
       best = height(next) < height(best) ? next : best;
     }
-    columns.clear();
-    columns.addAll(best);
+    columns = best;
+  }
+
+  /** A column narrower by its part of what is taken from all of its kind. */
+  private static Column less(Column column, double taken, double spare) {
+    return spare <= 0 ? column : column.of(column.width - column.spare() * taken / spare);
   }
 
   /** The columns with a part of what the limits can spare taken from them, and more if needed. */
   private List<Column> narrowed(double excess, double part) {
-    double most = columns.stream().filter(c -> !isLimits(c)).mapToDouble(Column::spare).sum();
-    double own = columns.stream().filter(this::isLimits).mapToDouble(Column::spare).sum() * part;
-    double others = Math.max(0, excess - own);
-    double share = most <= 0 ? 0 : Math.min(1, others / most);
-    double more = most * share - excess;
+    double most = 0;
+    double own = 0;
+    for (Column c : columns) {
+      most += c.whole || isLimits(c) ? 0 : c.spare();
+      own += isLimits(c) ? c.spare() * part : 0;
+    }
+    double taken = Math.min(most, Math.max(0, excess - own));
     List<Column> narrowed = new ArrayList<>();
     for (Column c : columns) {
-      double width = isLimits(c) ? Math.max(c.least, c.width + more) : c.width - c.spare() * share;
-      narrowed.add(new Column(c.title, width, c.least));
+      if (isLimits(c)) {
+        narrowed.add(c.of(Math.max(c.least, c.width + taken - excess)));
+      } else {
+        narrowed.add(c.whole ? c : less(c, taken, most));
+      }
     }
     return narrowed;
   }
 
-  /** How high all lines are by their further settings and limits, in points. */
+  /** How high all lines are by their further settings, boxes and limits, in points. */
   private double height(List<Column> some) {
     int extra = group.hasSetting() ? 2 : 1;
     double limits = some.get(some.size() - 2).width - SIDES;
@@ -146,7 +214,7 @@ final class TableColumns {
       for (Sheet.Box box : line.boxes()) {
         double of = high(LIMITS_SIZE, box.judged(), limits, box.limits());
         of += high(TOLERANCE_SIZE, false, limits, tolerance(box));
-        most += Math.max(of, TICKS);
+        most += Math.max(Math.max(of, TICKS), reading(line, box).height());
       }
       for (int i = 0; beside && i < line.extras().size(); i++) {
         double width = some.get(extra + i).width - SIDES;
@@ -198,14 +266,69 @@ final class TableColumns {
 
   private double readingWidth() {
     double boxes = 0;
-    double unit = UNIT;
+    double unit = titles > 0 ? 0 : UNIT;
     for (Sheet.Line line : group.lines()) {
       for (Sheet.Box box : line.boxes()) {
         boxes = Math.max(boxes, DigitsCell.width(box.cells()));
         unit = Math.max(unit, DigitsCell.unitWidth(fonts, box.unit()) + SIDES);
       }
     }
-    return Math.min(boxes, MOST_DIGITS) + unit;
+    return titles + Math.min(boxes, MOST_DIGITS) + unit;
+  }
+
+  /** Whether a line has several boxes, so that what is read has to be said. */
+  private boolean isTitled() {
+    return group.lines().stream().anyMatch(line -> line.boxes().size() > 1);
+  }
+
+  /** The least width in which what is read has so many lines at most; empty for none. */
+  private OptionalDouble titleWidth(int lines) {
+    return IntStream.range((int) LEAST, (int) MOST_EXTRA)
+        .filter(width -> linesOfTitles(width) <= lines)
+        .asDoubleStream()
+        .findFirst();
+  }
+
+  private int linesOfTitles(double width) {
+    int most = 0;
+    for (Sheet.Line line : group.lines()) {
+      for (Sheet.Box box : line.boxes()) {
+        most = Math.max(most, write.block(TITLE_SIZE, false, width, box.title()).lines());
+      }
+    }
+    return most;
+  }
+
+  /** A reading's boxes with what is read, where that has to be said. */
+  DigitsCell reading(Sheet.Line line, Sheet.Box box) {
+    double width = width(titles().indexOf(write.says("reading"))) - SIDES;
+    double unit = DigitsCell.unitWidth(fonts, box.unit());
+    boolean named = titles > 0 || line.boxes().size() > 1;
+    double room = titles > 0 ? titles - DigitsCell.GAP : width;
+    TextBlock title = named ? write.block(TITLE_SIZE, false, room, box.title()) : null;
+    List<String> boxes = DigitsCell.lines(box.cells(), width - titles - unit);
+    return new DigitsCell(title, titles, boxes, box.unit(), box.id());
+  }
+
+  /** As wide as its words with their boxes to tick. */
+  private double resultWidth() {
+    double most = headWidth(write.says("result"));
+    for (List<String> line : ticks(true)) {
+      most = Math.max(most, TicksCell.width(write.tickWords(line)) + SIDES);
+    }
+    return Math.min(most, MOST_RESULT);
+  }
+
+  /** The words beside the boxes to tick of a result, line by line. */
+  List<List<String>> ticks(boolean judged) {
+    List<String> notDone = List.of(write.says("not-done"));
+    return judged
+        ? List.of(List.of(write.says("pass"), write.says("fails")), notDone)
+        : List.of(notDone);
+  }
+
+  private double headWidth(String title) {
+    return fonts.width(title, PartWriter.HEAD_SIZE, true) + SIDES + 1;
   }
 
   /** As wide as its widest limits, so that they stand on one line, up to a quarter of a page. */

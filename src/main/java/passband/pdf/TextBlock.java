@@ -66,6 +66,11 @@ final class TextBlock {
     return new TextBlock(widths, size, width, List.of(new Span(text, bold)));
   }
 
+  /** How far the first line of a size stands below the top, in points. */
+  static double baseline(double size) {
+    return size * (ASCENT + (LEADING - 1.2) / 2);
+  }
+
   double height() {
     return lines.size() * size * LEADING;
   }
@@ -91,7 +96,7 @@ final class TextBlock {
   }
 
   void draw(Canvas canvas, double x, double top) throws IOException {
-    double baseline = top + size * (ASCENT + (LEADING - 1.2) / 2);
+    double baseline = top + baseline(size);
     for (List<Word> line : lines) {
       int i = 0;
       while (i < line.size()) {

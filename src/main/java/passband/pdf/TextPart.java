@@ -158,7 +158,8 @@ record TextPart(
     }
     if (marker.number != null) {
       canvas.tagged(
-          with("Lbl"), () -> canvas.text(marker.number, x + 2, top + SIZE * 1.02, SIZE, false));
+          with("Lbl"),
+          () -> canvas.text(marker.number, x + 2, top + TextBlock.baseline(SIZE), SIZE, false));
     }
     canvas.tagged(
         bodyPath(),
