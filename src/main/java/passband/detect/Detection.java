@@ -199,6 +199,12 @@ public record Detection(
     return RowWords.of(plan);
   }
 
+  /** What would catch a fault, in words, with what this bench lacks for it. */
+  public String advice(Fault fault) {
+    String lacking = new Lacking(plan).of(fault);
+    return lacking.isEmpty() ? fault.advice() : fault.advice() + " (" + lacking + ")";
+  }
+
   /** The worst outcome of each entry, over its sizes and places outside of the tolerance. */
   public Map<Fault, Finding> worst() {
     Map<Fault, Finding> worst = new LinkedHashMap<>();

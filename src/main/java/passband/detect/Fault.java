@@ -14,6 +14,7 @@ import passband.quantity.Table;
  * @param decidedBy how its probability is known
  * @param source a clause, or that it is common practice
  * @param advice what would catch it, in words
+ * @param unless where it does not apply, in words; a hyphen where it always does
  */
 public record Fault(
     String id,
@@ -25,7 +26,8 @@ public record Fault(
     boolean anySize,
     String decidedBy,
     String source,
-    String advice) {
+    String advice,
+    String unless) {
 
   /**
    * How great it is.
@@ -76,7 +78,8 @@ public record Fault(
                 cells[6].equals("always"),
                 cells[7],
                 cells[8],
-                cells[9]));
+                cells[9],
+                cells[10]));
       }
       return List.copyOf(faults);
     }

@@ -152,19 +152,20 @@ final class LimitEffects {
   /**
    * Whether the generator has what is not read. An alarm of contact quality needs a return of
    * several poles; output may be inhibited by other means as well. A generator of pulses alone, set
-   * in joules, has no output that could leak steadily.
+   * in joules, has no output that could leak steadily or not stop.
    */
   private boolean has(String over) {
     List<Mode> modes = lines.plan().device().modes();
     return switch (over) {
       case "trip" ->
           modes.stream().anyMatch(m -> m.through() != null && m.through().poles().size() > 1);
-      case "hf-leakage" -> !modes.stream().allMatch(LimitEffects::isPulse);
+      case "hf-leakage", "time" -> !modes.stream().allMatch(LimitEffects::isPulse);
       default -> true;
     };
   }
 
-  private static boolean isPulse(Mode mode) {
+  /** Whether a mode delivers a pulse, which ends by itself: a time at it is another one. */
+  static boolean isPulse(Mode mode) {
     QuantityKind kind = mode.settingKind();
     return kind != null && kind.name().equals("energy");
   }
@@ -194,15 +195,18 @@ final class LimitEffects {
   }
 
   private List<SheetLine> kindOf(Fault fault) {
-    return lines.of(
-        switch (fault.over()) {
-          case "peak" -> SheetLine.Kind.PEAK;
-          case "hf-leakage" -> SheetLine.Kind.HF_LEAKAGE;
-          case "mains-leakage" -> SheetLine.Kind.MAINS_LEAKAGE;
-          case "trip" -> SheetLine.Kind.TRIP;
-          case "time" -> SheetLine.Kind.TIME;
-          default -> throw new IllegalArgumentException(fault.over());
-        });
+    List<SheetLine> some =
+        lines.of(
+            switch (fault.over()) {
+              case "peak" -> SheetLine.Kind.PEAK;
+              case "hf-leakage" -> SheetLine.Kind.HF_LEAKAGE;
+              case "mains-leakage" -> SheetLine.Kind.MAINS_LEAKAGE;
+              case "trip" -> SheetLine.Kind.TRIP;
+              case "time" -> SheetLine.Kind.TIME;
+              default -> throw new IllegalArgumentException(fault.over());
+            });
+    some.removeIf(line -> line.kind() == SheetLine.Kind.TIME && isPulse(line.mode()));
+    return some;
   }
 
   private static String title(SheetLine line) {

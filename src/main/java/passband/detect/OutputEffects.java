@@ -106,7 +106,7 @@ final class OutputEffects {
       case "stuck-least" -> each(fault, size, this::byMode, l -> least(l) / l.power());
       case "stuck-greatest" -> each(fault, size, this::byMode, l -> most(l) / l.power());
       case "other-scale" -> otherScale(fault, size);
-      case "fade" -> each(fault, size, this::byMode, l -> faded(l, size));
+      case "fade" -> fade(fault, size);
       default -> null;
     };
   }
@@ -143,8 +143,17 @@ final class OutputEffects {
       Fault.Size size,
       Function<SheetLine, String> group,
       ToDoubleFunction<SheetLine> factor) {
+    return each(moved, fault, size, group, factor);
+  }
+
+  private static List<Instance> each(
+      List<SheetLine> some,
+      Fault fault,
+      Fault.Size size,
+      Function<SheetLine, String> group,
+      ToDoubleFunction<SheetLine> factor) {
     Map<String, List<Instance.Change>> groups = new LinkedHashMap<>();
-    for (SheetLine line : moved) {
+    for (SheetLine line : some) {
       List<Instance.Change> changes =
           groups.computeIfAbsent(group.apply(line), g -> new ArrayList<>());
       double times = factor.applyAsDouble(line);
@@ -281,6 +290,15 @@ final class OutputEffects {
       }
     }
     return most == 0 ? most(line) : most;
+  }
+
+  /** A pulse does not fall while it is on. */
+  private List<Instance> fade(Fault fault, Fault.Size size) {
+    List<SheetLine> steady = new ArrayList<>(moved);
+    steady.removeIf(line -> LimitEffects.isPulse(line.mode()));
+    return lines.plan().device().modes().stream().allMatch(LimitEffects::isPulse)
+        ? List.of()
+        : each(steady, fault, size, this::byMode, line -> faded(line, size));
   }
 
   private double faded(SheetLine line, Fault.Size size) {

@@ -26,8 +26,7 @@ import passband.quantity.Real;
 final class SheetLines {
   static final List<String> RMS = List.of("power", "current", "voltage", "energy");
   private static final List<String> PEAKS = List.of("peak-voltage", "peak-current");
-  private static final List<String> MAINS =
-      List.of("earth-leakage", "touch-current", "patient-leakage");
+  static final List<String> MAINS = List.of("earth-leakage", "touch-current", "patient-leakage");
 
   private final Plan plan;
   private final List<Stage.Run> runs = new ArrayList<>();

@@ -57,7 +57,7 @@ final class DetectAdvice {
     }
     if (always && !isWhole(fault)) {
       boolean some = byFault.containsKey(fault);
-      add(fault, fault.advice(), "", List.of(), some ? "at other places" : "");
+      add(fault, detection.advice(fault), "", List.of(), some ? "at other places" : "");
     }
     List<String> texts = new ArrayList<>();
     byFault.getOrDefault(fault, Set.of()).forEach(number -> texts.add(number.toString()));

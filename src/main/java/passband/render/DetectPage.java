@@ -34,7 +34,11 @@ public final class DetectPage {
   public record Missed(String id, String title, String said, String where, String advice) {}
 
   /** The faults that are not caught everywhere, and what would catch them. */
-  public record Open(List<Missed> missed, List<Missed> partly, List<DetectAdvice.Item> advice) {}
+  public record Open(
+      List<Missed> missed, List<Missed> partly, List<DetectAdvice.Item> advice, Rest rest) {}
+
+  /** The faults of which nothing is to be done, and why some do not apply. */
+  public record Rest(List<String> settled, List<String> exempt) {}
 
   /** A line of the table of gains. */
   public record GainRow(
@@ -104,7 +108,7 @@ public final class DetectPage {
     return new Part(
         detection.plan().title() + ", revision " + detection.plan().revision().label(),
         DetectWords.ENGLISH.summary(detection),
-        new Open(missed, partly, advice.items()),
+        new Open(missed, partly, advice.items(), rest(detection)),
         plots(detection, number),
         gains(detection),
         placeNames(detection),
@@ -114,6 +118,10 @@ public final class DetectPage {
             DetectWords.ENGLISH.hidden(detection),
             detection.idle().stream().map(row -> detection.words().of(row.point())).toList()),
         DetectWords.ENGLISH.assumptions(detection));
+  }
+
+  private static Rest rest(Detection detection) {
+    return new Rest(DetectReport.settled(detection), DetectReport.exempt(detection));
   }
 
   private static Missed missed(Detection detection, Finding finding, String advice) {

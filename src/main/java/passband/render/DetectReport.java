@@ -1,7 +1,9 @@
 package passband.render;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import passband.detect.Chance;
 import passband.detect.Detection;
@@ -115,7 +117,7 @@ public final class DetectReport {
     if (always && !advice.isWhole(finding.fault())) {
       out.append("       add: ")
           .append(proposals.isEmpty() ? "" : "at other places: ")
-          .append(finding.fault().advice())
+          .append(detection.advice(finding.fault()))
           .append('\n');
     }
   }
@@ -131,27 +133,50 @@ public final class DetectReport {
 
   private static void rest(Detection detection, StringBuilder out) {
     out.append("\nPartly caught, at the worst place\n");
-    List<String> caught = new ArrayList<>();
-    List<String> inside = new ArrayList<>();
-    List<String> none = new ArrayList<>();
     boolean any = false;
     for (Finding worst : detection.worst().values()) {
-      switch (worst.outcome()) {
-        case PARTLY -> {
-          any = true;
-          line(detection, worst, out);
-          advice(detection, worst, false, out);
-        }
-        case CAUGHT -> caught.add(worst.fault().id());
-        case INSIDE -> inside.add(worst.fault().id());
-        case NOT_APPLICABLE -> none.add(worst.fault().id());
-        default -> {}
+      if (worst.outcome() == Outcome.PARTLY) {
+        any = true;
+        line(detection, worst, out);
+        advice(detection, worst, false, out);
       }
     }
-    out.append(any ? "" : "  none\n");
-    out.append("\nCaught everywhere: ").append(joined(caught)).append('\n');
-    out.append("Inside tolerance: ").append(joined(inside)).append('\n');
-    out.append("Does not apply: ").append(joined(none)).append('\n');
+    out.append(any ? "" : "  none\n").append('\n');
+    settled(detection).forEach(line -> out.append(line).append('\n'));
+    out.append("Does not apply").append(exempt(detection).isEmpty() ? ": none\n" : "\n");
+    exempt(detection).forEach(line -> out.append("  ").append(line).append('\n'));
+  }
+
+  /** The faults by number that leave nothing to be done. */
+  static List<String> settled(Detection detection) {
+    return List.of(
+        "Caught everywhere: " + numbers(detection, Outcome.CAUGHT),
+        "Inside tolerance: " + numbers(detection, Outcome.INSIDE));
+  }
+
+  private static String numbers(Detection detection, Outcome outcome) {
+    List<String> numbers = new ArrayList<>();
+    for (Finding worst : detection.worst().values()) {
+      if (worst.outcome() == outcome) {
+        numbers.add(worst.fault().id());
+      }
+    }
+    return joined(numbers);
+  }
+
+  /** The faults that do not apply, with the reason: a line for each reason. */
+  static List<String> exempt(Detection detection) {
+    Map<String, List<String>> reasons = new LinkedHashMap<>();
+    for (Finding worst : detection.worst().values()) {
+      if (worst.outcome() == Outcome.NOT_APPLICABLE) {
+        reasons
+            .computeIfAbsent(worst.fault().unless(), reason -> new ArrayList<>())
+            .add(worst.fault().id() + " " + worst.fault().name());
+      }
+    }
+    List<String> lines = new ArrayList<>();
+    reasons.forEach((reason, faults) -> lines.add(String.join(", ", faults) + ": " + reason));
+    return lines;
   }
 
   private static String joined(List<String> words) {
