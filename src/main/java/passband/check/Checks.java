@@ -55,6 +55,7 @@ public final class Checks {
           new Covered(),
           new GainNoticed(),
           new OutputAccepted(),
+          new AdjustedRead(),
           new Used());
 
   private Checks() {}
