@@ -12,6 +12,7 @@ import passband.library.Paths;
 import passband.library.UsageException;
 import passband.record.Fleet;
 import passband.record.RecordSummary;
+import passband.record.SheetNames;
 import passband.render.FleetReport;
 
 /** {@code passband fleet}: the records of a department put together. */
@@ -93,7 +94,8 @@ final class FleetCommand implements Verb {
       throw new UsageException("there is no folder " + path);
     }
     List<Path> files = RecordedFiles.records(folder, path);
-    List<Read> all = files.parallelStream().map(file -> read(folder, file)).toList();
+    SheetNames names = new SheetNames();
+    List<Read> all = files.parallelStream().map(file -> read(folder, file, names)).toList();
     List<RecordSummary> records = new ArrayList<>();
     List<Fleet.LeftOut> left = new ArrayList<>();
     for (Read one : all) {
@@ -109,10 +111,10 @@ final class FleetCommand implements Verb {
   /** A record, or why it is left out. */
   private record Read(@Nullable RecordSummary record, Fleet.@Nullable LeftOut left) {}
 
-  private static Read read(Path folder, Path file) {
+  private static Read read(Path folder, Path file, SheetNames names) {
     String name = Paths.of(folder.relativize(file));
     try {
-      return new Read(RecordSummary.read(name, Files.readAllBytes(file)), null);
+      return new Read(RecordSummary.read(name, Files.readAllBytes(file), names), null);
     } catch (BadInput e) {
       return new Read(null, new Fleet.LeftOut(name, String.valueOf(e.getMessage())));
     } catch (IOException e) {

@@ -13,6 +13,7 @@ import java.util.Set;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.function.BinaryOperator;
 import org.jspecify.annotations.Nullable;
 import passband.evidence.Blank;
 import passband.judge.Trend;
@@ -73,6 +74,7 @@ public record Fleet(
   /**
    * How often something failed as found.
    *
+   * @param what the sheet of the last visit calls the point; empty for a whole generator
    * @param visits in which it was judged
    */
   public record Rate(String device, String what, int failed, int visits) {
@@ -85,10 +87,12 @@ public record Fleet(
   /**
    * A point of a generator over its visits, with the same limits in all of them.
    *
+   * @param name what the sheet of the last of them calls it
    * @param inside how many days after the last visit the interval of the next reading stays inside
    *     the limits, at most {@link Trend#LONGEST}
    */
-  public record Drift(Unit unit, RecordSummary.Measured last, Trend trend, int inside) {
+  public record Drift(
+      Unit unit, RecordSummary.Measured last, String name, Trend trend, int inside) {
     /** The day of the last visit. */
     public LocalDate lastDay() {
       return trend.dates().get(trend.dates().size() - 1);
@@ -234,6 +238,7 @@ public record Fleet(
 
   private static List<Rate> points(List<Unit> units) {
     Map<String, Map<String, int[]>> counts = new TreeMap<>();
+    Map<String, RecordSummary> latest = new HashMap<>();
     for (Unit unit : units) {
       Map<String, int[]> of = counts.computeIfAbsent(unit.device(), k -> new LinkedHashMap<>());
       for (RecordSummary visit : unit.visits()) {
@@ -243,6 +248,7 @@ public record Fleet(
             int[] count = of.computeIfAbsent(value.id(), k -> new int[2]);
             count[0] += bad.contains(value.id()) ? 1 : 0;
             count[1]++;
+            latest.merge(unit.device() + "\n" + value.id(), visit, BinaryOperator.maxBy(BY_DAY));
           }
         }
       }
@@ -253,7 +259,8 @@ public record Fleet(
             of.forEach(
                 (id, count) -> {
                   if (count[0] > 0) {
-                    rates.add(new Rate(device, id, count[0], count[1]));
+                    String name = Objects.requireNonNull(latest.get(device + "\n" + id)).name(id);
+                    rates.add(new Rate(device, name, count[0], count[1]));
                   }
                 }));
     rates.sort(Comparator.comparingDouble(Rate::share).reversed());
@@ -306,7 +313,12 @@ public record Fleet(
     Trend trend = Trend.of(dates, readings, last.lower(), last.upper(), last.step());
     return trend == null || !trend.hasInterval()
         ? null
-        : new Drift(unit, last, trend, trend.daysInside(dates.get(dates.size() - 1)));
+        : new Drift(
+            unit,
+            last,
+            visits.get(visits.size() - 1).name(last.id()),
+            trend,
+            trend.daysInside(dates.get(dates.size() - 1)));
   }
 
   private static boolean sameMeaning(RecordSummary.Measured one, RecordSummary.Measured other) {

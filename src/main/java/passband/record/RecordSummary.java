@@ -36,6 +36,8 @@ import passband.evidence.Seal;
  * @param instruments that were used; one that was changed during the visit, or whose serial number
  *     was written again, with each number that was written
  * @param values of what was measured, by identity, in the sheet's order
+ * @param names what the sheet calls what was measured, by identity; none where its limits cannot be
+ *     read
  */
 public record RecordSummary(
     String file,
@@ -47,7 +49,13 @@ public record RecordSummary(
     String overall,
     List<String> failedAsFound,
     List<UsedInstrument> instruments,
-    List<Measured> values) {
+    List<Measured> values,
+    Map<String, String> names) {
+
+  /** What the sheet calls an item; its identity where that is not known. */
+  public String name(String id) {
+    return names.getOrDefault(id, id);
+  }
 
   /** By which procedure. */
   public record Visit(String device, String procedure, String revision, List<String> phases) {}
@@ -68,13 +76,19 @@ public record RecordSummary(
       double lower,
       double upper) {}
 
+  /** Reads one file. */
+  public static RecordSummary read(String file, byte[] bytes) throws BadInput {
+    return read(file, bytes, new SheetNames());
+  }
+
   /**
    * Reads a file.
    *
+   * @param names of the sheets that were read before
    * @throws BadInput when it is no record, was changed after it was written, or does not say whose
    *     it is
    */
-  public static RecordSummary read(String file, byte[] bytes) throws BadInput {
+  public static RecordSummary read(String file, byte[] bytes, SheetNames names) throws BadInput {
     Fields fields = new Fields();
     try (JsonReader json =
         new JsonReader(
@@ -84,7 +98,7 @@ public record RecordSummary(
       throw new BadInput("this is not a record, or it is damaged");
     }
     Seal.check(bytes);
-    return fields.summary(file);
+    return fields.summary(file, names);
   }
 
   /** How the name of the blank for an instrument's serial number ends, after its role. */
@@ -99,6 +113,7 @@ public record RecordSummary(
     private String procedure = "";
     private String revision = "";
     private String readings = "";
+    private String limits = "";
     private final List<String> phases = new ArrayList<>();
     private final Map<String, String> identity = new LinkedHashMap<>();
     private final List<String> failedAsFound = new ArrayList<>();
@@ -257,13 +272,13 @@ public record RecordSummary(
     private void parts(JsonReader json) throws IOException {
       json.beginObject();
       while (json.hasNext()) {
-        boolean ours = json.nextName().equals("readings");
+        String part = json.nextName();
         json.beginObject();
         while (json.hasNext()) {
-          if (json.nextName().equals("sha256") && ours) {
-            readings = json.nextString();
-          } else {
-            json.skipValue();
+          switch (part + " " + json.nextName()) {
+            case "readings sha256" -> readings = json.nextString();
+            case "limits text" -> limits = json.nextString();
+            default -> json.skipValue();
           }
         }
         json.endObject();
@@ -271,7 +286,7 @@ public record RecordSummary(
       json.endObject();
     }
 
-    RecordSummary summary(String file) throws BadInput {
+    RecordSummary summary(String file, SheetNames names) throws BadInput {
       failed.forEach(
           (id, phase) -> {
             if (phase == null || phases.indexOf(phase) == 0) {
@@ -292,7 +307,8 @@ public record RecordSummary(
           overall,
           List.copyOf(failedAsFound),
           used(),
-          List.copyOf(values));
+          List.copyOf(values),
+          names.of(limits));
     }
 
     private static LocalDate day(String text) throws BadInput {

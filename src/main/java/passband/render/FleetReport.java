@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import passband.draw.Drawing;
 import passband.draw.Svg;
+import passband.evidence.ItemWords;
 import passband.judge.Cell;
 import passband.judge.Trend;
 import passband.record.Fleet;
@@ -47,40 +48,51 @@ public final class FleetReport {
               + "\n");
     }
     for (Fleet.Rate rate : fleet.models()) {
-      out.append("failed as found: " + rate.device() + ": " + share(rate) + " visits\n");
+      out.append(
+          "failed as found: "
+              + rate.device()
+              + ": "
+              + share(rate)
+              + (rate.visits() == 1 ? " visit" : " visits")
+              + "\n");
     }
     for (Fleet.Rate rate : worst(fleet.points())) {
       out.append(
           "failed as found: " + rate.device() + " " + rate.what() + ": " + share(rate) + "\n");
     }
-    out.append(more(fleet.points().size(), "more points failed as found at least once"));
+    out.append(more(fleet.points().size(), "point", "failed as found at least once"));
     List<Fleet.Drift> drifts = worstOfEach(fleet);
     for (Fleet.Drift drift : worst(drifts)) {
       out.append("drift: " + sentence(drift(drift, others(fleet, drift))) + "\n");
     }
-    out.append(more(drifts.size(), "more generators have points with three readings or more"));
+    out.append(more(drifts.size(), "generator", "with three readings or more of a point"));
     return out.toString();
   }
 
-  private static String more(int all, String what) {
-    return all > WORST ? "(" + (all - WORST) + " " + what + ")\n" : "";
+  private static String more(int all, String what, String which) {
+    return all > WORST ? "(" + counted(all - WORST, "more " + what) + " " + which + ")\n" : "";
   }
 
   private static String head(Fleet fleet, LocalDate today) {
     long overdue = fleet.units().stream().filter(unit -> unit.overdue(today)).count();
     int visits = fleet.units().stream().mapToInt(unit -> unit.visits().size()).sum();
-    return fleet.generators()
-        + " generators, "
-        + visits
-        + " visits, "
+    return counted(fleet.generators(), "generator")
+        + ", "
+        + counted(visits, "visit")
+        + ", "
         + fleet.units().stream().filter(unit -> !unit.passed()).count()
         + " not passed at the last visit, "
         + overdue
         + " overdue on "
         + today
         + ", "
-        + fleet.left().size()
-        + " files left out";
+        + counted(fleet.left().size(), "file")
+        + " left out";
+  }
+
+  /** A number of things, more of which have an s at the end of their name. */
+  private static String counted(long number, String one) {
+    return number + " " + one + (number == 1 ? "" : "s");
   }
 
   private static <T> List<T> worst(List<T> all) {
@@ -95,7 +107,7 @@ public final class FleetReport {
     return drift.device()
         + " "
         + drift.serial()
-        + " "
+        + ", "
         + drift.point()
         + ": "
         + drift.visits()
@@ -105,7 +117,7 @@ public final class FleetReport {
         + drift.until()
         + (drift.others() == 0
             ? ""
-            : " (and " + drift.others() + " more points of it in ten years)");
+            : " (and " + counted(drift.others(), "more point") + " of it in ten years)");
   }
 
   /** Of each generator the point that leaves its limits first. */
@@ -127,9 +139,9 @@ public final class FleetReport {
     return new DriftRow(
         drift.unit().device(),
         drift.unit().serial(),
-        drift.last().id(),
+        drift.name(),
         drift.trend().readings().size(),
-        plain(drift.last().value()) + " " + drift.last().unit(),
+        plain(drift.last().value()) + ItemWords.unit(drift.last().unit()),
         drift.isOutside()
             ? "outside on " + drift.lastDay()
             : drift.inside() >= Trend.LONGEST
@@ -201,7 +213,7 @@ public final class FleetReport {
 
   /** The same for a terminal. */
   public static String usesText(Fleet.Uses uses) {
-    StringBuilder out = new StringBuilder(uses.visits().size() + " records\n");
+    StringBuilder out = new StringBuilder(counted(uses.visits().size(), "record") + "\n");
     for (RecordSummary visit : uses.visits()) {
       out.append(
           visit.date()
@@ -289,9 +301,9 @@ public final class FleetReport {
   /** The next reading is expected a year after the last. */
   private static Drawing picture(Fleet.Drift drift) {
     return TrendPicture.of(
-        drift.unit().serial() + ": " + drift.last().id(),
+        drift.unit().serial() + ": " + drift.name(),
         drift.trend(),
-        drift.last().unit(),
+        ItemWords.unit(drift.last().unit()).strip(),
         drift.lastDay().plusYears(1));
   }
 }

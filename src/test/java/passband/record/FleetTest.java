@@ -19,6 +19,7 @@ import passband.evidence.BadInput;
 import passband.evidence.Evidence;
 import passband.evidence.Item;
 import passband.evidence.ItemList;
+import passband.evidence.ItemNames;
 import passband.evidence.LimitsWriter;
 import passband.evidence.Seal;
 import passband.render.FleetReport;
@@ -94,7 +95,8 @@ class FleetTest {
     assertEquals(LocalDate.of(2026, 3, 1), fleet.units().get(0).due(), "due at once");
     String device = LIST.source().device();
     assertEquals(List.of(new Fleet.Rate(device, "", 1, 4)), fleet.models());
-    assertEquals(List.of(new Fleet.Rate(device, POINT.id(), 1, 4)), fleet.points());
+    assertEquals(
+        List.of(new Fleet.Rate(device, ItemNames.of(LIST).of(POINT), 1, 4)), fleet.points());
     assertEquals("fail", fleet.units().get(0).last().overall());
     String csv = FleetReport.csv(fleet, TODAY);
     assertEquals(3, csv.lines().count());
@@ -256,7 +258,8 @@ class FleetTest {
             good.overall(),
             good.failedAsFound(),
             good.instruments(),
-            good.values());
+            good.values(),
+            good.names());
     Fleet two = Fleet.of(List.of(bad, quick), List.of(), 365, TODAY);
     assertEquals(1, two.generators());
     assertEquals(
@@ -300,10 +303,57 @@ class FleetTest {
         FleetReport.text(fleet, TODAY)
             .lines()
             .filter(line -> line.startsWith("drift: "))
-            .map(line -> line.split(" ")[2])
+            .map(line -> line.split(" ")[2].replace(",", ""))
             .sorted()
             .toList();
     assertEquals(List.of("S0", "S1", "S2"), said);
+  }
+
+  /** No identity of a point is printed anywhere, but what its sheet calls it. */
+  @Test
+  void pointsHaveTheirNamesOfTheSheet() throws BadInput {
+    List<RecordSummary> all = new ArrayList<>();
+    for (int i = 0; i < 4; i++) {
+      BigDecimal value = GOOD.add(POINT.scale().resolution().multiply(BigDecimal.valueOf(i % 2)));
+      all.add(summary("f" + i, "S", 2020 + i + "-05-01", i == 1 ? BAD : value));
+    }
+    Fleet fleet = Fleet.of(all, List.of(), 365, TODAY);
+    ItemNames names = ItemNames.of(LIST);
+    String text = FleetReport.text(fleet, TODAY);
+    String html = FleetReport.html(fleet, TODAY);
+    for (Item item : LIST.items()) {
+      assertFalse(text.contains(item.id()), text);
+      assertFalse(html.contains(item.id()), item.id());
+    }
+    assertTrue(text.contains(" " + names.of(POINT) + ": 1 of 4\n"), text);
+    for (Fleet.Drift drift : fleet.drifts()) {
+      assertEquals(names.of(drift.last().id()), drift.name());
+    }
+    assertFalse(fleet.drifts().isEmpty());
+  }
+
+  /** Of one of anything, and of several. */
+  @Test
+  void numbersAgreeWithTheirNouns() throws BadInput {
+    Fleet one = Fleet.of(List.of(summary("a", "S1", "2025-03-01", BAD)), List.of(), 365, TODAY);
+    Fleet two =
+        Fleet.of(
+            List.of(
+                summary("a", "S1", "2025-03-01", BAD),
+                summary("b", "S1", "2025-04-01", GOOD),
+                summary("c", "S2", "2025-05-01", GOOD)),
+            List.of(new Fleet.LeftOut("d", "damaged"), new Fleet.LeftOut("e", "damaged")),
+            365,
+            TODAY);
+    String single =
+        FleetReport.text(one, TODAY) + FleetReport.usesText(one.using("A2025", null, null));
+    String several =
+        FleetReport.text(two, TODAY) + FleetReport.usesText(two.using("A2025", null, null));
+    assertTrue(single.startsWith("1 generator, 1 visit, "), single);
+    assertTrue(single.contains(": 1 of 1 visit\n") && single.contains("\n1 record\n"), single);
+    assertTrue(several.startsWith("2 generators, 3 visits, "), several);
+    assertTrue(several.contains(", 2 files left out\n"), several);
+    assertTrue(several.contains(": 1 of 3 visits\n") && several.contains("\n3 records\n"), several);
   }
 
   private static List<String> files(List<RecordSummary> visits) {
@@ -328,7 +378,8 @@ class FleetTest {
             "incomplete",
             again.failedAsFound(),
             again.instruments(),
-            again.values());
+            again.values(),
+            again.names());
     fleet = Fleet.of(List.of(one, saved), List.of(), 365, TODAY);
     assertEquals(List.of("b"), files(fleet.units().get(0).visits()), "the worse is kept");
     assertEquals(
