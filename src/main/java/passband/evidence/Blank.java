@@ -3,6 +3,7 @@ package passband.evidence;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
+import java.util.regex.Pattern;
 
 /**
  * What a blank asks for, by its unit and the words of its name: a name is the last part of an
@@ -53,6 +54,9 @@ public enum Blank {
           "yes",
           "missing");
 
+  /** Control characters, and the ends of lines and paragraphs. */
+  private static final Pattern UNSEEN = Pattern.compile("[\\p{Cc}\\p{Zl}\\p{Zp}]");
+
   /** What a blank asks for. */
   public static Blank of(Item.Recorded blank) {
     String id = blank.id();
@@ -79,10 +83,11 @@ public enum Blank {
 
   /**
    * Whether a text says nothing of which one it was, or who: no letter and no digit, nothing but
-   * the letter x or the digit 0, or one of the {@link #fillers}.
+   * the letter x or the digit 0, one of the {@link #fillers}, or with a control character or the
+   * end of a line in it, which cannot be read off a plate.
    */
   public static boolean isFiller(String text) {
     String plain = text.toLowerCase(Locale.ROOT).replaceAll("[^\\p{L}\\p{N}]", "");
-    return plain.matches("x*|0*") || FILLERS.contains(plain);
+    return UNSEEN.matcher(text).find() || plain.matches("x*|0*") || FILLERS.contains(plain);
   }
 }

@@ -95,7 +95,19 @@ class VerdictsBrowserTest {
               "2100-02-29",
               "n/a"),
           Blank.NAME,
-          List.of("text", "-", "?", "N/A", "n. a.", "xX-x", "000", "0001", "unknown", "\u00d8"));
+          List.of(
+              "text",
+              "-",
+              "?",
+              "N/A",
+              "n. a.",
+              "xX-x",
+              "000",
+              "0001",
+              "unknown",
+              "\u00d8",
+              "S\u00071",
+              "1\u20282"));
 
   private static final List<String> UNITS = List.copyOf(Units.recordedNames().keySet());
 

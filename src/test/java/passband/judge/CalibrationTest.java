@@ -302,7 +302,12 @@ class CalibrationTest {
         "0",
         "000",
         "(not known)",
-        "no serial number"
+        "no serial number",
+        "S\u00001",
+        "S\u001d1",
+        "S\t1",
+        "S\u0085",
+        "S\u20281"
       })
   void aFillerIsNoSerialNumber(String filler) throws BadInput {
     int names = 0;

@@ -617,7 +617,7 @@ class JudgeTest {
 
   /** Two generators whose plates cannot be read are two all the same. */
   @ParameterizedTest
-  @ValueSource(strings = {"unknown", "n/a", "?", "000"})
+  @ValueSource(strings = {"unknown", "n/a", "?", "000", "A\u00001"})
   void whatSaysNoSerialNumberIsNone(String filler) throws BadInput {
     List<History.Dated> two =
         List.of(dated(SIMPLE, 2025, "200.0", filler), dated(SIMPLE, 2026, "200.0", filler));

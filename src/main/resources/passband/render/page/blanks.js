@@ -14,9 +14,10 @@ function only(text) {
   return found.length === 1 ? day(found[0][1]) : undefined;
 }
 
+// A control character is no part of a name: it cannot be read off a plate, nor seen beside another one.
 function filler(text) {
   const plain = text.toLowerCase().replace(/[^\p{L}\p{N}]/gu, "");
-  return /^(x*|0*)$/.test(plain) || FILLERS.includes(plain);
+  return /[\p{Cc}\p{Zl}\p{Zp}]/u.test(text) || /^(x*|0*)$/.test(plain) || FILLERS.includes(plain);
 }
 
 export { day, only, filler };
