@@ -2,6 +2,7 @@ package passband.draw;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -114,13 +115,32 @@ public final class Svg implements Shape.Visitor {
   public void line(Shape.Line line) {
     out.append("<polyline points=\"");
     String between = "";
-    for (Shape.At at : line.points()) {
+    for (Shape.At at : bends(line.points())) {
       out.append(between).append(number(at.x())).append(',').append(number(at.y()));
       between = " ";
     }
     out.append(styled ? "\"" : "\" fill=\"none\"")
         .append(" stroke=\"" + colour(line.colour()) + "\"" + width(line.width()))
         .append(dash(line.dash()) + "/>\n");
+  }
+
+  /** Without the points at which a line goes on level or upright. */
+  private static List<Shape.At> bends(List<Shape.At> points) {
+    List<Shape.At> bends = new ArrayList<>(points);
+    for (int i = bends.size() - 2; i > 0; i--) {
+      Shape.At from = bends.get(i - 1);
+      Shape.At at = bends.get(i);
+      Shape.At to = bends.get(i + 1);
+      boolean level = from.y() == at.y() && at.y() == to.y() && isBetween(from.x(), at.x(), to.x());
+      if (level || from.x() == at.x() && at.x() == to.x() && isBetween(from.y(), at.y(), to.y())) {
+        bends.remove(i);
+      }
+    }
+    return bends;
+  }
+
+  private static boolean isBetween(double one, double number, double other) {
+    return Math.min(one, other) <= number && number <= Math.max(one, other);
   }
 
   private static String dash(List<Double> dash) {
