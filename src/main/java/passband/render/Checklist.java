@@ -169,7 +169,7 @@ public final class Checklist {
           .append(corner("bottom-left", text(language.of("authority")), 8))
           .append(corner("bottom-right", counted(language), 9))
           .append("}\n");
-      String boxes = "\u2610 " + language.of("pass") + " \u2610 " + language.of("fails");
+      String boxes = "\u2610\u00a0" + language.of("pass") + " \u2610\u00a0" + language.of("fails");
       rules.append(".verdict:not(.free):before{content:" + text(boxes) + "}\n");
       rules.append(":root{--row:" + text(language.of("again.line")) + "}\n");
       TreeSet<String> done = new TreeSet<>();

@@ -538,7 +538,7 @@ class ChecklistBrowserTest {
       assertTrue(plain.find(".reading > i").isDisplayed());
       assertFalse(plain.find(".reading > input").isDisplayed());
       assertEquals(
-          "inline ☐ pass ☐ fail",
+          "inline ☐\u00a0pass ☐\u00a0fail",
           plain.run(
               "const box = getComputedStyle(document.querySelector('.verdict:not(.free)'), '::before');"
                   + "return box.display + ' ' + JSON.parse(box.content)"));
@@ -565,6 +565,11 @@ class ChecklistBrowserTest {
 
   private List<String> printed(Plan plan, double widthCm, double heightCm) throws IOException {
     show(plan);
+    return printed(widthCm, heightCm);
+  }
+
+  /** The text of each page of what is shown, as it is printed. */
+  private static List<String> printed(double widthCm, double heightCm) throws IOException {
     PrintOptions options = new PrintOptions();
     options.setPageSize(new PageSize(heightCm, widthCm));
     options.setPageMargin(new PageMargin(1.7, 1.5, 1.1, 1.1));
@@ -583,6 +588,25 @@ class ChecklistBrowserTest {
       }
     }
     return pages;
+  }
+
+  /** A reading that is filled in has its verdict in print, where the boxes to tick stood. */
+  @Test
+  void whatIsFilledInIsPrintedWithItsVerdict() throws IOException {
+    show(YARROW);
+    String before = String.join(" ", printed(21.0, 29.7));
+    List<WebElement> entries = browser.all("input.entry");
+    int filled = 0;
+    for (WebElement entry : entries) {
+      if (entry.isEnabled() && filled < 6) {
+        entry.sendKeys(filled++ == 0 ? "99999" : "x");
+      }
+    }
+    String after = String.join(" ", printed(21.0, 29.7));
+    assertFalse(before.contains("unclear: ") || before.contains("FAIL: "), before);
+    assertTrue(after.contains("FAIL: "), after);
+    assertTrue(after.split("unclear: ").length > filled / 2, after);
+    assertTrue(after.split("☐").length < before.split("☐").length, after);
   }
 
   private static String accepted(Limit limit) {

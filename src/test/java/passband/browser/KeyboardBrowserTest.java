@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
@@ -185,6 +186,66 @@ class KeyboardBrowserTest {
       }
     }
     assertTrue(reached > 0, "no reading was reached");
+  }
+
+  /** What does not apply takes no mark; what was written before it did not can be taken back. */
+  @ParameterizedTest
+  @MethodSource("plans")
+  void whatDoesNotApplyIsNotFilledIn(Plan plan) throws IOException {
+    show(plan);
+    Random random = new Random(plan.name().text().hashCode());
+    for (int i = 0; i < 10; i++) {
+      fill(written(plan, random, i % 2 == 0 ? 2 : 20));
+      assertEquals(
+          List.of(),
+          browser.run(
+              """
+              return Fields.data.items.filter((item) => {
+                const { verdict } = Shown.of(item.id);
+                const fields = Fields.all.get(item.id);
+                const none = verdict === "does not apply";
+                const blank = Fields.entered().get(item.id).every((one) => one === "" || one === false);
+                const shut = item.kind === "reading" && Verdicts.closed(new Map(Fields.data.items.map(({ id }) => [id, Shown.of(id)]))).has(item.id);
+                return !(fields.every(({ disabled }) => disabled === (none || shut)) && (!none || blank));
+              }).map(({ id }) => id);
+              """));
+    }
+    fill(Map.of());
+    Set<String> closed = disabled();
+    Set<String> conditional = new HashSet<>();
+    for (Item item : Evidence.of(plan).list().items()) {
+      if (!item.head().applies().isEmpty() || !item.head().when().isEmpty()) {
+        conditional.add(item.id());
+      }
+    }
+    assertTrue(closed.containsAll(conditional), "nothing is chosen yet");
+  }
+
+  /** The tick by which the keyboard passes what is bad, which goes when that is mended. */
+  @Test
+  void whatIsGoodIsNotToBeNoted() throws IOException {
+    for (Plan plan : plans().toList()) {
+      show(plan);
+      fill(written(plan, new Random(7), 2));
+      assertNotEquals(List.of(), noted(), plan.name().text());
+      fill(written(plan, new Random(7), Integer.MAX_VALUE));
+      assertEquals("pass", browser.run("return document.body.dataset.overall"));
+      assertEquals(List.of(), noted(), plan.name().text());
+      browser.forget();
+    }
+  }
+
+  private static Object noted() {
+    return browser.run(
+        "return [...document.querySelectorAll('.noted')].filter((one) => one.checkVisibility()).map(({ id }) => id)");
+  }
+
+  @SuppressWarnings("unchecked")
+  private static Set<String> disabled() {
+    return new HashSet<>(
+        (List<String>)
+            browser.run(
+                "return Fields.data.items.filter(({ id }) => Fields.all.get(id).every((one) => one.disabled)).map(({ id }) => id)"));
   }
 
   /** From the first line to the last, all being well, by Enter alone. */

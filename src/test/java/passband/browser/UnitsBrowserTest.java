@@ -148,6 +148,25 @@ class UnitsBrowserTest {
     assertTrue(text("#start-trouble").contains("serial number"), text("#start-trouble"));
   }
 
+  /** Neither typed nor by correcting another: nobody would see it beside the same number. */
+  @ParameterizedTest
+  @ValueSource(ints = {0, 7, 9, 0x1d, 0x7f, 0x85, 0x2028})
+  void aControlCharacterIsNoPartOfASerialNumber(int control) {
+    String number = "A" + Character.toString(control) + "1";
+    browser.run("document.getElementById('serial').value = arguments[0]", number);
+    browser.find("#begin").click();
+    assertFalse(browser.find("main").isDisplayed());
+    assertTrue(text("#start-trouble").contains("serial number"), text("#start-trouble"));
+    browser.find("#serial").clear();
+    browser.begin("B-1");
+    entry().sendKeys("200.0");
+    browser.find("#another").click();
+    browser.run(
+        "window.prompt = () => arguments[0]; document.querySelector('#units .correct').click()",
+        number);
+    assertEquals(List.of("Go on with B-1"), units());
+  }
+
   /** A number that is kept already is not begun anew, however it is written. */
   @ParameterizedTest
   @ValueSource(strings = {"AB-1", "ab-1", " ab 1", "AB1"})
@@ -237,7 +256,9 @@ class UnitsBrowserTest {
     browser.find("#clear").click();
     assertEquals("", value());
     assertEquals("Undo: clear", text("#undo"));
+    assertTrue(text("#hint").contains("cleared"), text("#hint"));
     browser.find("#undo").click();
+    assertEquals("", text("#hint"));
     assertEquals("200.0", value());
     assertEquals("Redo: clear", text("#undo"));
     entry().sendKeys("1");

@@ -125,7 +125,9 @@ function swap() {
   before = { what, entries: Fields.filled(), undone: !undone };
   at = new Date().toISOString();
   unsaved = true;
+  trouble.textContent = "";
   put(entries);
+  tell("");
 }
 
 function load(bytes, name) {

@@ -77,6 +77,8 @@ function show(item, [one, two], repeated) {
   const field = fieldOf(item.id);
   const place = placeOf(item);
   place.dataset.verdict = verdict;
+  // What does not apply is not filled in; what was, before it did not, can be taken back.
+  Fields.all.get(item.id).forEach((one) => (one.disabled = verdict === "does not apply"));
   if (item.kind !== "reading" && item.kind !== "derived") {
     say(item.kind === "choice" ? field.closest("[role=radiogroup]") : place, sentences(causes));
     offer(item, item.kind === "choice" ? field.closest("[role=radiogroup]") : place);
@@ -84,8 +86,9 @@ function show(item, [one, two], repeated) {
   }
   const shut = closed.get(item.id) || [];
   if (item.kind === "reading") {
-    field.disabled = shut.length > 0;
-    second(field).disabled = shut.length > 0;
+    undone(field).disabled = field.disabled;
+    field.disabled ||= shut.length > 0;
+    second(field).disabled = field.disabled;
   } else {
     field.textContent = value === null ? "" : Decimal.shown(Ratio.fixed(value, item.decimals + 2));
   }
