@@ -129,7 +129,10 @@ final class Remedies {
       SheetLine more =
           new Unjudged(lines.plan())
               .reading(line.run(), line.point(), reading, SheetLine.Kind.OUTPUT, List.of(line));
-      Criterion criterion = within(line, percent / 100.0);
+      Criterion criterion = within(line, more, percent / 100.0);
+      if (criterion == null) {
+        return null;
+      }
       good.add(of(criterion, line, line.good(), more, more.good()));
       for (Instance.Change change : missed.changes()) {
         if (change.line() == line && change.seen().hasValue()) {
@@ -187,7 +190,8 @@ final class Remedies {
     return new Reckoning(criterion, current ? List.of(other, seen) : List.of(seen, other));
   }
 
-  private Criterion within(SheetLine line, double share) {
+  /** Within a share of the load, with the guard band; null where nobody can tell that. */
+  private @Nullable Criterion within(SheetLine line, SheetLine more, double share) {
     double ohms = line.ohms() == null ? 0 : line.ohms().doubleValue();
     Expression formula = new WrittenFormula("voltage / current").tree();
     Arithmetic arithmetic =
@@ -195,13 +199,19 @@ final class Remedies {
     if (arithmetic == null) {
       throw new IllegalStateException("voltage over current");
     }
-    return new Criterion(
-        new Criterion.Formula("voltage/current", arithmetic),
-        ohms * (1 - share),
-        ohms * (1 + share),
-        true,
-        0,
-        List.of());
+    boolean current = line.limit().quantity().equals("current");
+    double guard = lines.plan().decision().guard().doubleValue();
+    List<Criterion.SharedError> errors =
+        WorkedOuts.errors(current ? List.of(more, line) : List.of(line, more));
+    return errors == null && guard > 0
+        ? null
+        : new Criterion(
+            new Criterion.Formula("voltage/current", arithmetic),
+            ohms * (1 - share),
+            ohms * (1 + share),
+            true,
+            guard,
+            errors == null ? List.of() : errors);
   }
 
   /** A quantity that the one instrument reads that can; null where none can, or several. */

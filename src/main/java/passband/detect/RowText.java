@@ -10,6 +10,8 @@ import passband.plan.Point;
 import passband.plan.Stage;
 import passband.quantity.Rational;
 import passband.quantity.Units;
+import passband.syntax.Step;
+import passband.syntax.Tree;
 
 /** Proposed lines as they stand in a source. */
 final class RowText {
@@ -27,7 +29,13 @@ final class RowText {
         && point.values().isEmpty()
         && line.run().when().condition().option() == null
         && line.run().setup() != null
-        && line.run().tree().steps().isEmpty();
+        && line.run().tree().steps().stream().allMatch(RowText::onlyAsks);
+  }
+
+  /** A tick is the row's own: another row does without it. */
+  private static boolean onlyAsks(Tree.Steps block) {
+    return block.replacing() == null
+        && block.steps().stream().allMatch(Step.Confirm.class::isInstance);
   }
 
   /** A test of its own with one row, read as another one is. */

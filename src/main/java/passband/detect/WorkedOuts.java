@@ -157,6 +157,19 @@ final class WorkedOuts {
     return passband.quantity.QuantityKind.find(limit.quantity()) == null;
   }
 
+  /** What the uncertainty of some readings is made of; null where one is unknown. */
+  static @Nullable List<Criterion.SharedError> errors(List<SheetLine> parts) {
+    List<List<Criterion.Contribution>> budgets = new ArrayList<>();
+    for (SheetLine part : parts) {
+      List<Criterion.Contribution> budget = budget(part);
+      if (budget == null) {
+        return null;
+      }
+      budgets.add(budget);
+    }
+    return Criterion.errors(budgets);
+  }
+
   private static @Nullable List<Criterion.Contribution> budget(SheetLine line) {
     Uncertainty uncertainty = line.limit().uncertainty();
     if (uncertainty == null) {
