@@ -13,12 +13,15 @@ import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
+import passband.detect.Detection;
 import passband.plan.Plan;
 import passband.render.Checklist;
+import passband.render.DetectPage;
 import passband.testing.Sheets;
 
 /**
@@ -118,6 +121,32 @@ class ScreensBrowserTest {
                 .map(v -> v.getId() + ": " + v.getNodes().get(0).getHtml())
                 .toList();
     assertEquals(List.of(), found, state);
+  }
+
+  /** What a sheet catches, on a phone: wide tables are scrolled in, no word is cut in two. */
+  @Test
+  void whatIsCaughtIsReadOnAPhone() throws IOException {
+    look(360, "light");
+    Path page = folder.resolve("detect.html");
+    for (Plan plan : Sheets.demo()) {
+      Files.writeString(page, DetectPage.of(List.of(Detection.asItIs(plan))));
+      browser.open(page);
+      assertEquals(
+          browser.run("return document.documentElement.clientWidth"),
+          browser.run("return document.documentElement.scrollWidth"),
+          plan.name().text());
+      assertEquals(
+          List.of(),
+          browser.run(
+              """
+              const cells = [...document.querySelectorAll("table:not(.faults) :is(td, th)")];
+              const heights = () => cells.map((cell) => cell.getBoundingClientRect().height);
+              const cut = heights();
+              cells.forEach((cell) => (cell.style.overflowWrap = "normal"));
+              return heights().flatMap((whole, i) => (whole === cut[i] ? [] : [cells[i].textContent]));
+              """),
+          plan.name().text());
+    }
   }
 
   /** What sticks out of the screen at its right. */
