@@ -199,10 +199,14 @@ public record Detection(
     return RowWords.of(plan);
   }
 
-  /** What would catch a fault, in words, with what this bench lacks for it. */
+  /**
+   * What would catch a fault, in words, with what this bench lacks for it, or else where it goes in
+   * a table of tests.
+   */
   public String advice(Fault fault) {
     String lacking = new Lacking(plan).of(fault);
-    return lacking.isEmpty() ? fault.advice() : fault.advice() + " (" + lacking + ")";
+    String more = lacking.isEmpty() ? new TableTests(plan).of(fault) : lacking;
+    return more.isEmpty() ? fault.advice() : fault.advice() + " (" + more + ")";
   }
 
   /** The worst outcome of each entry, over its sizes and places outside of the tolerance. */

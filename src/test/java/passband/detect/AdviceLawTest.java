@@ -112,6 +112,84 @@ class AdviceLawTest {
     assertTrue(advised > PROCEDURES, advised + " of " + PROCEDURES);
   }
 
+  /**
+   * What is said of a table of tests holds: a rule in the cell 'accept', and a test by itself
+   * inside the same 'tests' with its ticks, compile, and catch what the row lets through.
+   */
+  @Test
+  void adviceForATableOfTestsCatchesTheFault() {
+    String thin = CatalogueTest.text("thin.pband");
+    String head = thin.substring(0, thin.indexOf("  test output"));
+    String rules =
+        """
+        rule watts "Power" {
+          accept power within 5 W of setting, read as current
+        }
+        rule ohms "Load" {
+          derive dialled "Load, from voltage and current" = voltage / current, resolution 1 ohm
+          accept dialled within 5 % of load
+        }
+        rule peak "Peak" {
+          accept peak-voltage from device
+        }
+        """;
+    String row =
+        """
+          tests {
+            outlet one
+            setup loaded
+            table {
+              test             | mode | setting/W | load/ohm | accept
+              output "Output"  | soft | 10        | 200      | by watts
+            }
+          }
+        }
+        """;
+    String itself =
+        """
+          tests {
+            outlet one
+            setup loaded
+            test output "Output" {
+              accept by watts
+              table {
+                mode | setting/W | load/ohm
+                soft | 10        | 200
+              }
+              before {
+                confirm wiring "Every lead and link is where the drawing has it."
+                confirm range "The instrument's range is automatic."
+              }
+              each {
+                confirm "The load is set to {load}."
+              }
+            }
+          }
+        }
+        """;
+    String start = head.replace("procedure pavo", rules + "procedure pavo");
+    Map<String, Outcome> was = worst(start + row);
+    Map<String, Outcome> cell = worst(start + row.replace("by watts", "by watts, ohms, peak"));
+    Map<String, Outcome> ticked = worst(start + itself);
+    for (String fault : List.of("B01", "B02", "G20")) {
+      assertNotEquals(Outcome.CAUGHT, was.get(fault), fault);
+      assertEquals(Outcome.CAUGHT, cell.get(fault), fault);
+    }
+    for (String fault : List.of("B01", "B02", "B10")) {
+      assertNotEquals(Outcome.CAUGHT, was.get(fault), fault);
+      assertEquals(Outcome.CAUGHT, ticked.get(fault), fault);
+    }
+  }
+
+  private static Map<String, Outcome> worst(String text) {
+    Snippet snippet = compiled(sources("thin"), "thin.pband", text);
+    Map<String, Outcome> worst = new TreeMap<>();
+    Detection.asItIs(snippet.plans().get(0))
+        .worst()
+        .forEach((fault, finding) -> worst.put(fault.id(), finding.outcome()));
+    return worst;
+  }
+
   /** How many different lines are advised. */
   private static int followed(Map<String, String> sources, String main) {
     Snippet before = compiled(sources, main, sources.get(main));

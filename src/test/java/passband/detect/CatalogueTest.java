@@ -259,6 +259,25 @@ class CatalogueTest {
     assertEquals(faults, String.join(" ", lacking));
   }
 
+  /**
+   * Where tests are rows of a table, the advice says where its lines go: it names such a test, or
+   * the cell; without such a table it says nothing of it.
+   */
+  @Test
+  void adviceSaysWhereItGoesInATableOfTests() {
+    Plan sedge = plan(SEDGE);
+    Plan tussock = plan(TUSSOCK);
+    int told = 0;
+    for (Fault fault : Fault.all()) {
+      String said = new TableTests(sedge).of(fault);
+      assertEquals("", new TableTests(tussock).of(fault), fault.id());
+      told += said.isEmpty() ? 0 : 1;
+      boolean tick = fault.advice().contains("a tick");
+      assertTrue(!tick || said.contains("mono-rated") || said.contains("earth-bond"), fault.id());
+    }
+    assertEquals(13, told);
+  }
+
   /** A row that is left out is never a pass. */
   @ParameterizedTest
   @ValueSource(strings = {"keen", "thin", "loose", SEDGE, TUSSOCK})
