@@ -402,8 +402,8 @@ class ServerTest implements LanguageClient {
     String changed =
         text.replace("  include  service-bench\n", "  include  service-bench\n  include \n")
             .replace(
-                "  gate safe",
-                "  setup x \"X\" {\n    connect red from safety. \n  }\n  gate safe");
+                "  include safety-passed",
+                "  setup x \"X\" {\n    connect red from safety. \n  }\n  include safety-passed");
     change(path, changed);
     assertTrue(
         proposed(path, at(changed, "  include \n", 10))
