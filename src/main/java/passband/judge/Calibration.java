@@ -20,11 +20,13 @@ final class Calibration {
   private final Map<String, Attempts> attempts;
   private final Applicability applicability;
   private final Map<Item.Recorded, Readings.Row> dues = new LinkedHashMap<>();
+  private final @Nullable LocalDate revised;
   private @Nullable LocalDate day;
 
   Calibration(ItemList list, Map<String, Attempts> attempts, Applicability applicability) {
     this.attempts = attempts;
     this.applicability = applicability;
+    revised = day(list.source().date());
     for (Item item : list.items()) {
       Readings.Row row = item instanceof Item.Recorded ? row(item) : null;
       if (row != null) {
@@ -68,6 +70,22 @@ final class Calibration {
     } catch (DateTimeParseException e) {
       return null;
     }
+  }
+
+  /**
+   * Why the blank for the day of the readings is unclear; null where it is not. Nobody can have
+   * worked by a revision before its day, and a wrong year would hide that a calibration is overdue.
+   */
+  @Nullable Cause ofDate(Item.Recorded blank, Readings.Row row) {
+    LocalDate day = day(row.reading());
+    if (day == null) {
+      return Cause.of(Cause.Code.NOT_A_DATE, blank.id()).at(row, "reading");
+    }
+    return revised == null || !day.isBefore(revised)
+        ? null
+        : Cause.of(Cause.Code.BEFORE_REVISION, blank.id())
+            .at(row, "reading")
+            .note(revised.toString());
   }
 
   /** Why the blank for a due date is unclear; null where it is not. */

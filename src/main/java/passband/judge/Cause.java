@@ -78,6 +78,8 @@ public record Cause(
         "the readings file has no digest: nothing says that it belongs to these limits, and it"
             + " cannot pass"),
     NOT_A_DATE("'{written}' is not a date such as 2026-01-31"),
+    BEFORE_REVISION(
+        "{written} is before the day of the procedure's revision, {note}: is the year right?"),
     FILLER("'{written}' does not say which one it was, or who"),
     EARLIER_FAILED("{note} failed"),
     EARLIER_OPEN("{note} is not done, or unclear"),

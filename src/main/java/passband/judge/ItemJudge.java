@@ -155,10 +155,7 @@ final class ItemJudge implements Item.Visitor<Judgement> {
   /** Why a text is no answer to what a blank asks for; null where it is one. */
   private @Nullable Cause unusable(Item.Recorded recorded, Readings.Row row) {
     return switch (Blank.of(recorded)) {
-      case DATE ->
-          Calibration.day(row.reading()) != null
-              ? null
-              : of(Cause.Code.NOT_A_DATE, recorded).at(row, "reading");
+      case DATE -> calibration.ofDate(recorded, row);
       case DUE -> calibration.ofBlank(recorded);
       case NAME ->
           Blank.isFiller(row.reading()) ? of(Cause.Code.FILLER, recorded).at(row, "reading") : null;

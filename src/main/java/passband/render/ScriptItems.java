@@ -77,6 +77,7 @@ final class ScriptItems implements Item.Visitor<Void> {
     }
     json = new ScriptJson();
     json.number("order", order(list));
+    json.text("revised", list.source().date());
     json.text("guard", list.decision().guard().toPlainString());
     guards(list);
     json.texts("phases", list.phases());

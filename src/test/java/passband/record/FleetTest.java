@@ -31,7 +31,7 @@ class FleetTest {
   private static final ItemList LIST = Evidence.of(Sheets.YARROW).list();
   private static final KeptFile LIMITS =
       KeptFile.of("limits.json", LimitsWriter.of(LIST).getBytes(StandardCharsets.UTF_8));
-  private static final LocalDate TODAY = LocalDate.of(2027, 1, 1);
+  private static final LocalDate TODAY = LocalDate.of(2030, 1, 1);
 
   /** The first as-found reading with limits on both sides. */
   private static final Item.Reading POINT =
@@ -78,21 +78,21 @@ class FleetTest {
   void totalsAreThoseOfTheRecords() throws BadInput {
     List<RecordSummary> all =
         List.of(
-            summary("d", "S2", "2026-06-01", GOOD),
-            summary("c", "S1", "2025-03-01", GOOD),
-            summary("b", "S1", "2026-03-01", BAD),
-            summary("a", "S1", "2024-03-01", GOOD));
+            summary("d", "S2", "2029-06-01", GOOD),
+            summary("c", "S1", "2028-03-01", GOOD),
+            summary("b", "S1", "2029-03-01", BAD),
+            summary("a", "S1", "2027-03-01", GOOD));
     Fleet fleet = Fleet.of(all, List.of(), 365, TODAY);
     assertEquals(List.of("S1", "S2"), fleet.units().stream().map(Fleet.Unit::serial).toList());
     assertEquals(
         List.of("a", "c", "b"),
         fleet.units().get(0).visits().stream().map(RecordSummary::file).toList());
-    assertEquals(LocalDate.of(2027, 6, 1), fleet.units().get(1).due());
-    assertFalse(fleet.units().get(1).overdue(LocalDate.of(2027, 6, 1)));
-    assertTrue(fleet.units().get(1).overdue(LocalDate.of(2027, 6, 2)));
+    assertEquals(LocalDate.of(2030, 6, 1), fleet.units().get(1).due());
+    assertFalse(fleet.units().get(1).overdue(LocalDate.of(2030, 6, 1)));
+    assertTrue(fleet.units().get(1).overdue(LocalDate.of(2030, 6, 2)));
     assertTrue(fleet.units().get(1).passed());
     assertFalse(fleet.units().get(0).passed());
-    assertEquals(LocalDate.of(2026, 3, 1), fleet.units().get(0).due(), "due at once");
+    assertEquals(LocalDate.of(2029, 3, 1), fleet.units().get(0).due(), "due at once");
     String device = LIST.source().device();
     assertEquals(List.of(new Fleet.Rate(device, "", 1, 4)), fleet.models());
     assertEquals(
@@ -109,7 +109,7 @@ class FleetTest {
     List<RecordSummary> all = new ArrayList<>();
     for (int i = 0; i < 6; i++) {
       BigDecimal value = GOOD.add(POINT.scale().resolution().multiply(BigDecimal.valueOf(i)));
-      all.add(summary("f" + i, "S" + i % 2, 2020 + i + "-05-01", value));
+      all.add(summary("f" + i, "S" + i % 2, 2026 + i + "-12-01", value));
     }
     String expected = FleetReport.text(Fleet.of(all, List.of(), 365, TODAY), TODAY);
     Random random = new Random(4);
@@ -132,7 +132,7 @@ class FleetTest {
     List<RecordSummary> all = new ArrayList<>();
     for (int i = 0; i < 4; i++) {
       BigDecimal value = low.add(step.multiply(BigDecimal.valueOf(i + 1)));
-      all.add(summary("f" + i, "S", 2020 + i + "-05-01", value));
+      all.add(summary("f" + i, "S", 2026 + i + "-12-01", value));
     }
     Fleet.Drift first =
         Fleet.of(all, List.of(), 365, TODAY).drifts().stream()
@@ -145,7 +145,7 @@ class FleetTest {
     LocalDate day = first.until();
     assertFalse(first.trend().crosses(day));
     assertTrue(first.trend().crosses(day.plusDays(1)));
-    assertTrue(first.until().isAfter(LocalDate.of(2027, 1, 1)));
+    assertTrue(first.until().isAfter(LocalDate.of(2030, 1, 1)));
   }
 
   @Test
@@ -153,18 +153,18 @@ class FleetTest {
     Fleet fleet =
         Fleet.of(
             List.of(
-                summary("a", "S1", "2025-03-01", GOOD),
-                summary("b", "S2", "2025-09-01", GOOD),
-                summary("c", "S3", "2026-03-01", GOOD)),
+                summary("a", "S1", "2028-03-01", GOOD),
+                summary("b", "S2", "2028-09-01", GOOD),
+                summary("c", "S3", "2029-03-01", GOOD)),
             List.of(),
             365,
             TODAY);
-    LocalDate march = LocalDate.of(2025, 3, 1);
-    assertEquals(List.of("a", "b"), files(fleet.using(" a2025 ", null, null).visits()));
-    assertEquals(List.of("a"), files(fleet.using("A2025", march, march).visits()));
-    assertEquals(List.of("b"), files(fleet.using("A2025", march.plusDays(1), null).visits()));
-    assertEquals(List.of(), files(fleet.using("A2024", null, null).visits()));
-    assertEquals(List.of("A2025", "A2026"), List.copyOf(fleet.instruments()));
+    LocalDate march = LocalDate.of(2028, 3, 1);
+    assertEquals(List.of("a", "b"), files(fleet.using(" a2028 ", null, null).visits()));
+    assertEquals(List.of("a"), files(fleet.using("A2028", march, march).visits()));
+    assertEquals(List.of("b"), files(fleet.using("A2028", march.plusDays(1), null).visits()));
+    assertEquals(List.of(), files(fleet.using("A2027", null, null).visits()));
+    assertEquals(List.of("A2028", "A2029"), List.copyOf(fleet.instruments()));
   }
 
   private static RecordSummary summary(
@@ -186,11 +186,11 @@ class FleetTest {
     List<RecordSummary> all = new ArrayList<>();
     for (List<String> written : List.of(same, perhaps, others)) {
       for (String one : written) {
-        all.add(summary(one, "S" + all.size(), "2025-03-01", GOOD, one));
+        all.add(summary(one, "S" + all.size(), "2028-03-01", GOOD, one));
       }
     }
     Fleet fleet = Fleet.of(all, List.of(), 365, TODAY);
-    LocalDate day = LocalDate.of(2025, 3, 1);
+    LocalDate day = LocalDate.of(2028, 3, 1);
     Fleet.Uses uses = fleet.using("AN-2", day, day);
     assertEquals(Set.copyOf(same), Set.copyOf(files(uses.visits())));
     assertEquals(
@@ -209,7 +209,7 @@ class FleetTest {
       {"AN-2,,,1,record", "AN-3,,,2,record"}, {"AN-2,,,1,record", "AN-3,,,1,record"}
     };
     for (String[] analyzer : written) {
-      RecordSummary one = RecordSummary.read("a", record("S1", "2026-01-01", GOOD, analyzer));
+      RecordSummary one = RecordSummary.read("a", record("S1", "2029-01-01", GOOD, analyzer));
       Fleet fleet = Fleet.of(List.of(one), List.of(), 365, TODAY);
       for (String serial : List.of("AN-2", "AN-3")) {
         assertEquals(List.of("a"), files(fleet.using(serial, null, null).visits()), serial);
@@ -224,9 +224,9 @@ class FleetTest {
     Fleet fleet =
         Fleet.of(
             List.of(
-                summary("a", "s-1", "2025-03-01", GOOD),
-                summary("b", "S\u20111", "2026-03-01", BAD),
-                summary("c", "S1", "2026-04-01", GOOD)),
+                summary("a", "s-1", "2028-03-01", GOOD),
+                summary("b", "S\u20111", "2029-03-01", BAD),
+                summary("c", "S1", "2029-04-01", GOOD)),
             List.of(),
             365,
             TODAY);
@@ -243,8 +243,8 @@ class FleetTest {
    */
   @Test
   void aFailureIsNotCoveredByAnotherVisit() throws BadInput {
-    RecordSummary bad = summary("b", "S1", "2026-03-01", BAD);
-    RecordSummary good = summary("c", "S1", "2026-05-01", GOOD);
+    RecordSummary bad = summary("b", "S1", "2029-03-01", BAD);
+    RecordSummary good = summary("c", "S1", "2029-05-01", GOOD);
     RecordSummary.Visit other =
         new RecordSummary.Visit(good.visit().device(), "quick-check", "A", good.visit().phases());
     RecordSummary quick =
@@ -263,12 +263,12 @@ class FleetTest {
     Fleet two = Fleet.of(List.of(bad, quick), List.of(), 365, TODAY);
     assertEquals(1, two.generators());
     assertEquals(
-        List.of("yarrow-service fail 2026-03-01", "quick-check pass 2027-05-01"),
+        List.of("yarrow-service fail 2029-03-01", "quick-check pass 2030-05-01"),
         two.units().stream()
             .map(u -> u.last().visit().procedure() + " " + u.last().overall() + " " + u.due())
             .toList());
     for (String file : List.of("a", "z")) {
-      RecordSummary sameDay = summary(file, "S1", "2026-03-01", GOOD);
+      RecordSummary sameDay = summary(file, "S1", "2029-03-01", GOOD);
       Fleet.Unit unit = Fleet.of(List.of(bad, sameDay), List.of(), 365, TODAY).units().get(0);
       assertEquals(2, unit.visits().size());
       assertFalse(unit.passed(), "of one day the worse counts, whatever the files are called");
@@ -280,11 +280,11 @@ class FleetTest {
   @Test
   void aVisitThatIsYetToComeIsLeftOut() throws BadInput {
     List<RecordSummary> all =
-        List.of(summary("a", "S1", "2027-01-01", GOOD), summary("b", "S1", "2062-01-01", GOOD));
+        List.of(summary("a", "S1", "2030-01-01", GOOD), summary("b", "S1", "2062-01-01", GOOD));
     Fleet fleet = Fleet.of(all, List.of(), 365, TODAY);
-    assertEquals(LocalDate.of(2028, 1, 1), fleet.units().get(0).due());
+    assertEquals(LocalDate.of(2031, 1, 1), fleet.units().get(0).due());
     assertEquals(
-        List.of(new Fleet.LeftOut("b", "its date 2062-01-01 is after 2027-01-01")), fleet.left());
+        List.of(new Fleet.LeftOut("b", "its date 2062-01-01 is after 2030-01-01")), fleet.left());
   }
 
   /** One generator with many bad points does not hide the others. */
@@ -294,7 +294,7 @@ class FleetTest {
     for (int i = 0; i < 3; i++) {
       for (int unit = 0; unit < 3; unit++) {
         BigDecimal value = GOOD.add(POINT.scale().resolution().multiply(BigDecimal.valueOf(i % 2)));
-        all.add(summary("f" + i + unit, "S" + unit, 2020 + i + "-05-0" + (unit + 1), value));
+        all.add(summary("f" + i + unit, "S" + unit, 2027 + i + "-05-0" + (unit + 1), value));
       }
     }
     Fleet fleet = Fleet.of(all, List.of(), 365, TODAY);
@@ -362,8 +362,8 @@ class FleetTest {
 
   @Test
   void theSameReadingsCountOnce() throws BadInput {
-    RecordSummary one = summary("a", "S1", "2025-03-01", GOOD);
-    RecordSummary again = summary("b", "S1", "2025-03-01", GOOD);
+    RecordSummary one = summary("a", "S1", "2028-03-01", GOOD);
+    RecordSummary again = summary("b", "S1", "2028-03-01", GOOD);
     Fleet fleet = Fleet.of(List.of(one, again), List.of(), 365, TODAY);
     assertEquals(1, fleet.units().get(0).visits().size());
     assertEquals(List.of(new Fleet.LeftOut("b", "the same readings are in a")), fleet.left());
@@ -394,7 +394,7 @@ class FleetTest {
   /** A record of which one byte is another: it is refused, or says the same. */
   @Test
   void aDamagedRecordIsInNoTotal() throws BadInput {
-    byte[] good = record("S1", "2025-03-01", GOOD);
+    byte[] good = record("S1", "2028-03-01", GOOD);
     Random random = new Random(8);
     int refused = 0;
     for (int run = 0; run < 400; run++) {
@@ -420,9 +420,9 @@ class FleetTest {
     BadInput said = assertThrows(BadInput.class, () -> RecordSummary.read("r", resealed));
     assertEquals("it says 'overall' twice", said.getMessage());
     BadInput nobody =
-        assertThrows(BadInput.class, () -> summary("r", "unknown", "2025-03-01", GOOD));
+        assertThrows(BadInput.class, () -> summary("r", "unknown", "2028-03-01", GOOD));
     assertTrue(String.valueOf(nobody.getMessage()).contains("serial number"));
-    BadInput never = assertThrows(BadInput.class, () -> summary("r", "S1", "2025-13-01", GOOD));
+    BadInput never = assertThrows(BadInput.class, () -> summary("r", "S1", "2028-13-01", GOOD));
     assertTrue(String.valueOf(never.getMessage()).contains("date"));
   }
 }

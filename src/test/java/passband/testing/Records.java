@@ -187,7 +187,7 @@ public final class Records {
       String value =
           recorded.id().contains("due")
               ? "2099-01-31"
-              : recorded.id().endsWith("date") ? "2026-11-02" : "80";
+              : recorded.id().endsWith("date") ? "2026-12-02" : "80";
       return value + ",,,1,record";
     }
 

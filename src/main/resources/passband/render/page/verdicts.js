@@ -41,6 +41,14 @@ function choice(item) {
     : said("fail", [Causes.of("other-outcome", item, { written: value, note: item.pass })]);
 }
 
+function date(item, written) {
+  const day = Blanks.day(written);
+  if (day === undefined) {
+    return Causes.of("not-a-date", item, { written });
+  }
+  return day < data.revised ? Causes.of("before-revision", item, { written, note: data.revised }) : null;
+}
+
 // Why a text is no answer to what a blank asks for; null where it is one.
 function unusable(item) {
   const { value } = last(item);
@@ -48,7 +56,7 @@ function unusable(item) {
     case "number":
       return number(item, last(item)).cause || null;
     case "date":
-      return Blanks.day(value) === undefined ? Causes.of("not-a-date", item, { written: value }) : null;
+      return date(item, value);
     case "due":
       return calibration(item);
     case "name":
