@@ -287,7 +287,7 @@ class SchemasTest {
       assertRecord(1, "bad.csv");
       Files.writeString(
           folder.resolve("next.csv"),
-          Files.readString(folder.resolve("2025-11-03.csv")).replace("2026-12-02", "2027-12-02"));
+          Files.readString(folder.resolve("2025-11-03.csv")).replace("2026-11-27", "2027-11-27"));
       String json = run(0, "history", "limits.json", "2025-11-03.csv", "next.csv", "--as", "json");
       assertFits("history", json);
       assertTrue(json.contains("\"crosses\": false"), json);
@@ -388,7 +388,7 @@ class SchemasTest {
     Records records = Records.of(list, false);
     Files.writeString(folder.resolve("one.csv"), records.csv());
     records.with(drifts.id(), Records.reading(limit.toPlainString(), drifts.scale().unit()));
-    Files.writeString(folder.resolve("two.csv"), records.csv().replace("2026-12-02", "2027-12-02"));
+    Files.writeString(folder.resolve("two.csv"), records.csv().replace("2026-11-27", "2027-11-27"));
     String json = run(1, "history", "limits.json", "one.csv", "two.csv", "--as", "json");
     assertFits("history", json);
     JsonArray warnings = JsonParser.parseString(json).getAsJsonObject().getAsJsonArray("warnings");

@@ -55,10 +55,10 @@ class ToFileTest {
     String limits = "out/teasel-output/limits.json";
     String readings =
         Records.of(LimitsReader.read(Files.readString(work.resolve(limits))), false).csv();
-    Files.writeString(work.resolve("2026-12-01.csv"), readings.replace("2026-12-02", "2026-12-01"));
-    Files.writeString(work.resolve("2026-12-02.csv"), readings);
+    Files.writeString(work.resolve("2026-11-26.csv"), readings.replace("2026-11-27", "2026-11-26"));
+    Files.writeString(work.resolve("2026-11-27.csv"), readings);
     Files.createDirectories(work.resolve("records"));
-    assertEquals(0, run(List.of("record", limits, "2026-12-01.csv", "-o", "records/1.json")), err);
+    assertEquals(0, run(List.of("record", limits, "2026-11-26.csv", "-o", "records/1.json")), err);
     Repository.copy(Repository.LIBRARY, work.resolve("new"));
     Path changed = work.resolve("new/teasel/teasel-output.pband");
     Files.writeString(changed, Files.readString(changed).replace("410 to 500", "420 to 490"));
@@ -69,11 +69,11 @@ class ToFileTest {
             List.of("detect", "procedures/sundew", "--as", "html"),
             List.of("diff", "procedures", "new"),
             List.of("readings", limits),
-            List.of("judge", limits, "2026-12-01.csv", "--as", "html"),
-            List.of("record", limits, "2026-12-01.csv"),
+            List.of("judge", limits, "2026-11-26.csv", "--as", "html"),
+            List.of("record", limits, "2026-11-26.csv"),
             List.of("verify", "records/1.json"),
-            List.of("history", limits, "2026-12-01.csv", "2026-12-02.csv"),
-            List.of("fleet", "records", "--date", "2026-12-03"),
+            List.of("history", limits, "2026-11-26.csv", "2026-11-27.csv"),
+            List.of("fleet", "records", "--date", "2026-11-28"),
             List.of("schema", "limits"),
             List.of("editor", "emacs"),
             List.of("completion", "fish"))) {

@@ -25,7 +25,7 @@ import passband.testing.Sheets;
 /** Nothing passes that was read with an instrument whose calibration was due, or may have been. */
 class CalibrationTest {
   private static final String DATE = "sheet/date";
-  private static final LocalDate DAY = LocalDate.of(2026, 12, 2);
+  private static final LocalDate DAY = LocalDate.of(2026, 11, 27);
 
   private static final List<ItemList> LISTS =
       Stream.concat(Stream.of(Sheets.YARROW, Sheets.TEASEL), Sheets.demo().stream())
@@ -169,7 +169,7 @@ class CalibrationTest {
             .toList();
     ItemList unknown = new ItemList(list.source(), list.decision(), list.phases(), items);
     for (Item.Recorded due : dues(list)) {
-      Records records = Records.of(unknown, false).with(due.id(), "2026-12-01,,,1,record");
+      Records records = Records.of(unknown, false).with(due.id(), "2026-11-26,,,1,record");
       for (Judgement judgement : judged(unknown, records, null).judgements()) {
         assertTrue(
             !(judgement.item() instanceof Item.Measured)
@@ -193,7 +193,7 @@ class CalibrationTest {
           && reading.limits().acceptUpper() != null) {
         BigDecimal high = reading.limits().acceptUpper().add(reading.scale().resolution());
         Records records =
-            with(list, "2026-12-02", "2026-12-01")
+            with(list, "2026-11-27", "2026-11-26")
                 .with(item.id(), Records.reading(high.toPlainString(), reading.scale().unit()));
         Report report = judged(list, records, null);
         assertEquals(Verdict.FAIL, of(report, item.id()).verdict());
@@ -221,7 +221,7 @@ class CalibrationTest {
       })
   void aDueDateThatCannotBeReadDoesNotPass(String due) throws BadInput {
     for (ItemList list : lists().toList()) {
-      Report report = judged(list, with(list, "2026-12-02", due), "2026-12-03");
+      Report report = judged(list, with(list, "2026-11-27", due), "2026-11-28");
       assertEquals(Verdict.INCOMPLETE, report.overall());
       assertEquals(Verdict.UNCLEAR, of(report, due(list)).verdict());
       assertEquals(List.of(Cause.Code.CALIBRATION_UNCHECKED), warnings(report));
@@ -229,10 +229,10 @@ class CalibrationTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"yesterday", "02.11.2026", "2026-11-31", "2026-12-02 or so", "-"})
+  @ValueSource(strings = {"yesterday", "02.11.2026", "2026-11-31", "2026-11-27 or so", "-"})
   void aDateOfTheReadingsThatCannotBeReadDoesNotPass(String date) throws BadInput {
     for (ItemList list : lists().toList()) {
-      Report report = judged(list, with(list, date, "2099-01-31"), "2026-12-03");
+      Report report = judged(list, with(list, date, "2099-01-31"), "2026-11-28");
       assertEquals(Verdict.INCOMPLETE, report.overall());
       assertEquals(Verdict.UNCLEAR, of(report, DATE).verdict());
       assertTrue(warnings(report).contains(Cause.Code.NO_DATE));
@@ -242,14 +242,14 @@ class CalibrationTest {
   /** The day of the judgement warns; the readings are as good as on their own day. */
   @ParameterizedTest
   @CsvSource({
-    "2026-12-01, 2026-12-04, CALIBRATION_OVERDUE",
-    "2026-12-03, 2026-12-04, CALIBRATION_RUN_OUT",
-    "2026-12-04, 2026-12-04, ",
-    "2026-12-03, , "
+    "2026-11-26, 2026-11-29, CALIBRATION_OVERDUE",
+    "2026-11-28, 2026-11-29, CALIBRATION_RUN_OUT",
+    "2026-11-29, 2026-11-29, ",
+    "2026-11-28, , "
   })
   void theReadingsOwnDayDecides(String due, String today, Cause.Code warning) throws BadInput {
     for (ItemList list : lists().toList()) {
-      Report report = judged(list, with(list, "2026-12-02", due), today);
+      Report report = judged(list, with(list, "2026-11-27", due), today);
       assertEquals(warning == null ? List.of() : List.of(warning), warnings(report));
       assertEquals(
           warning == Cause.Code.CALIBRATION_OVERDUE ? Verdict.INCOMPLETE : Verdict.PASS,
@@ -263,7 +263,7 @@ class CalibrationTest {
   void everyDueDateIsHeldAgainstTheDay(ItemList list) throws BadInput {
     for (Item item : list.items()) {
       if (item instanceof Item.Recorded blank && Blank.of(blank) == Blank.DUE) {
-        Records records = Records.of(list, false).with(item.id(), "2026-12-01,,,1,record");
+        Records records = Records.of(list, false).with(item.id(), "2026-11-26,,,1,record");
         Report report = judged(list, records, null);
         assertEquals(Verdict.UNCLEAR, of(report, item.id()).verdict());
         assertEquals(Verdict.INCOMPLETE, report.overall());
@@ -273,7 +273,7 @@ class CalibrationTest {
 
   /** A table without kinds holds the same dates, and the last attempt is the one that counts. */
   @ParameterizedTest
-  @CsvSource({"2026-12-01, 2099-01-31, PASS", "2099-01-31, 2026-12-01, INCOMPLETE"})
+  @CsvSource({"2026-11-26, 2099-01-31, PASS", "2099-01-31, 2026-11-26, INCOMPLETE"})
   void theLastAttemptCounts(String first, String second, Verdict overall) throws BadInput {
     for (ItemList list : lists().toList()) {
       Records records = Records.of(list, false).with(due(list), second + ",,,2,", first + ",,,1,");
