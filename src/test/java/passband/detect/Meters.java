@@ -278,7 +278,9 @@ final class Meters {
         boolean carries = terminal.kind().carriesOutput();
         if (carries && jacks.stream().anyMatch(jack -> bench.joined(jack, terminal))) {
           touched.add(terminal.id());
-          owner = outlet.name().text();
+          // What leaks through case and mains inlet at once is read for the one that the row names.
+          boolean named = line.run().outlet() != null && owner.equals(name(line.run().outlet()));
+          owner = named ? owner : name(outlet);
         }
         back |=
             terminal.kind() == TerminalKind.EARTH
@@ -299,6 +301,10 @@ final class Meters {
     learn(state, line);
     double value = trouble.other(place, quantity, ratings.good(state), ratings.limit(state));
     return visit -> value;
+  }
+
+  private static String name(Outlet outlet) {
+    return outlet.name().text();
   }
 
   /** The dial at which the alarm sounds; NaN where the end comes first. */
