@@ -226,7 +226,8 @@ class ItemLawTest {
       if (item instanceof Item.Choice choice
           && choice.pass() != null
           && records.ids().contains(item.id())) {
-        assertEquals(Verdict.FAIL, overall(list, records.with(item.id(), wrong(item))), item.id());
+        Verdict expected = readAgain(list, item, records) ? Verdict.PASS : Verdict.FAIL;
+        assertEquals(expected, overall(list, records.with(item.id(), wrong(item))), item.id());
       }
     }
   }
