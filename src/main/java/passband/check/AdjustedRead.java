@@ -78,9 +78,7 @@ final class AdjustedRead implements Check {
         .hint("name what the adjustment can change in its 'affects'")
         .fix(
             Fix.insert(
-                "add " + names + " to what the adjustment affects",
-                last.atEnd(),
-                ", " + String.join(", ", left)));
+                "add " + names + " to what the adjustment affects", last.atEnd(), ", " + names));
   }
 
   /** The modes that deliver while an instrument reads. */

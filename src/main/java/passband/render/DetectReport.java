@@ -143,8 +143,9 @@ public final class DetectReport {
     }
     out.append(any ? "" : "  none\n").append('\n');
     settled(detection).forEach(line -> out.append(line).append('\n'));
-    out.append("Does not apply").append(exempt(detection).isEmpty() ? ": none\n" : "\n");
-    exempt(detection).forEach(line -> out.append("  ").append(line).append('\n'));
+    List<String> exempt = exempt(detection);
+    out.append("Does not apply").append(exempt.isEmpty() ? ": none\n" : "\n");
+    exempt.forEach(line -> out.append("  ").append(line).append('\n'));
   }
 
   /** The faults by number that leave nothing to be done. */
